@@ -1,0 +1,128 @@
+package stage
+
+import (
+	"math"
+
+	"cowl/mesh"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// clothVertices interleaves place, right-side normal and flat place: 8 float32
+// a vertex.
+func clothVertices(s *mesh.Sheet) []float32 {
+	normal := s.Normals()
+	out := make([]float32, 0, 8*len(s.Pos))
+	for i, p := range s.Pos {
+		out = appendVec(out, p, normal[i])
+		out = append(out, float32(s.Flat[i].X), float32(s.Flat[i].Y))
+	}
+	return out
+}
+
+// formVertices interleaves place and normal: 6 float32 a vertex.
+func formVertices(f *mesh.Surface) []float32 {
+	out := make([]float32, 0, 6*len(f.Pos))
+	for i, p := range f.Pos {
+		out = appendVec(out, p, f.Normal[i])
+	}
+	return out
+}
+
+func appendVec(out []float32, vs ...r3.Vec) []float32 {
+	for _, v := range vs {
+		out = append(out, float32(v.X), float32(v.Y), float32(v.Z))
+	}
+	return out
+}
+
+func indices(tris [][3]int32) []uint32 {
+	out := make([]uint32, 0, 3*len(tris))
+	for _, t := range tris {
+		out = append(out, uint32(t[0]), uint32(t[1]), uint32(t[2]))
+	}
+	return out
+}
+
+// Cloth at rest lies within a millimetre or two of the form, and its flat
+// triangles cut corners there. So the form is drawn formInset inside its true
+// surface, and its seams seamInset.
+const (
+	formInset = 0.0025 // m
+	seamInset = 0.0018 // m
+)
+
+// seamPoint is a place on a seam and which way the form faces there; without
+// a form the normal is zero.
+type seamPoint struct {
+	at, normal r3.Vec
+}
+
+// sinkSeams returns the seams moved seamInset inward, along the normal of the
+// form near by.
+func sinkSeams(seams [][]r3.Vec, f *mesh.Surface) [][]seamPoint {
+	out := make([][]seamPoint, len(seams))
+	for i, line := range seams {
+		for _, p := range line {
+			s := seamPoint{at: p}
+			if f != nil && len(f.Pos) > 0 {
+				s.normal = normalNear(f, p)
+				s.at = r3.Sub(p, r3.Scale(seamInset, s.normal))
+			}
+			out[i] = append(out[i], s)
+		}
+	}
+	return out
+}
+
+// normalNear is the mean normal of the vertices about p, weighted by a bell
+// over 8 mm or the way to the nearest vertex, whichever is more. The normal of
+// the nearest alone would jump along a seam that runs on a ridge.
+func normalNear(f *mesh.Surface, p r3.Vec) r3.Vec {
+	near := math.Inf(1)
+	for _, q := range f.Pos {
+		near = min(near, r3.Norm2(r3.Sub(q, p)))
+	}
+	bell := max(near, 0.008*0.008)
+	var sum r3.Vec
+	for i, q := range f.Pos {
+		if d := r3.Norm2(r3.Sub(q, p)); d < 9*bell {
+			sum = r3.Add(sum, r3.Scale(math.Exp(-d/(2*bell)), f.Normal[i]))
+		}
+	}
+	return r3.Unit(sum)
+}
+
+// ribbons turns polylines into flat strips, wide m across, that face the eye:
+// core OpenGL has no wide lines. Towards the edge of the form they thin out,
+// as a real seam does, and never stand out beyond it. It returns places (3
+// float32 a vertex) and triangle indices.
+func ribbons(lines [][]seamPoint, eye r3.Vec, wide float64) ([]float32, []uint32) {
+	var verts []float32
+	var index []uint32
+	for _, line := range lines {
+		for i, p := range line {
+			along := r3.Sub(line[min(i+1, len(line)-1)].at, line[max(i-1, 0)].at)
+			across := r3.Cross(along, r3.Sub(eye, p.at))
+			if l := r3.Norm(across); l > 0 {
+				across = r3.Scale(wide/2*turned(p, eye)/l, across)
+			}
+			k := uint32(len(verts) / 3)
+			verts = appendVec(verts, r3.Add(p.at, across), r3.Sub(p.at, across))
+			if i > 0 {
+				index = append(index, k-2, k-1, k, k, k-1, k+1)
+			}
+		}
+	}
+	return verts, index
+}
+
+// turned is 1 where a seam faces the eye and falls to 0 where it is seen at
+// less than some 6° to the surface.
+func turned(p seamPoint, eye r3.Vec) float64 {
+	if p.normal == (r3.Vec{}) {
+		return 1
+	}
+	c := r3.Dot(p.normal, r3.Unit(r3.Sub(eye, p.at)))
+	return min(1, max(0, (c-0.10)/0.30))
+}

@@ -1,0 +1,64 @@
+package stage
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// View is where the eye stands. Up on the picture is up in space.
+type View struct {
+	Eye, Target r3.Vec  // m
+	FOV         float64 // rad, angle between the upper and the lower edge of the picture
+}
+
+// longLens is the angle used by the framing helpers: from some 2 m away, as a
+// garment is photographed, so that near folds are not swollen.
+const longLens = 16 * math.Pi / 180
+
+// Front frames box (m) seen from straight ahead, a little from above;
+// aspect is width ÷ height of the picture.
+func Front(box r3.Box, aspect float64) View { return Around(box, aspect, 0, 8*math.Pi/180) }
+
+// ThreeQuarter frames box seen from ahead, 40° round to the wearer's left.
+func ThreeQuarter(box r3.Box, aspect float64) View {
+	return Around(box, aspect, 40*math.Pi/180, 14*math.Pi/180)
+}
+
+// Side frames box seen level from the wearer's left.
+func Side(box r3.Box, aspect float64) View { return Around(box, aspect, math.Pi/2, 0) }
+
+// Around frames box (m) with a margin of 6 % a side, seen from azimuth (rad
+// from straight ahead to the wearer's left) and height angle (rad).
+func Around(box r3.Box, aspect, azimuth, height float64) View {
+	centre := r3.Scale(0.5, r3.Add(box.Min, box.Max))
+	dir := r3.Vec{
+		X: math.Sin(azimuth) * math.Cos(height),
+		Y: math.Sin(height),
+		Z: math.Cos(azimuth) * math.Cos(height),
+	}
+	right, up, back := frame(dir)
+	tan := math.Tan(longLens/2) * 0.88
+	away := 0.0
+	for _, c := range box.Vertices() {
+		d := r3.Sub(c, centre)
+		wide := math.Abs(r3.Dot(d, right)) / aspect
+		tall := math.Abs(r3.Dot(d, up))
+		away = max(away, r3.Dot(d, back)+max(wide, tall)/tan)
+	}
+	return View{Eye: r3.Add(centre, r3.Scale(away, back)), Target: centre, FOV: longLens}
+}
+
+// camera returns the world-to-clip matrix for a picture w × h that holds the
+// whole of box between its near and far planes.
+func (v View) camera(box r3.Box, w, h int) mat4 {
+	_, _, back := frame(r3.Sub(v.Eye, v.Target))
+	near, far := math.Inf(1), 0.0
+	for _, c := range box.Vertices() {
+		depth := r3.Dot(r3.Sub(v.Eye, c), back)
+		near, far = min(near, depth), max(far, depth)
+	}
+	near = max(near-0.01, 0.02)
+	far = max(far, near) + 0.01
+	return perspective(v.FOV, float64(w)/float64(h), near, far).mul(lookAt(v.Eye, v.Target))
+}

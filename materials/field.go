@@ -1,0 +1,71 @@
+package materials
+
+// Field names a number of a Fabric. It indexes Basis.
+type Field int
+
+// The numeric fields of a Fabric, in the order of files and tables.
+const (
+	Weight Field = iota
+	BendWarp
+	BendWeft
+	BendBias
+	Shear
+	PullWarp
+	PullWeft
+	Thickness
+	Friction
+	numFields
+)
+
+// Fields returns all numeric fields in the order of files and tables.
+func Fields() []Field {
+	out := make([]Field, numFields)
+	for i := range out {
+		out[i] = Field(i)
+	}
+	return out
+}
+
+var quantities = [numFields]quantity{
+	Weight: {key: "weight_gsm", unit: "g/m²", scale: 1e-3, low: 10, high: 1000,
+		why: "the sheerest gauze to the heaviest coating",
+		at:  func(f *Fabric) *float64 { return &f.Weight }},
+	BendWarp: {key: "bend_warp_uNm", unit: "µN·m", scale: 1e-6, low: 0.05, high: 2000, why: bendWhy,
+		at: func(f *Fabric) *float64 { return &f.BendWarp }},
+	BendWeft: {key: "bend_weft_uNm", unit: "µN·m", scale: 1e-6, low: 0.05, high: 2000, why: bendWhy,
+		at: func(f *Fabric) *float64 { return &f.BendWeft }},
+	BendBias: {key: "bend_bias_uNm", unit: "µN·m", scale: 1e-6, low: 0.05, high: 2000, why: bendWhy,
+		at: func(f *Fabric) *float64 { return &f.BendBias }},
+	Shear: {key: "shear_N_per_m", unit: "N/m", scale: 1, low: 2, high: 1000,
+		why: "open gauze to coated cloth; 1 gf/(cm·deg) is 56.2 N/m",
+		at:  func(f *Fabric) *float64 { return &f.Shear }},
+	PullWarp: {key: "pull_warp_N_per_m", unit: "N/m", scale: 1, low: 50, high: 200000, why: pullWhy,
+		at: func(f *Fabric) *float64 { return &f.PullWarp }},
+	PullWeft: {key: "pull_weft_N_per_m", unit: "N/m", scale: 1, low: 50, high: 200000, why: pullWhy,
+		at: func(f *Fabric) *float64 { return &f.PullWeft }},
+	Thickness: {key: "thickness_mm", unit: "mm", scale: 1e-3, low: 0.02, high: 6, why: "organza to blanket",
+		at: func(f *Fabric) *float64 { return &f.Thickness }},
+	Friction: {key: "friction", scale: 1, low: 0, high: 1.5, why: "frictionless to rubbery",
+		at: func(f *Fabric) *float64 { return &f.Friction }},
+}
+
+const (
+	bendWhy = "the limpest gauze to canvas; 1 gf·cm²/cm is 98.07 µN·m"
+	pullWhy = "stretch woven to glass cloth, slope at 0.5–5 N/m tension"
+)
+
+// Key returns the name of the field in fabric files; it ends in the unit.
+func (q Field) Key() string { return quantities[q].key }
+
+// Unit returns the unit people read the field in; empty if it has none.
+func (q Field) Unit() string { return quantities[q].unit }
+
+// Value returns the field of f in SI units.
+func (q Field) Value(f Fabric) float64 { return *quantities[q].at(&f) }
+
+// InUnits returns the field of f in Unit, rounded to 12 figures so that the
+// SI conversion leaves no 1.9500000000000002.
+func (q Field) InUnits(f Fabric) float64 { return quantities[q].inUnits(&f) }
+
+// Format returns the field of f with its unit, to four figures.
+func (q Field) Format(f Fabric) string { return withUnit(q.InUnits(f), q.Unit()) }

@@ -1,0 +1,155 @@
+package materials
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/goccy/go-yaml/ast"
+	"github.com/goccy/go-yaml/parser"
+)
+
+// keyBendMean sets warp and weft bending at once, for sources that publish the
+// mean of the two directions only.
+const keyBendMean = "bend_mean_uNm"
+
+// FromFile reads one fabric from a YAML file; see Parse. An error from the
+// operating system is passed on.
+func FromFile(path string) (Fabric, error) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return Fabric{}, fmt.Errorf("materials: %w", err)
+	}
+	return Parse(path, data)
+}
+
+// Parse reads one fabric in YAML; file names the data in messages. Only name,
+// weight_gsm and the bending (bend_warp_uNm and bend_weft_uNm, or
+// bend_mean_uNm for both) are required; what else is missing gets a default
+// and is flagged Assumed. Every error carries file, line, key, value and what
+// was wanted; unknown and repeated keys are errors.
+func Parse(file string, data []byte) (Fabric, error) {
+	r := reader{file: file}
+	f := r.fabric(data)
+	if err := errors.Join(r.errs...); err != nil {
+		return Fabric{}, err
+	}
+	if err := f.Validate(); err != nil {
+		return Fabric{}, fmt.Errorf("%s: %w", file, err)
+	}
+	return f, nil
+}
+
+// reader walks the syntax tree of one file and gathers errors with lines.
+type reader struct {
+	file string
+	line map[string]int // of each top-level key
+	errs []error
+}
+
+func (r *reader) fail(line int, format string, args ...any) {
+	r.errs = append(r.errs, fmt.Errorf("%s:%d: %s", r.file, line, fmt.Sprintf(format, args...)))
+}
+
+// entry is one key of a mapping.
+type entry struct {
+	key   string
+	line  int
+	value ast.Node
+}
+
+// fabric reads the whole document. It is valid only if r.errs stays empty.
+func (r *reader) fabric(data []byte) (f Fabric) {
+	entries := r.document(data)
+	if len(r.errs) > 0 {
+		return f
+	}
+	r.line = map[string]int{}
+	var basis *entry
+	for i, e := range entries {
+		r.line[e.key] = e.line
+		switch e.key {
+		case "basis":
+			basis = &entries[i]
+		case "drape":
+			r.drape(&f, e)
+		case keyBendMean:
+			r.bendMean(&f, e)
+		default:
+			r.field(&f, e)
+		}
+	}
+	r.required(&f)
+	if basis != nil {
+		r.basis(&f, *basis)
+	}
+	if len(r.errs) == 0 {
+		fillDefaults(&f)
+		r.together(&f)
+	}
+	return f
+}
+
+var parserLine = regexp.MustCompile(`^\[(\d+):\d+\] (.*)`)
+
+// document returns the top-level entries of the only document in data.
+func (r *reader) document(data []byte) []entry {
+	if !utf8.Valid(data) {
+		r.fail(1, "not UTF-8 text")
+		return nil
+	}
+	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
+	if err != nil {
+		first, _, _ := strings.Cut(err.Error(), "\n")
+		if m := parserLine.FindStringSubmatch(first); m != nil {
+			r.errs = append(r.errs, fmt.Errorf("%s:%s: %s", r.file, m[1], m[2]))
+			return nil
+		}
+		r.fail(1, "%s", first)
+		return nil
+	}
+	if len(tree.Docs) != 1 || tree.Docs[0].Body == nil {
+		r.fail(1, "want one fabric: keys and values, one a line, like weight_gsm: 135")
+		return nil
+	}
+	return r.mapping(tree.Docs[0].Body, "the file")
+}
+
+// mapping returns the entries of a YAML mapping, each key once.
+func (r *reader) mapping(n ast.Node, what string) []entry {
+	var values []*ast.MappingValueNode
+	switch n := n.(type) {
+	case *ast.MappingNode:
+		values = n.Values
+	case *ast.MappingValueNode:
+		values = []*ast.MappingValueNode{n}
+	default:
+		r.fail(lineOf(n), "%s is %s, want keys and values, one a line, like weight_gsm: 135", what, n.Type())
+		return nil
+	}
+	out := make([]entry, 0, len(values))
+	for _, v := range values {
+		e := entry{key: v.Key.String(), line: lineOf(v.Key), value: v.Value}
+		if s, ok := v.Key.(*ast.StringNode); ok {
+			e.key = s.Value
+		}
+		if i := slices.IndexFunc(out, func(o entry) bool { return o.key == e.key }); i >= 0 {
+			r.fail(e.line, "%s is set twice, first in line %d", e.key, out[i].line)
+			continue
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// lineOf returns the line of n, 1 where the parser gives none.
+func lineOf(n ast.Node) int {
+	if n == nil || n.GetToken() == nil || n.GetToken().Position == nil {
+		return 1
+	}
+	return n.GetToken().Position.Line
+}

@@ -1,0 +1,67 @@
+package materials
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+)
+
+const nameWanted = "want lower-case words joined by hyphens, like polyester-twill"
+
+var nameForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+// Validate returns an error that lists everything wrong with f: a value out of
+// range, a value without evidence, a pull not above the shear, a bad name.
+func (f Fabric) Validate() error {
+	var errs []error
+	if !nameForm.MatchString(f.Name) {
+		errs = append(errs, fmt.Errorf("name %q, %s", f.Name, nameWanted))
+	}
+	for _, q := range Fields() {
+		errs = append(errs, quantities[q].check(q.InUnits(f)))
+		if k := f.Basis[q].Kind; k < Measured || k > Memory {
+			errs = append(errs, fmt.Errorf("%s has no basis, want measured, derived, assumed or memory", q.Key()))
+		}
+	}
+	errs = append(errs, f.checkPull(PullWarp), f.checkPull(PullWeft), f.checkDrape(), f.checkConfidence())
+	if err := errors.Join(errs...); err != nil {
+		return fmt.Errorf("materials: %s: %w", f.Name, err)
+	}
+	return nil
+}
+
+func (f Fabric) checkConfidence() error {
+	switch f.Confidence {
+	case "", High, Medium, Low:
+		return nil
+	}
+	return fmt.Errorf("confidence %q, want high, medium or low", f.Confidence)
+}
+
+// checkPull demands that yarns pull harder than the cloth shears: the yarn
+// springs of a lattice carry the pull less the shear and must stay positive.
+func (f Fabric) checkPull(q Field) error {
+	if q.InUnits(f) > Shear.InUnits(f) {
+		return nil
+	}
+	return fmt.Errorf("%s %s, want more than shear_N_per_m %s: a woven is stiffer along its yarns than in shear",
+		q.Key(), q.Format(f), Shear.Format(f))
+}
+
+// checkDrape returns what is wrong with a published drape test, if there is one.
+func (f Fabric) checkDrape() error {
+	if f.Drape == nil {
+		return nil
+	}
+	var errs []error
+	for _, q := range drapeQuantities {
+		if err := q.check(q.inUnits(&f)); err != nil {
+			errs = append(errs, fmt.Errorf("drape: %w", err))
+		}
+	}
+	if d := f.Drape; d.Specimen > 0 && d.Specimen <= d.Disc {
+		errs = append(errs, fmt.Errorf("drape: specimen_mm %s, want more than disc_mm %s",
+			withUnit(1000*d.Specimen, "mm"), withUnit(1000*d.Disc, "mm")))
+	}
+	return errors.Join(errs...)
+}

@@ -1,0 +1,116 @@
+package draft
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+const (
+	farthest                   = 2.0    // m, no point of a bodice lies further from its origin
+	offCF                      = 0.0005 // m, how far a CF point may lie off CF: half a pencil line
+	leastDart                  = 0.001  // m, a narrower dart is no dart, and legs that differ by more do not meet when stitched
+	widestDart                 = 120 * math.Pi / 180
+	flattest, steepestShoulder = 5, 45 // degrees, slopes of a front shoulder seam with a wide margin
+
+	leastSegment = 1e-4 // m, two corners nearer than this are one
+)
+
+// corner is a named point of an outline.
+type corner struct {
+	name string
+	at   r2.Vec
+}
+
+// corners returns the outline of the block, counter-clockwise, starting at the
+// waist on CF; the dart is cut out of it.
+func (b Block) corners() []corner {
+	c := []corner{{"cf waist", b.CFWaist}}
+	if b.DartIntake() > leastDart {
+		c = append(c, corner{"dart inner", b.DartInner}, corner{"apex", b.Apex}, corner{"dart outer", b.DartOuter})
+	} else {
+		c = append(c, corner{"dart inner", b.DartInner})
+	}
+	c = append(c, corner{"side waist", b.SideWaist}, corner{"underarm", b.Underarm})
+	for i := len(b.Armhole) - 1; i >= 0; i-- {
+		c = append(c, corner{fmt.Sprintf("armhole %d", i+1), b.Armhole[i]})
+	}
+	return append(c, corner{"shoulder tip", b.ShoulderTip}, corner{"neck", b.Neck}, corner{"cf neck", b.CFNeck})
+}
+
+// check returns what keeps b from being cut, nil if nothing. Its messages
+// carry no package name.
+func (b Block) check() error {
+	all := append(b.corners(), corner{"apex", b.Apex}, corner{"dart outer", b.DartOuter})
+	for _, c := range all {
+		if !(math.Abs(c.at.X) <= farthest && math.Abs(c.at.Y) <= farthest) {
+			return fmt.Errorf("%s (%.1f, %.1f) cm, want -200–200 cm both ways: give metres from CF and the neck level",
+				c.name, c.at.X*100, c.at.Y*100)
+		}
+	}
+	for _, c := range []corner{{"cf neck", b.CFNeck}, {"cf waist", b.CFWaist}} {
+		if math.Abs(c.at.X) > offCF {
+			return fmt.Errorf("%s %.2f cm off CF, want 0 ± %.2f cm: CF is the line X = 0", c.name, c.at.X*100, offCF*100)
+		}
+	}
+	if a := deg(b.ShoulderSlope()); a < flattest || a > steepestShoulder {
+		return fmt.Errorf("shoulder slope %.1f°, want %d–%d°: the facing is mirrored about the level of the cowl point and needs a falling seam",
+			a, flattest, steepestShoulder)
+	}
+	if err := b.checkDart(); err != nil {
+		return err
+	}
+	if err := checkSpacing(b.corners()); err != nil {
+		return err
+	}
+	return checkOutline(b.corners())
+}
+
+// checkDart says whether the dart can be closed.
+func (b Block) checkDart() error {
+	inner, outer := b.DartLegs()
+	if d := math.Abs(inner - outer); d > leastDart {
+		return fmt.Errorf("dart legs %.2f cm and %.2f cm, want at most %.1f cm apart: true the waist so that both legs are equal or the dart cannot close",
+			inner*100, outer*100, leastDart*100)
+	}
+	if b.DartIntake() <= leastDart {
+		return nil
+	}
+	if a := b.DartAngle(); a <= 0 || a > widestDart {
+		return fmt.Errorf("dart angle %.1f°, want 0–%.0f°: the outer leg lies towards the side, the apex above the waist",
+			deg(a), deg(widestDart))
+	}
+	return nil
+}
+
+// checkSpacing says which neighbours of an outline are one point.
+func checkSpacing(c []corner) error {
+	for i := range c {
+		next := c[(i+1)%len(c)]
+		if d := dist(c[i].at, next.at); d < leastSegment {
+			return fmt.Errorf("%s and %s are %.2f cm apart, want at least %.2f cm: leave one out or move it",
+				c[i].name, next.name, d*100, leastSegment*100)
+		}
+	}
+	return nil
+}
+
+// checkOutline says where an outline folds onto itself or turns inside out.
+func checkOutline(c []corner) error {
+	p := make([]r2.Vec, len(c))
+	for i := range c {
+		p[i] = c[i].at
+	}
+	n := len(p)
+	if i, j, ok := crossing(p); ok {
+		return fmt.Errorf("the outline crosses itself: %s–%s meets %s–%s near (%.1f, %.1f) cm: move one of these points",
+			c[i].name, c[(i+1)%n].name, c[j].name, c[(j+1)%n].name, p[j].X*100, p[j].Y*100)
+	}
+	if Area(p) <= 0 {
+		return fmt.Errorf("the outline runs the wrong way round (area %.0f cm²), want the side at X above 0 and the waist below the neck", Area(p)*1e4)
+	}
+	return nil
+}
+
+func deg(rad float64) float64 { return rad * 180 / math.Pi }

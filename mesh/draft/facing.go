@@ -1,0 +1,101 @@
+package draft
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// facing returns the end of the self-facing (cowl point to free corner) and
+// its free edge (free corner to CF) for a depth below the edge on CF.
+//
+// The end mirrors the shoulder seam about the edge, so that it folds onto the
+// seam and is caught in it. Where the shoulder is too short for the depth, the
+// end stops clearTip before the tip and the free edge slants from there to the
+// full depth, which it reaches above the cowl point or, where it would stand
+// out into the armhole there, as near to it as it can. Folded down, the facing
+// must lie on the front, or it is too deep.
+func facing(f front, depth float64) (end, edge []r2.Vec, err error) {
+	if depth == 0 {
+		return []r2.Vec{f.edge()}, []r2.Vec{f.edge(), {Y: f.edge().Y}}, nil
+	}
+	end = foldedEnd(f, depth)
+	edge, ok := foldedEdge(f, end, depth)
+	if !ok {
+		most := solve(depth, 0, func(d float64) float64 {
+			if _, ok := foldedEdge(f, foldedEnd(f, d), d); ok {
+				return -1
+			}
+			return 1
+		})
+		return nil, nil, fmt.Errorf("draft: facing %.1f cm, want 0–%.1f cm: folded in, it would stand out past the armhole or the waist; make it shallower",
+			depth*100, most*100)
+	}
+	up := func(p r2.Vec) r2.Vec { return r2.Vec{X: p.X, Y: 2*f.edge().Y - p.Y} }
+	return movedLine(end, up), movedLine(edge, up), nil
+}
+
+// foldedEnd returns the end of the facing as it lies on the shoulder seam,
+// folded down: to the depth, or to clearTip before the tip.
+func foldedEnd(f front, depth float64) []r2.Vec {
+	floor := f.edge().Y - depth
+	stop := length(f.shoulder) - clearTip
+	end := []r2.Vec{f.edge()}
+	for i := 1; i < len(f.shoulder); i++ {
+		p, q := f.shoulder[i-1], f.shoulder[i]
+		t := min(1, (stop-length(end))/dist(p, q))
+		if q.Y < floor {
+			t = min(t, (p.Y-floor)/(p.Y-q.Y))
+		}
+		end = join(end, lerp(p, q, t))
+		if t < 1 {
+			break
+		}
+	}
+	return end
+}
+
+// foldedEdge returns the free edge of the facing as it lies on the front,
+// folded down, and whether the front carries it.
+func foldedEdge(f front, end []r2.Vec, depth float64) ([]r2.Vec, bool) {
+	floor := f.edge().Y - depth
+	corner := end[len(end)-1]
+	edge := func(x float64) []r2.Vec {
+		line := []r2.Vec{corner}
+		if corner.Y > floor+samePoint {
+			line = join(line, r2.Vec{X: x, Y: floor})
+		}
+		return join(line, r2.Vec{Y: floor})
+	}
+	full := f.edge().X
+	if e := edge(full); f.carries(e) {
+		return e, true
+	}
+	least := leastPlateau * full
+	if !f.carries(edge(least)) {
+		return nil, false
+	}
+	cut := solve(full-least, 0, func(cut float64) float64 {
+		if f.carries(edge(full - cut)) {
+			return 1
+		}
+		return -1
+	})
+	return edge(full - cut - clearArmhole), true
+}
+
+const (
+	// leastPlateau is the least share of the half edge over which the facing
+	// has its full depth.
+	leastPlateau = 0.25
+	// clearArmhole moves a slanted free edge off the armhole line it grazes.
+	clearArmhole = 0.001
+)
+
+// carries reports whether a line from the shoulder seam to CF lies on the
+// front: it meets neither armhole nor side seam nor waist.
+func (f front) carries(line []r2.Vec) bool {
+	bottom := append([]r2.Vec{f.armhole[len(f.armhole)-1]}, f.waist()...)
+	return !linesMeet(line, f.armhole) && !linesMeet(line, bottom) &&
+		line[len(line)-1].Y > bottom[len(bottom)-1].Y
+}

@@ -1,0 +1,125 @@
+package draft
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Notch is a mark on the outline that helps to put seams together.
+type Notch struct {
+	At   r2.Vec // m, on the outline
+	Dir  r2.Vec // unit, out of the piece
+	Name string
+}
+
+// Piece is the whole cowl front with its self-facing, left and right half,
+// symmetric about X = 0. All places are metres.
+type Piece struct {
+	Outline   []r2.Vec // closed seam line with facing, counter-clockwise, first point CF at the waist, no allowance
+	CutLine   []r2.Vec // closed, Outline moved out by Trim
+	FoldY     float64  // the facing folds along Y = FoldY, X from -HalfEdge to HalfEdge: the cowl edge
+	HalfEdge  float64  // m, edge length of one half
+	Extension float64  // m, HalfEdge less the distance of the cowl point from CF on the block
+	Facing    float64  // m, depth of the facing on CF
+	Grain     float64  // rad from CF (+Y) to the warp, towards the wearer's left
+	CowlPoint float64  // m, place of the cowl point down the shoulder seam
+	Trim      float64  // m, allowance
+
+	// Open lines of the wearer's left half.
+	Shoulder   []r2.Vec // cowl point to tip
+	Armhole    []r2.Vec // tip to underarm
+	Side       []r2.Vec // underarm to waist
+	Waist      []r2.Vec // side to CF; crosses what is left of the dart
+	FacingEnd  []r2.Vec // cowl point to free corner; one point if there is no facing
+	FacingEdge []r2.Vec // free corner to CF; the cowl edge if there is no facing
+	DartLeft   []r2.Vec // outer leg end, apex, inner leg end of the open rest of the dart; nil if it is closed
+
+	Apex    r2.Vec // bust point of the wearer's left half
+	Notches []Notch
+	Added   Added // how the extension came about
+	How     How   // how Added.FromOther was added
+	Slashes int   // number of slashes opened, 0 unless How is Slash and was needed
+	Block   Block // what the piece was cut from
+}
+
+// newPiece returns a piece with all but its lines.
+func newPiece(b Block, c Cut, a Added) Piece {
+	p := Piece{
+		Facing: c.Facing, Grain: c.Grain, CowlPoint: c.CowlPoint, Trim: c.Trim,
+		Added: a, How: c.How, Block: b, Extension: a.FromDart + a.FromOther,
+	}
+	if c.How == Slash && a.Amount > 0 {
+		p.Slashes = c.Slashes
+	}
+	return p
+}
+
+// lay draws the lines of the half front f, its facing and the other half.
+func (p *Piece) lay(f front, end, edge []r2.Vec) {
+	p.FoldY, p.HalfEdge = f.edge().Y, f.edge().X
+	p.Shoulder, p.Armhole = f.shoulder, f.armhole
+	p.Side = []r2.Vec{f.armhole[len(f.armhole)-1], f.side}
+	p.Waist, p.Apex = f.waist(), f.apex
+	p.FacingEnd, p.FacingEdge = end, edge
+	if dist(f.outer, f.inner) > leastDart {
+		p.DartLeft = []r2.Vec{f.outer, f.apex, f.inner}
+	}
+	for _, c := range p.corners() {
+		p.Outline = append(p.Outline, c.at)
+	}
+	p.Notches = notches(*p)
+}
+
+// corners returns the outline with a name for each point.
+func (p *Piece) corners() []corner {
+	var half []corner
+	add := func(name string, line []r2.Vec) {
+		for i, v := range line {
+			if len(half) == 0 || dist(half[len(half)-1].at, v) > samePoint {
+				half = append(half, corner{fmt.Sprintf("%s %d", name, i+1), v})
+			}
+		}
+	}
+	add("waist", reversed(p.Waist))
+	add("side", reversed(p.Side))
+	add("armhole", reversed(p.Armhole))
+	add("shoulder", reversed(p.Shoulder))
+	add("facing end", p.FacingEnd)
+	add("facing edge", p.FacingEdge)
+	all := half
+	for i := len(half) - 2; i > 0; i-- { // the CF points, first and last, are their own mirror
+		all = append(all, corner{"right " + half[i].name, mirrored(half[i].at)})
+	}
+	return all
+}
+
+// notches returns the marks of both halves, wearer's left first.
+func notches(p Piece) []Notch {
+	down, up := r2.Vec{Y: -1}, r2.Vec{Y: 1}
+	top := p.FacingEdge[len(p.FacingEdge)-1]
+	marks := []Notch{
+		{p.Waist[len(p.Waist)-1], down, "centre front, waist"},
+		{top, up, "centre front, top"},
+	}
+	mid, i := along(p.Armhole, length(p.Armhole)/2)
+	half := []Notch{
+		{p.Shoulder[0], r2.Vec{X: 1}, "cowl point, fold"},
+		{mid, outward(p.Armhole[i], p.Armhole[i+1]), "armhole, half way"},
+	}
+	if p.DartLeft != nil {
+		d := outward(p.DartLeft[0], p.DartLeft[2])
+		half = append(half, Notch{p.DartLeft[0], d, "dart, outer leg"}, Notch{p.DartLeft[2], d, "dart, inner leg"})
+	}
+	for _, n := range half {
+		marks = append(marks, n, Notch{mirrored(n.At), mirrored(n.Dir), n.Name})
+	}
+	return marks
+}
+
+// outward returns the unit normal on the left of a→b: out of the piece for
+// lines of the wearer's left half, which run clockwise.
+func outward(a, b r2.Vec) r2.Vec {
+	d := r2.Unit(r2.Sub(b, a))
+	return r2.Vec{X: -d.Y, Y: d.X}
+}

@@ -1,0 +1,143 @@
+package form
+
+import (
+	"fmt"
+	"math"
+
+	"cowl/mesh/body"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Rows of the level table, bottom to top.
+const (
+	rowBottom = iota
+	rowHip
+	rowBelly
+	rowWaist
+	rowUnderbust
+	rowBust
+	rowChest
+	rowUpper
+	rowPit
+	rowNeck
+	rowTop
+)
+
+// frontEase is how much longer the front waist quarter is than a quarter of
+// the waist: the side seam lies that far behind the middle (common practice).
+const frontEase = 0.005
+
+// fit solves for the shape of a body.
+func fit(b body.Body) (*shape, error) {
+	s := &shape{at: heightsOf(b)}
+	s.table = standard(b, s.at)
+	if err := s.setRidge(b, b.ShoulderSlope); err != nil {
+		return nil, err
+	}
+	s.mound = standardMound(b, s.at)
+	for range 12 {
+		if err := s.refit(); err != nil {
+			return nil, err
+		}
+		if s.step(b) < 2e-5 {
+			return s, s.setShoulder(b)
+		}
+	}
+	return nil, fmt.Errorf("no section of the form carries bust %.3f, waist %.3f, hip %.3f m", b.Bust, b.Waist, b.Hip)
+}
+
+// refit splines the table anew.
+func (s *shape) refit() (err error) {
+	s.prof, err = profileOf(s.table)
+	return err
+}
+
+// step moves the girths, the front share of the waist, the neck and the bust
+// apex towards the body and returns the largest miss before the move, m.
+func (s *shape) step(b body.Body) float64 {
+	waist, hip, bust := tape(s.outline(0)), tape(s.outline(s.at.hip)), tape(s.outline(s.at.apex))
+	quarter := s.frontWaist()
+	neck := tape(s.outline(s.at.neck))
+	miss := max(math.Abs(waist-b.Waist), math.Abs(hip-b.Hip), math.Abs(bust-b.Bust),
+		math.Abs(quarter-b.Waist/4-frontEase), math.Abs(neck-b.Neck))
+
+	s.scale(rowWaist, b.Waist/waist)
+	s.scale(rowHip, b.Hip/hip)
+	s.scale(rowBottom, b.Hip/hip)
+	s.scale(rowBelly, (b.Hip/hip+b.Waist/waist)/2)
+	for _, r := range []int{rowUnderbust, rowBust, rowChest} {
+		s.scale(r, b.Bust/bust)
+	}
+	shift := 1.5 * (b.Waist/4 + frontEase - quarter*b.Waist/waist)
+	s.table[rowWaist].front += shift
+	s.table[rowWaist].back -= shift
+	// The neck width is given, so only its depth can carry the girth.
+	s.scale(rowNeck, 1+2*(b.Neck/neck-1))
+	s.aim(b)
+	return miss
+}
+
+// scale stretches one row about its centre.
+func (s *shape) scale(row int, k float64) {
+	l := &s.table[row]
+	l.front, l.back = l.front*k, l.back*k
+	if row <= rowBust {
+		l.half *= k
+	}
+}
+
+// aim moves the mounds until the foremost point of the left one is the apex:
+// Newton's method on the slopes of the front there, each in its own centre
+// coordinate, which is enough because a bell is nearly a product in x and y.
+func (s *shape) aim(b body.Body) {
+	const e = 1e-5
+	x, y := b.BustSpan/2, s.at.apex
+	slopeX := func() float64 { return (s.frontZ(x+e, y) - s.frontZ(x-e, y)) / (2 * e) }
+	slopeY := func() float64 { return (s.frontZ(x, y+e) - s.frontZ(x, y-e)) / (2 * e) }
+	for range 20 {
+		s.mound.x -= s.newton(slopeX, &s.mound.x, s.mound.wide)
+		s.mound.y -= s.newton(slopeY, &s.mound.y, s.mound.tall)
+	}
+}
+
+// newton returns the step towards the root of f in the mound coordinate *c. It
+// is at most a tenth of the bell, whose flank has no use for longer ones.
+func (s *shape) newton(f func() float64, c *float64, bell float64) float64 {
+	const e = 1e-5
+	v := f()
+	*c += e
+	d := (f() - v) / e
+	*c -= e
+	// Unless the bell turns over too close to the apex, d is > 0.
+	step := v / max(d, s.mound.height/(bell*bell)/4)
+	return min(max(step, -bell/10), bell/10)
+}
+
+// outline returns the right-left symmetric section at height y as a closed
+// polygon, without the ends of the form.
+func (s *shape) outline(y float64) []r2.Vec {
+	const quarter = 96
+	c := s.section(y)
+	pts := make([]r2.Vec, 0, 4*quarter)
+	for i := 0; i < quarter; i++ {
+		x := c.half * math.Pow(math.Sin(math.Pi/2*float64(i)/quarter), 2/c.n)
+		for _, z := range []float64{s.frontZ(x, y), s.backZ(x, y)} {
+			pts = append(pts, r2.Vec{X: x, Y: z}, r2.Vec{X: -x, Y: z})
+		}
+	}
+	return append(pts, r2.Vec{X: c.half, Y: c.centre}, r2.Vec{X: -c.half, Y: c.centre})
+}
+
+// frontWaist returns the length of the waist from CF to the side, m.
+func (s *shape) frontWaist() float64 {
+	const n = 200
+	c := s.section(0)
+	pts := make([]r3.Vec, n+1)
+	for i := range pts {
+		x := c.half * math.Pow(math.Sin(math.Pi/2*float64(i)/n), 2/c.nFront)
+		pts[i] = r3.Vec{X: x, Z: s.frontZ(x, 0)}
+	}
+	return polyLength(pts)
+}

@@ -1,0 +1,108 @@
+package lattice
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// moments of cloth inside a cell in the cell's own coordinates 0..1:
+// area, ∫u, ∫v, ∫uv.
+type moments struct{ a, u, v, uv float64 }
+
+// cover is a cell that holds cloth; i, j count from the corner of the box.
+type cover struct {
+	i, j int
+	m    moments
+}
+
+// part is the cloth inside one of the two triangles of a cell: a polygon in
+// lattice units counted from the box corner's lattice origin.
+type part struct {
+	i, j  int
+	upper bool // triangle 00, 11, 01 instead of 00, 10, 11
+	poly  []r2.Vec
+}
+
+// cover clips the outline (lattice units) to every cell, column by column.
+func (l *Lattice) cover(poly []r2.Vec) []cover {
+	var out []cover
+	for i := range l.size[0] - 1 {
+		u := float64(i + l.lo[0])
+		strip := clip(clip(poly, r2.Vec{X: 1}, u), r2.Vec{X: -1}, -u-1)
+		if len(strip) == 0 {
+			continue
+		}
+		for j := range l.size[1] - 1 {
+			v := float64(j + l.lo[1])
+			cell := clip(clip(strip, r2.Vec{Y: 1}, v), r2.Vec{Y: -1}, -v-1)
+			if m := momentsOf(cell, u, v); m.a > sliver {
+				out = append(out, cover{i, j, m})
+				l.split(i, j, cell)
+			}
+		}
+	}
+	return out
+}
+
+// split keeps the polygons of cell (i, j) on either side of its 00–11 diagonal.
+// At 45° grain that diagonal runs along the centre front, so that the mirror
+// about it maps triangles onto triangles.
+func (l *Lattice) split(i, j int, cell []r2.Vec) {
+	n := r2.Vec{X: math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}
+	d := r2.Dot(n, r2.Vec{X: float64(i + l.lo[0]), Y: float64(j + l.lo[1])})
+	for _, upper := range [2]bool{false, true} {
+		m, at := n, d
+		if upper {
+			m, at = r2.Scale(-1, n), -d
+		}
+		if p := clip(cell, m, at); len(p) >= 3 && area(p) > sliver {
+			l.parts = append(l.parts, part{i, j, upper, p})
+		}
+	}
+}
+
+// clip keeps the part of the polygon where n·p >= d (Sutherland & Hodgman,
+// "Reentrant polygon clipping", Comm. ACM 17, 1974).
+func clip(poly []r2.Vec, n r2.Vec, d float64) []r2.Vec {
+	out := make([]r2.Vec, 0, len(poly)+2)
+	for k, p := range poly {
+		q := poly[(k+1)%len(poly)]
+		a, b := r2.Dot(n, p)-d, r2.Dot(n, q)-d
+		if a >= 0 {
+			out = append(out, p)
+		}
+		if (a > 0 && b < 0) || (a < 0 && b > 0) {
+			out = append(out, r2.Add(p, r2.Scale(a/(a-b), r2.Sub(q, p))))
+		}
+	}
+	return out
+}
+
+// area returns the signed area of a polygon.
+func area(poly []r2.Vec) float64 {
+	var s float64
+	for k, p := range poly {
+		s += r2.Cross(p, poly[(k+1)%len(poly)])
+	}
+	return s / 2
+}
+
+// momentsOf integrates 1, u, v and uv over the polygon, with u and v counted
+// from (u0, v0); a fan of signed triangles with the three-edge-midpoint rule,
+// which is exact for quadratics.
+func momentsOf(poly []r2.Vec, u0, v0 float64) moments {
+	var m moments
+	o := r2.Vec{X: u0, Y: v0}
+	for k := 1; k+1 < len(poly); k++ {
+		a, b, c := r2.Sub(poly[0], o), r2.Sub(poly[k], o), r2.Sub(poly[k+1], o)
+		t := r2.Cross(r2.Sub(b, a), r2.Sub(c, a)) / 2
+		m.a += t
+		for _, q := range [3]r2.Vec{r2.Add(a, b), r2.Add(b, c), r2.Add(c, a)} {
+			m.u += t / 3 * q.X / 2
+			m.v += t / 3 * q.Y / 2
+			m.uv += t / 3 * q.X * q.Y / 4
+		}
+	}
+	return m
+}

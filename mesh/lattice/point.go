@@ -1,0 +1,83 @@
+package lattice
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Point is a place on the cloth, held by the three crossings around it.
+// Weights sum to 1; they leave 0..1 only where the point lies off the cloth.
+type Point struct {
+	Node   [3]int32
+	Weight [3]float64
+}
+
+// At returns where the point lies when the crossings lie at pos (m).
+func (p Point) At(pos []r3.Vec) r3.Vec {
+	var x r3.Vec
+	for k, n := range p.Node {
+		x = r3.Add(x, r3.Scale(p.Weight[k], pos[n]))
+	}
+	return x
+}
+
+// Locate holds the flat point q (m) by its three nearest crossings. A point
+// off the cloth is held by the nearest cell within four spacings; false beyond.
+func (l *Lattice) Locate(q r2.Vec) (Point, bool) {
+	u, v := l.local(q)
+	i, j := int(math.Floor(u))-l.lo[0], int(math.Floor(v))-l.lo[1]
+	node, ok := l.nearestCell(i, j, u, v)
+	if !ok {
+		return Point{}, false
+	}
+	r := l.Rest[node]
+	u0, v0 := l.local(r)
+	return l.hold(node, u-u0, v-v0), true
+}
+
+// hold returns the weights of the triangle of the cell at node that faces (u, v).
+func (l *Lattice) hold(node int32, u, v float64) Point {
+	q := l.Cell[node].Corner
+	if u >= v {
+		return Point{[3]int32{q[0], q[1], q[3]}, [3]float64{1 - u, u - v, v}}
+	}
+	return Point{[3]int32{q[0], q[3], q[2]}, [3]float64{1 - v, u, v - u}}
+}
+
+// nearestCell returns the low node of the cell whose centre lies nearest to
+// (u, v), looking at most four cells around (i, j).
+func (l *Lattice) nearestCell(i, j int, u, v float64) (int32, bool) {
+	best, at := math.Inf(1), None
+	for ring := 0; ring <= 4; ring++ {
+		for dj := -ring; dj <= ring; dj++ {
+			for di := -ring; di <= ring; di++ {
+				node := l.cellAt(i+di, j+dj)
+				if node == None {
+					continue
+				}
+				cu, cv := l.local(l.Rest[node])
+				if d := math.Hypot(u-cu-0.5, v-cv-0.5); d < best {
+					best, at = d, node
+				}
+			}
+		}
+		if at != None {
+			return at, true
+		}
+	}
+	return None, false
+}
+
+// cellAt returns the low node of the cell at box place (i, j), or None.
+func (l *Lattice) cellAt(i, j int) int32 {
+	if i < 0 || j < 0 || i >= l.size[0] || j >= l.size[1] {
+		return None
+	}
+	node := l.index[l.place(i, j)]
+	if node == None || l.Cell[node].Corner[0] == None {
+		return None
+	}
+	return node
+}

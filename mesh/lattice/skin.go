@@ -1,0 +1,95 @@
+package lattice
+
+import (
+	"math"
+
+	"cowl/mesh"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Skin is the surface of the cut cloth: the triangles of the cells, cut at the
+// outline. Its vertices are points held by crossings.
+type Skin struct {
+	Points []Point    // len = vertices
+	Flat   []r2.Vec   // m, len = vertices
+	Tris   [][3]int32 // vertices, counter-clockwise in the flat piece
+}
+
+// Skin builds the surface of the cloth.
+func (l *Lattice) Skin() Skin {
+	var s Skin
+	seen := map[[2]int64]int32{}
+	vertex := func(p part, q r2.Vec) int32 {
+		key := [2]int64{int64(math.Round(q.X * 1e7)), int64(math.Round(q.Y * 1e7))}
+		if v, ok := seen[key]; ok {
+			return v
+		}
+		node := l.index[l.place(p.i, p.j)]
+		v := int32(len(s.Points))
+		seen[key] = v
+		s.Points = append(s.Points, l.hold(node, q.X-float64(p.i+l.lo[0]), q.Y-float64(p.j+l.lo[1])))
+		s.Flat = append(s.Flat, l.flat(q.X, q.Y))
+		return v
+	}
+	for _, p := range l.parts {
+		c := centre(p.poly)
+		for k := range p.poly[2:] {
+			a, b, d := vertex(p, p.poly[0]), vertex(p, p.poly[k+1]), vertex(p, p.poly[k+2])
+			if convex(p.poly) {
+				s.add(a, b, d)
+			}
+		}
+		if !convex(p.poly) {
+			m := vertex(p, c)
+			for k := range p.poly {
+				s.add(m, vertex(p, p.poly[k]), vertex(p, p.poly[(k+1)%len(p.poly)]))
+			}
+		}
+	}
+	return s
+}
+
+// add keeps a triangle unless two of its vertices fell together or it is turned over.
+func (s *Skin) add(a, b, c int32) {
+	if a == b || b == c || c == a {
+		return
+	}
+	if r2.Cross(r2.Sub(s.Flat[b], s.Flat[a]), r2.Sub(s.Flat[c], s.Flat[a])) > 0 {
+		s.Tris = append(s.Tris, [3]int32{a, b, c})
+	}
+}
+
+// convex reports whether the polygon never turns right.
+func convex(p []r2.Vec) bool {
+	for k := range p {
+		a, b, c := p[k], p[(k+1)%len(p)], p[(k+2)%len(p)]
+		if r2.Cross(r2.Sub(b, a), r2.Sub(c, b)) < -1e-9 {
+			return false
+		}
+	}
+	return true
+}
+
+// centre returns the mean of the corners.
+func centre(p []r2.Vec) r2.Vec {
+	var c r2.Vec
+	for _, q := range p {
+		c = r2.Add(c, r2.Scale(1/float64(len(p)), q))
+	}
+	return c
+}
+
+// Sheet returns the skin in space when the crossings lie at pos (m); cloth
+// above the flat line y = foldY is marked as facing.
+func (s Skin) Sheet(pos []r3.Vec, foldY float64) mesh.Sheet {
+	out := mesh.Sheet{Flat: s.Flat, Tris: s.Tris, Pos: make([]r3.Vec, len(s.Points)), Facing: make([]bool, len(s.Tris))}
+	for i, p := range s.Points {
+		out.Pos[i] = p.At(pos)
+	}
+	for i, t := range s.Tris {
+		out.Facing[i] = s.Flat[t[0]].Y+s.Flat[t[1]].Y+s.Flat[t[2]].Y > 3*foldY
+	}
+	return out
+}

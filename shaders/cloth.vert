@@ -1,0 +1,18 @@
+layout(location = 0) in vec3 position; // m
+layout(location = 1) in vec3 normal;   // unit, right side of the cloth
+layout(location = 2) in vec2 flatPlace; // m, in the flat piece
+
+uniform mat4 camera; // world to clip
+
+out vec3 worldPlace;
+out vec3 rightNormal;
+out vec2 cutPlace;
+out vec2 open; // x: right side, y: wrong side
+
+void main() {
+    worldPlace = position;
+    rightNormal = normal;
+    cutPlace = flatPlace;
+    open = vec2(openSky(position, normal), openSky(position, -normal));
+    gl_Position = camera * vec4(position, 1.0);
+}

@@ -1,0 +1,7 @@
+layout(location = 0) in vec3 position; // m, already on the edge of its ribbon
+
+uniform mat4 camera; // world to clip
+
+void main() {
+    gl_Position = camera * vec4(position, 1.0);
+}

@@ -1,0 +1,77 @@
+// Package contact keeps the cloth off the form and off itself. Contact and
+// friction are forces inside the way to rest, never a correction after it.
+// Start at Against and Self.
+package contact
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Obstacle is a rigid body that the cloth cannot enter.
+type Obstacle interface {
+	// Distance returns the signed distance of p (m, positive outside) and its
+	// gradient. It must be safe for concurrent use.
+	Distance(p r3.Vec) (d float64, grad r3.Vec)
+}
+
+// Against is the contact of cloth nodes with an obstacle: a linear penalty on
+// the depth below a shell around the obstacle, and Coulomb friction by anchors
+// that stick until the pull exceeds μ times the press, then slide along.
+type Against struct {
+	Obstacle Obstacle
+	Shell    float64   // m, distance at which the cloth's middle surface rests
+	Friction float64   // coefficient μ
+	Stiff    []float64 // N/m, len = nodes; penalty stiffness
+
+	anchor []r3.Vec  // m, len = nodes; where the node sticks, if it touches
+	touch  []bool    // len = nodes
+	due    []float64 // m, len = nodes; travel before which the node cannot reach the shell
+}
+
+// NewAgainst prepares contact for len(stiff) nodes.
+func NewAgainst(o Obstacle, shell, friction float64, stiff []float64) *Against {
+	n := len(stiff)
+	return &Against{Obstacle: o, Shell: shell, Friction: friction, Stiff: stiff,
+		anchor: make([]r3.Vec, n), touch: make([]bool, n), due: make([]float64, n)}
+}
+
+// Add adds the contact forces at x (N) to force and the contact stiffness to
+// mass (kg, for a unit step). Travel is the sum of the largest moves of all
+// steps so far, m.
+func (a *Against) Add(x, force []r3.Vec, mass []float64, travel float64) {
+	for i := range x {
+		if travel < a.due[i] {
+			continue
+		}
+		d, g := a.Obstacle.Distance(x[i])
+		depth := a.Shell - d
+		if depth <= 0 {
+			a.touch[i] = false
+			a.due[i] = travel - depth/2
+			continue
+		}
+		press := a.Stiff[i] * depth
+		force[i] = r3.Add(force[i], r3.Scale(press, g))
+		force[i] = r3.Add(force[i], a.rub(i, x[i], g, press))
+		mass[i] += 0.55 * 2 * a.Stiff[i]
+	}
+}
+
+// rub returns the friction on node i at x with normal g and the given press,
+// and moves its anchor when it slides.
+func (a *Against) rub(i int, x, g r3.Vec, press float64) r3.Vec {
+	if a.Friction == 0 {
+		return r3.Vec{}
+	}
+	if !a.touch[i] {
+		a.touch[i], a.anchor[i] = true, x
+	}
+	t := r3.Sub(x, a.anchor[i])
+	t = r3.Sub(t, r3.Scale(r3.Dot(t, g)/r3.Norm2(g), g))
+	most := a.Friction * press / a.Stiff[i]
+	if l := r3.Norm(t); l > most {
+		t = r3.Scale(most/l, t)
+		a.anchor[i] = r3.Sub(x, t)
+	}
+	return r3.Scale(-a.Stiff[i], t)
+}

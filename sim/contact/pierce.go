@@ -1,0 +1,78 @@
+package contact
+
+import (
+	"cowl/mesh"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Pierced returns how many times an edge of a triangle of the sheet passes
+// through another triangle; an edge between two triangles counts for both.
+func Pierced(s *mesh.Sheet) int {
+	var g grid
+	g.size = 2 * longest(s)
+	if g.size == 0 {
+		return 0
+	}
+	for k, t := range s.Tris {
+		g.add(int32(k), 0, s.Pos[t[0]], s.Pos[t[1]], s.Pos[t[2]])
+	}
+	n := 0
+	g.pairs(func(a, b int32) {
+		ta, tb := s.Tris[a], s.Tris[b]
+		if share(ta, tb) {
+			return
+		}
+		n += crossings(s, ta, tb) + crossings(s, tb, ta)
+	})
+	return n
+}
+
+// longest returns the length of the longest edge, m.
+func longest(s *mesh.Sheet) float64 {
+	var m float64
+	for _, t := range s.Tris {
+		for k := range 3 {
+			m = max(m, r3.Norm(r3.Sub(s.Pos[t[k]], s.Pos[t[(k+1)%3]])))
+		}
+	}
+	return m
+}
+
+// share reports whether two triangles have a vertex in common.
+func share(a, b [3]int32) bool {
+	for _, i := range a {
+		for _, j := range b {
+			if i == j {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// crossings counts the edges of triangle e that pass through triangle t.
+func crossings(s *mesh.Sheet, e, t [3]int32) int {
+	n := 0
+	for k := range 3 {
+		a, b := e[k], e[(k+1)%3]
+		if through(s.Pos[a], s.Pos[b], s.Pos[t[0]], s.Pos[t[1]], s.Pos[t[2]]) {
+			n++
+		}
+	}
+	return n
+}
+
+// through reports whether segment p–q passes through triangle a, b, c.
+func through(p, q, a, b, c r3.Vec) bool {
+	if volume(p, a, b, c)*volume(q, a, b, c) >= 0 {
+		return false
+	}
+	u, v, w := volume(p, q, a, b), volume(p, q, b, c), volume(p, q, c, a)
+	return (u > 0 && v > 0 && w > 0) || (u < 0 && v < 0 && w < 0)
+}
+
+// volume returns six times the signed volume of a tetrahedron.
+func volume(a, b, c, d r3.Vec) float64 {
+	return r3.Dot(r3.Sub(b, a), r3.Cross(r3.Sub(c, a), r3.Sub(d, a)))
+}

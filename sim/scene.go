@@ -1,0 +1,61 @@
+// Package sim brings a piece of cloth to rest under its weight, on pins and
+// against an obstacle. It knows neither the dress form nor any drawing.
+//
+// The way to rest is dynamic relaxation with kinetic damping: A. S. Day, "An
+// introduction to dynamic relaxation", The Engineer 219 (1965); M. R. Barnes,
+// "Form finding and analysis of tension structures by dynamic relaxation",
+// Int. J. Space Structures 14(2) (1999). Start at Scene and Relax.
+package sim
+
+import (
+	"cowl/mesh/lattice"
+	"cowl/sim/contact"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Hold is a pin or a guiding hand: a point of the cloth drawn to a target by
+// a spring. Stiffness and target live in the State so that a hand can move.
+type Hold struct {
+	Name  string
+	Point lattice.Point
+	Only  r3.Vec // 1 along the axes that are held, 0 along free ones
+}
+
+// All holds a point along every axis.
+var All = r3.Vec{X: 1, Y: 1, Z: 1}
+
+// Scene is everything that stays the same on the way to rest.
+type Scene struct {
+	Cloth    *Cloth
+	Holds    []Hold
+	Fixed    []bool           // len = nodes, or nil; nodes that never move
+	Obstacle contact.Obstacle // nil for a free hang
+	Friction float64          // cloth on obstacle
+	Gap      float64          // m, distance kept between layers of cloth; 0 lets them pass
+}
+
+// State is everything that changes. Make it with NewState.
+type State struct {
+	Pos, Vel []r3.Vec  // m, m per step; len = nodes
+	Target   []r3.Vec  // m, len = holds
+	Grip     []float64 // N/m, len = holds; 0 lets go
+}
+
+// NewState returns cloth at rest at pos (m, len = nodes), held by nothing.
+func NewState(s *Scene, pos []r3.Vec) *State {
+	if len(pos) != len(s.Cloth.Load) {
+		panic("sim: one position a node is wanted")
+	}
+	return &State{
+		Pos: pos, Vel: make([]r3.Vec, len(pos)),
+		Target: make([]r3.Vec, len(s.Holds)), Grip: make([]float64, len(s.Holds)),
+	}
+}
+
+// Pull returns the force (N) that hold k puts on the cloth.
+func (st *State) Pull(h Hold, k int) r3.Vec {
+	d := r3.Sub(st.Target[k], h.Point.At(st.Pos))
+	g := st.Grip[k]
+	return r3.Vec{X: g * h.Only.X * d.X, Y: g * h.Only.Y * d.Y, Z: g * h.Only.Z * d.Z}
+}

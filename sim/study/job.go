@@ -1,0 +1,157 @@
+// Package study is the one place that wires a draft, a fabric and a dress form
+// to the cloth solver and reads the outcome. Command line and window go
+// through it. Start at Job and Drape.
+package study
+
+import (
+	"context"
+	"fmt"
+	"os"
+
+	"cowl/materials"
+	"cowl/mesh/draft"
+	"cowl/mesh/form"
+	"cowl/mesh/lattice"
+	"cowl/sim"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Job is one drape: the piece, the cloth, the form and the hand.
+type Job struct {
+	Piece   draft.Piece
+	Fabric  materials.Fabric
+	Form    *form.Form // dress form of the body; also gives the shoulder points of a free hang
+	Free    bool       // no form: hang from the two cowl points
+	Spacing float64    // m, between yarn crossings
+	Seed    uint64     // which hand places the cloth; same seed, same bits
+	Report  func(Progress)
+}
+
+// Progress says how far a drape has come.
+type Progress struct {
+	Stage    string  // what is being done
+	Share    float64 // 0..1 of the stage
+	Residual float64
+}
+
+// Drape is a settled (or stopped) piece of cloth.
+type Drape struct {
+	Job     Job
+	Scene   *sim.Scene
+	State   *sim.State
+	Result  sim.Result
+	Lattice *lattice.Lattice
+	Skin    lattice.Skin
+	Steps   int // over all stages
+
+	pins []pin // where the pins have come to sit
+}
+
+// placing is the spacing on which the guiding hand works, m. One spacing for
+// all, so that a finer lattice starts from the same fall of the cloth.
+const placing = 0.012
+
+// Coarsest and Finest bound the spacing, m: below 2 mm the lattice is as fine
+// as the yarns of a loose cloth, above 20 mm a facing has too few cells to roll.
+const (
+	Coarsest = 0.020
+	Finest   = 0.002
+)
+
+// Hang places the cloth by hand, lets go and brings it to rest.
+func Hang(ctx context.Context, j Job) (*Drape, error) {
+	if j.Spacing < Finest || j.Spacing > Coarsest {
+		return nil, fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
+			j.Spacing*1000, Finest*1000, Coarsest*1000)
+	}
+	d, err := j.lay(max(j.Spacing, placing))
+	if err != nil {
+		return nil, err
+	}
+	d.place(ctx)
+	d.settle(ctx, "settling", 1e-2)
+	for d.Lattice.Spacing > j.Spacing && d.Result.Status != sim.Cancelled {
+		if d, err = d.finer(max(j.Spacing, d.Lattice.Spacing/1.6)); err != nil {
+			return nil, err
+		}
+		d.settle(ctx, "settling", 1e-3)
+	}
+	if d.Result.Residual > 1e-3 && d.Result.Status != sim.Cancelled {
+		d.settle(ctx, "settling", 1e-3)
+	}
+	return d, nil
+}
+
+// lay puts the flat piece on a lattice of the given spacing, upright before the form.
+func (j Job) lay(spacing float64) (*Drape, error) {
+	p := j.Piece
+	l, err := lattice.Cut(p.Outline, lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}})
+	if err != nil {
+		return nil, err
+	}
+	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
+	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: gap}
+	if !j.Free {
+		d.Scene.Obstacle = j.Form
+	}
+	pos := make([]r3.Vec, len(l.Rest))
+	for i, q := range l.Rest {
+		pos[i] = j.start(q)
+	}
+	d.pins = j.pins()
+	if d.Scene.Holds, err = j.holds(l); err != nil {
+		return nil, err
+	}
+	d.State = sim.NewState(d.Scene, pos)
+	return d, nil
+}
+
+// Gap is the distance kept between the middle surfaces of two layers, m: room
+// for the thickness of cloth and for the flat facets of the lattice.
+const Gap = 2.5e-3
+
+var gap = func() float64 {
+	if os.Getenv("NOSELF") != "" {
+		return 0
+	}
+	return Gap
+}()
+
+// finer carries the drape to a lattice of another spacing.
+func (d *Drape) finer(spacing float64) (*Drape, error) {
+	f, err := d.Job.lay(spacing)
+	if err != nil {
+		return nil, err
+	}
+	for i, q := range f.Lattice.Rest {
+		if p, ok := d.Lattice.Locate(q); ok {
+			f.State.Pos[i] = p.At(d.State.Pos)
+		}
+	}
+	f.Steps, f.pins = d.Steps, d.pins
+	f.pinAll()
+	return f, nil
+}
+
+// settle walks to rest.
+func (d *Drape) settle(ctx context.Context, stage string, residual float64) {
+	o := sim.Settings{Residual: residual, Steps: 60_000}
+	if d.Job.Report != nil {
+		o.Report = func(step int, r float64) {
+			d.Job.Report(Progress{Stage: stage, Share: float64(step) / 60_000, Residual: r})
+		}
+	}
+	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
+	d.Steps += d.Result.Steps
+}
+
+// Stiffness takes from a fabric what the solver needs.
+func Stiffness(f materials.Fabric) sim.Stiffness {
+	twist, _ := f.Twist()
+	return sim.Stiffness{
+		Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear,
+		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist,
+	}
+}
