@@ -119,7 +119,7 @@ func (w *Stepper) Step() {
 		}
 		m := w.mass[i]
 		v := r3.Add(st.Vel[i], r3.Scale(kick/m, w.force[i]))
-		if l := r3.Norm(v); l > most {
+		if l := math.Sqrt(r3.Norm2(v)); l > most {
 			v, far = r3.Scale(most/l, v), most
 		} else if l > far {
 			far = l

@@ -29,14 +29,36 @@ const (
 // the waist: the side seam lies that far behind the middle (common practice).
 const frontEase = 0.005
 
-// fit solves for the shape of a body.
+// fit solves for the shape of a body whose landmarks lie at the body's lengths
+// measured over the form. Heights and depths depend on each other: from the
+// flat lengths as first heights the round settles in a few turns.
 func fit(b body.Body) (*shape, error) {
-	s := &shape{at: heightsOf(b)}
+	at := flatHeights(b)
+	for range 12 {
+		s, err := fitAt(b, at)
+		if err != nil {
+			return nil, err
+		}
+		next := s.heightsOver(b)
+		if next.miss(at) < 2e-4 {
+			return s, nil
+		}
+		at = next
+	}
+	return nil, fmt.Errorf("no form of bust %.3f m has apex depth %.3f and nape to waist %.3f m", b.Bust, b.ApexDepth, b.NapeToWaist)
+}
+
+// fitAt solves for the girths with the landmarks at the given heights.
+func fitAt(b body.Body, at heights) (*shape, error) {
+	s := &shape{at: at}
 	s.table = standard(b, s.at)
 	if err := s.setRidge(b, b.ShoulderSlope); err != nil {
 		return nil, err
 	}
-	s.mound = standardMound(b, s.at)
+	s.mound = mound{
+		x: b.BustSpan / 2, y: s.at.apex,
+		height: 0.048 * b.Bust, wide: 0.37 * b.BustSpan, tall: 0.085 * b.Bust,
+	}
 	for range 12 {
 		if err := s.refit(); err != nil {
 			return nil, err

@@ -3,8 +3,6 @@ package form
 import (
 	"math"
 
-	"cowl/mesh/body"
-
 	"gonum.org/v1/gonum/interp"
 )
 
@@ -36,23 +34,6 @@ type heights struct {
 	hip      float64
 	bottom   float64
 	top      float64 // neck cap
-}
-
-// heightsOf places the landmarks where the flat block has them, measured from
-// the level of the neck points; the front neck depth, a fifth of the neck less
-// 2 mm, is the block's too (common practice in metric pattern cutting).
-func heightsOf(b body.Body) heights {
-	neck := b.NapeToWaist + body.NapeDrop
-	return heights{
-		neck:     neck,
-		nape:     b.NapeToWaist,
-		frontLow: neck - (b.Neck/5 - 0.002),
-		underarm: neck - (body.NapeDrop + b.ArmscyeDepth + body.ArmscyeEase),
-		apex:     neck - b.ApexDepth,
-		hip:      -b.WaistToHip,
-		bottom:   -b.WaistToHip - 0.06,
-		top:      neck + 0.055,
-	}
 }
 
 // profile holds the splines over height.

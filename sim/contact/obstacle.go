@@ -4,6 +4,8 @@
 package contact
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -69,7 +71,7 @@ func (a *Against) rub(i int, x, g r3.Vec, press float64) r3.Vec {
 	t := r3.Sub(x, a.anchor[i])
 	t = r3.Sub(t, r3.Scale(r3.Dot(t, g)/r3.Norm2(g), g))
 	most := a.Friction * press / a.Stiff[i]
-	if l := r3.Norm(t); l > most {
+	if l := math.Sqrt(r3.Norm2(t)); l > most {
 		t = r3.Scale(most/l, t)
 		a.anchor[i] = r3.Sub(x, t)
 	}

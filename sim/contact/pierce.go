@@ -9,22 +9,24 @@ import (
 // Pierced returns how many times an edge of a triangle of the sheet passes
 // through another triangle; an edge between two triangles counts for both.
 func Pierced(s *mesh.Sheet) int {
-	var g grid
-	g.size = 2 * longest(s)
-	if g.size == 0 {
+	size := 2 * longest(s)
+	if size == 0 {
 		return 0
 	}
+	mids := make([]r3.Vec, len(s.Tris))
 	for k, t := range s.Tris {
-		g.add(int32(k), 0, s.Pos[t[0]], s.Pos[t[1]], s.Pos[t[2]])
+		mids[k] = r3.Scale(1./3, r3.Add(s.Pos[t[0]], r3.Add(s.Pos[t[1]], s.Pos[t[2]])))
 	}
+	var b bins
+	b.fill(mids, size)
 	n := 0
-	g.pairs(func(a, b int32) {
-		ta, tb := s.Tris[a], s.Tris[b]
-		if share(ta, tb) {
-			return
-		}
-		n += crossings(s, ta, tb) + crossings(s, tb, ta)
-	})
+	for k, t := range s.Tris {
+		b.near(mids[k], func(id int32) {
+			if int(id) != k && !share(t, s.Tris[id]) {
+				n += crossings(s, t, s.Tris[id])
+			}
+		})
+	}
 	return n
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"cowl/mesh/lattice"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -18,11 +19,14 @@ type Self struct {
 
 	tris  [][3]int32
 	edges [][2]int32
-	far   func(a, b int32) bool // whether two nodes are apart in the flat
-	skin  float64               // m, how far beyond the gap pairs are listed
-	built float64               // m, travel when the pairs were listed
+	rest  []r2.Vec // m, flat places
+	near2 float64  // m², square of the flat distance within which parts are one fold
+	reach float64  // m, how near pairs are listed
+	reel  float64  // m, spacing of the lattice
+	built []r3.Vec // m, positions when the pairs were listed; nil before the first time
 	pairs []pair
-	grid  grid
+	bins  bins
+	mids  []r3.Vec
 }
 
 // pair is two parts of cloth that may meet: four nodes, a vertex against a
@@ -40,12 +44,8 @@ const apart = 2.2
 // NewSelf prepares self-contact of the cloth on a lattice. Stiff is the penalty
 // stiffness of a pair, N/m.
 func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
-	s := &Self{Gap: gap, Stiff: stiff, skin: l.Spacing / 2, built: math.Inf(-1)}
 	near := apart * l.Spacing
-	s.far = func(a, b int32) bool {
-		p, q := l.Rest[a], l.Rest[b]
-		return math.Hypot(p.X-q.X, p.Y-q.Y) > near
-	}
+	s := &Self{Gap: gap, Stiff: stiff, rest: l.Rest, near2: near * near, reach: gap + 0.75*l.Spacing, reel: l.Spacing}
 	for i := range l.Cell {
 		if u := l.U[i].Next; u != lattice.None {
 			s.edges = append(s.edges, [2]int32{int32(i), u})
@@ -58,7 +58,6 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 			s.tris = append(s.tris, [3]int32{q[0], q[1], q[3]}, [3]int32{q[0], q[3], q[2]})
 		}
 	}
-	s.grid.size = 1.5 * l.Spacing
 	return s
 }
 
@@ -66,9 +65,9 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 // mass (kg, for a unit step). Travel is the sum of the largest moves of all
 // steps so far, m.
 func (s *Self) Add(x, force []r3.Vec, mass []float64, travel float64) {
-	if travel-s.built > s.skin/2 {
+	if s.moved(x) {
 		s.list(x)
-		s.built = travel
+		s.built = append(s.built[:0], x...)
 	}
 	for k := range s.pairs {
 		if p := &s.pairs[k]; travel >= p.due {
@@ -84,7 +83,7 @@ func (s *Self) push(p *pair, x, force []r3.Vec, mass []float64, travel float64) 
 	for k, n := range p.node {
 		d = r3.Vec{X: d.X + w[k]*x[n].X, Y: d.Y + w[k]*x[n].Y, Z: d.Z + w[k]*x[n].Z}
 	}
-	l := r3.Norm(d)
+	l := math.Sqrt(r3.Norm2(d))
 	if l >= s.Gap {
 		p.due = travel + (l-s.Gap)/2
 		return
@@ -111,42 +110,71 @@ func (p *pair) weights(x []r3.Vec) [4]float64 {
 	return [4]float64{1, -w[0], -w[1], -w[2]}
 }
 
-// list finds all pairs within the gap and the skin.
+// moved reports whether a node has moved so far since the pairs were listed
+// that an unlisted pair could have come within the gap.
+func (s *Self) moved(x []r3.Vec) bool {
+	if s.built == nil {
+		return true
+	}
+	m := (s.reach - s.Gap) / 2
+	far := false
+	for i := range x {
+		d := r3.Norm2(r3.Sub(x[i], s.built[i]))
+		if math.IsNaN(d) {
+			return false // diverged; whoever walks will see it
+		}
+		far = far || d > m*m
+	}
+	return far
+}
+
+// far reports whether two nodes lie apart in the flat.
+func (s *Self) far(a, b int32) bool {
+	return r2.Norm2(r2.Sub(s.rest[a], s.rest[b])) > s.near2
+}
+
+// list finds all pairs within reach: vertices against triangles, then edges
+// against edges. The longest half of an edge or spoke of a triangle is taken as
+// a cell's diagonal, which leaves room for a tenth of stretch.
 func (s *Self) list(x []r3.Vec) {
 	s.pairs = s.pairs[:0]
-	reach := s.Gap + s.skin
-	s.grid.clear()
-	for k, t := range s.tris {
-		s.grid.add(int32(k), reach, x[t[0]], x[t[1]], x[t[2]])
+	size := s.reach + 1.1*math.Sqrt2*s.reel
+	s.mids = s.mids[:0]
+	for _, t := range s.tris {
+		s.mids = append(s.mids, r3.Scale(1./3, r3.Add(x[t[0]], r3.Add(x[t[1]], x[t[2]]))))
 	}
+	s.bins.fill(s.mids, size)
 	for i := range x {
-		s.grid.visit(x[i], func(k int32) {
-			t := s.tris[k]
-			if s.far(int32(i), t[0]) && s.far(int32(i), t[1]) && s.far(int32(i), t[2]) {
-				s.keep(pair{node: [4]int32{int32(i), t[0], t[1], t[2]}}, x, reach)
+		s.bins.near(x[i], func(k int32) {
+			if t := s.tris[k]; s.far(int32(i), t[0]) && s.far(int32(i), t[1]) && s.far(int32(i), t[2]) {
+				s.keep(pair{node: [4]int32{int32(i), t[0], t[1], t[2]}}, x)
 			}
 		})
 	}
-	s.grid.clear()
-	for k, e := range s.edges {
-		s.grid.add(int32(k), reach/2, x[e[0]], x[e[1]])
+	s.mids = s.mids[:0]
+	for _, e := range s.edges {
+		s.mids = append(s.mids, r3.Scale(0.5, r3.Add(x[e[0]], x[e[1]])))
 	}
-	s.grid.pairs(func(j, k int32) {
-		a, b := s.edges[j], s.edges[k]
-		if s.far(a[0], b[0]) && s.far(a[0], b[1]) && s.far(a[1], b[0]) && s.far(a[1], b[1]) {
-			s.keep(pair{node: [4]int32{a[0], a[1], b[0], b[1]}, edges: true}, x, reach)
-		}
-	})
+	s.bins.fill(s.mids, size)
+	for j := range s.edges {
+		a := s.edges[j]
+		s.bins.near(s.mids[j], func(k int32) {
+			b := s.edges[k]
+			if int(k) > j && s.far(a[0], b[0]) && s.far(a[0], b[1]) && s.far(a[1], b[0]) && s.far(a[1], b[1]) {
+				s.keep(pair{node: [4]int32{a[0], a[1], b[0], b[1]}, edges: true}, x)
+			}
+		})
+	}
 }
 
 // keep lists a pair that lies within reach.
-func (s *Self) keep(p pair, x []r3.Vec, reach float64) {
+func (s *Self) keep(p pair, x []r3.Vec) {
 	w := p.weights(x)
 	var d r3.Vec
 	for k, n := range p.node {
 		d = r3.Add(d, r3.Scale(w[k], x[n]))
 	}
-	if r3.Norm2(d) <= reach*reach {
+	if r3.Norm2(d) <= s.reach*s.reach {
 		s.pairs = append(s.pairs, p)
 	}
 }

@@ -1,12 +1,11 @@
 // Package study is the one place that wires a draft, a fabric and a dress form
 // to the cloth solver and reads the outcome. Command line and window go
-// through it. Start at Job and Drape.
+// through it. Start at Job and HangAll.
 package study
 
 import (
 	"context"
 	"fmt"
-	"os"
 
 	"cowl/materials"
 	"cowl/mesh/draft"
@@ -92,7 +91,7 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 		return nil, err
 	}
 	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
-	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: gap}
+	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap}
 	if !j.Free {
 		d.Scene.Obstacle = j.Form
 	}
@@ -112,7 +111,7 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 // for the thickness of cloth and for the flat facets of the lattice.
 const Gap = 2.5e-3
 
-var gap = func() float64 {
+
 	if os.Getenv("NOSELF") != "" {
 		return 0
 	}
