@@ -111,13 +111,6 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 // for the thickness of cloth and for the flat facets of the lattice.
 const Gap = 2.5e-3
 
-
-	if os.Getenv("NOSELF") != "" {
-		return 0
-	}
-	return Gap
-}()
-
 // finer carries the drape to a lattice of another spacing.
 func (d *Drape) finer(spacing float64) (*Drape, error) {
 	f, err := d.Job.lay(spacing)
