@@ -110,7 +110,8 @@ func TestGradient(t *testing.T) {
 	for range 20000 {
 		p := r3.Vec{X: 0.5 * (rng.Float64() - 0.5), Y: -0.3 + 0.8*rng.Float64(), Z: 0.4 * (rng.Float64() - 0.5)}
 		d, g := f.Distance(p)
-		if d < -0.01 || d > 0.03 {
+		// Cloth reaches no farther than from hip to neck points.
+		if d < -0.01 || d > 0.03 || p.Y < f.shape.at.hip || p.Y > f.shape.at.neck {
 			continue
 		}
 		near++
@@ -133,11 +134,12 @@ func TestGradient(t *testing.T) {
 	if near < 2000 {
 		t.Errorf("%d points near the surface, want 2000 and more", near)
 	}
-	// It may be off at the rims of plates, cap and bottom, whose medial axis is
-	// near, and across the edges of single triangles.
-	if off > near/20 {
-		t.Errorf("|gradient| misses 1 ± 0.02 at %d of %d points near the surface, want at most 5 %%", off, near)
+	// It may be off at the rims of plates and in the neck fold, where the kinks
+	// between triangles are within one cell.
+	if off > near*3/100 {
+		t.Errorf("|gradient| misses 1 ± 0.02 at %d of %d points near the surface, want at most 3 %%", off, near)
 	}
+	t.Logf("|gradient| misses 1 ± 0.02 at %d of %d points", off, near)
 }
 
 // atWall reports whether p lies within e of a wall of its grid cell.
@@ -168,6 +170,26 @@ func TestBeyondTheBox(t *testing.T) {
 				t.Errorf("gradient %.3f m along %v = %.3f, want outward", s, dir, g)
 			}
 			last = d
+		}
+	}
+}
+
+// TestFarFromTheForm asks for points well outside the box, where the distance
+// follows from the nearest point of the box in one step.
+func TestFarFromTheForm(t *testing.T) {
+	f := build(t, 10)
+	for _, c := range []struct {
+		p           r3.Vec
+		least, most float64 // m
+	}{
+		{r3.Vec{Y: 0.3, Z: 0.5}, 0.40, 0.50},
+		{r3.Vec{Y: 0.3, Z: -0.5}, 0.36, 0.50},
+		{r3.Vec{X: -3, Y: 0.2}, 2.7, 3.0},
+		{r3.Vec{Y: 1e6}, 9e5, 1e6},
+	} {
+		d, g := f.Distance(c.p)
+		if !(d >= c.least && d <= c.most) || !(math.Abs(r3.Norm(g)-1) < 0.1) {
+			t.Errorf("Distance(%v) = %v, gradient %v, want %v to %v m and a unit gradient", c.p, d, g, c.least, c.most)
 		}
 	}
 }

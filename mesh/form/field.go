@@ -60,11 +60,11 @@ func (p plate) at(x, y float64) float64 {
 
 // plateTurn is the depth below its foot at which the plate stands off by as much,
 // m.
-const plateTurn = 0.05
+const plateTurn = 0.07
 
 // Radii over which the ends are rounded, m.
 const (
-	plateRound  = 0.024
+	plateRound  = 0.030
 	capRound    = 0.024
 	bottomRound = 0.035
 )

@@ -34,40 +34,59 @@ const frontEase = 0.005
 // flat lengths as first heights the round settles in a few turns.
 func fit(b body.Body) (*shape, error) {
 	at := flatHeights(b)
-	for range 12 {
+	for round := range 30 {
 		s, err := fitAt(b, at)
 		if err != nil {
 			return nil, err
 		}
 		next := s.heightsOver(b)
-		if next.miss(at) < 2e-4 {
-			return s, nil
+		if next.miss(at) < 3e-4 {
+			return s, s.setShoulder(b)
+		}
+		if round > 4 && round%2 == 1 {
+			next = at.halfway(next) // heights that swing come to rest
 		}
 		at = next
 	}
-	return nil, fmt.Errorf("no form of bust %.3f m has apex depth %.3f and nape to waist %.3f m", b.Bust, b.ApexDepth, b.NapeToWaist)
+	return nil, fmt.Errorf("no form of bust %.1f cm has apex depth %.1f and nape to waist %.1f cm: check them against each other", 100*b.Bust, 100*b.ApexDepth, 100*b.NapeToWaist)
 }
 
 // fitAt solves for the girths with the landmarks at the given heights.
 func fitAt(b body.Body, at heights) (*shape, error) {
 	s := &shape{at: at}
 	s.table = standard(b, s.at)
+	if err := s.ordered(b); err != nil {
+		return nil, err
+	}
 	if err := s.setRidge(b, b.ShoulderSlope); err != nil {
 		return nil, err
 	}
-	s.mound = mound{
-		x: b.BustSpan / 2, y: s.at.apex,
-		height: 0.048 * b.Bust, wide: 0.37 * b.BustSpan, tall: 0.085 * b.Bust,
-	}
-	for range 12 {
+	s.mound = standardMound(b, s.at)
+	for range 60 {
 		if err := s.refit(); err != nil {
 			return nil, err
 		}
 		if s.step(b) < 2e-5 {
-			return s, s.setShoulder(b)
+			return s, nil
 		}
 	}
-	return nil, fmt.Errorf("no section of the form carries bust %.3f, waist %.3f, hip %.3f m", b.Bust, b.Waist, b.Hip)
+	return nil, fmt.Errorf("no section of the form carries bust %.1f, waist %.1f, hip %.1f, neck %.1f cm: check them against each other", 100*b.Bust, 100*b.Waist, 100*b.Hip, 100*b.Neck)
+}
+
+// ordered returns an error if the rows of the table do not rise: each landmark
+// must lie half a centimetre over the one below it.
+func (s *shape) ordered(b body.Body) error {
+	names := []string{
+		rowBottom: "bottom", rowHip: "hip", rowBelly: "belly", rowWaist: "waist", rowUnderbust: "under-bust", rowBust: "apex",
+		rowChest: "chest", rowUpper: "upper chest", rowPit: "front neck point", rowNeck: "neck point", rowTop: "neck cap",
+	}
+	for i := 1; i < len(s.table); i++ {
+		if !(s.table[i].y > s.table[i-1].y+0.005) {
+			return fmt.Errorf("the %s would lie at the %s or below it: check bust %.1f, armscye depth %.1f, apex depth %.1f and nape to waist %.1f cm against each other",
+				names[i], names[i-1], 100*b.Bust, 100*b.ArmscyeDepth, 100*b.ApexDepth, 100*b.NapeToWaist)
+		}
+	}
+	return nil
 }
 
 // refit splines the table anew.
@@ -77,7 +96,8 @@ func (s *shape) refit() (err error) {
 }
 
 // step moves the girths, the front share of the waist, the neck and the bust
-// apex towards the body and returns the largest miss before the move, m.
+// apex towards the body and returns the largest miss before the move, m; a
+// mound that moves changes the girth by a tenth of its way or less.
 func (s *shape) step(b body.Body) float64 {
 	waist, hip, bust := tape(s.outline(0)), tape(s.outline(s.at.hip)), tape(s.outline(s.at.apex))
 	quarter := s.frontWaist()
@@ -97,8 +117,11 @@ func (s *shape) step(b body.Body) float64 {
 	s.table[rowWaist].back -= shift
 	// The neck width is given, so only its depth can carry the girth.
 	s.scale(rowNeck, 1+2*(b.Neck/neck-1))
+	before := s.mound
 	s.aim(b)
-	return miss
+	// Halfway only: girth and mounds act on each other and would swing.
+	s.mound.x, s.mound.y = (s.mound.x+before.x)/2, (s.mound.y+before.y)/2
+	return max(miss, math.Abs(s.mound.x-before.x)/10, math.Abs(s.mound.y-before.y)/10)
 }
 
 // scale stretches one row about its centre.
@@ -119,9 +142,17 @@ func (s *shape) aim(b body.Body) {
 	slopeX := func() float64 { return (s.frontZ(x+e, y) - s.frontZ(x-e, y)) / (2 * e) }
 	slopeY := func() float64 { return (s.frontZ(x, y+e) - s.frontZ(x, y-e)) / (2 * e) }
 	for range 20 {
-		s.mound.x -= s.newton(slopeX, &s.mound.x, s.mound.wide)
-		s.mound.y -= s.newton(slopeY, &s.mound.y, s.mound.tall)
+		s.mound.x = near(s.mound.x-s.newton(slopeX, &s.mound.x, s.mound.wide), x, s.mound.wide)
+		s.mound.y = near(s.mound.y-s.newton(slopeY, &s.mound.y, s.mound.tall), y, s.mound.tall)
 	}
+}
+
+// near holds a mound centre so close to the apex that the apex lies within the
+// turning points of the bell, where it is steepest: where the rib cage falls off
+// faster than that, as under apexes far apart, farther would only lose the mound.
+func near(centre, apex, bell float64) float64 {
+	reach := bell / math.Sqrt2
+	return min(max(centre, apex-reach), apex+reach)
 }
 
 // newton returns the step towards the root of f in the mound coordinate *c. It

@@ -8,7 +8,10 @@
 //
 // The shape is a family of horizontal sections whose width, front depth and
 // back depth are smooth in height, with two bust mounds; shoulder plates, neck
-// cap and bottom are blended in. The girths are solved for, not assumed.
+// cap and bottom are blended in. The girths are solved for, not assumed. So are
+// the heights: the lengths of the flat block (neck point to apex to waist, CF,
+// CB) lie over the surface as a taut tape, so neck points, nape and apex stand
+// lower than in the block by what the curves take up.
 // Start at FromBody.
 package form
 
@@ -33,8 +36,10 @@ type Form struct {
 
 // FromBody builds the form of a body. Two calls with the same body give the
 // same form bit for bit; measurements that were not taken are filled in by rule
-// (Body.Filled). It fails if the body is not valid (Body.Validate) or if no
-// section of the family carries the wanted girths.
+// (Body.Filled). It fails if the body is not valid (Body.Validate), if no section
+// of the family carries the wanted girths or if the landmarks would change
+// places. Where a bust stands out so far that the front neck point would come
+// too near to the neck points, it is held lower and CF is shorter than the tape.
 func FromBody(b body.Body) (*Form, error) {
 	f, err := lay(b)
 	if err != nil {

@@ -2,6 +2,7 @@ package form
 
 import (
 	"math"
+	"slices"
 
 	"cowl/mesh"
 
@@ -168,6 +169,8 @@ func (f *finder) ring(s mesh.Surface) [][]int32 {
 		for _, v := range s.Tris[id] {
 			out[i] = append(out[i], at[v]...)
 		}
+		slices.Sort(out[i])
+		out[i] = slices.Compact(out[i])
 	}
 	return out
 }

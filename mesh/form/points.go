@@ -53,8 +53,8 @@ func (f *Form) FrontNeck() r3.Vec { return f.seams.cf.pts[0] }
 // NeckLine returns the closed neck line, m, from CB round the wearer's left to
 // CF and back round the right; the first point is repeated at the end. It is
 // longer than the neck measurement, which the horizontal section at the neck
-// points carries: with the drafted width and depth no loop over a full neck is
-// as short.
+// points carries: about 40 cm for a neck of 37 cm, because it dips to the front
+// neck point and rises to the nape.
 func (f *Form) NeckLine() []r3.Vec {
 	left := f.seams.neck.pts
 	out := flipAll(left, 1)
@@ -67,7 +67,9 @@ func (f *Form) NeckLine() []r3.Vec {
 // CF returns the centre front from the front neck point down to the hip, m.
 func (f *Form) CF() []r3.Vec { return flipAll(f.seams.cf.pts, 1) }
 
-// Apex returns the foremost point of a bust mound.
+// Apex returns the apex of a bust mound: the foremost point of the mound, unless
+// the bust span is wide for the bust, when that lies nearer to CF. The tape
+// lengths of the block are measured to it.
 func (f *Form) Apex(side float64) r3.Vec {
 	x, y := f.body.BustSpan/2, f.shape.at.apex
 	return flip(r3.Vec{X: x, Y: y, Z: f.shape.frontZ(x, y)}, side)

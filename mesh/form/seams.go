@@ -144,8 +144,12 @@ func (s *shape) neckHalf() []r3.Vec {
 	return pts
 }
 
-// plateLine is the rim of the left shoulder plate: where its plane cuts the
-// form without plates.
+// plateInset is how far inside the edge of the shoulder plate its seam runs, m:
+// on the flat, where the rounding has ended.
+const plateInset = 0.010
+
+// plateLine is the seam round the left shoulder plate: where its plane cuts the
+// form without plates, drawn in by plateInset.
 func (s *shape) plateLine() []r3.Vec {
 	const n = 96
 	mid := (s.tip.Y + s.at.underarm) / 2
@@ -165,8 +169,7 @@ func (s *shape) plateLine() []r3.Vec {
 				hi = m
 			}
 		}
-		// The rounding takes the corner off.
-		pts = append(pts, s.settle(r3.Add(o, r3.Scale(lo, dir))))
+		pts = append(pts, s.settle(r3.Add(o, r3.Scale(lo-plateInset, dir))))
 	}
 	return pts
 }

@@ -24,7 +24,8 @@ type level struct {
 	n, nFront         float64
 }
 
-// heights are those of the landmarks over the waist, m.
+// heights are those of the landmarks over the waist, m, on the finished form; see
+// heightsOver.
 type heights struct {
 	neck     float64 // shoulder neck points
 	nape     float64

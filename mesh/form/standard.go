@@ -16,6 +16,10 @@ import (
 func standard(b body.Body, at heights) []level {
 	bust, waist, hip := b.Bust/0.88, b.Waist/0.72, b.Hip/0.96
 	between := func(lo, hi, t float64) float64 { return lo + t*(hi-lo) }
+	// Below the neck points, but under a deep front neck all the same.
+	below := func(ofNeck, ofPit float64) float64 {
+		return min(between(at.neck, at.underarm, ofNeck), between(at.frontLow, at.underarm, ofPit))
+	}
 	tip := halfNeck(b) + b.Shoulder*math.Cos(b.ShoulderSlope)
 	belly := (hip + waist) / 2
 	neck := b.Neck / 0.37
@@ -26,9 +30,9 @@ func standard(b body.Body, at heights) []level {
 		rowWaist:     {0, 0.122 * waist, 0.094 * waist, 0.078 * waist, 0, 2.2, 2.3},
 		rowUnderbust: {between(0, at.apex, 0.5), 0.131 * bust, 0.090 * bust, 0.084 * bust, 0, 2.2, 2.8},
 		rowBust:      {at.apex, 0.143 * bust, 0.086 * bust, 0.096 * bust, 0, 2.2, 3.2},
-		rowChest:     {between(at.neck, at.underarm, 0.67), tip + 0.010, 0.083 * bust, 0.106 * bust, 0, 2.3, 2.3},
-		rowUpper:     {between(at.neck, at.underarm, 0.42), tip + 0.060, 0.062 * bust, 0.098 * bust, 0, 2.3, 2.4},
-		rowPit:       {at.frontLow, tip + 0.100, 0.045 * neck, 0.083 * bust, 0, 2.2, 2.2},
+		rowChest:     {below(0.67, 0.5), tip + 0.010, 0.083 * bust, 0.106 * bust, 0, 2.3, 2.3},
+		rowUpper:     {below(0.42, 0.2), tip + 0.060, 0.062 * bust, 0.096 * bust, 0, 2.3, 2.4},
+		rowPit:       {at.frontLow, tip + 0.100, 0.045 * neck, 0.074 * bust, 0, 2.2, 2.2},
 		rowNeck:      {at.neck, tip + 0.130, 0.050 * neck, 0.051 * neck, 0, 2, 2},
 		rowTop:       {at.top + 0.01, tip + 0.150, 0.047 * neck, 0.047 * neck, 0.012, 2, 2},
 	}
@@ -69,7 +73,7 @@ func (s *shape) setRidge(b body.Body, slope float64) error {
 		}
 	}
 	if hi > 19.9 {
-		return fmt.Errorf("shoulder slope %.3f rad, want a steeper one for a shoulder of %.3f m", b.ShoulderSlope, b.Shoulder)
+		return fmt.Errorf("shoulder slope %.1f°, want a steeper one for a shoulder of %.1f cm", b.ShoulderSlope*180/math.Pi, 100*b.Shoulder)
 	}
 	s.tip.X, s.tip.Y = s.ridge.walk(b.Shoulder)
 	return nil

@@ -34,18 +34,8 @@ func (l *Lattice) Skin() Skin {
 		return v
 	}
 	for _, p := range l.parts {
-		c := centre(p.poly)
-		for k := range p.poly[2:] {
-			a, b, d := vertex(p, p.poly[0]), vertex(p, p.poly[k+1]), vertex(p, p.poly[k+2])
-			if convex(p.poly) {
-				s.add(a, b, d)
-			}
-		}
-		if !convex(p.poly) {
-			m := vertex(p, c)
-			for k := range p.poly {
-				s.add(m, vertex(p, p.poly[k]), vertex(p, p.poly[(k+1)%len(p.poly)]))
-			}
+		for _, e := range ears(p.poly) {
+			s.add(vertex(p, p.poly[e[0]]), vertex(p, p.poly[e[1]]), vertex(p, p.poly[e[2]]))
 		}
 	}
 	return s
@@ -59,26 +49,6 @@ func (s *Skin) add(a, b, c int32) {
 	if r2.Cross(r2.Sub(s.Flat[b], s.Flat[a]), r2.Sub(s.Flat[c], s.Flat[a])) > 0 {
 		s.Tris = append(s.Tris, [3]int32{a, b, c})
 	}
-}
-
-// convex reports whether the polygon never turns right.
-func convex(p []r2.Vec) bool {
-	for k := range p {
-		a, b, c := p[k], p[(k+1)%len(p)], p[(k+2)%len(p)]
-		if r2.Cross(r2.Sub(b, a), r2.Sub(c, b)) < -1e-9 {
-			return false
-		}
-	}
-	return true
-}
-
-// centre returns the mean of the corners.
-func centre(p []r2.Vec) r2.Vec {
-	var c r2.Vec
-	for _, q := range p {
-		c = r2.Add(c, r2.Scale(1/float64(len(p)), q))
-	}
-	return c
 }
 
 // Sheet returns the skin in space when the crossings lie at pos (m); cloth

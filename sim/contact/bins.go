@@ -28,7 +28,7 @@ func (b *bins) fill(at []r3.Vec, size float64) {
 	for {
 		d := r3.Scale(1/b.size, r3.Sub(hi, b.lo))
 		b.n = [3]int{int(d.X) + 1, int(d.Y) + 1, int(d.Z) + 1}
-		if d.X*d.Y*d.Z < mostCubes {
+		if (d.X+1)*(d.Y+1)*(d.Z+1) < mostCubes {
 			break
 		}
 		b.size *= 2

@@ -39,7 +39,7 @@ type pair struct {
 
 // apart is how many spacings two parts must lie apart in the flat to be kept
 // apart in space; nearer ones are one fold, held open by its bending.
-const apart = 2.2
+const apart = 1.5
 
 // NewSelf prepares self-contact of the cloth on a lattice. Stiff is the penalty
 // stiffness of a pair, N/m.

@@ -86,7 +86,7 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 // lay puts the flat piece on a lattice of the given spacing, upright before the form.
 func (j Job) lay(spacing float64) (*Drape, error) {
 	p := j.Piece
-	l, err := lattice.Cut(p.Outline, lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}})
+	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}})
 	if err != nil {
 		return nil, err
 	}

@@ -37,10 +37,10 @@ const cowlPin = 0.005
 // pinGrip is the stiffness of a pin, N/m: a pull of 0.1 N moves it 0.1 mm.
 const pinGrip = 1000
 
-// smooth is the pull up to which cloth is pinned, N. A draper smooths the cloth
-// and sets the pin where it lies; a pin that drags is moved (common practice,
-// no figure published: a tenth of a newton is the weight of a third of the piece).
-const smooth = 0.1
+// smooth is the pull up to which cloth is pinned, as a share of its weight. A
+// draper smooths the cloth and sets the pin where it lies; a pin that drags is
+// moved (common practice). Some fifty pins at this share carry the piece once.
+const smooth = 0.02
 
 // firm pins are set first and never moved: the cowl points, which carry the drape.
 func (p pin) firm() bool { return p.name == "cowl point" }

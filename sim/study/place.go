@@ -113,17 +113,19 @@ func (d *Drape) place(ctx context.Context) {
 
 // repin moves every pin that drags a little towards where the cloth would lie.
 func (d *Drape) repin() {
+	smooth := smooth * d.Scene.Cloth.Weight()
 	for k := range d.pins {
 		p := &d.pins[k]
 		pull := r3.Scale(-1, d.State.Pull(d.Scene.Holds[k], k))
 		if f := r3.Norm(pull); f > smooth && !p.firm() {
-			p.at = d.Job.off(r3.Add(p.at, r3.Scale(math.Min(2*(f-smooth)/pinGrip, repinMost)/f, pull)), p.over)
+			p.at = d.Job.off(r3.Add(p.at, r3.Scale(math.Min(5*(f-smooth)/pinGrip, repinMost)/f, pull)), p.over)
 		}
 	}
 }
 
 // tell reports progress.
 func (d *Drape) tell(stage string, share float64) {
+	d.dbg(stage, share)
 	if d.Job.Report != nil {
 		d.Job.Report(Progress{Stage: stage, Share: share})
 	}

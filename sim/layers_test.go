@@ -1,0 +1,72 @@
+package sim
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"cowl/sim/contact"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// floor is the plane y = 0.
+type floor struct{}
+
+func (floor) Distance(p r3.Vec) (float64, r3.Vec) { return p.Y, r3.Vec{Y: 1} }
+
+// A strip folded over and laid on a floor falls onto itself and stays a gap
+// apart, unpierced, and the floor holds the lower layer at the shell. The test
+// reads places after a fixed number of steps; it does not ask for rest.
+func TestLayersLieApart(t *testing.T) {
+	const gap, width, length = 0.002, 0.03, 0.12
+	for _, grain := range []float64{0, 30, 45} {
+		l := cut(t, rectangle(width, length, 0), 0.005, grain)
+		s := Stiffness{Weight: 0.2, PullWarp: 100, PullWeft: 100, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6, Twist: 5e-7}
+		sc := &Scene{Cloth: NewCloth(l, s), Obstacle: floor{}, Friction: 0.3, Gap: gap}
+		const open = 0.008 // m, width of the fold at the start
+		turn := math.Pi * open / 2
+		pos := make([]r3.Vec, len(l.Rest))
+		for i, p := range l.Rest {
+			q := r3.Vec{X: p.X, Y: Shell}
+			switch sn, cs := math.Sincos(math.Pi * p.Y / turn); {
+			case p.Y > turn/2:
+				q.Y, q.Z = Shell+open, turn/2-p.Y
+			case p.Y < -turn/2:
+				q.Z = p.Y + turn/2
+			default:
+				q.Y, q.Z = Shell+open/2*(1+sn), open/2*cs
+			}
+			pos[i] = q
+		}
+		st := NewState(sc, pos)
+		r := Relax(context.Background(), sc, st, Settings{Residual: 5e-3, Steps: 6000})
+		sheet := l.Skin().Sheet(st.Pos, 1)
+		if n := contact.Pierced(&sheet); n != 0 {
+			t.Errorf("grain %g°: Pierced = %d, want 0", grain, n)
+		}
+		low, near, tip := math.Inf(1), math.Inf(1), math.Inf(-1)
+		for i, p := range st.Pos {
+			low = math.Min(low, p.Y)
+			if l.Rest[i].Y < 0.035 {
+				continue
+			}
+			tip = math.Max(tip, p.Y)
+			for j, q := range st.Pos {
+				if l.Rest[j].Y < -0.02 {
+					near = math.Min(near, r3.Norm(r3.Sub(p, q)))
+				}
+			}
+		}
+		t.Logf("grain %g°: %s at %.4f after %d steps, lowest %.3f mm, layers at least %.3f mm apart, upper end at %.3f mm", grain, r.Status, r.Residual, r.Steps, low*1000, near*1000, tip*1000)
+		if low < 0.98*Shell {
+			t.Errorf("grain %g°: lowest node at %.3f mm, want %.3f", grain, low*1000, Shell*1000)
+		}
+		if near < 0.98*gap {
+			t.Errorf("grain %g°: layers %.3f mm apart, want %.3f or more", grain, near*1000, gap*1000)
+		}
+		if tip > 2.5*gap+Shell {
+			t.Errorf("grain %g°: upper layer at %.3f mm, want it to have fallen onto the lower", grain, tip*1000)
+		}
+	}
+}
