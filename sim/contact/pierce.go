@@ -1,6 +1,8 @@
 package contact
 
 import (
+	"slices"
+
 	"cowl/mesh"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -9,9 +11,26 @@ import (
 // Pierced returns how many times an edge of a triangle of the sheet passes
 // through another triangle; an edge between two triangles counts for both.
 func Pierced(s *mesh.Sheet) int {
+	n := 0
+	visitPierced(s, func(_, _, times int) { n += times })
+	return n
+}
+
+// PiercedTris returns the triangles that pass through each other, in rising
+// order, each once.
+func PiercedTris(s *mesh.Sheet) []int {
+	var out []int
+	visitPierced(s, func(a, b, _ int) { out = append(out, a, b) })
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// visitPierced calls f with every ordered pair of triangles of which the first
+// passes edges through the second, and how many.
+func visitPierced(s *mesh.Sheet, f func(a, b, times int)) {
 	size := 2 * longest(s)
 	if size == 0 {
-		return 0
+		return
 	}
 	mids := make([]r3.Vec, len(s.Tris))
 	for k, t := range s.Tris {
@@ -19,15 +38,16 @@ func Pierced(s *mesh.Sheet) int {
 	}
 	var b bins
 	b.fill(mids, size)
-	n := 0
 	for k, t := range s.Tris {
 		b.near(mids[k], func(id int32) {
-			if int(id) != k && !share(t, s.Tris[id]) {
-				n += crossings(s, t, s.Tris[id])
+			if int(id) == k || share(t, s.Tris[id]) {
+				return
+			}
+			if n := crossings(s, t, s.Tris[id]); n > 0 {
+				f(k, int(id), n)
 			}
 		})
 	}
-	return n
 }
 
 // longest returns the length of the longest edge, m.

@@ -75,12 +75,25 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 		if d, err = d.finer(max(j.Spacing, d.Lattice.Spacing/1.6)); err != nil {
 			return nil, err
 		}
-		d.settle(ctx, "settling", 1e-3)
+		d.unpick()
+		d.settle(ctx, "settling", 1e-2)
 	}
-	if d.Result.Residual > 1e-3 && d.Result.Status != sim.Cancelled {
-		d.settle(ctx, "settling", 1e-3)
-	}
+	d.finish(ctx)
 	return d, nil
+}
+
+// finish brings the cloth to rest; layers that have passed through each other
+// on the way are parted and let fall again.
+func (d *Drape) finish(ctx context.Context) {
+	for range 3 {
+		if d.Result.Status == sim.Cancelled {
+			return
+		}
+		d.settle(ctx, "settling", settled)
+		if d.Result.Status != sim.Settled || !d.unpick() {
+			return
+		}
+	}
 }
 
 // lay puts the flat piece on a lattice of the given spacing, upright before the form.

@@ -1,0 +1,162 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"cowl/cmd/cowl/internal/stage"
+)
+
+// called is what a run of the command left.
+type called struct {
+	code     int
+	out, err string
+}
+
+// call runs cowl in this process.
+func call(ctx context.Context, args ...string) called {
+	var out, err bytes.Buffer
+	code := run(ctx, args, console{&out, &err, stage.New})
+	return called{code, out.String(), err.String()}
+}
+
+// isEmpty tells whether dir holds nothing or is not there.
+func isEmpty(t *testing.T, dir string) bool {
+	t.Helper()
+	files, err := os.ReadDir(dir)
+	if err != nil && !os.IsNotExist(err) {
+		t.Fatal(err)
+	}
+	return len(files) == 0
+}
+
+// write puts text into a file and returns its path.
+func write(t *testing.T, name, text string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func TestHelp(t *testing.T) {
+	for _, args := range [][]string{nil, {"--help"}, {"drape", "--help"}, {"--version"}, {"version"}} {
+		got := call(t.Context(), args...)
+		if got.code != exitOK || got.out == "" || got.err != "" {
+			t.Errorf("cowl %v = %d, out %q, err %q, want 0 and help on standard output", args, got.code, got.out, got.err)
+		}
+	}
+	if got := call(t.Context()); !strings.Contains(got.out, `"cowl drape"`) {
+		t.Errorf("cowl = %q, want a hint how to run the demo", got.out)
+	}
+}
+
+const crossed = `block:
+  - {name: cf neck, x_cm: 0, y_cm: -7.2}
+  - {name: neck, x_cm: 6.7, y_cm: 0}
+  - {name: shoulder tip, x_cm: 18, y_cm: -5}
+  - {name: underarm, x_cm: 23, y_cm: -21}
+  - {name: side waist, x_cm: 2, y_cm: -43}
+  - {name: dart outer, x_cm: 14, y_cm: -43}
+  - {name: apex, x_cm: 10, y_cm: -25}
+  - {name: dart inner, x_cm: 6, y_cm: -43}
+  - {name: cf waist, x_cm: 0, y_cm: -43}
+`
+
+// Every wrong input ends with exit 2, a message that names field, value, range
+// and where it stands, and nothing written.
+func TestBadInput(t *testing.T) {
+	for _, q := range []struct {
+		name string
+		args []string
+		file string   // style file, if any
+		want []string // parts of the message
+	}{
+		{"unknown verb", []string{"sew"}, "", []string{"sew"}},
+		{"unknown flag", []string{"draft", "--depth", "8cm"}, "", []string{"--depth"}},
+		{"bare number", []string{"drape", "--extension", "8"}, "", []string{"--extension", `"8" has no unit`, "8cm, 8mm or 8in"}},
+		{"unknown unit", []string{"drape", "--facing", "3ft"}, "", []string{"--facing", `"ft"`, "mm, cm, m or in"}},
+		{"dart share", []string{"draft", "--dart-share", "1.2"}, "", []string{"--dart-share", "1.2", "0–1"}},
+		{"negative dart share", []string{"draft", "--dart-share", "-1"}, "", []string{"--dart-share", "-1", "0–1", "auto"}},
+		{"negative extension", []string{"draft", "--extension", "-1m"}, "", []string{"--extension", "-1m", "0–40 cm"}},
+		{"cowl point off the shoulder", []string{"draft", "--cowl-point", "20cm"}, "", []string{"--cowl-point", "20.0 cm", "0.0–9.2 cm"}},
+		{"extension out of reach", []string{"draft", "--extension", "39cm"}, "", []string{"--extension", "39.0 cm", "0.0–31.8 cm", "100 % of the dart"}},
+		{"extension too large", []string{"draft", "--extension", "1m"}, "", []string{"--extension", "100.0 cm", "0.0–40.0 cm"}},
+		{"grain", []string{"drape", "--grain", "200"}, "", []string{"--grain", "200.0°", "-90.0–90.0°"}},
+		{"negative grain", []string{"drape", "--grain", "-100"}, "", []string{"--grain", "-100.0°", "-90.0–90.0°"}},
+		{"spacing", []string{"drape", "--spacing", "50mm"}, "", []string{"--spacing", "50.0 mm", "2–20 mm"}},
+		{"placings", []string{"drape", "--placings", "0"}, "", []string{"--placings", "placings 0", "1–99"}},
+		{"size", []string{"drape", "--size", "11"}, "", []string{"--size", "size 11", "6–18"}},
+		{"facing", []string{"draft", "--facing", "31cm"}, "", []string{"--facing", "31.0 cm", "1.0–30.0 cm"}},
+		{"slashes alone", []string{"draft", "--slashes", "2"}, "", []string{"--slashes", "--how slash"}},
+		{"way", []string{"draft", "--how", "gather"}, "", []string{"--how", "gather", "pivot, shift or slash"}},
+		{"fabric name", []string{"drape", "--fabric", "polyester-twil"}, "", []string{"--fabric", "polyester-twil", "polyester-twill"}},
+		{"fabric twice", []string{"drape", "--fabric", "polyester-twill", "--fabric-file", "x"}, "", []string{"fabric-file"}},
+		{"fabric file missing", []string{"drape", "--fabric-file", "/nowhere/cloth.yaml"}, "", []string{"--fabric-file", "/nowhere/cloth.yaml", "no such file"}},
+		{"style file missing", []string{"drape", "--style", "/nowhere/style.yaml"}, "", []string{"/nowhere/style.yaml", "no such file"}},
+		{"fabrics", []string{"fabrics", "felt"}, "", []string{"felt"}},
+
+		{"unknown key", []string{"drape"}, "name: x\ncut:\n  extention_cm: 8\n", []string{"s.yaml:3", `"extention_cm"`, "extension_cm", "\n       |   ^"}},
+		{"unknown section", []string{"drape"}, "sleeve: {}\n", []string{"s.yaml:1", `"sleeve"`, "hang"}},
+		{"key without unit", []string{"drape"}, "cut:\n  extension: 8\n", []string{"s.yaml:2", "has no unit", "extension_cm"}},
+		{"key twice", []string{"drape"}, "hang:\n  seed: 1\n  seed: 2\n", []string{"s.yaml:3", "twice", "line 2"}},
+		{"word for a number", []string{"drape"}, "hang:\n  seed: one\n", []string{"s.yaml:2", "seed is one", "want a number"}},
+		{"half a seed", []string{"drape"}, "hang:\n  seed: 1.5\n", []string{"s.yaml:2", "seed 1.5", "whole number"}},
+		{"body", []string{"drape"}, "body:\n  size: 12\n  bust_cm: 35\n", []string{"s.yaml:3", "bust 35.0 cm", "60.0–160.0 cm"}},
+		{"range in the file", []string{"drape"}, "cut:\n  cowl_point_cm: 20\n", []string{"s.yaml:2", "cowl point 20.0 cm", "0.0–9.2 cm"}},
+		{"inches", []string{"drape"}, "cut:\n  extension_in: 30\n", []string{"s.yaml:2", "extension 76.2 cm", "0.0–40.0 cm"}},
+		{"spacing in the file", []string{"drape"}, "hang:\n  spacing_mm: 50\n", []string{"s.yaml:2", "spacing 50.0 mm", "2–20 mm"}},
+		{"crossed block", []string{"draft"}, crossed, []string{"s.yaml:1", "crosses itself", "dart outer–side waist"}},
+		{"block point", []string{"draft"}, "block:\n  - {name: elbow, x_cm: 1, y_cm: 2}\n", []string{"s.yaml:2", `"elbow"`, "underarm"}},
+		{"point off the front", []string{"draft"}, strings.Replace(crossed, "cf waist, x_cm: 0", "cf waist, x_cm: 3", 1), []string{"s.yaml:10", "cf waist 3.00 cm off CF", "0 ± 0.05 cm"}},
+		{"unreadable fabric", []string{"drape"}, "fabric:\n  name: mine\n  weight_gsm: heavy\n  bend_mean_uNm: 4\n", []string{"s.yaml:3", "weight_gsm is heavy", "number"}},
+		{"fabric out of range", []string{"drape"}, "name: x\nfabric: {name: mine, weight_gsm: 5, bend_mean_uNm: 4}\nhang: {seed: 2}\n", []string{"s.yaml:2", "weight_gsm 5 g/m²", "10–1000 g/m²"}},
+		{"no YAML", []string{"drape"}, "name: \"x\ncut:\n", []string{"s.yaml:1", "quote"}},
+		{"no text", []string{"drape"}, "\xff\xfe", []string{"s.yaml:1", "UTF-8"}},
+	} {
+		t.Run(q.name, func(t *testing.T) {
+			t.Chdir(t.TempDir()) // where a stray cowl-out would show
+			args := q.args
+			if q.file != "" {
+				args = append(args, "--style", write(t, "s.yaml", q.file))
+			}
+			got := call(t.Context(), args...)
+			if got.code != exitBadInput || got.out != "" {
+				t.Errorf("cowl %v = %d, out %q, want %d and nothing on standard output", args, got.code, got.out, exitBadInput)
+			}
+			for _, part := range q.want {
+				if !strings.Contains(got.err, part) {
+					t.Errorf("cowl %v says %q, want %q in it", args, got.err, part)
+				}
+			}
+			if !isEmpty(t, ".") {
+				t.Errorf("cowl %v wrote something, want nothing", args)
+			}
+		})
+	}
+}
+
+func TestCannotSave(t *testing.T) {
+	file := write(t, "file", "in the way")
+	for _, args := range [][]string{{"draft", "--out", file}, {"drape", "--out", filepath.Join(file, "deeper")}} {
+		if got := call(t.Context(), args...); got.code != exitCannotSave || !strings.Contains(got.err, file) {
+			t.Errorf("cowl %v = %d, %q, want %d and the path", args, got.code, got.err, exitCannotSave)
+		}
+	}
+}
+
+// A flag goes before the style file.
+func TestFlagOverridesFile(t *testing.T) {
+	path := write(t, "s.yaml", "cut:\n  cowl_point_cm: 20\n  grain_deg: 30\n")
+	got := call(t.Context(), "draft", "--style", path, "--cowl-point", "40mm", "--out", t.TempDir())
+	for _, part := range []string{"4.0 cm down the shoulder", "30.0° to the centre front"} {
+		if got.code != exitOK || !strings.Contains(got.out, part) {
+			t.Errorf("cowl draft --cowl-point 40mm = %d, %q, want %q", got.code, got.out+got.err, part)
+		}
+	}
+}

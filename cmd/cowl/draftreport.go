@@ -1,0 +1,110 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+)
+
+// caution stands under every prediction.
+const caution = "A prediction is not a toile: cut a test in real cloth before cutting the good one."
+
+// draftReport prints the figures of the flat piece. Lengths are centimetres.
+func draftReport(w io.Writer, s style.Style, p draft.Piece) {
+	r := p.Report()
+	row := func(name, format string, args ...any) {
+		fmt.Fprintf(w, "  %-13s", name)
+		fmt.Fprintf(w, format+"\n", args...)
+	}
+	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, wearer(s))
+	row("Dart", "%.1f° wide, intake %.1f cm; %.0f %% closed into the cowl, %.1f cm left open at the waist",
+		degreesOf(r.DartAngle), cm(r.DartIntake), r.DartShare*100, cm(r.IntakeLeft))
+	row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", cm(r.Extension), cm(r.FromDart), beyond(p))
+	row("Half edge", "%.1f cm from the centre front to the cowl point, %.1f cm down the shoulder", cm(r.HalfEdge), cm(p.CowlPoint))
+	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, as bounds", cm(r.DropChain), cm(r.DropV))
+	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", cm(r.CFLength), cm(r.SurplusCF))
+	row("Facing", "%.1f cm deep", cm(p.Facing))
+	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist))
+	row("Grain", "warp at %.1f° to the centre front", degreesOf(p.Grain))
+	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", cm(r.Across), cm(r.Along), cm(p.Trim))
+	row("Area", "front %.0f cm², facing %.0f cm², no allowance", r.AreaFront*1e4, r.AreaFacing*1e4)
+}
+
+// beyond says what was added beyond the dart, and how.
+func beyond(p draft.Piece) string {
+	by := ""
+	switch {
+	case p.Added.Amount == 0:
+		return "nothing beyond it"
+	case p.How == draft.Slash:
+		by = fmt.Sprintf("%d slashes opened %.1f cm each on the centre front", p.Slashes, cm(p.Added.Amount))
+	case p.How == draft.Pivot:
+		by = fmt.Sprintf("pivoting %.1f° about the waist", degreesOf(p.Added.Amount))
+	case p.How == draft.Shift:
+		by = fmt.Sprintf("shifting %.1f cm", cm(p.Added.Amount))
+	}
+	return fmt.Sprintf("%.1f cm by %s", cm(p.Added.FromOther), by)
+}
+
+func cm(m float64) float64 { return noMinus(m * 100) }
+
+func degreesOf(rad float64) float64 { return rad * 180 / math.Pi }
+
+// noMinus keeps −0.0 off paper.
+func noMinus(v float64) float64 {
+	if math.Abs(v) < 0.05 {
+		return 0
+	}
+	return v
+}
+
+// draftJSON holds the figures of a piece under the keys of cowl draft --json.
+type draftJSON struct {
+	Name       string  `json:"name"`
+	For        string  `json:"for"`
+	DartAngle  float64 `json:"dart_angle_deg"`
+	DartIntake float64 `json:"dart_intake_mm"`
+	DartShare  float64 `json:"dart_share"`
+	IntakeLeft float64 `json:"intake_left_mm"`
+	Extension  float64 `json:"extension_mm"`
+	FromDart   float64 `json:"extension_from_dart_mm"`
+	FromOther  float64 `json:"extension_from_other_mm"`
+	How        string  `json:"how"`
+	Slashes    int     `json:"slashes"`
+	HalfEdge   float64 `json:"half_edge_mm"`
+	CowlPoint  float64 `json:"cowl_point_mm"`
+	Facing     float64 `json:"facing_mm"`
+	DropCurve  float64 `json:"drop_curve_mm"` // below the cowl points, hanging curve
+	DropV      float64 `json:"drop_v_mm"`     // below the cowl points, V
+	CFLength   float64 `json:"cf_length_mm"`
+	SurplusCF  float64 `json:"surplus_cf_mm"`
+	Shoulder   float64 `json:"shoulder_mm"` // cowl point to tip
+	Armhole    float64 `json:"armhole_mm"`
+	Side       float64 `json:"side_mm"`
+	HalfWaist  float64 `json:"half_waist_mm"`
+	Grain      float64 `json:"grain_deg"`
+	Trim       float64 `json:"trim_mm"`
+	Across     float64 `json:"cloth_across_mm"`
+	Along      float64 `json:"cloth_along_mm"`
+	AreaFront  float64 `json:"area_front_mm2"`
+	AreaFacing float64 `json:"area_facing_mm2"`
+}
+
+// draftFigures returns the figures of p.
+func draftFigures(s style.Style, p draft.Piece) draftJSON {
+	const mm = 1000
+	r := p.Report()
+	return draftJSON{
+		Name: s.Name, For: wearer(s),
+		DartAngle: degreesOf(r.DartAngle), DartIntake: r.DartIntake * mm, DartShare: r.DartShare, IntakeLeft: r.IntakeLeft * mm,
+		Extension: r.Extension * mm, FromDart: r.FromDart * mm, FromOther: r.FromOther * mm, How: p.How.String(), Slashes: p.Slashes,
+		HalfEdge: r.HalfEdge * mm, CowlPoint: p.CowlPoint * mm, Facing: p.Facing * mm, DropCurve: r.DropChain * mm, DropV: r.DropV * mm,
+		CFLength: r.CFLength * mm, SurplusCF: r.SurplusCF * mm,
+		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm,
+		Grain: degreesOf(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
+		AreaFront: r.AreaFront * mm * mm, AreaFacing: r.AreaFacing * mm * mm,
+	}
+}

@@ -1,0 +1,195 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"image/png"
+	"time"
+
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/mesh/export/gltf"
+	"cowl/mesh/form"
+	"cowl/sim"
+	"cowl/sim/study"
+)
+
+type drapeCmd struct {
+	styleFlags
+	Fabric     string  `short:"f" xor:"cloth" placeholder:"NAME" help:"Fabric of the library, see cowl fabrics."`
+	FabricFile string  `xor:"cloth" placeholder:"FILE" help:"Fabric file in YAML, as cowl fabrics NAME prints it."`
+	Spacing    *cloth  `placeholder:"LEN" help:"Between crossings of the lattice, 2mm to 20mm: finer is slower."`
+	Free       bool    `help:"No form: hang from the two cowl points."`
+	Seed       *uint64 `placeholder:"N" help:"Which hand places the cloth; same seed, same drape."`
+	Placings   *int    `placeholder:"N" help:"Number of hands; the report tells how far they agree."`
+}
+
+// hung is a drape with what it was made from.
+type hung struct {
+	style style.Style
+	piece draft.Piece
+	form  *form.Form
+	run   *study.Run
+	took  time.Duration
+}
+
+// Run hangs the piece, writes all files and prints the report.
+func (d drapeCmd) Run(ctx context.Context, c console) error {
+	h, err := d.prepare()
+	if err != nil {
+		return err
+	}
+	if err := writable(d.Out); err != nil {
+		return err
+	}
+	if err := d.hang(ctx, c, h); err != nil {
+		return err
+	}
+	files, missing, err := h.outputs(c)
+	if err != nil {
+		return err
+	}
+	if ctx.Err() != nil {
+		return context.Canceled
+	}
+	if err := save(d.Out, files); err != nil {
+		return err
+	}
+	return d.tell(c, h, files, missing)
+}
+
+// prepare reads the style and makes piece and form.
+func (d drapeCmd) prepare() (*hung, error) {
+	s, err := d.load()
+	if err != nil {
+		return nil, err
+	}
+	if err := d.override(&s); err != nil {
+		return nil, err
+	}
+	if err := s.Check(); err != nil {
+		return nil, err
+	}
+	p, err := s.Piece()
+	if err != nil {
+		return nil, err
+	}
+	b, err := s.Wearer()
+	if err != nil {
+		return nil, err
+	}
+	f, err := form.FromBody(b)
+	return &hung{style: s, piece: p, form: f}, err
+}
+
+// override lets the flags of this verb have their say.
+func (d drapeCmd) override(s *style.Style) error {
+	s.Hang.Free = s.Hang.Free || d.Free
+	switch {
+	case d.Fabric != "":
+		if err := s.UseFabric(d.Fabric); err != nil {
+			return err
+		}
+	case d.FabricFile != "":
+		if err := s.UseFabricFile(d.FabricFile); err != nil {
+			return err
+		}
+	}
+	return errors.Join(
+		set(s, "spacing", "--spacing", number(d.Spacing)),
+		set(s, "seed", "--seed", number(d.Seed)),
+		set(s, "placings", "--placings", number(d.Placings)))
+}
+
+// hang brings the cloth to rest, with a line of progress where someone watches.
+func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
+	start := time.Now()
+	line := newProgress(c.err, d.Quiet || d.JSON)
+	job := study.Job{
+		Piece: h.piece, Fabric: h.style.Fabric, Form: h.form, Free: h.style.Hang.Free,
+		Spacing: h.style.Hang.Spacing, Seed: h.style.Hang.Seed, Report: line.show,
+	}
+	run, err := study.HangAll(ctx, job, h.style.Hang.Placings)
+	line.clear()
+	if ctx.Err() != nil {
+		return context.Canceled
+	}
+	h.run, h.took = run, time.Since(start)
+	if err != nil {
+		return fmt.Errorf("%w: %w", errNoResult, err)
+	}
+	return nil
+}
+
+// styleHead says in style.yaml what it is for.
+const styleHead = "# Written by cowl. Run the same drape again:  cowl drape --style style.yaml\n"
+
+// outputs makes the files of the drape. Where nothing can be drawn the picture
+// is left out and missing says why.
+func (h *hung) outputs(c console) (files []output, missing, err error) {
+	picture, missing := h.picture(c)
+	if missing == nil {
+		files = append(files, picture)
+	}
+	result := func() (output, error) {
+		b, err := jsonOf(h.result())
+		return output{"result.json", b}, err
+	}
+	pattern := func() (output, error) { return patternOf(h.style, h.piece) }
+	for _, part := range []func() (output, error){h.solid, pattern, result} {
+		f, err := part()
+		if err != nil {
+			return nil, nil, err
+		}
+		files = append(files, f)
+	}
+	again := append([]byte(styleHead), h.style.YAML()...)
+	return append(files, output{"style.yaml", again}), missing, nil
+}
+
+// solid is the mesh of cloth and form.
+func (h *hung) solid() (output, error) {
+	var b bytes.Buffer
+	err := gltf.Write(&b, h.run.Drape.Sheet(), h.scene().Form, gltf.Options{Title: h.style.Name})
+	return output{"drape.glb", b.Bytes()}, err
+}
+
+// picture draws the sheet of four views.
+func (h *hung) picture(c console) (output, error) {
+	st, err := c.stage()
+	if err != nil {
+		return output{}, err
+	}
+	defer st.Close()
+	img, err := stage.Sheet4(st, h.scene(), h.section(), h.caption())
+	if err != nil {
+		return output{}, err
+	}
+	var b bytes.Buffer
+	err = png.Encode(&b, img)
+	return output{"drape.png", b.Bytes()}, err
+}
+
+// tell prints the result and returns what the exit status is to say.
+func (d drapeCmd) tell(c console, h *hung, files []output, missing error) error {
+	switch {
+	case d.JSON:
+		if err := printJSON(c, h.result()); err != nil {
+			return err
+		}
+	case !d.Quiet:
+		h.report(c.out)
+		d.list(c, files)
+	}
+	if missing != nil {
+		fmt.Fprintf(c.err, "cowl: no picture: %v; all else is written\n", missing)
+	}
+	if h.run.Outcome.Status != sim.Settled || h.restless() > 0 {
+		fmt.Fprintf(c.err, "cowl: %s\n", h.verdict())
+		return silent{exitNotSettled}
+	}
+	return nil
+}

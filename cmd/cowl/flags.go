@@ -1,0 +1,111 @@
+package main
+
+import (
+	_ "embed"
+	"fmt"
+	"regexp"
+	"strings"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+)
+
+//go:embed demo.yaml
+var demo []byte
+
+// demoFile is how messages call the built-in style.
+const demoFile = "demo.yaml (built in)"
+
+// styleFlags choose a style and change how it is cut. What is not given stays
+// as the style has it.
+type styleFlags struct {
+	Style     string     `short:"s" placeholder:"FILE" help:"Style file in YAML. Without it: the built-in demo."`
+	Size      *int       `placeholder:"N" help:"Size of the chart, 6 to 18 in steps of two; single measurements of the style go before it."`
+	DartShare *autoShare `placeholder:"0..1" help:"Share of the waist dart closed into the centre front; auto: as much as the extension needs."`
+	Extension *autoCloth `placeholder:"LEN" help:"Cloth added to half the edge; auto: what closing the dart gives."`
+	How       string     `placeholder:"WAY" help:"How cloth is added beyond the dart: pivot, shift or slash."`
+	Slashes   *int       `placeholder:"N" help:"Number of slashes, 1 to 6, with --how slash."`
+	CowlPoint *cloth     `placeholder:"LEN" help:"Where the edge meets the shoulder, from the neck point."`
+	Facing    *cloth     `placeholder:"LEN" help:"Depth of the self-facing; 0cm: none."`
+	Grain     *degrees   `placeholder:"DEG" help:"From the centre front to the warp: 0 straight, 45 true bias."`
+	Trim      *cloth     `placeholder:"LEN" help:"Allowance outside the seam line."`
+
+	Out   string `short:"o" default:"cowl-out" placeholder:"DIR" help:"Folder for what is written (cowl-out)."`
+	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
+	Quiet bool   `short:"q" help:"Print nothing but warnings."`
+}
+
+// load reads the style and lets the flags have their say.
+func (f styleFlags) load() (style.Style, error) {
+	s, err := f.read()
+	if err != nil {
+		return s, err
+	}
+	if f.How != "" {
+		if s.Cut.How, err = draft.ParseHow(f.How); err != nil {
+			return s, fmt.Errorf("--how: %s", strings.TrimPrefix(err.Error(), "draft: "))
+		}
+	}
+	for _, g := range []struct {
+		name, flag string
+		value      *float64
+	}{
+		{"size", "--size", number(f.Size)},
+		{"dart_share", "--dart-share", number(f.DartShare)},
+		{"extension", "--extension", number(f.Extension)},
+		{"slashes", "--slashes", number(f.Slashes)},
+		{"cowl_point", "--cowl-point", number(f.CowlPoint)},
+		{"facing", "--facing", number(f.Facing)},
+		{"grain", "--grain", number(f.Grain)},
+		{"trim", "--trim", number(f.Trim)},
+	} {
+		if err := set(&s, g.name, g.flag, g.value); err != nil {
+			return s, err
+		}
+	}
+	if f.Slashes != nil && s.Cut.How != draft.Slash {
+		return s, fmt.Errorf("--slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
+	}
+	return s, nil
+}
+
+// read reads the style file or the demo.
+func (f styleFlags) read() (style.Style, error) {
+	if f.Style == "" {
+		return style.Parse(demoFile, demo)
+	}
+	return style.FromFile(f.Style)
+}
+
+// set overrides one number of s, unless it was not given.
+func set(s *style.Style, name, flag string, value *float64) error {
+	if value == nil {
+		return nil
+	}
+	return s.Set(name, *value, flag)
+}
+
+// number widens a flag; nil stays nil.
+func number[T ~int | ~uint64 | ~float64](v *T) *float64 {
+	if v == nil {
+		return nil
+	}
+	x := float64(*v)
+	return &x
+}
+
+var negative = regexp.MustCompile(`^-[0-9.]`)
+
+// joined writes "--grain -45" as "--grain=-45", which cannot be taken for a
+// short flag.
+func joined(args []string) []string {
+	var out []string
+	for _, a := range args {
+		if n := len(out); n > 0 && negative.MatchString(a) && strings.HasPrefix(out[n-1], "--") && !strings.Contains(out[n-1], "=") {
+			out[n-1] += "=" + a
+			continue
+		}
+		out = append(out, a)
+	}
+	return out
+}

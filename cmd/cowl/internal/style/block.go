@@ -1,0 +1,57 @@
+package style
+
+import (
+	"slices"
+	"strings"
+
+	"cowl/mesh/draft"
+
+	"github.com/goccy/go-yaml/ast"
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// block reads a block of the user's own: a list of named points, X from CF to
+// the side, Y up. Only "armhole" may come more than once.
+func (r *source) block(s *Style, e entry) {
+	list, ok := e.value.(*ast.SequenceNode)
+	if !ok {
+		r.fail(e.value, "block is %s, want a list of points: - {name: neck, x_cm: 6.7, y_cm: 0}", shown(e.value))
+		return
+	}
+	s.Points = map[string][]r2.Vec{}
+	s.from["block"] = r.origin(e.at)
+	for _, n := range list.Values {
+		r.point(s, n)
+	}
+}
+
+// point reads one point of a block.
+func (r *source) point(s *Style, n ast.Node) {
+	name := ""
+	var at [2]*float64
+	for _, e := range r.mapping(n, "point") {
+		axis, unit, _ := strings.Cut(e.key, "_")
+		_, isLength := metres[unit]
+		switch {
+		case e.key == "name":
+			name = r.word(e)
+		case (axis == "x" || axis == "y") && isLength && unit != "m":
+			if v, ok := r.number(e); ok {
+				v = toMetres(v, unit)
+				at[axis[0]-'x'] = &v
+			}
+		default:
+			r.fail(e.at, "block: unknown key %q, want name, x_cm, y_cm (or _mm, _in)", e.key)
+			return
+		}
+	}
+	switch {
+	case !slices.Contains(draft.PointNames(), name):
+		r.fail(n, "block: point %q, want one of %s", name, strings.Join(draft.PointNames(), ", "))
+	case at[0] == nil || at[1] == nil:
+		r.fail(n, "block: point %s lacks x or y, want both: x_cm: 6.7, y_cm: 0", name)
+	default:
+		s.from["block "+name] = r.origin(n)
+		s.Points[name] = append(s.Points[name], r2.Vec{X: *at[0], Y: *at[1]})
+	}
+}

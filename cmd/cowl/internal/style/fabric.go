@@ -1,0 +1,100 @@
+package style
+
+import (
+	"errors"
+	"path/filepath"
+	"strings"
+
+	"cowl/materials"
+
+	"github.com/goccy/go-yaml/ast"
+)
+
+// fabric reads the cloth: a name of the library, {file: cloth.yaml} beside the
+// style file, or the values themselves, with the keys of a fabric file. end is
+// the line after the section, 0: none.
+func (r *source) fabric(s *Style, e entry, data []byte, end int) {
+	if _, ok := e.value.(*ast.StringNode); ok {
+		f, err := materials.Find(r.word(e))
+		if err != nil {
+			r.fail(e.value, "fabric: %s", strings.TrimPrefix(err.Error(), "materials: "))
+			return
+		}
+		s.Fabric = f
+		return
+	}
+	values := r.mapping(e.value, "fabric")
+	if len(values) == 1 && values[0].key == "file" {
+		r.fabricFile(s, values[0])
+		return
+	}
+	if len(r.errs) > 0 {
+		return
+	}
+	f, err := materials.Parse(r.file, section(data, e, end))
+	if err != nil {
+		r.errs = append(r.errs, err)
+		return
+	}
+	s.Fabric = rounded(f)
+}
+
+// fabricFile reads a fabric file named from where the style file lies.
+func (r *source) fabricFile(s *Style, e entry) {
+	path := r.word(e)
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(filepath.Dir(r.file), path)
+	}
+	f, err := materials.FromFile(path)
+	if err != nil {
+		r.fail(e.value, "fabric: %s", strings.TrimPrefix(err.Error(), "materials: "))
+		return
+	}
+	s.Fabric = rounded(f)
+}
+
+// rounded returns f as it is written into a style file, so that the first run
+// takes the same numbers as the next.
+func rounded(f materials.Fabric) materials.Fabric {
+	g, err := materials.Parse(f.Name, f.YAML())
+	if err != nil {
+		panic("style: a fabric does not read back: " + err.Error())
+	}
+	return g
+}
+
+// section returns data with all but the value of e blanked, so that lines and
+// columns stay as they are in the file.
+func section(data []byte, e entry, end int) []byte {
+	first, column := place(e.at)
+	lines := strings.SplitAfter(string(data), "\n")
+	if end > 0 {
+		lines = lines[:end-1]
+	}
+	for i := range lines[:first-1] {
+		lines[i] = "\n"
+	}
+	at := min(column-1+len(e.key)+1, len(lines[first-1])) // past "fabric:"
+	lines[first-1] = strings.Repeat(" ", at) + lines[first-1][at:]
+	return []byte(strings.Join(lines, ""))
+}
+
+// UseFabric takes a fabric of the library.
+func (s *Style) UseFabric(name string) error {
+	f, err := materials.Find(name)
+	if err != nil {
+		return errors.New("--fabric: " + strings.TrimPrefix(err.Error(), "materials: "))
+	}
+	s.Fabric = f
+	return nil
+}
+
+// UseFabricFile takes the fabric of a file.
+func (s *Style) UseFabricFile(path string) error {
+	f, err := materials.FromFile(path)
+	if err != nil {
+		return errors.New("--fabric-file: " + strings.TrimPrefix(err.Error(), "materials: "))
+	}
+	s.Fabric = rounded(f)
+	return nil
+}

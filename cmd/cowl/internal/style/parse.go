@@ -1,0 +1,168 @@
+package style
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+
+	"cowl/mesh/draft"
+
+	"github.com/goccy/go-yaml/ast"
+)
+
+// FromFile reads a style file; see Parse. An error of the operating system is
+// passed on.
+func FromFile(path string) (Style, error) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return Style{}, fmt.Errorf("style: %w", err)
+	}
+	return Parse(path, data)
+}
+
+// Parse reads a style in YAML; file names the data in messages. What is left
+// out is as in Default. The sections are name, body, block, cut, fabric and
+// hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
+// and repeated keys are errors with their line. Ranges are checked by Check,
+// Wearer and Piece, after flags have had their say.
+func Parse(file string, data []byte) (Style, error) {
+	s := Default()
+	s.file = file
+	r := &source{file: file}
+	entries := r.document(data)
+	for i, e := range entries {
+		r.section(&s, e, data, lineAfter(entries, i))
+	}
+	if err := errors.Join(r.errs...); err != nil {
+		return Style{}, err
+	}
+	return s, nil
+}
+
+var sections = []string{"name", "body", "block", "cut", "fabric", "hang"}
+
+// section reads one top-level entry; end is the line after its last.
+func (r *source) section(s *Style, e entry, data []byte, end int) {
+	switch e.key {
+	case "name":
+		s.Name = r.word(e)
+	case "block":
+		r.block(s, e)
+	case "fabric":
+		r.fabric(s, e, data, end)
+	case "body", "cut", "hang":
+		if e.value.Type() == ast.NullType {
+			return // a section with everything commented out
+		}
+		for _, v := range r.mapping(e.value, e.key) {
+			r.field(s, e.key, v)
+		}
+	default:
+		r.fail(e.at, "unknown section %q, want one of %s", e.key, strings.Join(sections, ", "))
+	}
+}
+
+// lineAfter returns the line on which entry i+1 begins; 0: there is none.
+func lineAfter(entries []entry, i int) int {
+	if i+1 == len(entries) {
+		return 0
+	}
+	line, _ := place(entries[i+1].at)
+	return line
+}
+
+// field reads one key of body, cut or hang.
+func (r *source) field(s *Style, section string, e entry) {
+	switch {
+	case section == "cut" && e.key == "how":
+		r.how(s, e)
+		return
+	case section == "hang" && e.key == "free":
+		s.Hang.Free = r.truth(e)
+		return
+	}
+	f, unit, err := find(section, e.key)
+	if err != nil {
+		r.fail(e.at, "%s: %v", section, err)
+		return
+	}
+	s.from[f.spoken()] = r.origin(e.at)
+	if w, ok := e.value.(*ast.StringNode); ok && f.auto && w.Value == "auto" {
+		f.set(s, draft.Auto)
+		return
+	}
+	v, ok := r.number(e)
+	if !ok {
+		return
+	}
+	switch f.kind {
+	case length:
+		v = toMetres(v, unit)
+	case angle:
+		v = toRadians(v)
+	}
+	if err := f.refuse(v); err != nil {
+		r.fail(e.value, "%s: %v", section, err)
+		return
+	}
+	f.set(s, v)
+}
+
+// how reads the way cloth is added.
+func (r *source) how(s *Style, e entry) {
+	h, err := draft.ParseHow(r.word(e))
+	if err != nil {
+		r.fail(e.value, "cut: how: %v", strings.TrimPrefix(err.Error(), "draft: "))
+		return
+	}
+	s.Cut.How = h
+}
+
+// find returns the field that a key names and the unit the key ends in.
+func find(section, key string) (field, string, error) {
+	for _, f := range fields {
+		if f.section != section {
+			continue
+		}
+		rest, ok := strings.CutPrefix(key, f.name)
+		if !ok {
+			continue
+		}
+		unit, _ := strings.CutPrefix(rest, "_")
+		switch {
+		case f.kind == length && (rest == "_cm" || rest == "_mm" || rest == "_in"),
+			f.kind == angle && rest == "_deg",
+			(f.kind == share || f.kind == count) && rest == "":
+			return f, unit, nil
+		case rest == "":
+			return f, "", fmt.Errorf("key %q has no unit, want it in the key: %s", key, f.keys())
+		}
+	}
+	return field{}, "", fmt.Errorf("unknown key %q, want one of %s", key, strings.Join(keysOf(section), ", "))
+}
+
+// keys lists the keys f may have.
+func (f field) keys() string {
+	if f.kind == angle {
+		return f.name + "_deg"
+	}
+	return f.name + "_cm, " + f.name + "_mm or " + f.name + "_in"
+}
+
+// keysOf lists the keys of a section, with the units cowl writes.
+func keysOf(section string) []string {
+	var out []string
+	for _, f := range fields {
+		if f.section == section {
+			out = append(out, f.key())
+		}
+	}
+	switch section {
+	case "cut":
+		out = append(out, "how")
+	case "hang":
+		out = append(out, "free")
+	}
+	return out
+}

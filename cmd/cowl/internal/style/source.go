@@ -1,0 +1,166 @@
+package style
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/goccy/go-yaml/ast"
+	"github.com/goccy/go-yaml/parser"
+)
+
+// source walks the syntax tree of a style file and gathers errors with lines.
+type source struct {
+	file  string
+	lines []string
+	errs  []error
+}
+
+// entry is one key of a mapping.
+type entry struct {
+	key   string
+	at    ast.Node // the key
+	value ast.Node
+}
+
+// fail notes an error at node n, with its line and a caret under its column.
+func (r *source) fail(n ast.Node, format string, args ...any) {
+	line, column := place(n)
+	msg := fmt.Sprintf("%s:%d: %s", r.file, line, fmt.Sprintf(format, args...))
+	if line <= len(r.lines) && strings.TrimSpace(r.lines[line-1]) != "" {
+		head := fmt.Sprintf("%6d | ", line)
+		msg += "\n" + head + r.lines[line-1] + "\n" + strings.Repeat(" ", len(head)-2) + "| " + strings.Repeat(" ", column-1) + "^"
+	}
+	r.errs = append(r.errs, errors.New(msg))
+}
+
+// place returns line and column of n, 1, 1 where the parser gives none.
+func place(n ast.Node) (line, column int) {
+	if n == nil || n.GetToken() == nil || n.GetToken().Position == nil {
+		return 1, 1
+	}
+	p := n.GetToken().Position
+	return max(p.Line, 1), max(p.Column, 1)
+}
+
+// origin returns "file:line" of n.
+func (r *source) origin(n ast.Node) string {
+	line, _ := place(n)
+	return fmt.Sprintf("%s:%d", r.file, line)
+}
+
+var parserPlace = regexp.MustCompile(`^\[(\d+):\d+\] (.*)`)
+
+// document returns the top-level entries of the only document in data; none
+// for an empty file.
+func (r *source) document(data []byte) []entry {
+	if !utf8.Valid(data) {
+		r.fail(nil, "not UTF-8 text, want a style file in YAML")
+		return nil
+	}
+	r.lines = strings.Split(string(data), "\n")
+	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
+	if err != nil {
+		r.errs = append(r.errs, r.syntax(err))
+		return nil
+	}
+	if len(tree.Docs) > 1 {
+		r.fail(nil, "%d documents, want one", len(tree.Docs))
+		return nil
+	}
+	if len(tree.Docs) == 0 || tree.Docs[0].Body == nil {
+		return nil
+	}
+	return r.mapping(tree.Docs[0].Body, "the file")
+}
+
+// syntax turns the parser's "[line:column] what" and its excerpt into a message.
+func (r *source) syntax(err error) error {
+	first, excerpt, _ := strings.Cut(err.Error(), "\n")
+	if m := parserPlace.FindStringSubmatch(first); m != nil {
+		return fmt.Errorf("%s:%s: %s\n%s", r.file, m[1], m[2], strings.TrimRight(excerpt, "\n"))
+	}
+	return fmt.Errorf("%s:1: %s", r.file, first)
+}
+
+// mapping returns the entries of a YAML mapping, each key once.
+func (r *source) mapping(n ast.Node, what string) []entry {
+	var values []*ast.MappingValueNode
+	switch n := n.(type) {
+	case *ast.MappingNode:
+		values = n.Values
+	case *ast.MappingValueNode:
+		values = []*ast.MappingValueNode{n}
+	default:
+		r.fail(n, "%s is %s, want keys and values, one a line", what, shown(n))
+		return nil
+	}
+	out := make([]entry, 0, len(values))
+	seen := map[string]ast.Node{}
+	for _, v := range values {
+		e := entry{key: v.Key.String(), at: v.Key, value: v.Value}
+		if s, ok := v.Key.(*ast.StringNode); ok {
+			e.key = s.Value
+		}
+		if first, ok := seen[e.key]; ok {
+			line, _ := place(first)
+			r.fail(e.at, "%s is set twice, first in line %d", e.key, line)
+			continue
+		}
+		seen[e.key] = e.at
+		out = append(out, e)
+	}
+	return out
+}
+
+// number returns the number of e; anything else is reported.
+func (r *source) number(e entry) (float64, bool) {
+	switch n := e.value.(type) {
+	case *ast.FloatNode, *ast.IntegerNode:
+		text := strings.ReplaceAll(n.GetToken().Value, "_", "")
+		if v, err := strconv.ParseFloat(text, 64); err == nil && !math.IsInf(v, 0) && !math.IsNaN(v) {
+			return v, true
+		}
+	}
+	r.fail(e.value, "%s is %s, want a number", e.key, shown(e.value))
+	return 0, false
+}
+
+// word returns the text of e on one line; anything else is reported.
+func (r *source) word(e entry) string {
+	switch n := e.value.(type) {
+	case *ast.StringNode:
+		return strings.Join(strings.Fields(n.Value), " ")
+	case *ast.LiteralNode:
+		return strings.Join(strings.Fields(n.Value.Value), " ")
+	case *ast.IntegerNode, *ast.FloatNode:
+		return strings.TrimSpace(n.GetToken().Value)
+	}
+	r.fail(e.value, "%s is %s, want text", e.key, shown(e.value))
+	return ""
+}
+
+// truth returns the yes or no of e; anything else is reported.
+func (r *source) truth(e entry) bool {
+	if n, ok := e.value.(*ast.BoolNode); ok {
+		return n.Value
+	}
+	r.fail(e.value, "%s is %s, want true or false", e.key, shown(e.value))
+	return false
+}
+
+// shown renders a value for a message, short and on one line.
+func shown(n ast.Node) string {
+	if n == nil || n.Type() == ast.NullType {
+		return "empty"
+	}
+	s := strings.Join(strings.Fields(n.String()), " ")
+	if r := []rune(s); len(r) > 40 {
+		s = string(r[:40]) + "…"
+	}
+	return s
+}

@@ -1,0 +1,94 @@
+// Package style holds what the user asks for: body, cut, fabric and how to
+// hang. It comes from a style file in YAML, whose lengths end in their unit,
+// and from flags that override it; every message about it says the field, the
+// value, the allowed range and the line or flag it came from. Lengths are
+// metres and angles radians inside. Start at Parse and Style.
+package style
+
+import (
+	"cowl/materials"
+	"cowl/mesh/body"
+	"cowl/mesh/draft"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Style is one garment front and how it is to be hung.
+type Style struct {
+	Name   string
+	Size   int                 // of the chart; single measurements go before it
+	Body   body.Body           // measurements of its own; read them through Wearer
+	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
+	Cut    draft.Cut
+	Fabric materials.Fabric
+	Hang   Hang
+
+	file  string            // name of the style file, for messages; empty: none
+	taken map[string]bool   // fields of Body that were given
+	from  map[string]string // field → "file:line" or "--flag"
+}
+
+// Hang says how the piece is hung.
+type Hang struct {
+	Spacing  float64 // m, between crossings of the lattice
+	Seed     uint64  // which hand places the cloth
+	Placings int     // number of hands, of seeds Seed, Seed+1, …
+	Free     bool    // no dress form: hang from the two cowl points
+}
+
+// Default is what an empty style file means: chart size 10 and a mid-depth
+// cowl on the true bias, with the wide allowance of a bias seam.
+func Default() Style {
+	s := Style{
+		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Fabric: materials.Default(),
+		Hang:  Hang{Spacing: 0.008, Seed: 1, Placings: 1},
+		taken: map[string]bool{}, from: map[string]string{},
+	}
+	s.Cut.Trim = 0.025
+	return s
+}
+
+// Wearer returns the body: the size of the chart with the measurements that
+// were given in its place. Apex and bust span follow the rules of the draft
+// unless they were given. A measurement out of its range is an error.
+func (s *Style) Wearer() (body.Body, error) {
+	b, err := body.FromChart(s.Size)
+	if err != nil {
+		return b, s.located(err)
+	}
+	b.BustSpan, b.ApexDepth = 0, 0
+	for _, f := range fields {
+		if f.section == "body" && s.taken[f.name] {
+			*f.measure(&b) = *f.measure(&s.Body)
+		}
+	}
+	b = b.Filled()
+	return b, s.located(b.Validate())
+}
+
+// Piece drafts the flat piece. What keeps it from being cut is an error.
+func (s *Style) Piece() (draft.Piece, error) {
+	block, err := s.block()
+	if err != nil {
+		return draft.Piece{}, err
+	}
+	p, err := draft.Draft(block, s.Cut)
+	return p, s.located(err)
+}
+
+// block returns the block the piece is cut from.
+func (s *Style) block() (draft.Block, error) {
+	if s.Points != nil {
+		b, err := draft.FromPoints(s.Points)
+		return b, s.locatedPoint(err)
+	}
+	b, err := s.Wearer()
+	if err != nil {
+		return draft.Block{}, err
+	}
+	block, err := draft.FromBody(b)
+	return block, s.located(err)
+}
+
+// Taken returns how many single measurements were given.
+func (s *Style) Taken() int { return len(s.taken) }

@@ -1,0 +1,189 @@
+package style
+
+import (
+	"flag"
+	"math"
+	"os"
+	"reflect"
+	"strings"
+	"testing"
+
+	"cowl/mesh/draft"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"pgregory.net/rapid"
+)
+
+// TestMain fixes the random styles: 200 of them, the same each time.
+func TestMain(m *testing.M) {
+	flag.Parse()
+	for name, value := range map[string]string{"rapid.checks": "200", "rapid.seed": "1", "rapid.nofailfile": "true"} {
+		if err := flag.Set(name, value); err != nil {
+			panic("style: " + err.Error())
+		}
+	}
+	os.Exit(m.Run())
+}
+
+// By definition: the inch is 25.4 mm (1959).
+func TestParseLength(t *testing.T) {
+	for _, q := range []struct {
+		text string
+		want float64 // m
+	}{
+		{"8cm", 0.08}, {"80mm", 0.08}, {" 8 cm ", 0.08}, {"0.08m", 0.08}, {"3.25in", 0.08255}, {"-2.5cm", -0.025}, {".5in", 0.0127}, {"1.cm", 0.01},
+	} {
+		if got, err := ParseLength(q.text); err != nil || math.Abs(got-q.want) > 1e-15 {
+			t.Errorf("ParseLength(%q) = %.17g, %v, want %g", q.text, got, err, q.want)
+		}
+	}
+	for _, q := range []struct{ text, want string }{
+		{"8", "no unit"}, {"", "no length"}, {"cm", "no length"}, {"8 ft", `"ft"`}, {"3,25in", "no length"}, {"NaNcm", "no length"},
+		{"1e3cm", "no length"}, {"0x8cm", "x8cm"}, {"8CM", `"CM"`}, {"8cm8", "no length"}, {strings.Repeat("9", 400) + "cm", "too large"},
+	} {
+		if got, err := ParseLength(q.text); err == nil || !strings.Contains(err.Error(), q.want) {
+			t.Errorf("ParseLength(%q) = %g, %v, want an error with %q", q.text, got, err, q.want)
+		}
+	}
+}
+
+func TestParseAngle(t *testing.T) {
+	for _, q := range []struct {
+		text string
+		want float64 // of a half turn
+	}{
+		{"45", 0.25}, {"45deg", 0.25}, {"-90°", -0.5}, {"22.5 deg", 0.125},
+	} {
+		if got, err := ParseAngle(q.text); err != nil || math.Abs(got-q.want*math.Pi) > 1e-15 {
+			t.Errorf("ParseAngle(%q) = %g, %v, want %g π", q.text, got, err, q.want)
+		}
+	}
+	for _, text := range []string{"", "45cm", "45rad", "steep", "NaN"} {
+		if got, err := ParseAngle(text); err == nil {
+			t.Errorf("ParseAngle(%q) = %g, want an error", text, got)
+		}
+	}
+}
+
+// The three units of a length mean the same.
+func TestUnitsOfKeys(t *testing.T) {
+	want, err := Parse("cm", []byte("cut:\n  facing_cm: 10.16\nbody:\n  bust_cm: 88.9\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, text := range []string{"cut:\n  facing_mm: 101.6\nbody:\n  bust_mm: 889\n", "cut:\n  facing_in: 4\nbody:\n  bust_in: 35\n"} {
+		got, err := Parse("f", []byte(text))
+		if err != nil || math.Abs(got.Cut.Facing-want.Cut.Facing) > 1e-15 || math.Abs(got.Body.Bust-want.Body.Bust) > 1e-15 {
+			t.Errorf("Parse(%q) = %+v, %v, want %+v", text, got.Cut, err, want.Cut)
+		}
+	}
+}
+
+func TestEmptyIsDefault(t *testing.T) {
+	for _, text := range []string{"", "# nothing\n", "cut:\nbody:\n", "{}"} {
+		s, err := Parse("f", []byte(text))
+		d := Default()
+		if err != nil || s.Cut != d.Cut || s.Size != d.Size || s.Hang != d.Hang {
+			t.Errorf("Parse(%q) = %+v, %v, want the default", text, s, err)
+		}
+	}
+}
+
+// A measurement goes before the chart, and the apex follows the rule of the
+// draft from it: half of across front and dart.
+func TestWearer(t *testing.T) {
+	s, err := Parse("f", []byte("body:\n  size: 12\n  across_front_cm: 34.6\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := s.Wearer()
+	if err != nil || b.Bust != 0.92 || b.AcrossFront != 0.346 || math.Abs(b.BustSpan-(0.346+0.076)/2) > 1e-12 {
+		t.Errorf("Wearer() = %+v, %v, want bust 0.92, across front 0.346, span 0.211", b, err)
+	}
+}
+
+// what is left of a style when the places it came from are put aside.
+func bare(s Style) Style {
+	s.file, s.from = "", nil
+	return s
+}
+
+// Any style is read back to the same bits.
+func TestWriteReads(t *testing.T) {
+	n := 0
+	rapid.Check(t, func(t *rapid.T) {
+		n++
+		s := Default()
+		s.Name = rapid.String().Draw(t, "name")
+		s.Name = strings.Join(strings.Fields(strings.ToValidUTF8(s.Name, "")), " ")
+		for _, f := range fields {
+			if f.measure != nil && rapid.Bool().Draw(t, "chart "+f.name) {
+				continue
+			}
+			switch f.kind {
+			case count:
+				f.set(&s, float64(rapid.IntRange(0, mostSeed).Draw(t, f.name)))
+			case share:
+				f.set(&s, rapid.Float64Range(0, 1).Draw(t, f.name))
+			case length:
+				f.set(&s, toMetres(float64(rapid.IntRange(0, 99999).Draw(t, f.name))/100, f.unit()))
+			case angle:
+				f.set(&s, toRadians(float64(rapid.IntRange(-9000, 9000).Draw(t, f.name))/100))
+			}
+		}
+		if rapid.Bool().Draw(t, "auto") {
+			s.Cut.Extension, s.Cut.DartShare = draft.Auto, draft.Auto
+		}
+		s.Cut.How = draft.How(rapid.IntRange(0, 2).Draw(t, "how"))
+		s.Hang.Free = rapid.Bool().Draw(t, "free")
+		if rapid.Bool().Draw(t, "own cloth") {
+			s.Fabric.Note, s.Fabric.BendBias = "changed", 1e-6/3
+			s.Fabric = rounded(s.Fabric)
+		}
+		if rapid.Bool().Draw(t, "own block") {
+			s.Points = map[string][]r2.Vec{"neck": {{X: 0.0671, Y: -0.1}}, "armhole": {{X: 0.2, Y: 0.3}, {X: 0.25, Y: -0.1}}}
+		}
+		text := s.YAML()
+		got, err := Parse("again", text)
+		if err != nil || !reflect.DeepEqual(bare(got), bare(s)) {
+			t.Fatalf("Parse(YAML()) = %+v, %v, want %+v\n%s", bare(got), err, bare(s), text)
+		}
+	})
+	want := 200
+	if testing.Short() {
+		want = 40 // rapid tries a fifth
+	}
+	if n < want {
+		t.Errorf("%d styles tried, want %d", n, want)
+	}
+}
+
+// FuzzParse: whatever the file, an error or a style that is written and read
+// back; never a panic. Messages name the file.
+func FuzzParse(f *testing.F) {
+	for _, seed := range []string{
+		"name: x\nbody:\n  size: 12\n  bust_in: 35\ncut: {dart_share: auto, extension_cm: 8, how: slash, slashes: 3}\nfabric: polyester-twill\nhang:\n  spacing_mm: 8\n  free: true\n",
+		"fabric:\n  name: mine\n  weight_gsm: 120\n  bend_mean_uNm: 4\n",
+		"block:\n  - {name: neck, x_cm: 6.7, y_cm: 0}\n  - {name: armhole, x_mm: 1, y_in: 2}\n",
+		"a: &x {b: *x}\n", "? [a]\n: b\n", "--- 1\n--- 2\n", "cut: [1, 2]\n", "cut: {grain_deg: .nan, trim_cm: .inf}\n", "\tx", "name: |\n  a\n  b\n", "fabric: {file: x}\n",
+	} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		if strings.Contains(string(data), "file") {
+			t.Skip("reads other files")
+		}
+		s, err := Parse("the-file", data)
+		if err != nil {
+			if !strings.HasPrefix(err.Error(), "the-file:") {
+				t.Errorf("Parse(%q) says %q, want it to begin with the file", data, err)
+			}
+			return
+		}
+		if _, err := Parse("again", s.YAML()); err != nil {
+			t.Errorf("Parse(%q) is written as\n%s, which does not read: %v", data, s.YAML(), err)
+		}
+		s.Check()
+		s.Piece()
+	})
+}

@@ -1,0 +1,119 @@
+// Command cowl drafts a cowl-neck front from body measurements and hangs it on
+// a dress form. Its verbs are draft, drape and fabrics, one file each; "cowl"
+// alone shows how to begin. Start at run.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"cowl/cmd/cowl/internal/stage"
+
+	"github.com/alecthomas/kong"
+)
+
+// How cowl ends.
+const (
+	exitOK         = 0
+	exitNotSettled = 1 // the drape did not come to rest; everything that there is, is written and says so
+	exitBadInput   = 2 // nothing is written
+	exitCannotSave = 3
+	exitCancelled  = 130 // Ctrl-C; nothing is written
+)
+
+// cli is the command line.
+type cli struct {
+	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write draft.svg."`
+	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
+	Version versionCmd `cmd:"" help:"Print the version."`
+
+	VersionFlag kong.VersionFlag `name:"version" help:"Print the version."`
+}
+
+const description = `Draft a cowl-neck front, hang it on a dress form, count its folds.
+
+Try "cowl drape": with no style file it hangs the built-in demo, a blouse front in size 10, and writes picture, mesh and figures to cowl-out. Then change cowl-out/style.yaml and run it with --style, or try flags.
+
+Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees. Exit status: 0 done, 1 the drape did not settle, 2 bad input, 3 cannot save, 130 cancelled.`
+
+// console is what a verb may write to and draw with.
+type console struct {
+	out, err io.Writer
+	stage    func() (*stage.Stage, error)
+}
+
+// silent is an error whose message has been printed already.
+type silent struct{ code int }
+
+func (s silent) Error() string { return fmt.Sprintf("exit %d", s.code) }
+
+// Kinds of errors that are not bad input.
+var (
+	errCannotSave = errors.New("cannot save")
+	errNoResult   = errors.New("the drape could not be computed")
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, stage.New})
+	stop()
+	os.Exit(code)
+}
+
+// run does what args ask and returns the exit status.
+func run(ctx context.Context, args []string, c console) (code int) {
+	type leave int // kong asks to leave at once after help and version
+	defer func() {
+		if r := recover(); r != nil {
+			asked, ok := r.(leave)
+			if !ok {
+				panic(r)
+			}
+			code = int(asked)
+		}
+	}()
+	parser, err := kong.New(&cli{}, kong.Name("cowl"), kong.Description(description),
+		kong.Writers(c.out, c.err), kong.Exit(func(n int) { panic(leave(n)) }),
+		kong.Vars{"version": version()}, kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
+		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c))
+	if err != nil {
+		panic("cowl: " + err.Error())
+	}
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
+	parsed, err := parser.Parse(joined(args))
+	if err != nil {
+		fmt.Fprintf(c.err, "cowl: %v\ncowl: see cowl --help, or cowl VERB --help\n", err)
+		return exitBadInput
+	}
+	return status(parsed.Run(), c.err)
+}
+
+// status prints err and returns the exit status it stands for.
+func status(err error, stderr io.Writer) int {
+	var quiet silent
+	switch {
+	case err == nil:
+		return exitOK
+	case errors.As(err, &quiet):
+		return quiet.code
+	case errors.Is(err, context.Canceled):
+		fmt.Fprintln(stderr, "cowl: cancelled, nothing written")
+		return exitCancelled
+	}
+	fmt.Fprintf(stderr, "cowl: %v\n", err)
+	switch {
+	case errors.Is(err, errCannotSave):
+		return exitCannotSave
+	case errors.Is(err, errNoResult):
+		return exitNotSettled
+	}
+	return exitBadInput
+}

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"fmt"
+
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/sim/fold"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// scene is what is drawn: cloth, form and a numbered mark on every counted
+// fold. The numbers are those of the section.
+func (h *hung) scene() stage.Scene {
+	s := stage.Scene{Cloth: h.run.Drape.Sheet(), Grain: h.piece.Grain}
+	if !h.style.Hang.Free {
+		surface := h.form.Surface()
+		s.Form, s.Seams = &surface, h.form.SeamLines()
+	}
+	for _, f := range h.run.Reading.Folds {
+		if f.Zone == fold.AboveBust {
+			at := h.onCentre(h.piece.FoldY - f.CF)
+			s.Marks = append(s.Marks, stage.Mark{At: at, Number: len(s.Marks) + 1})
+		}
+	}
+	return s
+}
+
+// section is the cut through the centre front.
+func (h *hung) section() stage.Section {
+	var s stage.Section
+	for _, q := range h.run.Reading.Section {
+		s.Cloth = append(s.Cloth, q.At)
+	}
+	const step = 0.001 // m
+	for t := 0.0; t <= h.piece.Facing; t += step {
+		p := h.onCentre(h.piece.FoldY + t)
+		s.Facing = append(s.Facing, r2.Vec{X: p.Z, Y: p.Y})
+	}
+	if !h.style.Hang.Free {
+		for _, p := range h.form.CF() {
+			s.Form = append(s.Form, r2.Vec{X: p.Z, Y: p.Y})
+		}
+	}
+	for _, f := range h.run.Reading.Folds {
+		s.Folds = append(s.Folds, stage.SectionFold{
+			At: f.At, DepthMM: f.Depth * 1000, CFmm: f.CF * 1000, Counted: f.Zone == fold.AboveBust,
+		})
+	}
+	return s
+}
+
+// onCentre returns where the place of the flat centre front at height y lies.
+func (h *hung) onCentre(y float64) r3.Vec {
+	d := h.run.Drape
+	p, ok := d.Lattice.Locate(r2.Vec{Y: y})
+	if !ok {
+		panic(fmt.Sprintf("cowl: the centre front at %.1f cm lies off the cloth", y*100))
+	}
+	return p.At(d.State.Pos)
+}

@@ -1,0 +1,53 @@
+package study
+
+import (
+	"cowl/mesh/lattice"
+	"cowl/sim/contact"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// unpick parts layers that pass through each other and reports whether there
+// were any. A crease that is carried from a coarse lattice to a fine one can
+// cut itself; as a hand would, this eases the cloth around the place until it
+// is open. The way to rest then decides again.
+func (d *Drape) unpick() bool {
+	for turn := range 40 {
+		s := d.Sheet()
+		tris := contact.PiercedTris(&s)
+		if len(tris) == 0 {
+			return turn > 0
+		}
+		crossed := make([]bool, len(d.State.Pos))
+		for _, t := range tris {
+			for _, v := range s.Tris[t] {
+				for _, n := range d.Skin.Points[v].Node {
+					crossed[n] = true
+				}
+			}
+		}
+		d.ease(crossed)
+	}
+	return true
+}
+
+// ease moves the chosen nodes halfway to the mean of their neighbours.
+func (d *Drape) ease(chosen []bool) {
+	next := make([]r3.Vec, len(d.State.Pos))
+	copy(next, d.State.Pos)
+	for i := range next {
+		if !chosen[i] {
+			continue
+		}
+		var sum r3.Vec
+		n := 0.0
+		u, v := d.Lattice.U[i], d.Lattice.V[i]
+		for _, k := range [4]int32{u.Prev, u.Next, v.Prev, v.Next} {
+			if k != lattice.None {
+				sum, n = r3.Add(sum, d.State.Pos[k]), n+1
+			}
+		}
+		next[i] = r3.Scale(0.5, r3.Add(next[i], r3.Scale(1/n, sum)))
+	}
+	copy(d.State.Pos, next)
+}
