@@ -68,7 +68,8 @@ func potential(s *Scene, st *State) float64 {
 		if s.Obstacle != nil {
 			d, _ := s.Obstacle.Distance(p)
 			depth := math.Max(0, Shell-d)
-			e += press * s.Cloth.Lattice.Area[i] * depth * depth / 2
+			q := 3 * depth / Shell // contact hardens by (3·depth/shell)²
+			e += press * s.Cloth.Lattice.Area[i] * depth * depth / 2 * (1 + q*q/2)
 		}
 	}
 	for k, h := range s.Holds {

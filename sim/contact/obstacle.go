@@ -16,8 +16,8 @@ type Obstacle interface {
 	Distance(p r3.Vec) (d float64, grad r3.Vec)
 }
 
-// Against is the contact of cloth nodes with an obstacle: a linear penalty on
-// the depth below a shell around the obstacle, and Coulomb friction by anchors
+// Against is the contact of cloth nodes with an obstacle: a penalty on the
+// depth below a shell around the obstacle, and Coulomb friction by anchors
 // that stick until the pull exceeds μ times the press, then slide along.
 type Against struct {
 	Obstacle Obstacle
@@ -37,6 +37,11 @@ func NewAgainst(o Obstacle, shell, friction float64, stiff []float64) *Against {
 		anchor: make([]r3.Vec, n), touch: make([]bool, n), due: make([]float64, n)}
 }
 
+// harden sets how the press rises with depth: k·depth·(1 + (harden·depth/shell)²).
+// The weight of cloth stays on the linear part; layers squeezed between a tight
+// front and the form are held on the shell.
+const harden = 3
+
 // Add adds the contact forces at x (N) to force and the contact stiffness to
 // mass (kg, for a unit step). Travel is the sum of the largest moves of all
 // steps so far, m.
@@ -52,10 +57,11 @@ func (a *Against) Add(x, force []r3.Vec, mass []float64, travel float64) {
 			a.due[i] = travel - depth/2
 			continue
 		}
-		press := a.Stiff[i] * depth
+		q := harden * depth / a.Shell
+		press := a.Stiff[i] * depth * (1 + q*q)
 		force[i] = r3.Add(force[i], r3.Scale(press, g))
 		force[i] = r3.Add(force[i], a.rub(i, x[i], g, press))
-		mass[i] += 0.55 * 2 * a.Stiff[i]
+		mass[i] += 0.55 * a.Stiff[i] * (2 + 3*q*q)
 	}
 }
 

@@ -21,7 +21,7 @@ func (b ball) Distance(p r3.Vec) (float64, r3.Vec) {
 	return l - float64(b), r3.Scale(1/l, p)
 }
 
-// Without friction the force is the slope of ½·k·depth², and nothing acts
+// Without friction the force is the slope of ½·k·depth²·(1 + h²/2), and nothing acts
 // beyond the shell.
 func TestPressIsSlope(t *testing.T) {
 	const shell, k, step = 0.001, 70.0, 1e-7
@@ -31,7 +31,8 @@ func TestPressIsSlope(t *testing.T) {
 		p := r3.Scale(0.05+0.004*(2*r.Float64()-1), r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()}))
 		energy := func(q r3.Vec) float64 {
 			depth := math.Max(0, shell-(r3.Norm(q)-0.05))
-			return k * depth * depth / 2
+			h := harden * depth / shell
+			return k * depth * depth / 2 * (1 + h*h/2)
 		}
 		along := func(d r3.Vec) float64 { return (energy(r3.Sub(p, d)) - energy(r3.Add(p, d))) / (2 * step) }
 		want := r3.Vec{X: along(r3.Vec{X: step}), Y: along(r3.Vec{Y: step}), Z: along(r3.Vec{Z: step})}

@@ -30,10 +30,6 @@ const (
 // Nearer, four cells would take the whole shear of the roll.
 const facingFree = 0.020
 
-// cowlPin is how far behind the cowl point its first pin sits, m: at the point
-// itself front and facing part, and a pin there would hold neither.
-const cowlPin = 0.005
-
 // pinGrip is the stiffness of a pin, N/m: a pull of 0.1 N moves it 0.1 mm.
 const pinGrip = 1000
 
@@ -65,11 +61,11 @@ func (j Job) shoulderPins(side float64) []pin {
 	p := j.Piece
 	most := length(p.Shoulder)
 	if j.Free {
-		most = math.Min(most, cowlPin+shoulderStep)
+		most = math.Min(most, shoulderStep)
 	}
-	for _, s := range steps(cowlPin, most, shoulderStep) {
+	for _, s := range steps(0, most, shoulderStep) {
 		name := "shoulder"
-		if s <= cowlPin+shoulderStep {
+		if s <= shoulderStep {
 			name = "cowl point"
 		}
 		out = append(out, pin{name, sided(along(p.Shoulder, s), side), j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell+Gap), sim.Shell + Gap})
