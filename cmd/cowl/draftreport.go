@@ -24,7 +24,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		degreesOf(r.DartAngle), cm(r.DartIntake), r.DartShare*100, cm(r.IntakeLeft))
 	row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", cm(r.Extension), cm(r.FromDart), beyond(p))
 	row("Half edge", "%.1f cm from the centre front to the cowl point, %.1f cm down the shoulder", cm(r.HalfEdge), cm(p.CowlPoint))
-	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, as bounds", cm(r.DropChain), cm(r.DropV))
+	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", cm(r.DropChain), cm(r.DropV))
 	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", cm(r.CFLength), cm(r.SurplusCF))
 	row("Facing", "%.1f cm deep", cm(p.Facing))
 	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist))

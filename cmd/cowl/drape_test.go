@@ -158,7 +158,7 @@ func TestDrapeReport(t *testing.T) {
 	o := study.Outcome{
 		Status: sim.Settled, FoldCount: 2, CountShare: 0.6, Placings: 5, EdgeDrop: 151, EdgeDropMean: 149, EdgeDropSpan: 12.5,
 		Folds: []study.FoldOut{{Depth: 42, CF: 80, Height: 270, Zone: "above bust"}, {Depth: 61, CF: 90, Height: 90, Zone: "below bust"}},
-		Drift: -3,
+		Drift: -3, CFGrowth: -2.3, PinPull: 0.8,
 	}
 	rest, fall := study.Outcome{Status: sim.Settled}, study.Outcome{Status: sim.StepLimit}
 	for _, q := range []struct {
@@ -166,7 +166,7 @@ func TestDrapeReport(t *testing.T) {
 		each   []study.Outcome
 		want   []string
 	}{
-		{sim.Settled, []study.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "15.1 cm below the shoulder neck points; 14.9 ± 1.2 cm", "3.0 mm to the wearer's right", caution}},
+		{sim.Settled, []study.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.2 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", caution}},
 		{sim.Settled, []study.Outcome{rest, fall}, []string{"settled; NOT SETTLED: 1 of the 5 placings"}},
 		{sim.StepLimit, []study.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {

@@ -15,7 +15,7 @@ import (
 // resultJSON is result.json: the outcome and the bounds of the draft.
 type resultJSON struct {
 	study.Outcome
-	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of an edge free of the form: hanging curve
+	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
 	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
 }
 
@@ -26,7 +26,7 @@ func (h *hung) result() resultJSON {
 }
 
 // bounds returns how far below the shoulder neck points the edge of the flat
-// piece would hang free of the form, m: in a hanging curve and in a V.
+// piece would hang alone in an upright plane, m: in a hanging curve and in a V.
 func (h *hung) bounds() (curve, v float64) {
 	r := h.piece.Report()
 	down := h.piece.Block.Neck.Y - h.piece.Block.CowlPoint(h.piece.CowlPoint).Y
@@ -40,25 +40,69 @@ func (h *hung) report(w io.Writer) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	curve, v := h.bounds()
 	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, wearer(h.style), h.style.Fabric)
 	row("Status", "%s", h.verdict())
-	row("Folds", "%s", counted(o))
-	for _, f := range o.Folds {
-		row("", "%3.0f mm deep, %.1f cm down the centre front, %.1f cm above the waist, %s", f.Depth, f.CF/10, f.Height/10, f.Zone)
+	row("Cowl folds", "%s", counted(o))
+	for _, f := range zone(o, fold.AboveBust) {
+		row("", "%s", f)
+	}
+	below := zone(o, fold.BelowBust)
+	row("Other folds", "%d below the bust", len(below))
+	for _, f := range below {
+		row("", "%s", f)
 	}
 	row("Edge drop", "%.1f cm below the shoulder neck points%s", o.EdgeDrop/10, spread(o))
-	row("", "an edge free of the form hangs %.1f cm (hanging curve) to %.1f cm (V)", cm(curve), cm(v))
-	row("", "%.1f cm below the front neck point", o.EdgeBelowNeck/10)
+	row("", "%s the front neck point", belowOrAbove(o.EdgeBelowNeck))
+	row("", "%s", h.boundsText())
 	if !o.Free {
-		row("Stand-off", "%.0f mm from the form at the edge; the front reaches %.1f cm ahead of the form", noMinus(o.StandOff), o.Forward/10)
+		row("Stand-off", "edge %.0f mm off the form; the front reaches %.1f cm ahead of the form", noMinus(o.StandOff), noMinus(o.Forward/10))
 	}
-	row("Balance", "left and right differ by %.1f mm, the edge lies %.1f mm to the wearer's %s", math.Abs(o.Twist), math.Abs(o.Drift), hand(o.Drift))
-	row("Cloth", "centre front %+.1f %% in length, largest strain %.1f %%, wrong side seen %.1f cm²", noMinus(o.CFGrowth), o.MaxStrain, o.WrongSide/100)
-	row("Softness", "%s, %.0f %% of the stored energy in shear", softness(o), o.ShearShare*100)
-	row("Pins", "largest pull %.2f N, moved at most %.0f mm off the seam", o.PinPull, o.PinSlip)
-	row("Solved", "residual %.1e of the weight, %d nodes at %.1f mm, %d steps, %.1f s", o.Residual, o.Nodes, o.Spacing, o.Iterations, h.took.Seconds())
+	row("Balance", "left and right differ by %.1f mm; the edge lies %.1f mm to the wearer's %s", math.Abs(o.Twist), math.Abs(o.Drift), hand(o.Drift))
+	row("Cloth", "centre front hangs %s than cut; yarns change length by %.1f %% at most; wrong side seen %.1f cm²", longer(o.CFGrowth), o.MaxStrain, o.WrongSide/100)
+	row("Softness", "%s", softness(o))
+	row("Pins", "the hardest pulled carries %.0f g; moved at most %.0f mm off the seam", o.PinPull/gravity*1000, o.PinSlip)
+	row("Computed", "forces balance to %.2f %% of the weight; %d points %.1f mm apart, %d steps, %.0f s", o.Residual*100, o.Nodes, o.Spacing, o.Iterations, h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", caution)
+}
+
+// gravity turns a pull into the weight that pulls as hard, m/s².
+const gravity = 9.80665
+
+// zone describes the folds on one side of the bust.
+func zone(o study.Outcome, z fold.Zone) []string {
+	var lines []string
+	for _, f := range o.Folds {
+		if f.Zone == string(z) {
+			lines = append(lines, fmt.Sprintf("%3.0f mm deep, %.1f cm down the centre front, %.1f cm above the waist", f.Depth, f.CF/10, f.Height/10))
+		}
+	}
+	return lines
+}
+
+// boundsText tells what the edge would do alone, and why it does not.
+func (h *hung) boundsText() string {
+	curve, v := h.bounds()
+	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", cm(curve), cm(v))
+	if h.run.Outcome.EdgeDrop/1000 < curve {
+		text += "; here it also runs forward, so it drops less"
+	}
+	return text
+}
+
+// belowOrAbove places the edge, in mm below a point.
+func belowOrAbove(below float64) string {
+	if below < 0 {
+		return fmt.Sprintf("%.1f cm above", -below/10)
+	}
+	return fmt.Sprintf("%.1f cm below", below/10)
+}
+
+// longer says how a length has changed, in percent.
+func longer(growth float64) string {
+	if growth < 0 {
+		return fmt.Sprintf("%.1f %% shorter", -growth)
+	}
+	return fmt.Sprintf("%.1f %% longer", growth)
 }
 
 // verdict says how the drape ended, and whether the other placings came to rest.
@@ -103,10 +147,11 @@ func spread(o study.Outcome) string {
 
 // softness tells how the folds turn.
 func softness(o study.Outcome) string {
-	if o.FoldRadius == 0 {
-		return fmt.Sprintf("kinks %d", o.Kinks)
+	text := fmt.Sprintf("sharp bends down the centre front: %d", o.Kinks)
+	if o.FoldRadius > 0 {
+		text = fmt.Sprintf("tightest cowl fold turns on a radius of %.1f mm; ", o.FoldRadius) + text
 	}
-	return fmt.Sprintf("smallest radius of a fold %.1f mm, kinks %d", o.FoldRadius, o.Kinks)
+	return text
 }
 
 // hand names the side of the wearer.
@@ -143,8 +188,7 @@ func (d drapeCmd) list(c console, files []output) {
 // caption returns the words under the picture.
 func (h *hung) caption() []string {
 	o := h.run.Outcome
-	curve, v := h.bounds()
-	folds := "Folds: " + counted(o)
+	folds := "Cowl folds: " + counted(o)
 	if d := deepest(o); d > 0 {
 		folds += fmt.Sprintf(", the deepest %.0f mm", d)
 	}
@@ -152,10 +196,9 @@ func (h *hung) caption() []string {
 		h.style.Name,
 		fmt.Sprintf("%s; cut for %s, extension %.1f cm a half, cowl point %.1f cm, facing %.1f cm, grain %.0f°",
 			h.style.Fabric.Title, wearer(h.style), o.Extension/10, o.CowlPoint/10, o.Facing/10, o.Grain),
-		folds,
-		fmt.Sprintf("Edge drop %.1f cm below the neck points%s", o.EdgeDrop/10, spread(o)),
-		fmt.Sprintf("Free of the form: %.1f cm (hanging curve) to %.1f cm (V)", cm(curve), cm(v)),
-		fmt.Sprintf("%s; residual %.1e, lattice %.1f mm, seed %d", upper(h.verdict()), o.Residual, o.Spacing, o.Seed),
+		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
+		fmt.Sprintf("Edge drop: %.1f cm below the shoulder neck points%s; %s", o.EdgeDrop/10, spread(o), h.boundsText()),
+		fmt.Sprintf("%s; forces balance to %.2f %% of the weight, lattice %.1f mm, seed %d", upper(h.verdict()), o.Residual*100, o.Spacing, o.Seed),
 	}
 	return append(lines, caution)
 }

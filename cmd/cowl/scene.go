@@ -27,7 +27,8 @@ func (h *hung) scene() stage.Scene {
 	return s
 }
 
-// section is the cut through the centre front.
+// section is the cut through the centre front. The facing is followed from the
+// edge to its free edge, or to where the lattice that stands for it ends.
 func (h *hung) section() stage.Section {
 	var s stage.Section
 	for _, q := range h.run.Reading.Section {
@@ -35,7 +36,10 @@ func (h *hung) section() stage.Section {
 	}
 	const step = 0.001 // m
 	for t := 0.0; t <= h.piece.Facing; t += step {
-		p := h.onCentre(h.piece.FoldY + t)
+		p, ok := h.locate(h.piece.FoldY + t)
+		if !ok {
+			break
+		}
 		s.Facing = append(s.Facing, r2.Vec{X: p.Z, Y: p.Y})
 	}
 	if !h.style.Hang.Free {
@@ -52,11 +56,21 @@ func (h *hung) section() stage.Section {
 }
 
 // onCentre returns where the place of the flat centre front at height y lies.
+// Folds are read off the cloth, so it panics where there is none.
 func (h *hung) onCentre(y float64) r3.Vec {
-	d := h.run.Drape
-	p, ok := d.Lattice.Locate(r2.Vec{Y: y})
+	p, ok := h.locate(y)
 	if !ok {
 		panic(fmt.Sprintf("cowl: the centre front at %.1f cm lies off the cloth", y*100))
 	}
-	return p.At(d.State.Pos)
+	return p
+}
+
+// locate is onCentre; false off the cloth.
+func (h *hung) locate(y float64) (r3.Vec, bool) {
+	d := h.run.Drape
+	p, ok := d.Lattice.Locate(r2.Vec{Y: y})
+	if !ok {
+		return r3.Vec{}, false
+	}
+	return p.At(d.State.Pos), true
 }

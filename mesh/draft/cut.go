@@ -49,11 +49,12 @@ type Cut struct {
 	Trim      float64 // m, allowance outside the seam line
 }
 
-// DefaultCut is a mid-depth cowl on the true bias.
+// DefaultCut is a mid-depth cowl on the true bias. Its allowance leaves an
+// inch to spare, as a muslin is cut: bias seams are trimmed after it has hung.
 func DefaultCut() Cut {
 	return Cut{
 		DartShare: Auto, Extension: 0.08, How: Pivot, Slashes: 2,
-		CowlPoint: 0.04, Facing: 0.10, Grain: math.Pi / 4, Trim: 0.01,
+		CowlPoint: 0.04, Facing: 0.10, Grain: math.Pi / 4, Trim: 0.025,
 	}
 }
 
@@ -88,12 +89,12 @@ func (c Cut) check(b Block) error {
 		share = c.DartShare
 	}
 	limits := []limit{
-		{"dart share", share, 0, 1, "", "0 leaves the dart, 1 closes it, below 0 lets the extension decide"},
+		{"dart share", share, 0, 1, "", "0 leaves the dart open, 1 closes it, auto closes as much as the extension needs"},
 		{"extension", least * 100, 0, 40, "cm", "deeper than the body is long: deep cowls take 20–30 cm"},
 		{"cowl point", c.CowlPoint * 100, 0, (b.ShoulderLength() - leastShoulder) * 100, "cm", "at least 3 cm of shoulder must be left to carry the edge and catch the facing"},
 		{"facing", c.Facing * 100, leastFacing, 30, "cm", "5–15 cm is usual, 0 for none; a narrower one does not stay folded"},
 		{"grain", deg(c.Grain), -90, 90, "°", "0 is straight grain, 45 true bias"},
-		{"trim", c.Trim * 100, 0, 10, "cm", "1 cm for a seam, 2.5 cm for a bias side seam"},
+		{"trim", c.Trim * 100, 0, 10, "cm", "2.5 cm leaves the inch a muslin is cut with, 1 cm is a plain seam"},
 	}
 	if c.How == Slash {
 		limits = append(limits, limit{"slashes", float64(c.Slashes), 1, mostSlashes, "", "one slash makes one fold"})

@@ -61,7 +61,7 @@ const (
 
 // Hang places the cloth by hand, lets go and brings it to rest.
 func Hang(ctx context.Context, j Job) (*Drape, error) {
-	if j.Spacing < Finest || j.Spacing > Coarsest {
+	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
 		return nil, fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
@@ -71,7 +71,7 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 	}
 	d.place(ctx)
 	d.settle(ctx, "settling", 1e-2)
-	for d.Lattice.Spacing > j.Spacing && d.Result.Status != sim.Cancelled {
+	for d.Lattice.Spacing > j.Spacing && !d.over() {
 		if d, err = d.finer(max(j.Spacing, d.Lattice.Spacing/1.6)); err != nil {
 			return nil, err
 		}
@@ -82,19 +82,29 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 	return d, nil
 }
 
-// finish brings the cloth to rest; layers that have passed through each other
-// on the way are parted and let fall again.
+// over reports whether there is no more to do: stopped, or beyond help.
+func (d *Drape) over() bool {
+	return d.Result.Status == sim.Cancelled || d.Result.Status == sim.Diverged
+}
+
+// finish brings the cloth to rest, in rounds. A round takes friction up afresh
+// where the cloth lies: anchors that slip a little with every swing can keep a
+// nearly resting cloth creeping for ever. Layers that have passed through each
+// other on the way are parted and let fall again.
 func (d *Drape) finish(ctx context.Context) {
-	for range 3 {
-		if d.Result.Status == sim.Cancelled {
-			return
-		}
+	for range rounds {
 		d.settle(ctx, "settling", settled)
-		if d.Result.Status != sim.Settled || !d.unpick() {
+		if d.over() || (d.Result.Status == sim.Settled && !d.unpick()) {
 			return
 		}
 	}
 }
+
+// A drape is given up after this many rounds of this many steps.
+const (
+	rounds = 6
+	round  = 15_000
+)
 
 // lay puts the flat piece on a lattice of the given spacing, upright before the form.
 func (j Job) lay(spacing float64) (*Drape, error) {
@@ -140,13 +150,11 @@ func (d *Drape) finer(spacing float64) (*Drape, error) {
 	return f, nil
 }
 
-// settle walks to rest.
+// settle walks to rest, for a round at most.
 func (d *Drape) settle(ctx context.Context, stage string, residual float64) {
-	o := sim.Settings{Residual: residual, Steps: 60_000}
+	o := sim.Settings{Residual: residual, Steps: round}
 	if d.Job.Report != nil {
-		o.Report = func(step int, r float64) {
-			d.Job.Report(Progress{Stage: stage, Share: float64(step) / 60_000, Residual: r})
-		}
+		o.Report = func(step int, r float64) { d.Job.Report(Progress{Stage: stage, Share: float64(step) / round, Residual: r}) }
 	}
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
 	d.Steps += d.Result.Steps

@@ -73,9 +73,12 @@ const settled = 1e-3
 
 // outcome reads one drape.
 func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
+	if d.Result.Status == sim.Diverged {
+		return Outcome{Status: sim.Diverged, Warning: "the forces ran away: try a finer spacing; if that does not help, the fabric's values may contradict each other", Folds: []FoldOut{}}, fold.Reading{}, nil
+	}
 	r, err := d.Read()
 	if err != nil {
-		return Outcome{Status: d.Result.Status}, r, err
+		return Outcome{}, r, err
 	}
 	const mm = 1000
 	j, e := d.Job, d.Scene.Cloth.Stored(d.State.Pos)

@@ -125,7 +125,6 @@ func (d *Drape) repin() {
 
 // tell reports progress.
 func (d *Drape) tell(stage string, share float64) {
-	d.dbg(stage, share)
 	if d.Job.Report != nil {
 		d.Job.Report(Progress{Stage: stage, Share: share})
 	}

@@ -11,14 +11,15 @@ type Look struct {
 	Background color.RGBA
 	Cloth      color.RGBA // right side
 	WrongSide  color.RGBA
+	Rim        color.RGBA // edges of the cloth
 	Form       color.RGBA
 	Seam       color.RGBA
 	Accent     color.RGBA // marks only
 	GrainStep  float64    // m between grain lines
 }
 
-// withDefaults fills in what is zero: a warm ecru cloth before a neutral grey
-// form, greys elsewhere, one muted teal for marks.
+// withDefaults fills in what is zero: a warm ecru cloth, tan on its wrong side, before
+// a neutral grey form, greys elsewhere, one muted teal for marks.
 func (l Look) withDefaults() Look {
 	for _, c := range []struct {
 		dst *color.RGBA
@@ -26,7 +27,8 @@ func (l Look) withDefaults() Look {
 	}{
 		{&l.Background, color.RGBA{0xF5, 0xF3, 0xEF, 0xFF}},
 		{&l.Cloth, color.RGBA{0xE6, 0xD9, 0xC3, 0xFF}},
-		{&l.WrongSide, color.RGBA{0xA8, 0x9F, 0x98, 0xFF}},
+		{&l.WrongSide, color.RGBA{0xB8, 0x9F, 0x84, 0xFF}},
+		{&l.Rim, color.RGBA{0x6E, 0x5F, 0x4A, 0xFF}},
 		{&l.Form, color.RGBA{0xAE, 0xAF, 0xB3, 0xFF}},
 		{&l.Seam, color.RGBA{0x5A, 0x5B, 0x5F, 0xFF}},
 		{&l.Accent, color.RGBA{0x2F, 0x6F, 0x73, 0xFF}},
@@ -36,7 +38,7 @@ func (l Look) withDefaults() Look {
 		}
 	}
 	if l.GrainStep == 0 {
-		l.GrainStep = 0.010
+		l.GrainStep = 0.020
 	}
 	return l
 }

@@ -3,13 +3,17 @@
 package stage
 
 import (
+	"image/color"
 	"math"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const (
 	seamWidth = 0.0014 // m
+	rimWidth  = 0.0012 // m
+	turnWidth = 0.0006 // m; fainter, since the lattice breaks this line
 	skyLift   = 0.005  // m; twice a texel of the sky's depth maps
 )
 
@@ -46,7 +50,12 @@ func (p *Painter) Paint(l *Loaded, v View, w, h int) {
 	}
 	p.paintForm(l)
 	p.paintCloth(l)
-	p.paintSeams(l, v, camera)
+	p.line.use()
+	p.line.setMat("camera", camera)
+	p.paintLines(l.seams, v.Eye, seamWidth, l.look.Seam)
+	ends, turns := rim(&l.scene.Cloth, l.hems, v.Eye)
+	p.paintLines(ends, v.Eye, rimWidth, l.look.Rim)
+	p.paintLines(turns, v.Eye, turnWidth, l.look.Rim)
 }
 
 func (p *Painter) paintForm(l *Loaded) {
@@ -65,12 +74,11 @@ func (p *Painter) paintCloth(l *Loaded) {
 	l.cloth.draw()
 }
 
-func (p *Painter) paintSeams(l *Loaded, v View, camera mat4) {
-	verts, index := ribbons(l.seams, v.Eye, seamWidth)
-	lines := upload(verts, index, 3)
-	defer lines.release()
-	p.line.use()
-	p.line.setMat("camera", camera)
-	p.line.setColour("lineColour", srgb(l.look.Seam))
-	lines.draw()
+// paintLines draws ribbons wide m across with the line program in use.
+func (p *Painter) paintLines(lines [][]seamPoint, eye r3.Vec, wide float64, c color.RGBA) {
+	verts, index := ribbons(lines, eye, wide)
+	b := upload(verts, index, 3)
+	defer b.release()
+	p.line.setColour("lineColour", srgb(c))
+	b.draw()
 }

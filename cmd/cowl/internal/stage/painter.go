@@ -67,6 +67,7 @@ type Loaded struct {
 	box         r3.Box
 	cloth, form buffer
 	seams       [][]seamPoint
+	hems        []hem
 	skyView     []mat4
 }
 
@@ -76,7 +77,7 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	l := &Loaded{scene: s, look: s.Look.withDefaults(), box: Bounds(s.places()), seams: sinkSeams(s.Seams, s.Form)}
+	l := &Loaded{scene: s, look: s.Look.withDefaults(), box: Bounds(s.places()), seams: sinkSeams(s.Seams, s.Form), hems: hems(&s.Cloth)}
 	l.cloth = upload(clothVertices(&s.Cloth), indices(s.Cloth.Tris), 3, 3, 2)
 	if s.Form != nil {
 		l.form = upload(formVertices(s.Form), indices(s.Form.Tris), 3, 3)

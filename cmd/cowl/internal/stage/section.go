@@ -23,7 +23,7 @@ type SectionFold struct {
 	At      r2.Vec  // m, (Z, Y)
 	DepthMM float64 // prominence of the crest
 	CFmm    float64 // distance from the edge down CF in the flat piece
-	Counted bool    // false: shown, but not one of the folds of the cowl
+	Counted bool    // false: below the bust, shown but not one of the folds of the cowl
 }
 
 // Inks of the section: greys, so that the accent speaks for the folds alone.

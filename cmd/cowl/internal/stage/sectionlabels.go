@@ -82,9 +82,9 @@ func drawFolds(k ink, s scale, folds []SectionFold, look Look) {
 		at := s.at(l.fold.At)
 		end := r2.Vec{X: s.left - 30, Y: l.y}
 		k.stroke([]r2.Vec{end, {X: s.left - 6, Y: l.y}, at}, 1.2, inkMid)
-		text, style, colour := whole(l.fold.DepthMM)+" mm deep, "+whole(l.fold.CFmm)+" mm down CF", plain, inkDark
+		text, style, colour := whole(l.fold.DepthMM)+" mm deep, "+whole(l.fold.CFmm)+" mm from the edge", plain, inkDark
 		if l.number == 0 {
-			text, style, colour = whole(l.fold.DepthMM)+" mm, not counted", small, inkMid
+			text, style, colour = whole(l.fold.DepthMM)+" mm deep, below the bust", small, inkMid
 			k.dot(at, 6, look.Accent)
 			k.dot(at, 4, look.Background)
 		}

@@ -5,24 +5,26 @@ import (
 	"fmt"
 	"image"
 	"image/draw"
+	"math"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Layout of the sheet in pixels: the front and the words in the left column,
-// the other two views over the section in the right one.
+// Layout of the sheet in pixels: the three views in a row, below them the words
+// on the left and the section on the right.
 const (
 	sheetWide   = 2000
 	sheetTall   = 1500
-	sheetSplit  = 1000 // left column | right column
-	sheetMiddle = 740  // views / section in the right column
+	sheetMiddle = 920  // views / words and section
+	sheetSplit  = 1000 // words | section
 	sheetMargin = 40
 )
 
-// Sheet4 returns one picture with the front, three-quarter and side views and
-// the section through CF. The caption stands below the front view: its first
-// line is the heading, its last the caution. Without a stage (nil), as in a
+// Sheet4 returns one picture with the front, three-quarter and side views at
+// one scale and the section through CF. The first line of the caption is its
+// heading, its last the caution. Without a stage (nil), as in a
 // binary or on a machine that cannot draw, the error wraps ErrNoDrawing.
 func Sheet4(st *Stage, scene Scene, sec Section, caption []string) (image.Image, error) {
 	if st == nil {
@@ -32,31 +34,16 @@ func Sheet4(st *Stage, scene Scene, sec Section, caption []string) (image.Image,
 		return nil, errors.New("stage: section of the cloth has fewer than 2 points")
 	}
 	lines := wrapCaption(caption, sheetSplit-2*sheetMargin)
-	front := image.Rect(0, 0, sheetSplit, sheetTall-captionTall(lines))
-	half := (sheetWide - sheetSplit) / 2
-	panels := []image.Rectangle{
-		front,
-		image.Rect(sheetSplit, 0, sheetSplit+half, sheetMiddle),
-		image.Rect(sheetSplit+half, 0, sheetWide, sheetMiddle),
-	}
-	pictures, err := st.drawAll(scene, sheetShots(scene, panels))
+	panels, shots := sideBySide(scene, image.Rect(0, 0, sheetWide, sheetMiddle), []r3.Vec{
+		towards(0, frontHeight), towards(quarterTurn, quarterHeight), towards(math.Pi/2, 0),
+	})
+	pictures, err := st.drawAll(scene, shots)
 	if err != nil {
 		return nil, err
 	}
 	below := image.Rect(sheetSplit, sheetMiddle, sheetWide, sheetTall)
 	pictures = append(pictures, drawSection(sec, scene.Look, below.Dx(), below.Dy()))
 	return compose(scene.Look.withDefaults(), append(panels, below), pictures, lines), nil
-}
-
-func sheetShots(scene Scene, panels []image.Rectangle) []shot {
-	box := Bounds(scene.Cloth.Pos)
-	shots := make([]shot, len(panels))
-	for i, p := range panels {
-		aspect := float64(p.Dx()) / float64(p.Dy())
-		view := [...]View{Front(box, aspect), ThreeQuarter(box, aspect), Side(box, aspect)}[i]
-		shots[i] = shot{view, p.Dx(), p.Dy()}
-	}
-	return shots
 }
 
 // compose puts the pictures in their panels, names them and adds the words.
@@ -70,14 +57,14 @@ func compose(look Look, panels []image.Rectangle, pictures []*image.RGBA, lines 
 		k.words(names[i], r2.Vec{X: float64(p.Min.X) + sheetMargin/2, Y: float64(p.Min.Y) + 40}, bold, 0, inkDark)
 	}
 	for _, rule := range [][]r2.Vec{
-		{{X: sheetSplit, Y: 0}, {X: sheetSplit, Y: sheetTall}},
-		{{X: sheetSplit, Y: sheetMiddle}, {X: sheetWide, Y: sheetMiddle}},
+		{{X: 0, Y: sheetMiddle}, {X: sheetWide, Y: sheetMiddle}},
+		{{X: sheetSplit, Y: sheetMiddle}, {X: sheetSplit, Y: sheetTall}},
+		{{X: float64(panels[1].Min.X), Y: 0}, {X: float64(panels[1].Min.X), Y: sheetMiddle}},
 		{{X: float64(panels[2].Min.X), Y: 0}, {X: float64(panels[2].Min.X), Y: sheetMiddle}},
-		{{X: 0, Y: float64(panels[0].Max.Y)}, {X: sheetSplit, Y: float64(panels[0].Max.Y)}},
 	} {
 		k.stroke(rule, 2, inkFaint)
 	}
-	y := float64(panels[0].Max.Y) + captionPad
+	y := float64(sheetMiddle + captionPad)
 	for _, l := range lines {
 		y += l.tall
 		c := inkDark
@@ -97,7 +84,7 @@ type captionLine struct {
 	faint bool
 }
 
-const captionPad = 14 // pixels above and below the words
+const captionPad = 14 // pixels above the words
 
 // wrapCaption breaks lines that are longer than wide pixels between words.
 func wrapCaption(caption []string, wide float64) []captionLine {
@@ -121,12 +108,4 @@ func wrapCaption(caption []string, wide float64) []captionLine {
 		out = append(out, l)
 	}
 	return out
-}
-
-func captionTall(lines []captionLine) int {
-	tall := 2.0 * captionPad
-	for _, l := range lines {
-		tall += l.tall
-	}
-	return int(tall)
 }

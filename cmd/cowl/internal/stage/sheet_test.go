@@ -53,8 +53,8 @@ func TestSheet4(t *testing.T) {
 	}
 	bg := s.Look.withDefaults().Background
 	for _, panel := range []image.Rectangle{
-		image.Rect(0, 60, 1000, 1200), image.Rect(1000, 60, 1500, 730), image.Rect(1500, 60, 2000, 730),
-		image.Rect(1060, 800, 1980, 1450), image.Rect(0, 1320, 1000, 1500),
+		image.Rect(0, 60, 700, 910), image.Rect(800, 60, 1300, 910), image.Rect(1450, 60, 2000, 910),
+		image.Rect(1060, 1000, 1980, 1450), image.Rect(0, 930, 990, 1260),
 	} {
 		marked := 0
 		for y := panel.Min.Y; y < panel.Max.Y; y += 3 {

@@ -16,13 +16,22 @@ type View struct {
 // garment is photographed, so that near folds are not swollen.
 const longLens = 16 * math.Pi / 180
 
+const (
+	frontHeight   = 8 * math.Pi / 180
+	quarterTurn   = 40 * math.Pi / 180
+	quarterHeight = 14 * math.Pi / 180
+)
+
+// margin is the share of the picture left free on each side.
+const margin = 0.06
+
 // Front frames box (m) seen from straight ahead, a little from above;
 // aspect is width ÷ height of the picture.
-func Front(box r3.Box, aspect float64) View { return Around(box, aspect, 0, 8*math.Pi/180) }
+func Front(box r3.Box, aspect float64) View { return Around(box, aspect, 0, frontHeight) }
 
 // ThreeQuarter frames box seen from ahead, 40° round to the wearer's left.
 func ThreeQuarter(box r3.Box, aspect float64) View {
-	return Around(box, aspect, 40*math.Pi/180, 14*math.Pi/180)
+	return Around(box, aspect, quarterTurn, quarterHeight)
 }
 
 // Side frames box seen level from the wearer's left.
@@ -32,21 +41,37 @@ func Side(box r3.Box, aspect float64) View { return Around(box, aspect, math.Pi/
 // from straight ahead to the wearer's left) and height angle (rad).
 func Around(box r3.Box, aspect, azimuth, height float64) View {
 	centre := r3.Scale(0.5, r3.Add(box.Min, box.Max))
-	dir := r3.Vec{
+	back := towards(azimuth, height)
+	return from(centre, back, distance(box.Vertices(), centre, back, aspect))
+}
+
+// towards returns the unit direction from the target to the eye.
+func towards(azimuth, height float64) r3.Vec {
+	return r3.Vec{
 		X: math.Sin(azimuth) * math.Cos(height),
 		Y: math.Sin(height),
 		Z: math.Cos(azimuth) * math.Cos(height),
 	}
+}
+
+// from looks at target from away metres in the direction back.
+func from(target, back r3.Vec, away float64) View {
+	return View{Eye: r3.Add(target, r3.Scale(away, back)), Target: target, FOV: longLens}
+}
+
+// distance returns how far from target the eye must stand to see all places
+// within the margin.
+func distance(places []r3.Vec, target, dir r3.Vec, aspect float64) float64 {
 	right, up, back := frame(dir)
-	tan := math.Tan(longLens/2) * 0.88
+	tan := math.Tan(longLens/2) * (1 - 2*margin)
 	away := 0.0
-	for _, c := range box.Vertices() {
-		d := r3.Sub(c, centre)
+	for _, p := range places {
+		d := r3.Sub(p, target)
 		wide := math.Abs(r3.Dot(d, right)) / aspect
 		tall := math.Abs(r3.Dot(d, up))
 		away = max(away, r3.Dot(d, back)+max(wide, tall)/tan)
 	}
-	return View{Eye: r3.Add(centre, r3.Scale(away, back)), Target: centre, FOV: longLens}
+	return away
 }
 
 // camera returns the world-to-clip matrix for a picture w × h that holds the

@@ -37,15 +37,13 @@ type Hang struct {
 }
 
 // Default is what an empty style file means: chart size 10 and a mid-depth
-// cowl on the true bias, with the wide allowance of a bias seam.
+// cowl on the true bias.
 func Default() Style {
-	s := Style{
+	return Style{
 		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Fabric: materials.Default(),
 		Hang:  Hang{Spacing: 0.008, Seed: 1, Placings: 1},
 		taken: map[string]bool{}, from: map[string]string{},
 	}
-	s.Cut.Trim = 0.025
-	return s
 }
 
 // Wearer returns the body: the size of the chart with the measurements that

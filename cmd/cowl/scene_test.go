@@ -1,0 +1,62 @@
+package main
+
+import (
+	"io"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// What is drawn of a real drape: the facing runs from the edge of the front to
+// the free edge of the sheet, every counted fold has its number in the views
+// where the section has it.
+func TestSectionOfADrape(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hangs a cloth")
+	}
+	spacing := cloth(0.020)
+	d := drapeCmd{Spacing: &spacing}
+	d.Quiet = true
+	h, err := d.prepare()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := d.hang(t.Context(), console{out: io.Discard, err: io.Discard}, h); err != nil {
+		t.Fatal(err)
+	}
+	sec, marks := h.section(), h.scene().Marks
+	if gap := r2.Norm(r2.Sub(sec.Facing[0], sec.Cloth[0])); gap > 0.001 {
+		t.Errorf("the facing starts %.4f m from the edge of the front, want none", gap)
+	}
+	sheet, free := h.run.Drape.Sheet(), r2.Vec{Y: h.piece.FoldY + h.piece.Facing}
+	near := 0
+	for i, q := range sheet.Flat {
+		if r2.Norm(r2.Sub(q, free)) < r2.Norm(r2.Sub(sheet.Flat[near], free)) {
+			near = i
+		}
+	}
+	last := sec.Facing[len(sec.Facing)-1]
+	off := r2.Norm(r2.Sub(last, r2.Vec{X: sheet.Pos[near].Z, Y: sheet.Pos[near].Y}))
+	if apart := r2.Norm(r2.Sub(sheet.Flat[near], free)); off > apart+0.002 {
+		t.Errorf("the facing ends %.4f m from the free edge of the sheet, want at most %.4f m", off, apart+0.002)
+	}
+	n := 0
+	for _, f := range sec.Folds {
+		if !f.Counted {
+			continue
+		}
+		if n++; n > len(marks) {
+			break
+		}
+		m := marks[n-1]
+		if off := r2.Norm(r2.Sub(f.At, r2.Vec{X: m.At.Z, Y: m.At.Y})); m.Number != n || off > 0.001 {
+			t.Errorf("fold %d of the section has mark %d in the views, %.4f m away, want %d at the crest", n, m.Number, off, n)
+		}
+	}
+	if n != len(marks) || n != h.run.Each[0].FoldCount {
+		t.Errorf("%d folds are numbered in the section and %d in the views, want %d", n, len(marks), h.run.Each[0].FoldCount)
+	}
+	if n == 0 {
+		t.Error("the cowl of the demo shows no fold, want one or more")
+	}
+}
