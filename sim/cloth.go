@@ -18,6 +18,8 @@ type Stiffness struct {
 	Shear              float64 // N/m per rad, C66
 	BendWarp, BendWeft float64 // N·m
 	Twist              float64 // N·m, D66
+	BendFriction       float64 // N, friction moment per width: half of the KES-F 2HB; 0 is elastic
+	Lock               float64 // rad, shear angle from which the yarns jam; 0 is never
 }
 
 // Cloth is the constant mechanical description of a cut lattice: springs along
@@ -40,6 +42,8 @@ type Cloth struct {
 	shear        []float64 // J, len = nodes; shear stiffness × cloth of the node's cell
 	bendU, bendV []float64 // N/m, len = nodes; stencil centred on the node
 	twist        []float64 // N/m, len = nodes; cell of the node
+	rub          []float64 // N/m, len = nodes; friction stencils centred on the node, nil if elastic
+	lock         float64   // rad, see jam
 	base         []float64 // kg, len = nodes; fictitious mass for a unit step, see massOf
 	near         []around  // len = nodes
 	mid          []r2.Vec  // len = nodes + 1; middle of the cloth in the node's cell
@@ -50,7 +54,7 @@ type Cloth struct {
 func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 	n := len(l.Rest)
 	h := l.Spacing
-	c := &Cloth{Lattice: l, h: h, near: neighbours(l), mid: make([]r2.Vec, n+1)}
+	c := &Cloth{Lattice: l, h: h, lock: s.Lock, near: neighbours(l), mid: make([]r2.Vec, n+1)}
 	for _, f := range []*[]float64{&c.Load, &c.pullU, &c.pullV, &c.shear, &c.bendU, &c.bendV, &c.twist, &c.base} {
 		*f = make([]float64, n)
 	}
@@ -71,6 +75,12 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 			c.bendV[i] = s.BendWeft * l.Area[i] / (h * h * h * h)
 		}
 	}
+	if s.BendFriction > 0 {
+		c.rub = make([]float64, n)
+		for i := range n {
+			c.rub[i] = s.BendFriction / yield * l.Area[i] / (h * h * h * h)
+		}
+	}
 	c.massOf()
 	return c
 }
@@ -80,6 +90,10 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 // tenth to spare for the geometric stiffness.
 func (c *Cloth) massOf() {
 	l := c.Lattice
+	steep := 1.0
+	if c.lock > 0 {
+		steep = 21 // the slope of the shear force two knees beyond the locking angle
+	}
 	pair := func(a, b int32, k float64) {
 		c.base[a] += 2 * k
 		c.base[b] += 2 * k
@@ -94,22 +108,28 @@ func (c *Cloth) massOf() {
 		if q := l.Cell[i].Corner; q[0] != lattice.None {
 			m := l.Cell[i].Mid
 			for k, w := range [4]float64{math.Max(1-m.X, 1-m.Y), math.Max(m.X, 1-m.Y), math.Max(1-m.X, m.Y), math.Max(m.X, m.Y)} {
-				c.base[q[k]] += 4*c.twist[i] + 4*w*c.shear[i]/(c.h*c.h)
+				c.base[q[k]] += 4*c.twist[i] + 4*w*c.shear[i]*steep/(c.h*c.h)
 			}
 		}
-		c.stencilMass(int32(i), l.U[i], c.bendU[i])
-		c.stencilMass(int32(i), l.V[i], c.bendV[i])
+		var rub float64
+		if c.rub != nil {
+			rub = c.rub[i]
+		}
+		c.stencilMass(int32(i), l.U[i], c.bendU[i], rub)
+		c.stencilMass(int32(i), l.V[i], c.bendV[i], rub)
 	}
 	for i := range c.base {
 		c.base[i] *= 1.1 / 4
 	}
 }
 
-// stencilMass adds the rows of one bending stencil 1, −2, 1 of stiffness b.
-func (c *Cloth) stencilMass(i int32, a lattice.Axis, b float64) {
+// stencilMass adds the rows of one bending stencil 1, −2, 1 of stiffness b and
+// friction stiffness rub.
+func (c *Cloth) stencilMass(i int32, a lattice.Axis, b, rub float64) {
 	if b == 0 {
 		return
 	}
+	b += rub
 	c.base[i] += 8 * b
 	c.base[a.Prev] += 4 * b
 	c.base[a.Next] += 4 * b

@@ -71,7 +71,7 @@ func (c *Cloth) own(x []r3.Vec, f []owned) {
 		}
 		if q[0] != lattice.None {
 			a, b := c.edges(i, x)
-			o.sa, o.sb = shear(a, b, c.shear[i])
+			o.sa, o.sb = c.sheared(a, b, c.shear[i])
 			o.t = saddle(&x[q[0]], &x[q[1]], &x[q[2]], &x[q[3]], c.twist[i])
 		}
 	}
@@ -112,20 +112,47 @@ func (c *Cloth) edges(i int, x []r3.Vec) (a, b r3.Vec) {
 // divided by; beyond 78° of shear the cloth is a bundle of yarns.
 const flattest = 0.2
 
-// shear returns the forces −∂E/∂a and −∂E/∂b of E = ½gγ², where γ is the
-// departure from a right angle between the edges a and b.
-func shear(a, b r3.Vec, g float64) (fa, fb r3.Vec) {
+// sheared returns the forces −∂E/∂a and −∂E/∂b of a cell, where E = ½gγ² plus
+// what jams (see jam) for the departure γ from a right angle between a and b.
+func (c *Cloth) sheared(a, b r3.Vec, g float64) (fa, fb r3.Vec) {
 	la, lb := math.Sqrt(a.X*a.X+a.Y*a.Y+a.Z*a.Z), math.Sqrt(b.X*b.X+b.Y*b.Y+b.Z*b.Z)
 	if la == 0 || lb == 0 {
 		return r3.Vec{}, r3.Vec{}
 	}
 	s := (a.X*b.X + a.Y*b.Y + a.Z*b.Z) / (la * lb)
-	s = math.Max(-1, math.Min(1, s))
-	k := -g * math.Asin(s) / math.Max(flattest, math.Sqrt(1-s*s))
+	s = max(-1, min(1, s))
+	angle := math.Asin(s)
+	k := -g * (angle + jam(angle, c.lock)) / max(flattest, math.Sqrt(1-s*s))
 	p, qa, qb := k/(la*lb), k*s/(la*la), k*s/(lb*lb)
 	fa = r3.Vec{X: p*b.X - qa*a.X, Y: p*b.Y - qa*a.Y, Z: p*b.Z - qa*a.Z}
 	fb = r3.Vec{X: p*a.X - qb*b.X, Y: p*a.Y - qb*b.Y, Z: p*a.Z - qb*b.Z}
 	return fa, fb
+}
+
+// knee is the shear beyond the locking angle at which the slope of the shear
+// force has grown elevenfold, rad. Locking angles depend on the rig that
+// measured them and no slope is published with them (P. Boisse et al., "The
+// bias-extension test for the analysis of in-plane shear properties", 2016), so
+// it only has to be steep and smooth.
+const knee = 0.1
+
+// jam returns the shear stress over G that jammed yarns add beyond the locking
+// angle: 5·x²/knee for the excess x, with a continuous slope.
+func jam(angle, lock float64) float64 {
+	x := math.Abs(angle) - lock
+	if lock == 0 || x <= 0 {
+		return 0
+	}
+	return math.Copysign(5*x*x/knee, angle)
+}
+
+// jamEnergy is the integral of jam over the angle.
+func jamEnergy(angle, lock float64) float64 {
+	x := math.Abs(angle) - lock
+	if lock == 0 || x <= 0 {
+		return 0
+	}
+	return 5 * x * x * x / (3 * knee)
 }
 
 // gather sets force to weight plus elastic force on every node. A node reads
@@ -165,7 +192,7 @@ func (c *Cloth) Stored(x []r3.Vec) Energy {
 		e.Pull += half(o.u, c.pullU[i]) + half(o.v, c.pullV[i])
 		if c.shear[i] != 0 {
 			g := c.angle(i, x)
-			e.Shear += c.shear[i] * g * g / 2
+			e.Shear += c.shear[i] * (g*g/2 + jamEnergy(g, c.lock))
 		}
 		e.Bend += half(o.bu, c.bendU[i]) + half(o.bv, c.bendV[i]) + half(o.t, c.twist[i])
 	}

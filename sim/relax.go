@@ -83,6 +83,9 @@ const Shell = 1e-3
 func (w *Stepper) balance() {
 	c, st := w.scene.Cloth, w.state
 	c.own(st.Pos, w.owned)
+	if c.rub != nil {
+		c.rubbing(st.Pos, st.Set, w.owned)
+	}
 	c.gather(w.owned, w.force)
 	copy(w.mass, c.base)
 	for k, h := range w.scene.Holds {

@@ -154,7 +154,9 @@ func (d *Drape) finer(spacing float64) (*Drape, error) {
 func (d *Drape) settle(ctx context.Context, stage string, residual float64) {
 	o := sim.Settings{Residual: residual, Steps: round}
 	if d.Job.Report != nil {
-		o.Report = func(step int, r float64) { d.Job.Report(Progress{Stage: stage, Share: float64(step) / round, Residual: r}) }
+		o.Report = func(step int, r float64) {
+			d.Job.Report(Progress{Stage: stage, Share: float64(step) / round, Residual: r})
+		}
 	}
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
 	d.Steps += d.Result.Steps

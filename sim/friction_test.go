@@ -1,0 +1,112 @@
+package sim
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Bent to 100/m and back, the moment at 50/m differs by 2·HB between the ways
+// there and back, and the elastic part is the same: the KES-F bending loop
+// (S. Kawabata, The Standardization and Analysis of Hand Evaluation, 1980).
+func TestBendingLoop(t *testing.T) {
+	const b, hb, h = 8e-6, 0.6e-3, 0.001
+	l := cut(t, rectangle(0.02, 0.02, 0), h, 0)
+	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 10, BendWarp: b, BendWeft: b, Twist: b / 2, BendFriction: hb})
+	st := NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
+	mid := int32(0)
+	for i, p := range l.Rest {
+		if math.Hypot(p.X, p.Y) < h/2 {
+			mid = int32(i)
+		}
+	}
+	at := func(k float64) float64 {
+		for i, p := range l.Rest {
+			st.Pos[i] = r3.Vec{X: p.X, Y: math.Sin(k*p.Y) / k, Z: (math.Cos(k*p.Y) - 1) / k}
+		}
+		f := make([]owned, len(l.Rest)+1)
+		c.own(st.Pos, f)
+		c.rubbing(st.Pos, st.Set, f)
+		return -f[mid].bu.Z * h * h / l.Area[mid] // moment per width; the strip bends towards −Z
+	}
+	var up, down float64
+	for k := 1.0; k <= 100; k++ {
+		if m := at(k); k == 50 {
+			up = m
+		}
+	}
+	for k := 99.0; k >= 50; k-- {
+		down = at(k)
+	}
+	if d := up - down; math.Abs(d-2*hb) > 0.01*2*hb {
+		t.Errorf("moment there − back at 50/m = %.4g N, want 2HB = %.4g", d, 2*hb)
+	}
+	if m := (up + down) / 2; math.Abs(m-b*50) > 0.01*b*50 {
+		t.Errorf("mean moment at 50/m = %.4g N, want B·κ = %.4g", m, b*50)
+	}
+}
+
+// A short heavy strip with friction droops as the bilinear law M = Bκ + HB·min(κ/yield, 1)
+// says under M = w(L−s)²/2, in small deflection; the plain Coulomb form
+// y = (w/8B)(L² − 2HB/w)² lies near by.
+func TestOverhangWithFriction(t *testing.T) {
+	const length, h, b = 0.006, 0.0003, 1e-6
+	const w = 8.0 // N/m²
+	hb := 0.4 * length * length * w / 2
+	l := cut(t, rectangle(0.003, 2*length, 0), h, 0)
+	c := NewCloth(l, Stiffness{Weight: w / Gravity, PullWarp: 100, PullWeft: 100, Shear: 50, BendWarp: b, BendWeft: b, Twist: b / 2, BendFriction: hb})
+	sc := &Scene{Cloth: c, Fixed: make([]bool, len(l.Rest))}
+	pos := make([]r3.Vec, len(l.Rest))
+	for i, p := range l.Rest {
+		pos[i] = r3.Vec{X: p.X, Z: p.Y}
+		sc.Fixed[i] = math.Abs(p.Y) < 1e-9
+	}
+	st := NewState(sc, pos)
+	if r := Relax(context.Background(), sc, st, Settings{Residual: 1e-3}); r.Status != Settled {
+		t.Fatalf("Relax = %+v, want settled", r)
+	}
+	tip, _ := l.Locate(r2.Vec{Y: length})
+	got := -tip.At(st.Pos).Y
+	var slope, want float64
+	const n = 4000
+	for k := range n {
+		s := (float64(k) + 0.5) * length / n
+		m := w * (length - s) * (length - s) / 2
+		kappa := m / (b + hb/yield)
+		if kappa > yield {
+			kappa = (m - hb) / b
+		}
+		slope += kappa * length / n
+		want += slope * length / n
+	}
+	coulomb := w / (8 * b) * math.Pow(length*length-2*hb/w, 2)
+	elastic := w * math.Pow(length, 4) / (8 * b)
+	t.Logf("tip %.4f mm, bilinear %.4f, Coulomb %.4f, elastic %.4f", got*1e3, want*1e3, coulomb*1e3, elastic*1e3)
+	if math.Abs(got-want) > 0.04*want {
+		t.Errorf("tip drops %.4f mm, want %.4f ± 4 %%", got*1e3, want*1e3)
+	}
+	if math.Abs(got-coulomb) > 0.15*elastic {
+		t.Errorf("tip drops %.4f mm, want near %.4f (Coulomb), far from %.4f (elastic)", got*1e3, coulomb*1e3, elastic*1e3)
+	}
+}
+
+// Yarns that jam hold the shear back: a bias strip pulled on stretches less
+// with a locking angle than without, and its force is the slope of its energy.
+func TestJam(t *testing.T) {
+	for _, a := range []float64{-0.8, -0.55, -0.3, 0.2, 0.51, 0.7} {
+		const e = 1e-6
+		want := (jamEnergy(a+e, 0.5) - jamEnergy(a-e, 0.5)) / (2 * e)
+		if got := jam(a, 0.5); math.Abs(got-want) > 1e-6 {
+			t.Errorf("jam(%g) = %g, want the slope %g", a, got, want)
+		}
+	}
+	if jam(0.4, 0.5) != 0 || jam(3, 0) != 0 {
+		t.Error("jam below the locking angle or without one, want none")
+	}
+	if slope := 1 + (jam(0.5+knee+1e-6, 0.5)-jam(0.5+knee-1e-6, 0.5))/2e-6; math.Abs(slope-11) > 1e-3 {
+		t.Errorf("slope one knee beyond = %g, want 11", slope)
+	}
+}
