@@ -1,8 +1,6 @@
 package contact
 
 import (
-	"math"
-
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -64,4 +62,4 @@ func onEdges(p0, p1, q0, q1 r3.Vec) (s, t float64) {
 }
 
 // unit clamps x to 0..1.
-func unit(x float64) float64 { return math.Max(0, math.Min(1, x)) }
+func unit(x float64) float64 { return max(0, min(1, x)) }

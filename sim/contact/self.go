@@ -22,6 +22,7 @@ type Self struct {
 	nodeOf []float64 // 0..1, len = nodes; share of a cell of cloth
 	triOf  []float64 // len = tris
 	edgeOf []float64 // len = edges
+	half   []float64 // m, len = edges; half the length, with a tenth of stretch
 	rest   []r2.Vec  // m, flat places
 	near2  float64   // m², square of the flat distance within which parts are one fold
 	reach  float64   // m, how near pairs are listed
@@ -56,6 +57,7 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 		if b != lattice.None {
 			s.edges = append(s.edges, [2]int32{a, b})
 			s.edgeOf = append(s.edgeOf, area/cell)
+			s.half = append(s.half, 1.1/2*r2.Norm(r2.Sub(l.Rest[a], l.Rest[b])))
 		}
 	}
 	for i := range l.Cell {
@@ -144,6 +146,9 @@ func (p *pair) weights(x []r3.Vec) [4]float64 {
 	return [4]float64{1, -w[0], -w[1], -w[2]}
 }
 
+// sq returns x².
+func sq(x float64) float64 { return x * x }
+
 // moved reports whether a node has moved so far since the pairs were listed
 // that an unlisted pair could have come within the gap.
 func (s *Self) moved(x []r3.Vec) bool {
@@ -204,7 +209,9 @@ func (s *Self) list(x []r3.Vec) {
 		a := s.edges[j]
 		s.bins.near(s.mids[j], func(k int32) {
 			b := s.edges[k]
-			if int(k) > j && s.far(a[0], b[0]) && s.far(a[0], b[1]) && s.far(a[1], b[0]) && s.far(a[1], b[1]) {
+			// Edges whose middles are too far for their halves and the reach
+			// are passed over before the costly look.
+			if int(k) > j && r3.Norm2(r3.Sub(s.mids[j], s.mids[k])) < sq(s.reach+s.half[j]+s.half[k]) && s.far(a[0], b[0]) && s.far(a[0], b[1]) && s.far(a[1], b[0]) && s.far(a[1], b[1]) {
 				s.keep(pair{node: [4]int32{a[0], a[1], b[0], b[1]}, edges: true, stiff: s.Stiff * min(s.edgeOf[j], s.edgeOf[k])}, x)
 			}
 		})

@@ -92,7 +92,11 @@ func (d *Drape) over() bool {
 // nearly resting cloth creeping for ever. Layers that have passed through each
 // other on the way are parted and let fall again.
 func (d *Drape) finish(ctx context.Context) {
-	for range rounds {
+	n := rounds
+	if d.Job.Free {
+		n *= 2 // nothing but the air would damp its swinging
+	}
+	for range n {
 		d.settle(ctx, "settling", settled)
 		if d.over() || (d.Result.Status == sim.Settled && !d.unpick()) {
 			return

@@ -55,7 +55,7 @@ func (j Job) pins() []pin {
 }
 
 // shoulderPins hold the shoulder seam along the form's; on a free hang only
-// the first centimetre behind the cowl point.
+// a centimetre of each layer behind the cowl point.
 func (j Job) shoulderPins(side float64) []pin {
 	var out []pin
 	p := j.Piece
@@ -70,10 +70,11 @@ func (j Job) shoulderPins(side float64) []pin {
 		}
 		out = append(out, pin{name, sided(along(p.Shoulder, s), side), j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell+Gap), sim.Shell + Gap})
 	}
+	end := length(p.FacingEnd)
 	if j.Free {
-		return out
+		end = math.Min(end, facingFree+shoulderStep)
 	}
-	for _, s := range steps(facingFree, length(p.FacingEnd), shoulderStep) {
+	for _, s := range steps(facingFree, end, shoulderStep) {
 		out = append(out, pin{"facing", sided(along(p.FacingEnd, s), side), j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell), sim.Shell})
 	}
 	return out

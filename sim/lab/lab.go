@@ -1,0 +1,111 @@
+// Package lab runs the standard tests of cloth on the solver that drapes it:
+// the cantilever (Bend), the strip under load (Pull), the sheet hung from two
+// points (Hang) and the drape meter (Disc). Lengths are metres, angles radians,
+// forces newtons; a grain angle lies between the long side of the specimen, or
+// its upright, and the warp. Closed forms to compare with are in Chord,
+// OffAxisModulus, TrellisShear and HangingDrop. Start at Bend.
+package lab
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"time"
+
+	"cowl/mesh/lattice"
+	"cowl/sim"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Run tells how a figure was computed.
+type Run struct {
+	Status   sim.Status
+	Residual float64 // total unbalanced force over the weight of the piece, or over the load where that is said
+	Nodes    int
+	Spacing  float64 // m, of the finest lattice
+	Steps    int     // on all lattices
+	Seconds  float64
+}
+
+// bench is a specimen on a lattice, held in a scene.
+type bench struct {
+	lattice *lattice.Lattice
+	scene   *sim.Scene
+	state   *sim.State
+}
+
+// relax walks to rest and adds to the record of the run.
+func (b *bench) relax(ctx context.Context, r *Run, o sim.Settings) {
+	start := time.Now()
+	got := sim.Relax(ctx, b.scene, b.state, o)
+	r.note(b, got, start)
+}
+
+// note adds one walk to the record.
+func (r *Run) note(b *bench, got sim.Result, start time.Time) {
+	r.Status, r.Residual = got.Status, got.Residual
+	r.Nodes, r.Spacing = len(b.state.Pos), b.lattice.Spacing
+	r.Steps += got.Steps
+	r.Seconds += time.Since(start).Seconds()
+}
+
+// at returns where the flat point q of the specimen lies in space.
+func (b *bench) at(q r2.Vec) r3.Vec {
+	p, ok := b.lattice.Locate(q)
+	if !ok {
+		panic("lab: a point off the specimen is asked for")
+	}
+	return p.At(b.state.Pos)
+}
+
+// carry lays the nodes of another lattice where those of b lie.
+func (b *bench) carry(to *bench) {
+	for i, q := range to.lattice.Rest {
+		if p, ok := b.lattice.Locate(q); ok {
+			to.state.Pos[i] = p.At(b.state.Pos)
+		}
+	}
+}
+
+// rectangle returns the outline of a w × h piece about the origin, h along Y.
+func rectangle(w, h float64) []r2.Vec {
+	return []r2.Vec{{X: -w / 2, Y: -h / 2}, {X: w / 2, Y: -h / 2}, {X: w / 2, Y: h / 2}, {X: -w / 2, Y: h / 2}}
+}
+
+// row returns n points at the middles of n equal parts of the line from a to b.
+func row(a, b r2.Vec, n int) []r2.Vec {
+	out := make([]r2.Vec, n)
+	for k := range out {
+		out[k] = r2.Add(a, r2.Scale((float64(k)+0.5)/float64(n), r2.Sub(b, a)))
+	}
+	return out
+}
+
+// hold adds a hold of the flat point q to the scene.
+func (b *bench) hold(q r2.Vec, only r3.Vec) error {
+	p, ok := b.lattice.Locate(q)
+	if !ok {
+		return fmt.Errorf("lab: spacing %.1f mm leaves no cloth to hold, want a finer one", b.lattice.Spacing*1000)
+	}
+	b.scene.Holds = append(b.scene.Holds, sim.Hold{Point: p, Only: only})
+	return nil
+}
+
+// within returns an error unless low <= v <= high; scale turns v into the unit.
+func within(name string, v, low, high, scale float64, unit string) error {
+	if v >= low && v <= high {
+		return nil
+	}
+	return fmt.Errorf("lab: %s %.4g %s, want %g–%g %s", name, v*scale, unit, low*scale, high*scale, unit)
+}
+
+// GravityLength returns c = (B/w)^⅓ in m for a strip cut at the grain angle:
+// the bending length of a cantilever (F. T. Peirce, "The 'handle' of cloth as a
+// measurable quantity", J. Textile Inst. 21, 1930). B is that of the orthotropic
+// plate, B1·cos⁴ + B2·sin⁴ + 4·D66·cos²·sin².
+func GravityLength(s sim.Stiffness, grain float64) float64 {
+	c, d := math.Pow(math.Cos(grain), 2), math.Pow(math.Sin(grain), 2)
+	return math.Cbrt((s.BendWarp*c*c + s.BendWeft*d*d + 4*s.Twist*c*d) / (s.Weight * sim.Gravity))
+}
