@@ -1,0 +1,36 @@
+#!/bin/bash
+# Refuses imports against the arrows in DEVELOPERS.md. Tests count too: a
+# package that needs more to be tested than to be used has the wrong shape.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+fail=0
+
+# deps lists everything that package $1 and its tests reach, without itself.
+deps() { go list -buildvcs=false -deps -test "$1" | sed 's/ \[.*//; s/[._]test$//' | sort -u | grep -vx "$1" || true; }
+
+# check WHO SED WHY: what sed leaves of the dependencies of the packages WHO is a breach.
+check() {
+	local packages package bad
+	packages=$(go list -buildvcs=false "$1")
+	[ -n "$packages" ] || { echo "imports: no package $1, the rule checks nothing"; fail=1; }
+	for package in $packages; do
+		bad=$(deps "$package" | sed -nE "$2")
+		[ -z "$bad" ] || { echo "imports: $package reaches" $bad "— $3"; fail=1; }
+	done
+}
+
+# never WHO WHAT WHY and only WHO WHAT WHY take extended regular expressions.
+never() { check "$1" "\\#^($2)\$#p" "$3"; }
+only() { check "$1" "\\#^($2)\$#!{\\#^cowl(/|\$)#p}" "$3"; }
+
+gl='github.com/go-gl/.*'
+only  ./mesh/...     'cowl/mesh(/.*)?'              'shapes know no physics, no fabric, no drawing'
+only  ./materials/... 'cowl/materials(/.*)?'        'fabrics know nothing of ours'
+only  ./shaders/...  'cowl/shaders'                 'shaders are text'
+never ./sim          'cowl/(mesh/(draft|form|export.*)|materials|sim/(fold|lab|study|report))' 'the solver knows cloth, pins and an obstacle'
+never ./sim/contact  'cowl/(sim|mesh/(draft|form|export.*)|materials|sim/.*)' 'contact is below the solver'
+only  ./sim/fold     'cowl/mesh|cowl/sim/fold'      'folds are read off any mesh'
+never ./sim/...      "cowl/(cmd|shaders)(/.*)?|$gl" 'physics draws nothing'
+never ./mesh/...     "$gl"                          'shapes draw nothing'
+never ./materials/... "$gl"                         'fabrics draw nothing'
+exit $fail

@@ -1,0 +1,47 @@
+#!/bin/bash
+# Checks that the README says what the program does: its commands, its style
+# examples, flags, fabrics and the keys of result.json. It hangs the demo.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+fail=0
+wrong() { echo "readme: $*"; fail=1; }
+same() { diff "$work/readme" "$work/program" || wrong "$1: < README, > program"; }
+
+# The commands are there to be run; the demo runs as it stands.
+awk '/^```sh/{f=1; next} /^```/{f=0} f' README.md >"$work/commands"
+[ "$(wc -l <"$work/commands")" -ge 7 ] || wrong "found $(wc -l <"$work/commands") commands, want 7 or more"
+.ci/demo --json --out "$work/out" >"$work/result.json"
+[ -s "$work/out/drape.png" ] || wrong "the demo drew no picture"
+grep '^\./cowl' "$work/commands" | while read -r _ verb rest; do
+	case $verb in
+	drape) echo "./cowl draft --out $work/d -q ${rest/--style cowl-out/--style $work/out}" | sed -E 's/--(fabric|placings) [^ ]+//g' ;;
+	draft) echo "./cowl draft --out $work/d -q $rest" ;;
+	*) echo "./cowl $verb $rest >/dev/null" ;;
+	esac
+done >"$work/try"
+bash -euo pipefail "$work/try" || wrong "a command fails: $(cat "$work/try")"
+
+# The style examples are cut.
+awk -v to="$work/style" '/^```yaml/{f=1; n++; next} /^```/{f=0} f{print >(to n ".yaml")}' README.md
+for s in "$work"/style*.yaml; do
+	./cowl draft -q --style "$s" --out "$work/d" || wrong "a style example is refused"
+done
+
+# Flags, fabrics, keys: the same in the README and in the program.
+sed -nE 's/^\| `(--[a-z-]+).*/\1/p' README.md | sort -u >"$work/readme"
+{ ./cowl draft --help; ./cowl drape --help; } | sed -nE 's/^ *(-[a-z], )? *(--[a-z-]+).*/\2/p' | grep -vxE -- '--(help|version)' | sort -u >"$work/program"
+same flags
+sed -nE 's/^\| ([a-z]+(-[a-z]+)+)( \(default\))? \| ([0-9.]+).* \| ([0-9.]+).* \| ([0-9.]+).* \| ([0-9.]+).* \|.*/\1 \4 \5 \6 \7/p' README.md | sort >"$work/readme"
+./cowl fabrics | sed -nE '/^ *[0-9]/{s/ [da?]( |$)/ /g; s/^ *([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +[0-9.]+ +([a-z-]+) .*/\5 \1 \2 \3 \4/p}' | sort >"$work/program"
+same fabrics
+[ -s "$work/program" ] || wrong 'found no fabrics'
+awk '/^## /{f = /^## result.json/} f && /^\| `/' README.md | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vx warning | sort -u >"$work/readme"
+grep -oE '"[a-zA-Z0-9_]+":' "$work/result.json" | tr -d '":' | grep -vx warning | sort -u >"$work/program"
+same 'keys of result.json'
+
+# The picture is there and light.
+size=$(stat -c %s testdata/readme/demo.png)
+[ "$size" -le 307200 ] || wrong "testdata/readme/demo.png has $size bytes, want at most 300 KB"
+exit $fail
