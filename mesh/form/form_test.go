@@ -16,7 +16,11 @@ import (
 // TestMain fixes the number and the seed of the random bodies.
 func TestMain(m *testing.M) {
 	flag.Parse()
-	for name, v := range map[string]string{"rapid.checks": "30", "rapid.seed": "7", "rapid.nofailfile": "true"} {
+	checks := "30"
+	if testing.Short() {
+		checks = "150" // rapid runs a fifth of it under -short
+	}
+	for name, v := range map[string]string{"rapid.checks": checks, "rapid.seed": "7", "rapid.nofailfile": "true"} {
 		if err := flag.Set(name, v); err != nil {
 			panic(err)
 		}

@@ -171,6 +171,6 @@ func Stiffness(f materials.Fabric) sim.Stiffness {
 	twist, _ := f.Twist()
 	return sim.Stiffness{
 		Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear,
-		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist,
+		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction,
 	}
 }

@@ -33,7 +33,6 @@ var (
 	linePen = pen{accent, 0.4, ""}
 	dartPen = pen{grey, 0.35, "1.5 1.5"}
 	markPen = pen{ink, 0.5, ""}
-	thinPen = pen{grey, 0.25, ""}
 )
 
 func (p pen) String() string {
