@@ -25,4 +25,6 @@ func fillDefaults(f *Fabric) {
 	fill(PullWeft, DefaultPull, Assumed, fmt.Sprintf("default %g N/m", DefaultPull))
 	fill(Thickness, f.Weight/DefaultDensity, Assumed, fmt.Sprintf("weight over %g kg/m³", DefaultDensity))
 	fill(Friction, DefaultFriction, Assumed, fmt.Sprintf("default %g", DefaultFriction))
+	fill(BendFriction, 0, Assumed, "none, as no loop was measured")
+	fill(ShearFriction, 0, Assumed, "none, as no loop was measured")
 }

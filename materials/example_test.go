@@ -26,6 +26,6 @@ func ExampleParse() {
 	f, _ := materials.Parse("silk.yaml", []byte("name: my-silk\nweight_gsm: 70\nbend_mean_uNm: 2\n"))
 	fmt.Println(materials.Shear.Format(f), "–", f.Basis[materials.Shear])
 	// Output:
-	// silk.yaml:2: weight_gsm 7 g/m², want 10–1000 g/m²: the sheerest gauze to the heaviest coating
+	// silk.yaml:2: weight_gsm 7 g/m², want 10–1500 g/m²: the sheerest gauze to the heaviest coating
 	// 30 N/m – assumed: default 30 N/m
 }

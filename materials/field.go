@@ -14,6 +14,8 @@ const (
 	PullWeft
 	Thickness
 	Friction
+	BendFriction
+	ShearFriction
 	numFields
 )
 
@@ -27,7 +29,7 @@ func Fields() []Field {
 }
 
 var quantities = [numFields]quantity{
-	Weight: {key: "weight_gsm", unit: "g/m²", scale: 1e-3, low: 10, high: 1000,
+	Weight: {key: "weight_gsm", unit: "g/m²", scale: 1e-3, low: 10, high: 1500,
 		why: "the sheerest gauze to the heaviest coating",
 		at:  func(f *Fabric) *float64 { return &f.Weight }},
 	BendWarp: {key: "bend_warp_uNm", unit: "µN·m", scale: 1e-6, low: 0.05, high: 2000, why: bendWhy,
@@ -47,12 +49,27 @@ var quantities = [numFields]quantity{
 		at: func(f *Fabric) *float64 { return &f.Thickness }},
 	Friction: {key: "friction", scale: 1, low: 0, high: 1.5, why: "frictionless to rubbery",
 		at: func(f *Fabric) *float64 { return &f.Friction }},
+	BendFriction: {key: "bend_friction_mN", unit: "mN", scale: 1e-3, low: 0, high: 50,
+		why: "half of the loop 2HB; 2HB of 1 gf·cm/cm is 4.903 mN here",
+		at:  func(f *Fabric) *float64 { return &f.BendFriction }},
+	ShearFriction: {key: "shear_friction_N_per_m", unit: "N/m", scale: 1, low: 0, high: 100,
+		why: "half of the loop 2HG; 2HG of 1 gf/cm is 0.4903 N/m here",
+		at:  func(f *Fabric) *float64 { return &f.ShearFriction }},
 }
 
 const (
 	bendWhy = "the limpest gauze to canvas; 1 gf·cm²/cm is 98.07 µN·m"
 	pullWhy = "stretch woven to glass cloth, slope at 0.5–5 N/m tension"
 )
+
+// fieldNames are the names of fields for people.
+var fieldNames = [numFields]string{
+	"weight", "bending along the warp", "bending along the weft", "bending on the bias", "shear",
+	"pull along the warp", "pull along the weft", "thickness", "friction on the form", "bending friction", "shear friction",
+}
+
+// String returns the name of the field for people.
+func (q Field) String() string { return fieldNames[q] }
 
 // Key returns the name of the field in fabric files; it ends in the unit.
 func (q Field) Key() string { return quantities[q].key }

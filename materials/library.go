@@ -60,7 +60,13 @@ func Find(name string) (Fabric, error) {
 		}
 		names = append(names, f.Name)
 	}
-	if close := near(name, names); len(close) > 0 {
+	close := near(name, names)
+	for _, f := range (Query{Words: strings.ReplaceAll(name, "-", " ")}).Pick(library()) {
+		if name != "" && len(close) < 6 && !slices.Contains(close, f.Name) {
+			close = append(close, f.Name) // by its title: silk-charmeuse
+		}
+	}
+	if len(close) > 0 {
 		return Fabric{}, fmt.Errorf("materials: no fabric %q, near: %s", name, strings.Join(close, ", "))
 	}
 	return Fabric{}, fmt.Errorf("materials: no fabric %q, want one of %s", name, strings.Join(names, ", "))

@@ -31,8 +31,15 @@ type Fabric struct {
 	Thickness float64 // m, under a light presser foot
 	Friction  float64 // Coulomb coefficient, cloth on dress form
 
+	// What the yarns hold by rubbing on each other, half the width of the loop
+	// of the test there and back; 0 and Assumed where it was not measured.
+	BendFriction  float64 // moment per width, N: half of the KES 2HB
+	ShearFriction float64 // force per width, N/m: half of the KES 2HG at 0.5°
+
 	Drape      *DrapeMeter // published drape test, nil if there is none
 	Basis      Basis       // one Evidence a Field
+	Range      Ranges      // where a source gives a range, one Interval a Field
+	Spread     Spreads     // where it was tested, one standard uncertainty a Field
 	Source     string      // author, title, year, table
 	Licence    string      // of the source
 	Confidence Confidence  // of the fabric as a whole

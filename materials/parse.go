@@ -70,11 +70,14 @@ func (r *reader) fabric(data []byte) (f Fabric) {
 	}
 	r.line = map[string]int{}
 	var basis *entry
+	var limits []entry
 	for i, e := range entries {
 		r.line[e.key] = e.line
 		switch e.key {
 		case "basis":
 			basis = &entries[i]
+		case "range", "spread":
+			limits = append(limits, e)
 		case "drape":
 			r.drape(&f, e)
 		case keyBendMean:
@@ -86,6 +89,9 @@ func (r *reader) fabric(data []byte) (f Fabric) {
 	r.required(&f)
 	if basis != nil {
 		r.basis(&f, *basis)
+	}
+	for _, e := range limits {
+		r.limits(&f, e)
 	}
 	if len(r.errs) == 0 {
 		fillDefaults(&f)

@@ -36,6 +36,8 @@ func TestParseMinimal(t *testing.T) {
 		{PullWeft, 2000, Assumed},
 		{Thickness, 0.16055e-3, Assumed}, // 70 g/m² over 436 kg/m³
 		{Friction, 0.3, Assumed},
+		{BendFriction, 0, Assumed},
+		{ShearFriction, 0, Assumed},
 	} {
 		if got := c.field.Value(f); !close1(got, c.want, 1e-4) || f.Basis[c.field].Kind != c.kind {
 			t.Errorf("Parse(minimal) %s = %g, %v, want %g, %v", c.field.Key(), got, f.Basis[c.field], c.want, c.kind)
@@ -84,6 +86,13 @@ func TestParseErrors(t *testing.T) {
 		{"drape empty", "drape:\n  disc_mm: 180\n", []string{"f.yaml:5:", "coefficient_pct is missing"}},
 		{"drape sizes", "drape:\n  coefficient_pct: 30\n  disc_mm: 300\n  specimen_mm: 240\n", []string{"f.yaml:5:", "specimen_mm 240 mm, want more than disc_mm 300 mm"}},
 		{"pull below shear", "shear_N_per_m: 300\npull_weft_N_per_m: 200\n", []string{"f.yaml:6:", "pull_weft_N_per_m 200 N/m, want more than shear_N_per_m 300 N/m"}},
+		{"range", "range:\n  weight_gsm: [80, 90]\n", []string{"f.yaml:6:", "weight_gsm 80–90 g/m² does not hold its value 70 g/m²"}},
+		{"range end", "range:\n  weight_gsm: [5, 90]\n", []string{"f.yaml:6:", "weight_gsm 5 g/m², want 10–1500 g/m²"}},
+		{"range form", "range:\n  weight_gsm: 60-80\n", []string{"f.yaml:6:", "weight_gsm is 60-80, want [low, high]"}},
+		{"range key", "range:\n  weight: [60, 80]\n", []string{"f.yaml:6:", `unknown key "weight"`, "near: weight_gsm"}},
+		{"range without value", "range:\n  friction: [0, 1]\n", []string{"f.yaml:6:", "range: friction has no value"}},
+		{"spread", "spread:\n  weight_gsm: -1\n", []string{"f.yaml:6:", "spread: weight_gsm -1 g/m²"}},
+		{"spread form", "spread:\n  weight_gsm: [1, 2]\n", []string{"f.yaml:6:", "weight_gsm is", "want a number"}},
 		{"confidence", "confidence: sure\n", []string{"f.yaml:5:", `confidence "sure", want high, medium or low`}},
 		{"syntax", "title: \"open\n", []string{"f.yaml:5:"}},
 		{"second document", "---\nname: b\n", []string{"f.yaml:", "one fabric"}},
@@ -113,7 +122,7 @@ func TestParseMissing(t *testing.T) {
 		{"{}", []string{"f.yaml:1:", "name is missing"}},
 		{"silk", []string{"f.yaml:1:", "keys and values"}},
 		{"\xff\xfe", []string{"f.yaml:1:", "not UTF-8"}},
-		{"\nname: a\n", []string{"f.yaml:2:", "weight_gsm is missing, want 10–1000 g/m²", "bend_warp_uNm is missing, want 0.05–2000 µN·m, or bend_mean_uNm", "bend_weft_uNm is missing"}},
+		{"\nname: a\n", []string{"f.yaml:2:", "weight_gsm is missing, want 10–1500 g/m²", "bend_warp_uNm is missing, want 0.05–2000 µN·m, or bend_mean_uNm", "bend_weft_uNm is missing"}},
 		{"weight_gsm: 70\nbend_mean_uNm: 1\n", []string{"f.yaml:1:", "name is missing"}},
 		{"name: a\nbend_mean_uNm: 1\nbend_warp_uNm: 1\nweight_gsm: 70\n", []string{"f.yaml:2:", "bend_mean_uNm beside bend_warp_uNm, want one or the other"}},
 		{"name: My Silk\nweight_gsm: 70\nbend_mean_uNm: 1\n", []string{"f.yaml:1:", `name "My Silk"`, "lower-case"}},
@@ -170,6 +179,7 @@ func TestYAMLRoundTripProperty(t *testing.T) {
 			r := quantities[q]
 			r.set(&f, rapid.Float64Range(r.low, r.high).Draw(t, r.key))
 			f.Basis[q] = Evidence{Kind(rapid.IntRange(int(Measured), int(Memory)).Draw(t, "kind")), "a: b"}
+			f.Spread[q] = rapid.Float64Range(0, r.high).Draw(t, "spread") * r.scale
 		}
 		f.PullWarp, f.PullWeft = max(f.PullWarp, 1001), max(f.PullWeft, 1001) // above any shear
 		f.Title = strings.Join(strings.Fields(rapid.String().Draw(t, "title")), " ")
@@ -188,6 +198,7 @@ func FuzzParse(f *testing.F) {
 	f.Add([]byte(minimal))
 	f.Add([]byte(minimal + "drape: {coefficient_pct: 30, disc_mm: 180}\nbasis: {weight_gsm: 'memory: x'}\nnote: >-\n  a\n  b\n"))
 	f.Add(Default().YAML())
+	f.Add([]byte(minimal + "range: {weight_gsm: [60, 80], bend_warp_uNm: [2, 2]}\nspread: {weight_gsm: 0.5}\nbend_friction_mN: 0.6\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		c, err := Parse("f", data)
 		if err != nil {

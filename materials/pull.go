@@ -26,6 +26,14 @@ func PullAtDrape(strain, linearity float64) float64 {
 	if !(strain > 0) || !(linearity > 0 && linearity <= 1) {
 		panic("materials: PullAtDrape wants strain > 0 and linearity in (0, 1]")
 	}
-	p := 2/linearity - 1
-	return p * DrapeLoad / (strain * math.Pow(DrapeLoad/KESPullLoad, 1/p))
+	return slopeAtDrape(KESPullLoad, strain, powerOf(linearity))
+}
+
+// powerOf returns the power p of the pull curve with linearity LT.
+func powerOf(linearity float64) float64 { return 2/linearity - 1 }
+
+// slopeAtDrape returns the slope at DrapeLoad of the curve T ∝ e^p that passes
+// through a load, N/m, at a strain.
+func slopeAtDrape(load, strain, p float64) float64 {
+	return p * DrapeLoad / (strain * math.Pow(DrapeLoad/load, 1/p))
 }

@@ -45,7 +45,7 @@ func (q quantity) check(v float64) error {
 	return fmt.Errorf("%s %s, want %s: %s", q.key, withUnit(v, q.unit), q.allowed(), q.why)
 }
 
-// allowed returns the range with its unit, like "10–1000 g/m²".
+// allowed returns the range with its unit, like "10–1500 g/m²".
 func (q quantity) allowed() string {
 	return strconv.FormatFloat(q.low, 'g', -1, 64) + "–" + withUnit(q.high, q.unit)
 }

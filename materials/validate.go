@@ -24,6 +24,7 @@ func (f Fabric) Validate() error {
 		}
 	}
 	errs = append(errs, f.checkPull(PullWarp), f.checkPull(PullWeft), f.checkDrape(), f.checkConfidence())
+	errs = append(errs, f.checkRanges()...)
 	if err := errors.Join(errs...); err != nil {
 		return fmt.Errorf("materials: %s: %w", f.Name, err)
 	}

@@ -11,7 +11,7 @@ func TestValidateReports(t *testing.T) {
 		spoil func(*Fabric)
 		want  string
 	}{
-		{func(f *Fabric) { f.Weight = 135 }, "weight_gsm 135000 g/m², want 10–1000 g/m²"},
+		{func(f *Fabric) { f.Weight = 135 }, "weight_gsm 135000 g/m², want 10–1500 g/m²"},
 		{func(f *Fabric) { f.Weight = math.NaN() }, "weight_gsm NaN"},
 		{func(f *Fabric) { f.BendWarp = 0 }, "bend_warp_uNm 0 µN·m, want 0.05–2000 µN·m"},
 		{func(f *Fabric) { f.BendBias = math.Inf(1) }, "bend_bias_uNm +Inf"},

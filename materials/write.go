@@ -10,7 +10,8 @@ import (
 const headTexts = 4
 
 // YAML returns f as a fabric file that Parse reads back: words, numbers in the
-// units of their keys to 12 figures, the drape test, the basis of every value.
+// units of their keys to 12 figures, the drape test, ranges and spreads, the basis
+// of every value.
 // The order is fixed, so equal fabrics give equal bytes.
 func (f Fabric) YAML() []byte {
 	var b strings.Builder
@@ -23,6 +24,7 @@ func (f Fabric) YAML() []byte {
 	if f.Drape != nil {
 		writeDrape(&b, f)
 	}
+	writeLimits(&b, f)
 	b.WriteString("basis:\n")
 	for _, q := range Fields() {
 		writeText(&b, "  ", q.Key(), f.Basis[q].String())

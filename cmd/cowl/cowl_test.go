@@ -115,7 +115,7 @@ func TestBadInput(t *testing.T) {
 		{"block point", []string{"draft"}, "block:\n  - {name: elbow, x_cm: 1, y_cm: 2}\n", []string{"s.yaml:2", `"elbow"`, "underarm"}},
 		{"point off the front", []string{"draft"}, strings.Replace(crossed, "cf waist, x_cm: 0", "cf waist, x_cm: 3", 1), []string{"s.yaml:10", "cf waist 3.00 cm off CF", "0 ± 0.05 cm"}},
 		{"unreadable fabric", []string{"drape"}, "fabric:\n  name: mine\n  weight_gsm: heavy\n  bend_mean_uNm: 4\n", []string{"s.yaml:3", "weight_gsm is heavy", "number"}},
-		{"fabric out of range", []string{"drape"}, "name: x\nfabric: {name: mine, weight_gsm: 5, bend_mean_uNm: 4}\nhang: {seed: 2}\n", []string{"s.yaml:2", "weight_gsm 5 g/m²", "10–1000 g/m²"}},
+		{"fabric out of range", []string{"drape"}, "name: x\nfabric: {name: mine, weight_gsm: 5, bend_mean_uNm: 4}\nhang: {seed: 2}\n", []string{"s.yaml:2", "weight_gsm 5 g/m²", "10–1500 g/m²"}},
 		{"no YAML", []string{"drape"}, "name: \"x\ncut:\n", []string{"s.yaml:1", "quote"}},
 		{"no text", []string{"drape"}, "\xff\xfe", []string{"s.yaml:1", "UTF-8"}},
 	} {

@@ -3,36 +3,86 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"text/tabwriter"
 
+	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
 )
 
 type fabricsCmd struct {
-	Name string `arg:"" optional:"" help:"Show this fabric in full, as a fabric file."`
-	JSON bool   `name:"json" help:"Print one JSON object and nothing else."`
+	Name          string `arg:"" optional:"" help:"Show this fabric in full, as a fabric file."`
+	Search        string `placeholder:"WORDS" help:"Only those with all these words in name, title, fibre or weave."`
+	Weight        string `placeholder:"A:B" help:"Only those that weigh from A to B, 80gsm:150gsm; either may be left out."`
+	BendingLength string `placeholder:"A:B" help:"Only those with a bending length from A to B, 8mm:12mm."`
+	Limp          bool   `help:"The limpest first: sorted by bending length."`
+	JSON          bool   `name:"json" help:"Print one JSON object and nothing else."`
 }
 
-// Run lists the library or shows one fabric.
+// Run lists the library, a part of it or one fabric.
 func (f fabricsCmd) Run(c console) error {
-	list := materials.Library()
-	if f.Name != "" {
-		one, err := materials.Find(f.Name)
-		if err != nil {
-			return err
-		}
-		list = []materials.Fabric{one}
+	list, err := f.pick()
+	if err != nil {
+		return err
 	}
 	switch {
 	case f.JSON:
 		return printJSON(c, fabricsJSON(list))
 	case f.Name != "":
 		fmt.Fprintf(c.out, "# %s: falls over edges longer than %.1f mm (gravity length)\n%s", list[0].Title, list[0].GravityLength()*1000, list[0].YAML())
+	case len(list) == 0:
+		fmt.Fprintln(c.out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
 	default:
 		fabricTable(c.out, list)
 	}
 	return nil
+}
+
+// pick returns the fabrics asked for.
+func (f fabricsCmd) pick() ([]materials.Fabric, error) {
+	if f.Name != "" {
+		if f.Search != "" || f.Weight != "" || f.BendingLength != "" || f.Limp {
+			return nil, fmt.Errorf("fabrics %s: one fabric is named, want it without --search, --weight, --bending-length and --limp", f.Name)
+		}
+		one, err := materials.Find(f.Name)
+		return []materials.Fabric{one}, err
+	}
+	q := materials.Query{Words: f.Search, Limp: f.Limp}
+	var err error
+	if q.Weight, err = span(f.Weight, materials.ParseWeight, "80gsm:150gsm"); err != nil {
+		return nil, fmt.Errorf("--weight: %w", err)
+	}
+	if q.Length, err = span(f.BendingLength, style.ParseLength, "8mm:12mm"); err != nil {
+		return nil, fmt.Errorf("--bending-length: %w", err)
+	}
+	return q.Pick(materials.Library()), nil
+}
+
+// span reads A:B, A: or :B; the zero Interval for nothing.
+func span(text string, parse func(string) (float64, error), example string) (out materials.Interval, err error) {
+	if text == "" {
+		return out, nil
+	}
+	low, high, ok := strings.Cut(text, ":")
+	if !ok || low == "" && high == "" {
+		return out, fmt.Errorf("%q is no range, want two values with a colon between, like %s", text, example)
+	}
+	out.High = math.Inf(1)
+	if low != "" {
+		if out.Low, err = parse(low); err != nil {
+			return out, err
+		}
+	}
+	if high != "" {
+		if out.High, err = parse(high); err != nil {
+			return out, err
+		}
+	}
+	if !(out.Low >= 0 && out.Low <= out.High && out.High > 0) {
+		return out, fmt.Errorf("%q is no range, want the lower value first and none below 0, like %s", text, example)
+	}
+	return out, nil
 }
 
 // deciding are the values that decide how a cloth falls.
@@ -50,39 +100,78 @@ func worst(f materials.Fabric) materials.Kind {
 	return k
 }
 
-// fabricTable prints the library in groups, the best known first.
+// knowledge groups the library, the best known first.
+var knowledge = []struct {
+	kind  materials.Kind
+	title string
+}{
+	{materials.Measured, "Measured: every value read in a published table"},
+	{materials.Derived, "Partly derived from measured values"},
+	{materials.Assumed, "Partly assumed: a deciding value was not published"},
+	{materials.Memory, "From memory: ranges recalled, a starting value from their middle, never evidence"},
+}
+
+// fabricTable prints fabrics in groups, in columns that run through all.
 func fabricTable(w io.Writer, list []materials.Fabric) {
-	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(t, "weight\tbend warp\tbend weft\tshear\tgravity length\t  ")
-	fmt.Fprintln(t, "g/m²\tµN·m\tµN·m\tN/m\tmm\t  ")
-	for _, g := range []struct {
-		kind  materials.Kind
-		title string
-	}{
-		{materials.Measured, "Measured: every value read in a published table"},
-		{materials.Derived, "Partly derived from measured values"},
-		{materials.Assumed, "Partly assumed: a deciding value was not published"},
-		{materials.Memory, "From memory: a starting value, never evidence"},
-	} {
+	var b strings.Builder
+	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(t, "weight\tbend warp\tbend weft\tshear\tbend friction\tbending length\tdrape meter\t  ")
+	fmt.Fprintln(t, "g/m²\tµN·m\tµN·m\tN/m\tmN\tmm\t%, rig cm, folds\t  ")
+	titles := map[int]string{} // above which line
+	line := 2
+	for _, g := range knowledge {
 		first := true
 		for _, f := range list {
 			if worst(f) != g.kind {
 				continue
 			}
 			if first {
-				fmt.Fprintf(t, "\n%s\n", g.title)
+				titles[line] = g.title
 				first = false
 			}
-			for _, q := range deciding {
-				fmt.Fprintf(t, "%.4g %s\t", q.InUnits(f), signs[f.Basis[q].Kind])
+			for _, q := range append(deciding[:len(deciding):len(deciding)], materials.BendFriction) {
+				fmt.Fprintf(t, "%s\t", cell(f, q))
 			}
-			fmt.Fprintf(t, "%.1f\t  %-26s %s\n", f.GravityLength()*1000, f.Name, f.Title)
+			fmt.Fprintf(t, "%.1f\t%s\t  %-26s %s\n", f.GravityLength()*1000, drapeCell(f.Drape), f.Name, f.Title)
+			line++
 		}
 	}
 	t.Flush()
-	fmt.Fprintf(w, "\nd derived, a assumed, ? from memory, no sign: measured. Used where none is named: %s.\n\nSources\n", materials.Default().Name)
+	i := 0
+	for row := range strings.Lines(b.String()) {
+		if titles[i] != "" {
+			fmt.Fprintf(w, "\n%s\n", titles[i])
+		}
+		fmt.Fprint(w, row)
+		i++
+	}
+	fmt.Fprintf(w, "\nd derived, a assumed, ? from memory, – not measured, no sign: measured. Used where none is named: %s.\n\nSources\n", materials.Default().Name)
 	sources(w, list)
 	fmt.Fprintln(w, "\ncowl fabrics NAME shows one in full, in the form of a fabric file.")
+}
+
+// cell writes a value, or its range where it is known as one, and its sign.
+func cell(f materials.Fabric, q materials.Field) string {
+	sign := signs[f.Basis[q].Kind]
+	if i := q.RangeInUnits(f); i != (materials.Interval{}) {
+		return fmt.Sprintf("%.4g–%.4g %s", i.Low, i.High, sign)
+	}
+	if q == materials.BendFriction && f.Basis[q].Kind == materials.Assumed {
+		return "–  "
+	}
+	return fmt.Sprintf("%.4g %s", q.InUnits(f), sign)
+}
+
+// drapeCell writes a published drape test: "82.9, 25.4/12.7, 2".
+func drapeCell(d *materials.DrapeMeter) string {
+	if d == nil {
+		return "–"
+	}
+	text := fmt.Sprintf("%.1f, %.3g/%.3g", d.Coefficient*100, d.Specimen*100, d.Disc*100)
+	if d.Nodes > 0 {
+		text += fmt.Sprintf(", %.3g", d.Nodes)
+	}
+	return text
 }
 
 // sources prints each source once, with its licence and the fabrics from it.
@@ -110,16 +199,34 @@ type fabricJSON map[string]any
 func fabricsJSON(list []materials.Fabric) map[string][]fabricJSON {
 	out := []fabricJSON{}
 	for _, f := range list {
-		basis := map[string]string{}
-		one := fabricJSON{
-			"name": f.Name, "title": f.Title, "fibre": f.Fibre, "weave": f.Weave, "gravity_length_mm": f.GravityLength() * 1000,
-			"basis": basis, "known": worst(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence, "note": f.Note,
-		}
-		for _, q := range materials.Fields() {
-			one[q.Key()] = q.InUnits(f)
-			basis[q.Key()] = f.Basis[q].String()
-		}
-		out = append(out, one)
+		out = append(out, fabricJSONOf(f))
 	}
 	return map[string][]fabricJSON{"fabrics": out}
+}
+
+// fabricJSONOf writes one fabric; what is not known has no key.
+func fabricJSONOf(f materials.Fabric) fabricJSON {
+	basis, ranges, spreads := map[string]string{}, map[string][2]float64{}, map[string]float64{}
+	one := fabricJSON{
+		"name": f.Name, "title": f.Title, "fibre": f.Fibre, "weave": f.Weave,
+		"gravity_length_mm": f.GravityLength() * 1000, "bending_length_mm": f.GravityLength() * 1000,
+		"basis": basis, "range": ranges, "spread": spreads,
+		"known": worst(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence, "note": f.Note,
+	}
+	for _, q := range materials.Fields() {
+		one[q.Key()] = q.InUnits(f)
+		basis[q.Key()] = f.Basis[q].String()
+		if i := q.RangeInUnits(f); i != (materials.Interval{}) {
+			ranges[q.Key()] = [2]float64{i.Low, i.High}
+		}
+		if s := q.SpreadInUnits(f); s > 0 {
+			spreads[q.Key()] = s
+		}
+	}
+	if d := f.Drape; d != nil {
+		one["drape"] = map[string]any{
+			"coefficient_percent": d.Coefficient * 100, "disc_mm": d.Disc * 1000, "specimen_mm": d.Specimen * 1000, "nodes": d.Nodes, "note": d.Note,
+		}
+	}
+	return one
 }

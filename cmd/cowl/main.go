@@ -31,6 +31,8 @@ type cli struct {
 	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write draft.svg."`
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
 	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
+	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
+	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`
 	Version versionCmd `cmd:"" help:"Print the version."`
 
 	VersionFlag kong.VersionFlag `name:"version" help:"Print the version."`

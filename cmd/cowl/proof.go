@@ -1,0 +1,95 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"text/tabwriter"
+
+	"cowl/sim/proof"
+	"cowl/sim/study"
+)
+
+type proofCmd struct {
+	JSON     bool `name:"json" help:"Print one JSON object and nothing else."`
+	Markdown bool `help:"Print the table as the README carries it."`
+	Quiet    bool `short:"q" help:"No line of progress."`
+}
+
+// Run runs all checks and prints them, misses and all.
+func (p proofCmd) Run(ctx context.Context, c console) error {
+	line := newProgress(c.err, p.Quiet || p.JSON)
+	trials := proof.All()
+	done := 0
+	checks := proof.Run(ctx, trials, func(r proof.Check) {
+		done++
+		line.show(study.Progress{Stage: "checked " + r.Name, Share: float64(done) / float64(len(trials))})
+	})
+	line.clear()
+	if ctx.Err() != nil {
+		return context.Canceled
+	}
+	switch {
+	case p.JSON:
+		return printJSON(c, map[string]any{"checks": checks})
+	case p.Markdown:
+		markdown(c.out, checks)
+	default:
+		proofTable(c.out, checks)
+	}
+	return nil
+}
+
+// proofTable prints a row a check, then how many pass.
+func proofTable(w io.Writer, checks []proof.Check) {
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "\tcheck\tours\tpublished\ttolerance\tsource")
+	for _, c := range checks {
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t± %s\t%s\n", verdict(c), c.Name, amount(c.Got, c.Unit), amount(c.Want, c.Unit), amount(c.Tolerance, c.Unit), c.Source)
+	}
+	t.Flush()
+	for _, c := range checks {
+		if c.Note != "" {
+			fmt.Fprintf(w, "\n%s: %s", c.Name, c.Note)
+		}
+	}
+	pass := passed(checks)
+	fmt.Fprintf(w, "\n\n%d of %d pass, %d miss.\n", pass, len(checks), len(checks)-pass)
+}
+
+// markdown prints the table for the README.
+func markdown(w io.Writer, checks []proof.Check) {
+	fmt.Fprintln(w, "| check | ours | published or closed form | tolerance | | source |")
+	fmt.Fprintln(w, "|---|---|---|---|---|---|")
+	for _, c := range checks {
+		fmt.Fprintf(w, "| %s | %s | %s | ± %s | %s | %s |\n", c.Name, amount(c.Got, c.Unit), amount(c.Want, c.Unit), amount(c.Tolerance, c.Unit), verdict(c), c.Source)
+	}
+	fmt.Fprintf(w, "\n%d of %d pass.\n", passed(checks), len(checks))
+}
+
+// verdict is pass or miss.
+func verdict(c proof.Check) string {
+	if c.Pass {
+		return "pass"
+	}
+	return "MISS"
+}
+
+// amount prints a figure to four places with its unit.
+func amount(v float64, unit string) string {
+	if unit == "" {
+		return fmt.Sprintf("%.4g", v)
+	}
+	return fmt.Sprintf("%.4g %s", v, unit)
+}
+
+// passed counts the checks that pass.
+func passed(checks []proof.Check) int {
+	n := 0
+	for _, c := range checks {
+		if c.Pass {
+			n++
+		}
+	}
+	return n
+}

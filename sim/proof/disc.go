@@ -1,0 +1,122 @@
+package proof
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"sync"
+
+	"cowl/materials"
+	"cowl/sim"
+	"cowl/sim/lab"
+
+	"gonum.org/v1/gonum/stat"
+)
+
+const (
+	petrak    = "S. Petrak et al., Sustainability 17 (2025) 1388, tables 1, 2, 4 and 5 (CC-BY-4.0); rig 30/18 cm assumed"
+	matsudair = `M. Matsudaira, M. Masuda, M. Wada, M. Yokura, "Shape factor of flared skirts compared with that of circular fabrics", J. Textile Engineering 61 (2015) 69, tables 1 and 2; rig 25.4/12.7 cm from memory`
+)
+
+// meter is a published drape meter reading. No value of a fabric is fitted to it.
+type meter struct {
+	fabric         string
+	dc             float64 // per cent
+	nodes          float64 // 0: not published
+	specimen, disc float64 // m
+	source         string
+
+	once   sync.Once
+	result lab.DiscResult
+	err    error
+}
+
+// meters lists every published fabric with weight, bending and drape coefficient.
+func meters() []*meter {
+	return []*meter{
+		{fabric: "cotton-broad", dc: 82.9, nodes: 2, specimen: 0.254, disc: 0.127, source: matsudair},
+		{fabric: "wool-tropical", dc: 49.8, nodes: 5, specimen: 0.254, disc: 0.127, source: matsudair},
+		{fabric: "polyester-faille", dc: 28.3, nodes: 7, specimen: 0.254, disc: 0.127, source: matsudair},
+		{fabric: "polyester-twill", dc: 22.3, specimen: 0.30, disc: 0.18, source: petrak},
+		{fabric: "wool-stretch-twill", dc: 34.9, specimen: 0.30, disc: 0.18, source: petrak},
+		{fabric: "polyester-viscose-twill", dc: 28.6, specimen: 0.30, disc: 0.18, source: petrak},
+		{fabric: "cotton-polyester-twill", dc: 54.9, specimen: 0.30, disc: 0.18, source: petrak},
+	}
+}
+
+// drape runs the meter once, however many checks read it.
+func (m *meter) drape(ctx context.Context) (lab.DiscResult, error) {
+	m.once.Do(func() {
+		var f materials.Fabric
+		if f, m.err = materials.Find(m.fabric); m.err != nil {
+			return
+		}
+		twist, _ := f.Twist()
+		s := sim.Stiffness{Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear,
+			BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction}
+		m.result, m.err = lab.Disc(ctx, s, lab.DiscSetup{Specimen: m.specimen, Disc: m.disc})
+	})
+	return m.result, m.err
+}
+
+// drapes are drape meters on published fabrics, and how well they are ranked.
+func drapes() []Trial {
+	var out []Trial
+	all := meters()
+	for _, m := range all {
+		out = append(out, m.coefficient())
+		if m.nodes > 0 {
+			out = append(out, m.count())
+		}
+	}
+	return append(out, ranking(all))
+}
+
+// coefficient compares the drape coefficient within 7 points, the spread of
+// real tests on one fabric (H. Gong et al., CVPR 2024, 48 drapes a fabric).
+func (m *meter) coefficient() Trial {
+	c := Check{Name: "drape meter, " + m.fabric + ": coefficient", Want: m.dc, Tolerance: 7, Unit: "%", Source: m.source}
+	return Trial{c, func(ctx context.Context) (float64, string, error) {
+		r, err := m.drape(ctx)
+		return r.Coefficient * 100, fmt.Sprintf("± %.1f over %d placings", r.Spread*100, len(r.Each)), err
+	}}
+}
+
+// count compares the number of nodes, within 1, or 2 below a coefficient of 25 %.
+func (m *meter) count() Trial {
+	tolerance := 1.0
+	if m.dc < 25 {
+		tolerance = 2
+	}
+	return figure(Check{Name: "drape meter, " + m.fabric + ": nodes", Want: m.nodes, Tolerance: tolerance, Source: m.source},
+		func(ctx context.Context) (float64, error) {
+			r, err := m.drape(ctx)
+			return float64(r.Count), err
+		})
+}
+
+// ranking compares the order of all coefficients with the published order.
+func ranking(all []*meter) Trial {
+	return figure(Check{Name: "drape meter, all fabrics: rank correlation of coefficients", Want: 1, Tolerance: 0.1, Source: "the sources of the rows above"},
+		func(ctx context.Context) (float64, error) {
+			var got, want []float64
+			for _, m := range all {
+				r, err := m.drape(ctx)
+				if err != nil {
+					return 0, err
+				}
+				got, want = append(got, r.Coefficient), append(want, m.dc)
+			}
+			return stat.Correlation(ranks(got), ranks(want), nil), nil
+		})
+}
+
+// ranks returns the place of each value in rising order.
+func ranks(v []float64) []float64 {
+	sorted := slices.Sorted(slices.Values(v))
+	out := make([]float64, len(v))
+	for k, x := range v {
+		out[k] = float64(slices.Index(sorted, x))
+	}
+	return out
+}

@@ -1,0 +1,97 @@
+// Package proof holds the checks of the program against the outside: closed
+// forms, published tests and worked figures. Each says what it compares, with
+// what, how near it must come and where the figure stands; a miss stays a miss.
+// Start at All and Run.
+package proof
+
+import (
+	"context"
+	"math"
+	"runtime"
+	"sync"
+)
+
+// Check is one row of the table.
+type Check struct {
+	Name      string  `json:"name"`
+	Got       float64 `json:"got"`
+	Want      float64 `json:"want"`
+	Tolerance float64 `json:"tolerance"` // largest difference that passes, in Unit
+	Unit      string  `json:"unit"`
+	Source    string  `json:"source"` // author, title, year, table; or "common practice"; or "from memory"
+	Pass      bool    `json:"pass"`
+	Note      string  `json:"note,omitempty"` // why it misses, where that is known
+}
+
+// Trial is a check that has not been run.
+type Trial struct {
+	Check
+	run func(ctx context.Context) (got float64, note string, err error)
+}
+
+// Run runs the trials, as many at a time as there are cores, and returns the
+// rows in the order of the trials. A trial that fails to run is a miss with the
+// error as its note. Told, if not nil, is called as each ends.
+func Run(ctx context.Context, trials []Trial, told func(Check)) []Check {
+	out := make([]Check, len(trials))
+	gate := make(chan struct{}, runtime.GOMAXPROCS(0))
+	var wg sync.WaitGroup
+	var mu sync.Mutex
+	for k, t := range trials {
+		wg.Go(func() {
+			gate <- struct{}{}
+			defer func() { <-gate }()
+			out[k] = t.check(ctx)
+			if told != nil {
+				mu.Lock()
+				defer mu.Unlock()
+				told(out[k])
+			}
+		})
+	}
+	wg.Wait()
+	return out
+}
+
+// check runs one trial.
+func (t Trial) check(ctx context.Context) Check {
+	c := t.Check
+	if ctx.Err() != nil {
+		c.Note = "cancelled"
+		return c
+	}
+	got, note, err := t.run(ctx)
+	if err != nil {
+		c.Note = err.Error()
+		return c
+	}
+	if note != "" {
+		c.Note = note
+	}
+	c.Got = got
+	c.Pass = math.Abs(got-c.Want) <= c.Tolerance
+	return c
+}
+
+// All lists every trial, those that take longest first so that the cores end together.
+func All() []Trial {
+	var all []Trial
+	for _, group := range [][]Trial{drapes(), hangs(), bends(), pulls(), frictions(), shapes()} {
+		all = append(all, group...)
+	}
+	return all
+}
+
+// figure makes a trial that reads one number.
+func figure(c Check, run func(ctx context.Context) (float64, error)) Trial {
+	return Trial{c, func(ctx context.Context) (float64, string, error) {
+		got, err := run(ctx)
+		return got, "", err
+	}}
+}
+
+// deg turns radians into degrees.
+func deg(rad float64) float64 { return rad * 180 / math.Pi }
+
+// rad turns degrees into radians.
+func rad(deg float64) float64 { return deg * math.Pi / 180 }
