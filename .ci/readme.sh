@@ -16,9 +16,9 @@ awk '/^```sh/{f=1; next} /^```/{f=0} f' README.md >"$work/commands"
 [ -s "$work/out/drape.png" ] || wrong "the demo drew no picture"
 grep '^\./cowl' "$work/commands" | while read -r _ verb rest; do
 	case $verb in
-	drape) echo "./cowl draft --out $work/d -q ${rest/--style cowl-out/--style $work/out}" | sed -E 's/--(fabric|placings) [^ ]+//g' ;;
+	drape) echo "./cowl draft --out $work/d -q ${rest/--style cowl-out/--style $work/out}" | sed -E 's/--(fabric-file|fabric|placings) [^ ]+//g' ;;
 	draft) echo "./cowl draft --out $work/d -q $rest" ;;
-	*) echo "./cowl $verb $rest >/dev/null" ;;
+	*) echo "./cowl $verb ${rest/--out /--out $work/} >/dev/null" ;;
 	esac
 done >"$work/try"
 bash -euo pipefail "$work/try" || wrong "a command fails: $(cat "$work/try")"
@@ -33,9 +33,10 @@ done
 sed -nE 's/^\| `(--[a-z-]+).*/\1/p' README.md | sort -u >"$work/readme"
 { ./cowl draft --help; ./cowl drape --help; } | sed -nE 's/^ *(-[a-z], )? *(--[a-z-]+).*/\2/p' | grep -vxE -- '--(help|version)' | sort -u >"$work/program"
 same flags
-sed -nE 's/^\| ([a-z]+(-[a-z]+)+)( \(default\))? \| ([0-9.]+).* \| ([0-9.]+).* \| ([0-9.]+).* \| ([0-9.]+).* \|.*/\1 \4 \5 \6 \7/p' README.md | sort >"$work/readme"
-./cowl fabrics | sed -nE '/^ *[0-9]/{s/ [da?]( |$)/ /g; s/^ *([0-9.]+) +([0-9.]+) +([0-9.]+) +([0-9.]+) +[0-9.]+ +([a-z-]+) .*/\5 \1 \2 \3 \4/p}' | sort >"$work/program"
-same fabrics
+grep -oE '[a-z]+(-[a-z]+)+' README.md | sort -u >"$work/words"
+./cowl fabrics --json | sed -nE 's/^ *"name": "([^"]+)".*/\1/p' | sort >"$work/program"
+comm -13 "$work/words" "$work/program" >"$work/missing"
+[ ! -s "$work/missing" ] || wrong "fabrics not named: $(tr '\n' ' ' <"$work/missing")"
 [ -s "$work/program" ] || wrong 'found no fabrics'
 awk '/^## /{f = /^## result.json/} f && /^\| `/' README.md | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vx warning | sort -u >"$work/readme"
 grep -oE '"[a-zA-Z0-9_]+":' "$work/result.json" | tr -d '":' | grep -vx warning | sort -u >"$work/program"

@@ -37,7 +37,9 @@ func elastica(load float64) (x, y float64) {
 func shoot(load, d float64) (end, x, y float64) {
 	const n = 250
 	type state struct{ d, k, x, y float64 }
-	slope := func(s float64, a state) state { return state{a.k, load * s * math.Sin(a.d), math.Sin(a.d), math.Cos(a.d)} }
+	slope := func(s float64, a state) state {
+		return state{a.k, load * s * math.Sin(a.d), math.Sin(a.d), math.Cos(a.d)}
+	}
 	to := func(a, v state, h float64) state { return state{a.d + h*v.d, a.k + h*v.k, a.x + h*v.x, a.y + h*v.y} }
 	a, h := state{d: d}, 1.0/n
 	for i := 0; i < n && a.d < math.Pi; i++ {
