@@ -28,6 +28,7 @@ only  ./mesh/...     'cowl/mesh(/.*)?'              'shapes know no physics, no 
 only  ./materials/... 'cowl/materials(/.*)?'        'fabrics know nothing of ours'
 only  ./shaders/...  'cowl/shaders'                 'shaders are text'
 never ./sim          'cowl/(mesh/(draft|form|export.*)|materials|sim/(fold|lab|study|report))' 'the solver knows cloth, pins and an obstacle'
+never ./sim/lab      'cowl/(mesh/(draft|form|export.*)|sim/(fold|study|proof|report))' 'the lab tests cloth, not cowls'
 never ./sim/contact  'cowl/(sim|mesh/(draft|form|export.*)|materials|sim/.*)' 'contact is below the solver'
 only  ./sim/fold     'cowl/mesh|cowl/sim/fold'      'folds are read off any mesh'
 never ./sim/...      "cowl/(cmd|shaders)(/.*)?|$gl" 'physics draws nothing'

@@ -1,0 +1,63 @@
+package proof
+
+import (
+	"context"
+	"errors"
+	"testing"
+)
+
+// Every row says what it compares with, where that stands, and how near.
+func TestRowsAreWhole(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range All() {
+		if c.Name == "" || c.Source == "" || c.Tolerance <= 0 || seen[c.Name] {
+			t.Errorf("row %+v, want a name of its own, a source and a tolerance", c.Check)
+		}
+		seen[c.Name] = true
+	}
+	if len(seen) < 25 {
+		t.Errorf("%d rows, want 25 or more", len(seen))
+	}
+}
+
+// The rows that take seconds pass. The drape meters and hung sheets are run by
+// cowl proof, which shows their misses.
+func TestQuickRows(t *testing.T) {
+	if testing.Short() {
+		t.Skip("half a minute")
+	}
+	n := 0
+	for _, group := range [][]Trial{bends(), pulls(), frictions(), shapes()} {
+		for _, c := range Run(context.Background(), group, nil) {
+			n++
+			if !c.Pass {
+				t.Errorf("%s = %.4g %s, want %.4g ± %.3g (%s)", c.Name, c.Got, c.Unit, c.Want, c.Tolerance, c.Note)
+			}
+		}
+	}
+	if n < 20 {
+		t.Errorf("%d rows run, want 20 or more", n)
+	}
+}
+
+// A trial that misses or fails is a row that does not pass, with its reason;
+// a cancelled one is not run.
+func TestMissesStay(t *testing.T) {
+	row := func(got float64, err error) Trial {
+		return figure(Check{Name: "x", Want: 1, Tolerance: 0.1}, func(context.Context) (float64, error) { return got, err })
+	}
+	got := Run(context.Background(), []Trial{row(1.05, nil), row(1.2, nil), row(1, errors.New("no cloth"))}, nil)
+	for k, want := range []bool{true, false, false} {
+		if got[k].Pass != want {
+			t.Errorf("row %d passes = %t, want %t", k, got[k].Pass, want)
+		}
+	}
+	if got[1].Got != 1.2 || got[2].Note != "no cloth" {
+		t.Errorf("rows %+v, want the figure of a miss and the reason of a failure", got)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if c := Run(ctx, []Trial{row(1, nil)}, nil)[0]; c.Pass || c.Note != "cancelled" {
+		t.Errorf("cancelled row %+v, want it not to pass", c)
+	}
+}
