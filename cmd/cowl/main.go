@@ -33,6 +33,7 @@ type cli struct {
 	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
 	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
 	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`
+	Lab     labCmd     `cmd:"" help:"Run a standard test on the cloth: bend, pull, disc or hang."`
 	Version versionCmd `cmd:"" help:"Print the version."`
 
 	VersionFlag kong.VersionFlag `name:"version" help:"Print the version."`

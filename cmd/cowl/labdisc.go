@@ -1,0 +1,145 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image"
+	"image/color"
+	"image/png"
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"cowl/sim/lab"
+)
+
+type labDisc struct {
+	labFlags
+	Specimen *cloth   `placeholder:"LEN" help:"Diameter of the cloth (30cm); 24cm for limp, 36cm for stiff cloth, 25.4cm on the Japanese meter."`
+	Disc     *cloth   `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
+	Grain    *degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
+	Placings *int     `placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
+}
+
+// discJSON is what lab disc tells programs.
+type discJSON struct {
+	Coefficient float64        `json:"drape_coefficient_percent"`
+	Spread      float64        `json:"drape_coefficient_sd"` // points, over the placings
+	Count       int            `json:"node_count"`           // the most frequent
+	Counts      map[string]int `json:"node_counts"`          // placings by number of nodes
+	Depths      []float64      `json:"node_depths_mm"`       // of a typical placing
+	Specimen    float64        `json:"specimen_mm"`
+	Disc        float64        `json:"disc_mm"`
+	Each        []drapedJSON   `json:"each"`
+	labRun
+}
+
+// drapedJSON is one placing.
+type drapedJSON struct {
+	Coefficient float64 `json:"drape_coefficient_percent"`
+	Count       int     `json:"node_count"`
+	Energy      float64 `json:"energy_mJ"`
+	Residual    float64 `json:"residual"`
+}
+
+// Run lets the cloth fall.
+func (d labDisc) Run(ctx context.Context, c console) error {
+	s, f, err := d.stiffness()
+	if err != nil {
+		return err
+	}
+	set := lab.DiscSetup{Grain: grainOf(d.Grain), Friction: f.Friction, Specimen: 0.30, Disc: 0.18}
+	var size, plate float64
+	if err := lengths(lengthFlag{"specimen", d.Specimen, &size}, lengthFlag{"disc", d.Disc, &plate}, lengthFlag{"spacing", d.Spacing, &set.Spacing}); err != nil {
+		return err
+	}
+	if size > 0 {
+		set.Specimen = size
+	}
+	if plate > 0 {
+		set.Disc = plate
+	}
+	if set.Placings, err = countOf(d.Placings); err != nil {
+		return err
+	}
+	start := time.Now()
+	r, err := lab.Disc(ctx, s, set)
+	if err != nil {
+		return err
+	}
+	out := discOf(r, set)
+	out.labRun = d.runOf(r.Run, f.Name, start)
+	picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
+	if err != nil {
+		return err
+	}
+	return d.tell(ctx, c, out, out.labRun, []string{
+		f.String(),
+		line("Rig", "%.4g cm of cloth on %.4g cm", set.Specimen*100, set.Disc*100),
+		line("Drape", "coefficient %.1f %% (± %.1f over %d placings)", out.Coefficient, out.Spread, len(r.Each)),
+		line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
+		line("Depths", "%s mm", depthsText(out.Depths)),
+	}, output{"shadow.png", picture})
+}
+
+// discOf turns the result into units.
+func discOf(r lab.DiscResult, set lab.DiscSetup) discJSON {
+	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000}
+	for n, times := range r.Counts {
+		out.Counts[strconv.Itoa(n)] = times
+	}
+	for _, depth := range r.Each[r.Typical].Nodes {
+		out.Depths = append(out.Depths, depth*1000)
+	}
+	for _, e := range r.Each {
+		out.Each = append(out.Each, drapedJSON{e.Coefficient * 100, len(e.Nodes), e.Energy * 1000, e.Residual})
+	}
+	return out
+}
+
+// countsText lists how often each number of nodes came.
+func countsText(counts map[int]int) string {
+	var parts []string
+	for _, n := range slices.Sorted(maps.Keys(counts)) {
+		parts = append(parts, fmt.Sprintf("%d nodes %d×", n, counts[n]))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// depthsText lists depths in whole millimetres.
+func depthsText(mm []float64) string {
+	var parts []string
+	for _, d := range mm {
+		parts = append(parts, fmt.Sprintf("%.0f", d))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// shadowPNG draws the shadow, the plate in it and the circle of the flat cloth.
+func shadowPNG(s *lab.Shadow, set lab.DiscSetup) ([]byte, error) {
+	img := image.NewGray(image.Rect(0, 0, s.Size, s.Size))
+	mid := float64(s.Size-1) / 2
+	for i, dark := range s.Dark {
+		x, y := i%s.Size, i/s.Size
+		r := math.Hypot(float64(x)-mid, float64(y)-mid) * s.Pixel
+		shade := uint8(255)
+		switch {
+		case math.Abs(r-set.Disc/2) < s.Pixel:
+			shade = 230
+		case dark && r < set.Disc/2:
+			shade = 120
+		case dark:
+			shade = 70
+		case math.Abs(r-set.Specimen/2) < s.Pixel:
+			shade = 170
+		}
+		img.SetGray(x, y, color.Gray{Y: shade})
+	}
+	var b bytes.Buffer
+	err := png.Encode(&b, img)
+	return b.Bytes(), err
+}
