@@ -23,6 +23,7 @@ type labDisc struct {
 	Disc     *cloth   `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
 	Grain    *degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
 	Placings *int     `placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
+	Slow     bool     `help:"Let the weight come on slowly instead of all at once: fewer nodes, more like a meter that shakes the cloth before it reads it."`
 }
 
 // discJSON is what lab disc tells programs.
@@ -34,6 +35,7 @@ type discJSON struct {
 	Depths      []float64      `json:"node_depths_mm"`       // of a typical placing
 	Specimen    float64        `json:"specimen_mm"`
 	Disc        float64        `json:"disc_mm"`
+	Slow        bool           `json:"slow"`
 	Each        []drapedJSON   `json:"each"`
 	labRun
 }
@@ -52,7 +54,7 @@ func (d labDisc) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
-	set := lab.DiscSetup{Grain: grainOf(d.Grain), Friction: f.Friction, Specimen: 0.30, Disc: 0.18}
+	set := lab.DiscSetup{Grain: grainOf(d.Grain), Slow: d.Slow, Friction: f.Friction, Specimen: 0.30, Disc: 0.18}
 	var size, plate float64
 	if err := lengths(lengthFlag{"specimen", d.Specimen, &size}, lengthFlag{"disc", d.Disc, &plate}, lengthFlag{"spacing", d.Spacing, &set.Spacing}); err != nil {
 		return err
@@ -82,13 +84,13 @@ func (d labDisc) Run(ctx context.Context, c console) error {
 		line("Rig", "%.4g cm of cloth on %.4g cm", set.Specimen*100, set.Disc*100),
 		line("Drape", "coefficient %.1f %% (± %.1f over %d placings)", out.Coefficient, out.Spread, len(r.Each)),
 		line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
-		line("Depths", "%s mm", depthsText(out.Depths)),
+		line("Depths", "%s", depthsText(out.Depths)),
 	}, output{"shadow.png", picture})
 }
 
 // discOf turns the result into units.
 func discOf(r lab.DiscResult, set lab.DiscSetup) discJSON {
-	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000}
+	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000, Slow: set.Slow}
 	for n, times := range r.Counts {
 		out.Counts[strconv.Itoa(n)] = times
 	}
@@ -112,11 +114,14 @@ func countsText(counts map[int]int) string {
 
 // depthsText lists depths in whole millimetres.
 func depthsText(mm []float64) string {
+	if len(mm) == 0 {
+		return "none"
+	}
 	var parts []string
 	for _, d := range mm {
 		parts = append(parts, fmt.Sprintf("%.0f", d))
 	}
-	return strings.Join(parts, ", ")
+	return strings.Join(parts, ", ") + " mm"
 }
 
 // shadowPNG draws the shadow, the plate in it and the circle of the flat cloth.

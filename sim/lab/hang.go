@@ -51,21 +51,25 @@ func Hang(ctx context.Context, s sim.Stiffness, h HangSetup) (HangResult, error)
 	}
 	var all Run
 	var each []Hanging
+	var kept *bench
 	for _, p := range placings[:h.Placings] {
-		r, err := h.place(ctx, s, p)
+		k, r, err := h.place(ctx, s, p)
 		if err != nil {
 			return r, err
 		}
 		all.Steps, all.Seconds = all.Steps+r.Steps, all.Seconds+r.Seconds
 		each = append(each, Hanging{p.name, r.Drop, r.Forward, r.Energy, r.Status})
-		if best.Nodes == 0 || r.Status == sim.Settled && (best.Status != sim.Settled || r.Energy < best.Energy) {
-			best = r
+		if kept == nil || r.Status == sim.Settled && (best.Status != sim.Settled || r.Energy < best.Energy) {
+			best, kept = r, k
 		}
 		if ctx.Err() != nil {
 			break
 		}
 	}
-	best.Each, best.Steps, best.Seconds = each, all.Steps, all.Seconds
+	best.Run = all
+	kept.relax(ctx, &best.Run, sim.Settings{Residual: 2e-4})
+	h.read(kept, &best)
+	best.Each = each
 	best.Curve, best.V = HangingDrop(h.Width, h.Span)
 	return best, nil
 }
@@ -121,26 +125,26 @@ var placings = []placing{
 }
 
 // place hangs the sheet in one way, coarse first.
-func (h HangSetup) place(ctx context.Context, s sim.Stiffness, p placing) (HangResult, error) {
+func (h HangSetup) place(ctx context.Context, s sim.Stiffness, p placing) (*bench, HangResult, error) {
 	var r HangResult
 	var k *bench
 	for _, spacing := range halvings(h.Spacing, math.Max(h.Spacing, h.Width/24)) {
 		next, err := h.lay(s, spacing, p)
 		if err != nil {
-			return r, err
+			return nil, r, err
 		}
-		residual := 1e-2
+		o := sim.Settings{Residual: 1e-2}
 		if k != nil {
 			k.carry(next)
 		}
 		if spacing == h.Spacing {
-			residual = 2e-4
+			o.Residual = 1e-3
 		}
 		k = next
-		k.relax(ctx, &r.Run, sim.Settings{Residual: residual, Steps: 200_000})
+		k.relax(ctx, &r.Run, o)
 	}
 	h.read(k, &r)
-	return r, nil
+	return k, r, nil
 }
 
 // halvings lists spacings from a coarse one, at most coarsest, to the finest,

@@ -60,12 +60,21 @@ func (b *bench) at(q r2.Vec) r3.Vec {
 	return p.At(b.state.Pos)
 }
 
-// carry lays the nodes of another lattice where those of b lie.
+// carry lays the nodes of another lattice where those of b lie, and sets its
+// friction of bending as it is set there.
 func (b *bench) carry(to *bench) {
+	scale := to.lattice.Spacing / b.lattice.Spacing
 	for i, q := range to.lattice.Rest {
-		if p, ok := b.lattice.Locate(q); ok {
-			to.state.Pos[i] = p.At(b.state.Pos)
+		p, ok := b.lattice.Locate(q)
+		if !ok {
+			continue
 		}
+		to.state.Pos[i] = p.At(b.state.Pos)
+		var u, v float64
+		for k, n := range p.Node {
+			u, v = u+p.Weight[k]*b.state.Set.U[n], v+p.Weight[k]*b.state.Set.V[n]
+		}
+		to.state.Set.U[i], to.state.Set.V[i] = u*scale*scale, v*scale*scale // second differences
 	}
 }
 
@@ -98,7 +107,7 @@ func within(name string, v, low, high, scale float64, unit string) error {
 	if v >= low && v <= high {
 		return nil
 	}
-	return fmt.Errorf("lab: %s %.4g %s, want %g–%g %s", name, v*scale, unit, low*scale, high*scale, unit)
+	return fmt.Errorf("lab: %s %.4g %s, want %.4g–%.4g %s", name, v*scale, unit, low*scale, high*scale, unit)
 }
 
 // GravityLength returns c = (B/w)^⅓ in m for a strip cut at the grain angle:

@@ -86,12 +86,13 @@ func (d *Shadow) edge(p, q r2.Vec) {
 	// A corner on a ray belongs to the edges on both sides, whichever way it rounds.
 	for k := int(math.Ceil(a/step - 1e-9)); float64(k) <= (a+turn)/step+1e-9; k++ {
 		ray := r2.Vec{X: math.Cos(float64(k) * step), Y: math.Sin(float64(k) * step)}
-		den := r2.Cross(ray, r2.Sub(q, p))
-		if den == 0 {
-			continue
+		on := p
+		if den := r2.Cross(ray, r2.Sub(q, p)); den != 0 {
+			t := math.Max(0, math.Min(1, r2.Cross(p, ray)/den))
+			on = r2.Add(p, r2.Scale(t, r2.Sub(q, p)))
 		}
 		i := ((k % rays) + rays) % rays
-		d.Rim[i] = math.Max(d.Rim[i], r2.Cross(p, r2.Sub(q, p))/den)
+		d.Rim[i] = math.Max(d.Rim[i], r2.Dot(ray, on))
 	}
 }
 

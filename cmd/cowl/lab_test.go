@@ -1,0 +1,113 @@
+package main
+
+import (
+	"encoding/json"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// labJSON runs a test of the lab with --json and returns what it prints.
+func labJSON(t *testing.T, args ...string) map[string]any {
+	t.Helper()
+	got := call(t.Context(), append(append([]string{"lab"}, args...), "--json")...)
+	var out map[string]any
+	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != exitOK || got.err != "" {
+		t.Fatalf("cowl lab %v = %d, %q, %v", args, got.code, got.err, err)
+	}
+	for _, key := range []string{"residual", "nodes", "seconds", "spacing_mm", "status", "fabric"} {
+		if _, ok := out[key]; !ok {
+			t.Errorf("cowl lab %v: no %s", args, key)
+		}
+	}
+	return out
+}
+
+// near compares a number of out.
+func near(t *testing.T, out map[string]any, key string, want, tol float64) {
+	t.Helper()
+	if v, ok := out[key].(float64); !ok || math.Abs(v-want) > tol {
+		t.Errorf("%s = %v, want %g ± %g", key, out[key], want, tol)
+	}
+}
+
+// A 50 mm strip at 150 g/m² and 10 µN·m dips 60.19° by the heavy elastica; its
+// bending length is (B/w)^⅓ = 18.95 mm.
+func TestLabBend(t *testing.T) {
+	out := labJSON(t, "bend", "--weight", "150gsm", "--bend", "10uNm", "--length", "5cm", "--grain", "0")
+	near(t, out, "chord_deg", 60.19, 0.3)
+	near(t, out, "bending_length_mm", 18.95, 0.1)
+	x, y := out["tip_x_mm"].(float64), out["tip_drop_mm"].(float64)
+	if a := math.Atan2(y, x) * 180 / math.Pi; math.Abs(a-out["chord_deg"].(float64)) > 1e-9 {
+		t.Errorf("tip at %g, %g lies at %g°, not at the chord %v", x, y, a, out["chord_deg"])
+	}
+}
+
+// FAST reads G = 123/EB5 from a bias strip at 5 gf/cm: 3.06 % for 40 N/m, of
+// which yarns of 2000 N/m give nothing.
+func TestLabPull(t *testing.T) {
+	out := labJSON(t, "pull", "--weight", "150gsm", "--bend", "10uNm", "--shear", "40N/m", "--pull-warp", "200000N/m", "--pull-weft", "200000N/m", "--grain", "45", "--load", "5gf/cm", "--free")
+	near(t, out, "extension_percent", 123./40, 0.15)
+	near(t, out, "modulus_N_per_m", 160, 8)
+	near(t, out, "shear_deg", 3.5, 0.2) // sin γ = (1.03065)² − 1
+}
+
+func TestLabHang(t *testing.T) {
+	out := labJSON(t, "hang", "--weight", "150gsm", "--bend", "10uNm", "--width", "30cm", "--spacing", "18mm", "--placings", "1")
+	near(t, out, "lower_bound_mm", 79.65, 0.1)
+	near(t, out, "upper_bound_mm", 90, 1e-6)
+	for _, key := range []string{"edge_drop_mm", "energy_mJ"} {
+		if _, ok := out[key].(float64); !ok {
+			t.Errorf("no %s", key)
+		}
+	}
+}
+
+func TestLabDisc(t *testing.T) {
+	dir := t.TempDir()
+	out := labJSON(t, "disc", "--weight", "150gsm", "--bend", "2000uNm", "--specimen", "24cm", "--disc", "18cm", "--spacing", "5mm", "--placings", "1", "--out", dir)
+	near(t, out, "drape_coefficient_percent", 99, 1.5)
+	near(t, out, "node_count", 0, 0)
+	if c, ok := out["node_counts"].(map[string]any); !ok || c["0"] != 1.0 {
+		t.Errorf("node_counts = %v, want one placing with 0", out["node_counts"])
+	}
+	for _, name := range []string{"result.json", "shadow.png"} {
+		if _, err := os.Stat(filepath.Join(dir, name)); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
+func TestLabRefuses(t *testing.T) {
+	for _, c := range []struct{ args, want string }{
+		{"bend --weight 150 --bend 10uNm", "no unit"},
+		{"bend --weight 150gsm --bend 10", "10uNm"},
+		{"bend --weight 150gsm --bend 10kg", `"kg"`},
+		{"bend --weight 150gsm", "--bend"},
+		{"bend --bend 10uNm", "--weight"},
+		{"bend --weight 3gsm --bend 10uNm", "10–1500 g/m²"},
+		{"bend --weight 150gsm --bend 10uNm --bend-friction 0.3", "0.3mN"},
+		{"bend --fabric wool-tropical --weight 150gsm --bend 10uNm", "not both"},
+		{"bend --fabric nothing-like-it", "no fabric"},
+		{"bend --length 3m", "5–500 mm"},
+		{"bend --length 5", "no unit"},
+		{"bend --length=-5cm", "more than nothing"},
+		{"pull --load 5", "5N/m"},
+		{"pull --load 5000N/m", "0.001–1000 N/m"},
+		{"pull --width 5m", "5–500 mm"},
+		{"hang --span 90cm", "120–599.4 mm"},
+		{"hang --placings 0", "1 or more"},
+		{"hang --placings 40", "1–12"},
+		{"disc --specimen 10cm --disc 18cm", "20–90 mm"},
+		{"disc --placings 100", "1–48"},
+		{"disc --spacing 5cm", "1–20 mm"},
+		{"stir", "stir"},
+	} {
+		got := call(t.Context(), append([]string{"lab"}, strings.Fields(c.args)...)...)
+		if got.code != exitBadInput || got.out != "" || !strings.Contains(got.err, c.want) {
+			t.Errorf("cowl lab %s = %d, out %q, err %q, want %d and %q", c.args, got.code, got.out, got.err, exitBadInput, c.want)
+		}
+	}
+}
