@@ -7,8 +7,8 @@ import (
 	"sync"
 
 	"cowl/materials"
-	"cowl/sim"
 	"cowl/sim/lab"
+	"cowl/sim/study"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -51,10 +51,7 @@ func (m *meter) drape(ctx context.Context) (lab.DiscResult, error) {
 		if f, m.err = materials.Find(m.fabric); m.err != nil {
 			return
 		}
-		twist, _ := f.Twist()
-		s := sim.Stiffness{Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear,
-			BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction}
-		m.result, m.err = lab.Disc(ctx, s, lab.DiscSetup{Specimen: m.specimen, Disc: m.disc})
+		m.result, m.err = lab.Disc(ctx, study.Stiffness(f), lab.DiscSetup{Specimen: m.specimen, Disc: m.disc})
 	})
 	return m.result, m.err
 }

@@ -8,6 +8,7 @@ import (
 	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/lab"
+	"cowl/sim/study"
 )
 
 const (
@@ -60,9 +61,7 @@ func bendingLength() Trial {
 			if err != nil {
 				return 0, err
 			}
-			twist, _ := f.Twist()
-			s := sim.Stiffness{Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear, BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist}
-			r, err := lab.Bend(ctx, s, lab.BendSetup{})
+			r, err := lab.Bend(ctx, study.Stiffness(f), lab.BendSetup{})
 			return r.BendingLength * 1000, err
 		})
 }
