@@ -59,7 +59,8 @@ func TestLayersLieApart(t *testing.T) {
 			}
 		}
 		t.Logf("grain %g°: %s at %.4f after %d steps, lowest %.3f mm, layers at least %.3f mm apart, upper end at %.3f mm", grain, r.Status, r.Residual, r.Steps, low*1000, near*1000, tip*1000)
-		if low < Shell-1e-4 { // two layers sink microns into the penalty; the rest is motion
+		// The floor gives by 0.05 mm under a hundred weights of cloth (see press).
+		if low < Shell-5e-5 {
 			t.Errorf("grain %g°: lowest node at %.3f mm, want %.3f", grain, low*1000, Shell*1000)
 		}
 		if near < 0.98*gap {

@@ -70,13 +70,13 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 		return nil, err
 	}
 	d.place(ctx)
-	d.settle(ctx, "settling", 1e-2)
+	d.settle(ctx, 1e-2)
 	for d.Lattice.Spacing > j.Spacing && !d.over() {
 		if d, err = d.finer(max(j.Spacing, d.Lattice.Spacing/1.6)); err != nil {
 			return nil, err
 		}
 		d.unpick()
-		d.settle(ctx, "settling", 1e-2)
+		d.settle(ctx, 1e-2)
 	}
 	d.finish(ctx)
 	return d, nil
@@ -97,7 +97,7 @@ func (d *Drape) finish(ctx context.Context) {
 		n *= 2 // nothing but the air would damp its swinging
 	}
 	for range n {
-		d.settle(ctx, "settling", settled)
+		d.settle(ctx, settled)
 		if d.over() || (d.Result.Status == sim.Settled && !d.unpick()) {
 			return
 		}
@@ -155,11 +155,11 @@ func (d *Drape) finer(spacing float64) (*Drape, error) {
 }
 
 // settle walks to rest, for a round at most.
-func (d *Drape) settle(ctx context.Context, stage string, residual float64) {
+func (d *Drape) settle(ctx context.Context, residual float64) {
 	o := sim.Settings{Residual: residual, Steps: round}
 	if d.Job.Report != nil {
 		o.Report = func(step int, r float64) {
-			d.Job.Report(Progress{Stage: stage, Share: float64(step) / round, Residual: r})
+			d.Job.Report(Progress{Stage: "settling", Share: float64(step) / round, Residual: r})
 		}
 	}
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)

@@ -179,7 +179,7 @@ func (j Job) hanging(h hand, e float64) []r3.Vec {
 
 // clear moves a guided place forward to z and out of reach of the form.
 func (j Job) clear(p r3.Vec, z, by float64) r3.Vec {
-	p.Z = math.Max(p.Z, math.Min(z, p.Z+0.3))
+	p.Z = math.Max(p.Z, z)
 	for range 60 {
 		d, _ := j.Form.Distance(p)
 		if d >= by {
