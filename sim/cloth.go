@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"cowl/mesh/lattice"
-
-	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // Gravity is the standard acceleration of free fall, m/s² (CGPM 1901).
@@ -38,47 +36,37 @@ type Cloth struct {
 	Load    []float64 // N, len = nodes; weight of the node's cloth
 	h       float64   // m, rest length of the yarn links
 
-	pullU, pullV []float64 // N/m, len = nodes; link to Next
-	shear        []float64 // J, len = nodes; shear stiffness × cloth of the node's cell
-	bendU, bendV []float64 // N/m, len = nodes; stencil centred on the node
-	twist        []float64 // N/m, len = nodes; cell of the node
-	rub          []float64 // N/m, len = nodes; friction stencils centred on the node, nil if elastic
+	links        []link
+	bendU, bendV []stencil
+	cells        []cell
+	rubs         bool      // bending rubs
 	lock         float64   // rad, see jam
 	base         []float64 // kg, len = nodes; fictitious mass for a unit step, see massOf
-	near         []around  // len = nodes
-	mid          []r2.Vec  // len = nodes + 1; middle of the cloth in the node's cell
 	weight       float64   // N, of the whole piece
 }
 
 // NewCloth combines a cut lattice and the stiffness of its cloth.
 func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
-	n := len(l.Rest)
-	h := l.Spacing
-	c := &Cloth{Lattice: l, h: h, lock: s.Lock, near: neighbours(l), mid: make([]r2.Vec, n+1)}
-	for _, f := range []*[]float64{&c.Load, &c.pullU, &c.pullV, &c.shear, &c.bendU, &c.bendV, &c.twist, &c.base} {
-		*f = make([]float64, n)
-	}
+	n, h := len(l.Rest), l.Spacing
+	c := &Cloth{Lattice: l, h: h, lock: s.Lock, rubs: s.BendFriction > 0, Load: make([]float64, n), base: make([]float64, n)}
+	h2, h4 := h*h, h*h*h*h
 	for i := range n {
 		c.Load[i] = s.Weight * Gravity * l.Area[i]
 		c.weight += c.Load[i]
-		c.pullU[i] = s.PullWarp * l.U[i].Link / (h * h)
-		c.pullV[i] = s.PullWeft * l.V[i].Link / (h * h)
-		if l.Cell[i].Corner[0] != lattice.None {
-			c.mid[i] = l.Cell[i].Mid
-			c.shear[i] = s.Shear * l.Cell[i].Area
-			c.twist[i] = 4 * s.Twist * l.Cell[i].Area / (h * h * h * h)
+		for k, a := range [2]lattice.Axis{l.U[i], l.V[i]} {
+			pull, b, list := s.PullWarp, s.BendWarp, &c.bendU
+			if k == 1 {
+				pull, b, list = s.PullWeft, s.BendWeft, &c.bendV
+			}
+			if a.Next != lattice.None {
+				c.links = append(c.links, link{int32(i), a.Next, pull * a.Link / h2})
+			}
+			if a.Prev != lattice.None && a.Next != lattice.None {
+				*list = append(*list, stencil{a.Prev, int32(i), a.Next, b * l.Area[i] / h4, s.BendFriction / yield * l.Area[i] / h4})
+			}
 		}
-		if l.U[i].Prev != lattice.None && l.U[i].Next != lattice.None {
-			c.bendU[i] = s.BendWarp * l.Area[i] / (h * h * h * h)
-		}
-		if l.V[i].Prev != lattice.None && l.V[i].Next != lattice.None {
-			c.bendV[i] = s.BendWeft * l.Area[i] / (h * h * h * h)
-		}
-	}
-	if s.BendFriction > 0 {
-		c.rub = make([]float64, n)
-		for i := range n {
-			c.rub[i] = s.BendFriction / yield * l.Area[i] / (h * h * h * h)
+		if q := l.Cell[i]; q.Corner[0] != lattice.None {
+			c.cells = append(c.cells, cell{q.Corner[0], q.Corner[1], q.Corner[2], q.Corner[3], s.Shear * q.Area, 4 * s.Twist * q.Area / h4, q.Mid.X, q.Mid.Y})
 		}
 	}
 	c.massOf()
@@ -89,50 +77,30 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 // quarter of the row sum of the absolute stiffness matrix (Gershgorin), with a
 // tenth to spare for the geometric stiffness.
 func (c *Cloth) massOf() {
-	l := c.Lattice
 	steep := 1.0
 	if c.lock > 0 {
 		steep = 21 // the slope of the shear force two knees beyond the locking angle
 	}
-	pair := func(a, b int32, k float64) {
-		c.base[a] += 2 * k
-		c.base[b] += 2 * k
+	for _, l := range c.links {
+		c.base[l.a] += 2 * l.k
+		c.base[l.b] += 2 * l.k
 	}
-	for i := range l.Rest {
-		if n := l.U[i].Next; n != lattice.None {
-			pair(int32(i), n, c.pullU[i])
+	for _, list := range [2][]stencil{c.bendU, c.bendV} {
+		for _, s := range list {
+			c.base[s.o] += 8 * (s.k + s.rub)
+			c.base[s.p] += 4 * (s.k + s.rub)
+			c.base[s.n] += 4 * (s.k + s.rub)
 		}
-		if n := l.V[i].Next; n != lattice.None {
-			pair(int32(i), n, c.pullV[i])
+	}
+	for _, q := range c.cells {
+		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV), math.Max(q.midU, q.midV)}
+		for k, n := range [4]int32{q.o, q.u, q.v, q.d} {
+			c.base[n] += 4*q.twist + 4*w[k]*q.shear*steep/(c.h*c.h)
 		}
-		if q := l.Cell[i].Corner; q[0] != lattice.None {
-			m := l.Cell[i].Mid
-			for k, w := range [4]float64{math.Max(1-m.X, 1-m.Y), math.Max(m.X, 1-m.Y), math.Max(1-m.X, m.Y), math.Max(m.X, m.Y)} {
-				c.base[q[k]] += 4*c.twist[i] + 4*w*c.shear[i]*steep/(c.h*c.h)
-			}
-		}
-		var rub float64
-		if c.rub != nil {
-			rub = c.rub[i]
-		}
-		c.stencilMass(int32(i), l.U[i], c.bendU[i], rub)
-		c.stencilMass(int32(i), l.V[i], c.bendV[i], rub)
 	}
 	for i := range c.base {
 		c.base[i] *= 1.1 / 4
 	}
-}
-
-// stencilMass adds the rows of one bending stencil 1, −2, 1 of stiffness b and
-// friction stiffness rub.
-func (c *Cloth) stencilMass(i int32, a lattice.Axis, b, rub float64) {
-	if b == 0 {
-		return
-	}
-	b += rub
-	c.base[i] += 8 * b
-	c.base[a.Prev] += 4 * b
-	c.base[a.Next] += 4 * b
 }
 
 // Weight returns the weight of the whole piece, N.

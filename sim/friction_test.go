@@ -2,6 +2,7 @@ package sim
 
 import (
 	"context"
+	"cowl/sim/contact"
 	"math"
 	"testing"
 
@@ -27,10 +28,14 @@ func TestBendingLoop(t *testing.T) {
 		for i, p := range l.Rest {
 			st.Pos[i] = r3.Vec{X: p.X, Y: math.Sin(k*p.Y) / k, Z: (math.Cos(k*p.Y) - 1) / k}
 		}
-		f := make([]owned, len(l.Rest)+1)
-		c.own(st.Pos, f)
-		c.rubbing(st.Pos, st.Set, f)
-		return -f[mid].bu.Z * h * h / l.Area[mid] // moment per width; the strip bends towards −Z
+		f := make([]contact.Sum, len(l.Rest))
+		for _, s := range c.bendU {
+			if s.o == mid {
+				bend([]stencil{s}, st.Pos, f)
+				c.rub([]stencil{s}, st.Pos, st.Set.U, f)
+			}
+		}
+		return -f[mid].Force.Z / 2 * h * h / l.Area[mid] // moment per width; the strip bends towards −Z
 	}
 	var up, down float64
 	for k := 1.0; k <= 100; k++ {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"cowl/sim/contact"
+	"cowl/sim/crew"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -42,22 +43,37 @@ const checkEvery = 50
 const stride = 0.02
 
 // Stepper walks a state to rest. Make it with NewStepper.
+//
+// Each half of the cloth adds its forces to a sum of its own, and the two are
+// added node by node; so the bits do not depend on who did the work.
 type Stepper struct {
 	scene   *Scene
 	state   *State
-	owned   []owned  // len = nodes + 1
-	force   []r3.Vec // N, len = nodes
-	mass    []float64
+	sum     [2][]contact.Sum // len = nodes
+	force   []r3.Vec         // N, len = nodes; unbalanced
+	mass    []float64        // kg, len = nodes
 	form    *contact.Against
 	self    *contact.Self
-	kinetic float64 // J, of the last step
-	travel  float64 // m, sum of the largest moves of all steps
+	crew    *crew.Crew
+	kick    float64   // share of a step by which velocities change
+	kinetic float64   // J, of the last step
+	travel  float64   // m, sum of the largest moves of all steps
+	moved   [2]motion // of each half in the last step
+	pull    func(int) // what a half does first
+	move    func(int) // and then
 }
+
+// motion is what a half of the cloth did in a step.
+type motion struct{ kinetic, far float64 } // J, m
 
 // NewStepper prepares the walk; the state stays the caller's.
 func NewStepper(s *Scene, st *State) *Stepper {
 	n := len(st.Pos)
-	w := &Stepper{scene: s, state: st, owned: make([]owned, n+1), force: make([]r3.Vec, n), mass: make([]float64, n)}
+	w := &Stepper{
+		scene: s, state: st, force: make([]r3.Vec, n), mass: make([]float64, n), crew: crew.New(!s.Alone),
+		sum: [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)},
+	}
+	w.pull, w.move = w.pullHalf, w.moveHalf
 	l := s.Cloth.Lattice
 	if s.Obstacle != nil {
 		stiff := make([]float64, n)
@@ -79,58 +95,97 @@ const press = 2e6
 // Shell is the distance of the cloth's middle surface from the form, m.
 const Shell = 1e-3
 
-// balance computes the unbalanced force on every node and the fictitious masses.
-func (w *Stepper) balance() {
-	c, st := w.scene.Cloth, w.state
-	c.own(st.Pos, w.owned)
-	if c.rub != nil {
-		c.rubbing(st.Pos, st.Set, w.owned)
+// span returns the nodes of a half.
+func (w *Stepper) span(half int) (lo, hi int) {
+	n := len(w.force)
+	if half == 0 {
+		return 0, n / 2
 	}
-	c.gather(w.owned, w.force)
-	copy(w.mass, c.base)
-	for k, h := range w.scene.Holds {
-		if st.Grip[k] == 0 {
-			continue
-		}
-		f := st.Pull(h, k)
-		for j, n := range h.Point.Node {
-			w.force[n] = r3.Add(w.force[n], r3.Scale(h.Point.Weight[j], f))
-			w.mass[n] += 0.55 * st.Grip[k] * math.Abs(h.Point.Weight[j])
-		}
-	}
-	if w.form != nil {
-		w.form.Add(st.Pos, w.force, w.mass, w.travel)
+	return n / 2, n
+}
+
+// pullHalf sums what one half of the parts of the cloth, and the first the
+// holds, do to the nodes.
+func (w *Stepper) pullHalf(half int) {
+	sum := w.sum[half]
+	clear(sum)
+	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Set, sum)
+	if half == 0 {
+		w.hold(sum)
 	}
 	if w.self != nil {
-		w.self.Add(st.Pos, w.force, w.mass, w.travel)
+		w.self.Add(half, w.state.Pos, sum, w.travel)
 	}
+}
+
+// hold adds the pull of pins and fingers.
+func (w *Stepper) hold(sum []contact.Sum) {
+	for k, h := range w.scene.Holds {
+		if w.state.Grip[k] == 0 {
+			continue
+		}
+		f := w.state.Pull(h, k)
+		for j, n := range h.Point.Node {
+			sum[n].Force = r3.Add(sum[n].Force, r3.Scale(h.Point.Weight[j], f))
+			sum[n].Mass += 0.55 * w.state.Grip[k] * math.Abs(h.Point.Weight[j])
+		}
+	}
+}
+
+// balance computes the unbalanced force on the nodes of a half, weight and
+// form included, and their fictitious masses.
+func (w *Stepper) balance(half int) {
+	lo, hi := w.span(half)
+	a, b, c := w.sum[0], w.sum[1], w.scene.Cloth
+	for i := lo; i < hi; i++ {
+		f, g := &a[i], &b[i]
+		f.Force.X, f.Force.Y, f.Force.Z = f.Force.X+g.Force.X, f.Force.Y+g.Force.Y-c.Load[i], f.Force.Z+g.Force.Z
+		f.Mass += g.Mass + c.base[i]
+	}
+	if w.form != nil {
+		w.form.Add(lo, hi, w.state.Pos, a, w.travel)
+	}
+	for i := lo; i < hi; i++ {
+		w.force[i], w.mass[i] = a[i].Force, a[i].Mass
+	}
+}
+
+// moveHalf balances and moves the nodes of a half.
+func (w *Stepper) moveHalf(half int) {
+	w.balance(half)
+	lo, hi := w.span(half)
+	st, most := w.state, stride*w.scene.Cloth.h
+	var kinetic, far float64 // far is a square
+	for i := lo; i < hi; i++ {
+		if w.scene.Fixed != nil && w.scene.Fixed[i] {
+			continue
+		}
+		v, p, f := &st.Vel[i], &st.Pos[i], &w.force[i]
+		k := w.kick / w.mass[i]
+		v.X, v.Y, v.Z = v.X+k*f.X, v.Y+k*f.Y, v.Z+k*f.Z
+		l2 := v.X*v.X + v.Y*v.Y + v.Z*v.Z
+		if l2 > most*most {
+			*v, l2 = r3.Scale(most/math.Sqrt(l2), *v), most*most
+		}
+		far = max(far, l2)
+		kinetic += w.mass[i] * l2
+		p.X, p.Y, p.Z = p.X+v.X, p.Y+v.Y, p.Z+v.Z
+	}
+	w.moved[half] = motion{kinetic, math.Sqrt(far)}
 }
 
 // Step moves the cloth one step towards rest.
 func (w *Stepper) Step() {
-	w.balance()
-	st := w.state
-	most := stride * w.scene.Cloth.h
-	kick := 1.0
+	w.kick = 1
 	if w.kinetic == 0 {
-		kick = 0.5 // from a standstill velocities are half a step behind
+		w.kick = 0.5 // from a standstill velocities are half a step behind
 	}
-	var kinetic, far float64
-	for i := range st.Pos {
-		if w.scene.Fixed != nil && w.scene.Fixed[i] {
-			continue
-		}
-		m := w.mass[i]
-		v := r3.Add(st.Vel[i], r3.Scale(kick/m, w.force[i]))
-		if l := math.Sqrt(r3.Norm2(v)); l > most {
-			v, far = r3.Scale(most/l, v), most
-		} else if l > far {
-			far = l
-		}
-		kinetic += m * r3.Norm2(v)
-		st.Vel[i] = v
-		st.Pos[i] = r3.Add(st.Pos[i], v)
+	if w.self != nil {
+		w.self.Ready(w.state.Pos, w.travel, w.crew)
 	}
+	w.crew.Both(w.pull)
+	w.crew.Both(w.move)
+	kinetic, far := w.moved[0].kinetic+w.moved[1].kinetic, max(w.moved[0].far, w.moved[1].far)
 	w.travel += far
 	if kinetic < w.kinetic {
 		w.stop()

@@ -33,6 +33,7 @@ type Scene struct {
 	Obstacle contact.Obstacle // nil for a free hang
 	Friction float64          // cloth on obstacle
 	Gap      float64          // m, distance kept between layers of cloth; 0 lets them pass
+	Alone    bool             // keep to one core; the bits are the same
 }
 
 // State is everything that changes. Make it with NewState.

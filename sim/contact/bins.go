@@ -83,6 +83,17 @@ func (b *bins) cube(p r3.Vec) int {
 
 // near calls f with every point closer than one side to p.
 func (b *bins) near(p r3.Vec, f func(id int32)) {
+	b.visit(p, func(ids []int32) {
+		for _, id := range ids {
+			if q := b.at[id]; (p.X-q.X)*(p.X-q.X)+(p.Y-q.Y)*(p.Y-q.Y)+(p.Z-q.Z)*(p.Z-q.Z) < b.size*b.size {
+				f(id)
+			}
+		}
+	})
+}
+
+// visit calls f with the points of all cubes that reach within one side of p.
+func (b *bins) visit(p r3.Vec, f func(ids []int32)) {
 	d := r3.Scale(1/b.size, r3.Sub(p, b.lo))
 	i0, i1 := span(d.X, b.n[0])
 	j0, j1 := span(d.Y, b.n[1])
@@ -90,11 +101,7 @@ func (b *bins) near(p r3.Vec, f func(id int32)) {
 	for k := k0; k <= k1; k++ {
 		for j := j0; j <= j1; j++ {
 			row := (k*b.n[1] + j) * b.n[0]
-			for _, id := range b.ids[b.first[row+i0]:b.first[row+i1+1]] {
-				if q := b.at[id]; (p.X-q.X)*(p.X-q.X)+(p.Y-q.Y)*(p.Y-q.Y)+(p.Z-q.Z)*(p.Z-q.Z) < b.size*b.size {
-					f(id)
-				}
-			}
+			f(b.ids[b.first[row+i0]:b.first[row+i1+1]])
 		}
 	}
 }

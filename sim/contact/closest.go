@@ -4,53 +4,57 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// onTriangle returns the weights of the point of triangle a, b, c nearest to p
-// (C. Ericson, Real-Time Collision Detection, 2005, §5.1.5).
-func onTriangle(p, a, b, c r3.Vec) [3]float64 {
-	ab, ac, ap := r3.Sub(b, a), r3.Sub(c, a), r3.Sub(p, a)
-	d1, d2 := r3.Dot(ab, ap), r3.Dot(ac, ap)
+// onTriangle returns the weights of b and c at the point of triangle a, b, c
+// nearest to p; that of a is what is left of 1 (C. Ericson, Real-Time Collision
+// Detection, 2005, §5.1.5).
+func onTriangle(p, a, b, c *r3.Vec) (v, w float64) {
+	abx, aby, abz := b.X-a.X, b.Y-a.Y, b.Z-a.Z
+	acx, acy, acz := c.X-a.X, c.Y-a.Y, c.Z-a.Z
+	x, y, z := p.X-a.X, p.Y-a.Y, p.Z-a.Z
+	d1, d2 := abx*x+aby*y+abz*z, acx*x+acy*y+acz*z
 	if d1 <= 0 && d2 <= 0 {
-		return [3]float64{1, 0, 0}
+		return 0, 0
 	}
-	bp := r3.Sub(p, b)
-	d3, d4 := r3.Dot(ab, bp), r3.Dot(ac, bp)
+	bb, bc, cc := abx*abx+aby*aby+abz*abz, abx*acx+aby*acy+abz*acz, acx*acx+acy*acy+acz*acz
+	d3, d4 := d1-bb, d2-bc
 	if d3 >= 0 && d4 <= d3 {
-		return [3]float64{0, 1, 0}
+		return 1, 0
 	}
 	vc := d1*d4 - d3*d2
 	if vc <= 0 && d1 >= 0 && d3 <= 0 {
-		v := d1 / (d1 - d3)
-		return [3]float64{1 - v, v, 0}
+		return d1 / bb, 0
 	}
-	cp := r3.Sub(p, c)
-	d5, d6 := r3.Dot(ab, cp), r3.Dot(ac, cp)
+	d5, d6 := d1-bc, d2-cc
 	if d6 >= 0 && d5 <= d6 {
-		return [3]float64{0, 0, 1}
+		return 0, 1
 	}
 	vb := d5*d2 - d1*d6
 	if vb <= 0 && d2 >= 0 && d6 <= 0 {
-		w := d2 / (d2 - d6)
-		return [3]float64{1 - w, 0, w}
+		return 0, d2 / cc
 	}
 	va := d3*d6 - d5*d4
 	if va <= 0 && d4-d3 >= 0 && d5-d6 >= 0 {
 		w := (d4 - d3) / ((d4 - d3) + (d5 - d6))
-		return [3]float64{0, 1 - w, w}
+		return 1 - w, w
 	}
 	s := 1 / (va + vb + vc)
-	return [3]float64{va * s, vb * s, vc * s}
+	return vb * s, vc * s
 }
 
-// onEdges returns how far along p0–p1 and q0–q1 the two segments come nearest
-// (C. Ericson, Real-Time Collision Detection, 2005, §5.1.9).
-func onEdges(p0, p1, q0, q1 r3.Vec) (s, t float64) {
-	d1, d2, r := r3.Sub(p1, p0), r3.Sub(q1, q0), r3.Sub(p0, q0)
-	a, e, f := r3.Norm2(d1), r3.Norm2(d2), r3.Dot(d2, r)
+// onEdges returns the shares along p0p1 and q0q1 of their nearest points
+// (Ericson, §5.1.9) and the square of the sine of the angle between them. Where
+// edges are parallel, one of many.
+func onEdges(p0, p1, q0, q1 *r3.Vec) (s, t, slant float64) {
+	ux, uy, uz := p1.X-p0.X, p1.Y-p0.Y, p1.Z-p0.Z
+	vx, vy, vz := q1.X-q0.X, q1.Y-q0.Y, q1.Z-q0.Z
+	rx, ry, rz := p0.X-q0.X, p0.Y-q0.Y, p0.Z-q0.Z
+	a, e, f := ux*ux+uy*uy+uz*uz, vx*vx+vy*vy+vz*vz, vx*rx+vy*ry+vz*rz
 	if a == 0 || e == 0 {
-		return 0, 0
+		return 0, 0, 0
 	}
-	c, b := r3.Dot(d1, r), r3.Dot(d1, d2)
-	if den := a*e - b*b; den > 1e-9*a*e {
+	c, b := ux*rx+uy*ry+uz*rz, ux*vx+uy*vy+uz*vz
+	den := a*e - b*b // of Lagrange: |u × v|²
+	if slant = den / (a * e); slant > 1e-9 {
 		s = unit((b*f - c*e) / den)
 	}
 	t = (b*s + f) / e
@@ -58,8 +62,16 @@ func onEdges(p0, p1, q0, q1 r3.Vec) (s, t float64) {
 		t = unit(t)
 		s = unit((b*t - c) / a)
 	}
-	return s, t
+	return s, t, max(0, slant)
 }
 
-// unit clamps x to 0..1.
-func unit(x float64) float64 { return max(0, min(1, x)) }
+// unit clamps to 0..1.
+func unit(x float64) float64 {
+	if x < 0 {
+		return 0
+	}
+	if x > 1 {
+		return 1
+	}
+	return x
+}

@@ -37,7 +37,8 @@ func TestOnTriangle(t *testing.T) {
 		if r3.Norm(r3.Cross(r3.Sub(b, a), r3.Sub(c, a))) < 1e-7 {
 			t.Skip("no area")
 		}
-		w := onTriangle(p, a, b, c)
+		v1, v2 := onTriangle(&p, &a, &b, &c)
+		w := [3]float64{1 - v1 - v2, v1, v2}
 		for _, v := range w {
 			if !(v >= -1e-12 && v <= 1+1e-12) {
 				t.Fatalf("onTriangle(%v, %v, %v, %v) = %v, want weights in 0..1", p, a, b, c, w)
@@ -74,7 +75,10 @@ func TestOnEdges(t *testing.T) {
 		gap := func(u, v float64) float64 {
 			return r3.Norm(r3.Sub(blend([]float64{1 - u, u}, a, b), blend([]float64{1 - v, v}, c, d)))
 		}
-		u, v := onEdges(a, b, c, d)
+		u, v, slant := onEdges(&a, &b, &c, &d)
+		if want := r3.Norm2(r3.Cross(r3.Unit(r3.Sub(b, a)), r3.Unit(r3.Sub(d, c)))); math.Abs(slant-want) > 1e-12 {
+			t.Fatalf("onEdges(%v, %v, %v, %v) has slant %g, want %g", a, b, c, d, slant, want)
+		}
 		if !(u >= 0 && u <= 1 && v >= 0 && v <= 1) {
 			t.Fatalf("onEdges(%v, %v, %v, %v) = %g, %g, want in 0..1", a, b, c, d, u, v)
 		}

@@ -16,6 +16,13 @@ type Obstacle interface {
 	Distance(p r3.Vec) (d float64, grad r3.Vec)
 }
 
+// Sum is what acts on a node: the force (N) and the fictitious mass (kg, for a
+// unit step) that keeps a step against its stiffness stable.
+type Sum struct {
+	Force r3.Vec
+	Mass  float64
+}
+
 // Against is the contact of cloth nodes with an obstacle: a penalty on the
 // depth below a shell around the obstacle, and Coulomb friction by anchors
 // that stick until the pull exceeds μ times the press, then slide along.
@@ -42,11 +49,11 @@ func NewAgainst(o Obstacle, shell, friction float64, stiff []float64) *Against {
 // front and the form are held on the shell.
 const harden = 3
 
-// Add adds the contact forces at x (N) to force and the contact stiffness to
-// mass (kg, for a unit step). Travel is the sum of the largest moves of all
-// steps so far, m.
-func (a *Against) Add(x, force []r3.Vec, mass []float64, travel float64) {
-	for i := range x {
+// Add adds press and friction on the nodes lo to hi at x to sum. Travel (m) is
+// the sum of the largest moves of all steps so far; a node that is farther from
+// the shell than it can have moved is passed over.
+func (a *Against) Add(lo, hi int, x []r3.Vec, sum []Sum, travel float64) {
+	for i := lo; i < hi; i++ {
 		if travel < a.due[i] {
 			continue
 		}
@@ -59,9 +66,8 @@ func (a *Against) Add(x, force []r3.Vec, mass []float64, travel float64) {
 		}
 		q := harden * depth / a.Shell
 		press := a.Stiff[i] * depth * (1 + q*q)
-		force[i] = r3.Add(force[i], r3.Scale(press, g))
-		force[i] = r3.Add(force[i], a.rub(i, x[i], g, press))
-		mass[i] += 0.55 * a.Stiff[i] * (2 + 3*q*q)
+		sum[i].Force = r3.Add(sum[i].Force, r3.Add(r3.Scale(press, g), a.rub(i, x[i], g, press)))
+		sum[i].Mass += 0.55 * a.Stiff[i] * (2 + 3*q*q)
 	}
 }
 

@@ -13,10 +13,10 @@ type slope struct{ n r3.Vec }
 
 func (s slope) Distance(p r3.Vec) (float64, r3.Vec) { return r3.Dot(s.n, p), s.n }
 
-// ball is a sphere about the origin.
-type ball float64
+// globe is a sphere about the origin.
+type globe float64
 
-func (b ball) Distance(p r3.Vec) (float64, r3.Vec) {
+func (b globe) Distance(p r3.Vec) (float64, r3.Vec) {
 	l := r3.Norm(p)
 	return l - float64(b), r3.Scale(1/l, p)
 }
@@ -36,17 +36,18 @@ func TestPressIsSlope(t *testing.T) {
 		}
 		along := func(d r3.Vec) float64 { return (energy(r3.Sub(p, d)) - energy(r3.Add(p, d))) / (2 * step) }
 		want := r3.Vec{X: along(r3.Vec{X: step}), Y: along(r3.Vec{Y: step}), Z: along(r3.Vec{Z: step})}
-		force, mass := []r3.Vec{{}}, []float64{1}
-		NewAgainst(ball(0.05), shell, 0, []float64{k}).Add([]r3.Vec{p}, force, mass, 0)
-		if d := r3.Norm(r3.Sub(force[0], want)); d > 1e-6*k*shell {
-			t.Errorf("Add at %v = %v N, want %v", p, force[0], want)
+		sum := []Sum{{Mass: 1}}
+		NewAgainst(globe(0.05), shell, 0, []float64{k}).Add(0, 1, []r3.Vec{p}, sum, 0)
+		force, mass := sum[0].Force, sum[0].Mass
+		if d := r3.Norm(r3.Sub(force, want)); d > 1e-6*k*shell {
+			t.Errorf("Add at %v = %v N, want %v", p, force, want)
 		}
 		if r3.Norm(p) > 0.05+shell {
 			free++
-			if force[0] != (r3.Vec{}) || mass[0] != 1 {
-				t.Errorf("Add at %v, beyond the shell = %v N, mass %g, want none", p, force[0], mass[0])
+			if force != (r3.Vec{}) || mass != 1 {
+				t.Errorf("Add at %v, beyond the shell = %v N, mass %g, want none", p, force, mass)
 			}
-		} else if touching++; mass[0] <= 1 {
+		} else if touching++; mass <= 1 {
 			t.Errorf("Add at %v adds no mass, want the contact's", p)
 		}
 	}
@@ -64,12 +65,12 @@ func slide(mu, a float64) float64 {
 	on := NewAgainst(slope{r3.Vec{X: s, Y: c}}, shell, mu, []float64{k})
 	start := x[0]
 	for step := range 3000 {
-		f, m := []r3.Vec{{Y: -weight}}, []float64{0}
-		on.Add(x, f, m, float64(step))
-		if m[0] == 0 {
-			m[0] = 1.1 * k // in the air above the shell
+		f := []Sum{{Force: r3.Vec{Y: -weight}}}
+		on.Add(0, 1, x, f, float64(step))
+		if f[0].Mass == 0 {
+			f[0].Mass = 1.1 * k // in the air above the shell
 		}
-		v = r3.Scale(0.9, r3.Add(v, r3.Scale(1/m[0], f[0])))
+		v = r3.Scale(0.9, r3.Add(v, r3.Scale(1/f[0].Mass, f[0].Force)))
 		x[0] = r3.Add(x[0], v)
 	}
 	return r3.Norm(r3.Sub(x[0], start))

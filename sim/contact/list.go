@@ -1,0 +1,166 @@
+package contact
+
+import (
+	"math"
+
+	"cowl/mesh/lattice"
+	"cowl/sim/crew"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// bundle is what a node brings to contact: itself, the edges that begin at it
+// along warp, weft and diagonal, and the two triangles of its cell.
+type bundle struct {
+	end  [3]int32   // far ends of the edges, lattice.None where there is no edge
+	node float64    // 0..1, share of a cell of cloth that the node carries
+	edge [3]float64 // 0..1, the same of the edges
+	cell float64    // 0..1, the same of the cell
+}
+
+// bundlesOf sorts the parts of a lattice by the node that owns them.
+func bundlesOf(l *lattice.Lattice) []bundle {
+	cell := l.Spacing * l.Spacing
+	out := make([]bundle, len(l.Rest))
+	for i := range out {
+		b := bundle{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, node: l.Area[i] / cell}
+		b.edge[0], b.edge[1] = l.U[i].Link/cell, l.V[i].Link/cell
+		if q := l.Cell[i].Corner; q[0] != lattice.None {
+			b.end[2], b.edge[2], b.cell = q[3], l.Cell[i].Area/cell, l.Cell[i].Area/cell
+		}
+		out[i] = b
+	}
+	return out
+}
+
+// ball is a sphere that holds a part of the cloth.
+type ball struct {
+	at r3.Vec  // m
+	r  float64 // m
+}
+
+// near reports whether two parts may lie within reach (m).
+func (a *ball) near(b *ball, reach float64) bool {
+	x, y, z, r := a.at.X-b.at.X, a.at.Y-b.at.Y, a.at.Z-b.at.Z, reach+a.r+b.r
+	return x*x+y*y+z*z < r*r
+}
+
+// balls hold a bundle, its node, its edges.
+type balls struct {
+	all, node ball
+	edge      [3]ball
+}
+
+// hold sets the balls around the bundles at x and returns the largest radius, m.
+func (s *Self) hold(x []r3.Vec) float64 {
+	var most float64
+	for i := range s.bundles {
+		b := &s.balls[i]
+		b.node.at = x[i]
+		sum, n := x[i], 1.0
+		for k, e := range s.bundles[i].end {
+			if e != lattice.None {
+				b.edge[k] = ball{r3.Scale(0.5, r3.Add(x[i], x[e])), r3.Norm(r3.Sub(x[i], x[e])) / 2}
+				sum, n = r3.Add(sum, x[e]), n+1
+			}
+		}
+		b.all = ball{at: r3.Scale(1/n, sum)}
+		b.all.r = r3.Norm(r3.Sub(x[i], b.all.at))
+		for _, e := range s.bundles[i].end {
+			if e != lattice.None {
+				b.all.r = math.Max(b.all.r, r3.Norm(r3.Sub(x[e], b.all.at)))
+			}
+		}
+		s.mids[i] = b.all.at
+		most = math.Max(most, b.all.r)
+	}
+	return most
+}
+
+// list collects every pair that lies within reach and is not one fold, in the
+// order of the nodes that own them.
+func (s *Self) list(x []r3.Vec, c *crew.Crew) {
+	s.bins.fill(s.mids, s.reach+2*s.hold(x))
+	m := len(x) / 2
+	c.Both(func(half int) {
+		s.half[half] = s.half[half][:0]
+		lo, hi := 0, m
+		if half == 1 {
+			lo, hi = m, len(x)
+		}
+		for i := lo; i < hi; i++ {
+			s.around(int32(i), x, &s.half[half])
+		}
+	})
+	s.pairs = append(append(s.pairs[:0], s.half[0]...), s.half[1]...)
+	s.due = append(s.due[:0], make([]float64, len(s.pairs))...)
+}
+
+// around lists the pairs of bundle i and all bundles behind it.
+func (s *Self) around(i int32, x []r3.Vec, out *[]pair) {
+	o := &s.balls[i].all
+	s.bins.visit(o.at, func(ids []int32) {
+		for _, j := range ids {
+			if j > i && o.near(&s.balls[j].all, s.reach) {
+				s.cross(i, j, x, out)
+			}
+		}
+	})
+}
+
+// cross lists the pairs between two bundles.
+func (s *Self) cross(i, j int32, x []r3.Vec, out *[]pair) {
+	a, b := &s.bundles[i], &s.bundles[j]
+	// Bundles this far apart in the flat share no fold, whichever their nodes.
+	clear := s.near + 2*math.Sqrt2*s.reel
+	sure := r2.Norm2(r2.Sub(s.rest[i], s.rest[j])) > clear*clear
+	s.onto(i, j, sure, x, out)
+	s.onto(j, i, sure, x, out)
+	for k, e := range a.end {
+		if e == lattice.None {
+			continue
+		}
+		for l, f := range b.end {
+			if f == lattice.None || !s.balls[i].edge[k].near(&s.balls[j].edge[l], s.reach) {
+				continue
+			}
+			if sure || (s.far(i, j) && s.far(i, f) && s.far(e, j) && s.far(e, f)) {
+				s.keep(pair{node: [4]int32{i, e, j, f}, edges: true, stiff: s.Stiff * min(a.edge[k], b.edge[l])}, x, out)
+			}
+		}
+	}
+}
+
+// onto lists node i against the triangles of bundle j.
+func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *[]pair) {
+	b := &s.bundles[j]
+	u, v, d := b.end[0], b.end[1], b.end[2]
+	if d == lattice.None || !s.balls[i].node.near(&s.balls[j].all, s.reach) || !(sure || (s.far(i, j) && s.far(i, d))) {
+		return
+	}
+	stiff := s.Stiff * min(s.bundles[i].node, b.cell)
+	if sure || s.far(i, u) {
+		s.keep(pair{node: [4]int32{i, j, u, d}, stiff: stiff}, x, out)
+	}
+	if sure || s.far(i, v) {
+		s.keep(pair{node: [4]int32{i, j, d, v}, stiff: stiff}, x, out)
+	}
+}
+
+// far reports whether two nodes are far enough apart in the flat to be two layers.
+func (s *Self) far(a, b int32) bool {
+	return r2.Norm2(r2.Sub(s.rest[a], s.rest[b])) > s.near*s.near
+}
+
+// keep lists a pair if it lies within reach.
+func (s *Self) keep(p pair, x []r3.Vec, out *[]pair) {
+	w, _ := p.weights(x)
+	var d r3.Vec
+	for k, n := range p.node {
+		d = r3.Add(d, r3.Scale(w[k], x[n]))
+	}
+	if r3.Norm2(d) <= s.reach*s.reach {
+		*out = append(*out, p)
+	}
+}

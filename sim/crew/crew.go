@@ -1,0 +1,71 @@
+// Package crew shares the two halves of a short task between the caller and one
+// helper, for tasks of some ten microseconds, where waking a goroutine costs
+// more than the work. The split is always in two, so what is computed does not
+// depend on whether the helper came in time.
+package crew
+
+import (
+	"runtime"
+	"sync/atomic"
+)
+
+// Crew is the caller and perhaps a helper. The zero value works alone; so does
+// nil. One goroutine calls Both at a time.
+type Crew struct {
+	helped bool
+	work   func(half int)
+	ticket atomic.Uint64 // number of the task × 4 + halves given out
+	done   atomic.Int32  // halves finished
+	alive  atomic.Bool   // a helper is watching for tickets
+}
+
+// New returns a crew with a helper if helped is set and there is a second core.
+func New(helped bool) *Crew { return &Crew{helped: helped && runtime.GOMAXPROCS(0) > 1} }
+
+// patience is how often an idle helper looks for work before it goes home:
+// about half a millisecond.
+const patience = 200_000
+
+// Both does work(0) and work(1), perhaps at the same time, and returns when both are done.
+func (c *Crew) Both(work func(half int)) {
+	if c == nil || !c.helped {
+		work(0)
+		work(1)
+		return
+	}
+	c.work = work
+	c.done.Store(0)
+	c.ticket.Store((c.ticket.Load()>>2 + 1) << 2)
+	if !c.alive.Load() {
+		c.alive.Store(true)
+		go c.help()
+	}
+	for c.one() {
+	}
+	for spins := 0; c.done.Load() < 2; spins++ {
+		if spins > 10_000 {
+			runtime.Gosched()
+		}
+	}
+}
+
+// one takes a half that nobody has begun and does it; false if there is none.
+func (c *Crew) one() bool {
+	t := c.ticket.Load()
+	if t&3 >= 2 || t>>2 == 0 || !c.ticket.CompareAndSwap(t, t+1) {
+		return false
+	}
+	c.work(int(t & 3))
+	c.done.Add(1)
+	return true
+}
+
+// help takes halves until there has been none for a while.
+func (c *Crew) help() {
+	for idle := 0; idle < patience; idle++ {
+		if c.one() {
+			idle = 0
+		}
+	}
+	c.alive.Store(false)
+}

@@ -1,0 +1,64 @@
+package sim
+
+import (
+	"math"
+
+	"cowl/mesh/lattice"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Energy is the energy stored in the cloth by kind, J.
+type Energy struct {
+	Pull  float64 // along the yarns
+	Shear float64 // in the angle between the yarns
+	Bend  float64 // along the yarns and in twist
+}
+
+// Total returns the sum of the stored energies, J.
+func (e Energy) Total() float64 { return e.Pull + e.Shear + e.Bend }
+
+// Stored returns the elastic energy of the cloth with its nodes at x (m, len =
+// nodes). It follows the energies of Cloth one by one and shares nothing with
+// the forces, which tests hold against it.
+func (c *Cloth) Stored(x []r3.Vec) Energy {
+	var e Energy
+	for _, l := range c.links {
+		s := r3.Norm(r3.Sub(x[l.b], x[l.a])) - c.h
+		e.Pull += l.k * s * s / 2
+	}
+	for _, list := range [2][]stencil{c.bendU, c.bendV} {
+		for _, s := range list {
+			e.Bend += s.k * r3.Norm2(r3.Sub(r3.Add(x[s.p], x[s.n]), r3.Scale(2, x[s.o]))) / 2
+		}
+	}
+	for _, q := range c.cells {
+		g := q.angle(x)
+		e.Shear += q.shear * (g*g/2 + jamEnergy(g, c.lock))
+		e.Bend += q.twist * r3.Norm2(r3.Sub(r3.Add(x[q.o], x[q.d]), r3.Add(x[q.u], x[q.v]))) / 2
+	}
+	return e
+}
+
+// angle returns the shear angle of the cell at the middle of its cloth, rad.
+func (q cell) angle(x []r3.Vec) float64 {
+	mean := func(a, b, c, d int32, t float64) r3.Vec {
+		return r3.Add(r3.Scale(1-t, r3.Sub(x[b], x[a])), r3.Scale(t, r3.Sub(x[d], x[c])))
+	}
+	s := r3.Cos(mean(q.o, q.u, q.v, q.d, q.midV), mean(q.o, q.v, q.u, q.d, q.midU))
+	return math.Asin(math.Max(-1, math.Min(1, s)))
+}
+
+// MaxStrain returns the largest absolute yarn strain over links that carry at
+// least a quarter of a cell of cloth.
+func (c *Cloth) MaxStrain(x []r3.Vec) float64 {
+	var m float64
+	for i := range x {
+		for _, a := range [2]lattice.Axis{c.Lattice.U[i], c.Lattice.V[i]} {
+			if a.Next != lattice.None && a.Link >= 0.25*c.h*c.h {
+				m = math.Max(m, math.Abs(r3.Norm(r3.Sub(x[a.Next], x[i]))/c.h-1))
+			}
+		}
+	}
+	return m
+}
