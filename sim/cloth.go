@@ -39,16 +39,16 @@ type Cloth struct {
 	links        []link
 	bendU, bendV []stencil
 	cells        []cell
-	rubs         bool      // bending rubs
-	lock         float64   // rad, see jam
-	base         []float64 // kg, len = nodes; fictitious mass for a unit step, see massOf
-	weight       float64   // N, of the whole piece
+	rubs         bool    // bending rubs
+	lock         float64 // rad, see jam
+	knots        []knot  // len = nodes
+	weight       float64 // N, of the whole piece
 }
 
 // NewCloth combines a cut lattice and the stiffness of its cloth.
 func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 	n, h := len(l.Rest), l.Spacing
-	c := &Cloth{Lattice: l, h: h, lock: s.Lock, rubs: s.BendFriction > 0, Load: make([]float64, n), base: make([]float64, n)}
+	c := &Cloth{Lattice: l, h: h, lock: s.Lock, rubs: s.BendFriction > 0, Load: make([]float64, n)}
 	h2, h4 := h*h, h*h*h*h
 	for i := range n {
 		c.Load[i] = s.Weight * Gravity * l.Area[i]
@@ -69,37 +69,43 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 			c.cells = append(c.cells, cell{q.Corner[0], q.Corner[1], q.Corner[2], q.Corner[3], s.Shear * q.Area, 4 * s.Twist * q.Area / h4, q.Mid.X, q.Mid.Y})
 		}
 	}
-	c.massOf()
+	c.tie()
 	return c
 }
 
-// massOf sets the fictitious masses for which a unit time step is stable: a
-// quarter of the row sum of the absolute stiffness matrix (Gershgorin), with a
-// tenth to spare for the geometric stiffness.
-func (c *Cloth) massOf() {
+// tie sums for every node what its mass is made from.
+func (c *Cloth) tie() {
+	c.knots = make([]knot, len(c.Load))
+	for i := range c.knots {
+		o := int32(i)
+		c.knots[i].near = [4]int32{o, o, o, o}
+	}
+	for _, l := range c.links {
+		j := 0
+		if c.Lattice.V[l.a].Next == l.b {
+			j = 2
+		}
+		a, b := &c.knots[l.a], &c.knots[l.b]
+		a.near[j], a.k[j] = l.b, l.k
+		b.near[j+1], b.k[j+1] = l.a, l.k
+	}
+	for _, list := range [2][]stencil{c.bendU, c.bendV} {
+		for _, s := range list {
+			c.knots[s.o].bend += 8 * (s.k + s.rub)
+			c.knots[s.p].bend += 4 * (s.k + s.rub)
+			c.knots[s.n].bend += 4 * (s.k + s.rub)
+		}
+	}
 	steep := 1.0
 	if c.lock > 0 {
 		steep = 21 // the slope of the shear force two knees beyond the locking angle
 	}
-	for _, l := range c.links {
-		c.base[l.a] += 2 * l.k
-		c.base[l.b] += 2 * l.k
-	}
-	for _, list := range [2][]stencil{c.bendU, c.bendV} {
-		for _, s := range list {
-			c.base[s.o] += 8 * (s.k + s.rub)
-			c.base[s.p] += 4 * (s.k + s.rub)
-			c.base[s.n] += 4 * (s.k + s.rub)
-		}
-	}
 	for _, q := range c.cells {
 		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV), math.Max(q.midU, q.midV)}
 		for k, n := range [4]int32{q.o, q.u, q.v, q.d} {
-			c.base[n] += 4*q.twist + 4*w[k]*q.shear*steep/(c.h*c.h)
+			c.knots[n].bend += 4 * q.twist
+			c.knots[n].shear += 4 * w[k] * q.shear * steep / (c.h * c.h)
 		}
-	}
-	for i := range c.base {
-		c.base[i] *= 1.1 / 4
 	}
 }
 

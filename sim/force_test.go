@@ -69,7 +69,7 @@ func potential(s *Scene, st *State) float64 {
 			d, _ := s.Obstacle.Distance(p)
 			depth := math.Max(0, Shell-d)
 			q := 3 * depth / Shell // contact hardens by (3·depth/shell)²
-			e += press * s.Cloth.Lattice.Area[i] * depth * depth / 2 * (1 + q*q/2)
+			e += presses(s.Cloth.Lattice)[i] * depth * depth / 2 * (1 + q*q/2)
 		}
 	}
 	for k, h := range s.Holds {
@@ -83,6 +83,9 @@ func potential(s *Scene, st *State) float64 {
 func unbalanced(w *Stepper) {
 	w.crew.Both(w.pull)
 	w.crew.Both(w.balance)
+	for i := range w.force {
+		w.force[i] = w.sum[0][i].Force
+	}
 }
 
 // slopes returns −∂E/∂x of one node by central differences.

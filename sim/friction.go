@@ -3,7 +3,6 @@ package sim
 import (
 	"math"
 
-	"cowl/mesh/lattice"
 	"cowl/sim/contact"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -26,7 +25,7 @@ func (c *Cloth) rub(list []stencil, x []r3.Vec, set []float64, out []contact.Sum
 	slip := yield * c.h * c.h
 	for i := range list {
 		s := &list[i]
-		n, ok := c.normal(s.o, x)
+		n, ok := c.normal(&c.knots[s.o], x)
 		if !ok {
 			continue
 		}
@@ -48,22 +47,4 @@ func lag(set *float64, d, slip float64) float64 {
 		*set = d - l
 	}
 	return l
-}
-
-// normal returns the unit normal of the cloth at node i from the neighbours it
-// has; the friction turns with it when the cloth turns.
-func (c *Cloth) normal(i int32, x []r3.Vec) (r3.Vec, bool) {
-	or := func(n int32) int32 {
-		if n == lattice.None {
-			return i
-		}
-		return n
-	}
-	u, v := c.Lattice.U[i], c.Lattice.V[i]
-	n := r3.Cross(r3.Sub(x[or(u.Next)], x[or(u.Prev)]), r3.Sub(x[or(v.Next)], x[or(v.Prev)]))
-	l := math.Sqrt(r3.Norm2(n))
-	if l == 0 {
-		return n, false
-	}
-	return r3.Scale(1/l, n), true
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"cowl/mesh/lattice"
 	"cowl/sim/contact"
 	"cowl/sim/crew"
 
@@ -47,45 +48,62 @@ const stride = 0.02
 // Each half of the cloth adds its forces to a sum of its own, and the two are
 // added node by node; so the bits do not depend on who did the work.
 type Stepper struct {
-	scene   *Scene
-	state   *State
-	sum     [2][]contact.Sum // len = nodes
-	force   []r3.Vec         // N, len = nodes; unbalanced
-	mass    []float64        // kg, len = nodes
-	form    *contact.Against
-	self    *contact.Self
-	crew    *crew.Crew
-	kick    float64   // share of a step by which velocities change
-	kinetic float64   // J, of the last step
-	travel  float64   // m, sum of the largest moves of all steps
-	moved   [2]motion // of each half in the last step
-	pull    func(int) // what a half does first
-	move    func(int) // and then
+	Even bool // one mass for moves along and across the cloth: slower, and what the hand was tried with
+
+	scene  *Scene
+	state  *State
+	sum    [2][]contact.Sum // len = nodes
+	force  []r3.Vec         // N, len = nodes; unbalanced
+	mass   []inertia        // len = nodes
+	age    int              // steps taken
+	form   *contact.Against
+	self   *contact.Self
+	crew   *crew.Crew
+	still  bool      // the cloth stood still before this step
+	travel float64   // m, sum of the largest moves of all steps
+	moved  [2]motion // of each half in the last step
+	pull   func(int) // what a half does first
+	move   func(int) // and then
 }
 
 // motion is what a half of the cloth did in a step.
-type motion struct{ kinetic, far float64 } // J, m
+type motion struct{ power, far float64 } // J a step, m
 
 // NewStepper prepares the walk; the state stays the caller's.
 func NewStepper(s *Scene, st *State) *Stepper {
 	n := len(st.Pos)
 	w := &Stepper{
-		scene: s, state: st, force: make([]r3.Vec, n), mass: make([]float64, n), crew: crew.New(!s.Alone),
+		scene: s, state: st, force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, crew: crew.New(!s.Alone),
 		sum: [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)},
+	}
+	for i := range w.mass {
+		w.mass[i].heavy = 1
 	}
 	w.pull, w.move = w.pullHalf, w.moveHalf
 	l := s.Cloth.Lattice
 	if s.Obstacle != nil {
-		stiff := make([]float64, n)
-		for i := range stiff {
-			stiff[i] = press * l.Area[i]
-		}
-		w.form = contact.NewAgainst(s.Obstacle, Shell, s.Friction, stiff)
+		w.form = contact.NewAgainst(s.Obstacle, Shell, s.Friction, presses(l))
 	}
 	if s.Gap > 0 {
 		w.self = contact.NewSelf(l, s.Gap, press*l.Spacing*l.Spacing/2)
 	}
 	return w
+}
+
+// presses returns the penalty stiffness of every node, N/m: a quarter of each
+// cell that it is a corner of. By the cloth of the node alone a node just outside
+// the outline would give way under what its cells carry.
+func presses(l *lattice.Lattice) []float64 {
+	out := make([]float64, len(l.Rest))
+	for _, q := range l.Cell {
+		if q.Corner[0] == lattice.None {
+			continue
+		}
+		for _, n := range q.Corner {
+			out[n] += press * q.Area / 4
+		}
+	}
+	return out
 }
 
 // press is the penalty stiffness of the form per area of cloth, N/m³: a cloth
@@ -104,11 +122,19 @@ func (w *Stepper) span(half int) (lo, hi int) {
 	return n / 2, n
 }
 
+// reshapeEvery is how many steps the masses hold; in that time a node moves a
+// fifth of a spacing at most.
+const reshapeEvery = 10
+
 // pullHalf sums what one half of the parts of the cloth, and the first the
 // holds, do to the nodes.
 func (w *Stepper) pullHalf(half int) {
 	sum := w.sum[half]
 	clear(sum)
+	if w.age%reshapeEvery == 0 {
+		lo, hi := w.span(half)
+		w.scene.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
+	}
 	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Set, sum)
 	if half == 0 {
 		w.hold(sum)
@@ -132,67 +158,67 @@ func (w *Stepper) hold(sum []contact.Sum) {
 	}
 }
 
-// balance computes the unbalanced force on the nodes of a half, weight and
-// form included, and their fictitious masses.
+// balance sums up what acts on the nodes of a half, weight and form included.
 func (w *Stepper) balance(half int) {
 	lo, hi := w.span(half)
-	a, b, c := w.sum[0], w.sum[1], w.scene.Cloth
+	a, b, load := w.sum[0], w.sum[1], w.scene.Cloth.Load
 	for i := lo; i < hi; i++ {
 		f, g := &a[i], &b[i]
-		f.Force.X, f.Force.Y, f.Force.Z = f.Force.X+g.Force.X, f.Force.Y+g.Force.Y-c.Load[i], f.Force.Z+g.Force.Z
-		f.Mass += g.Mass + c.base[i]
+		f.Force.X, f.Force.Y, f.Force.Z = f.Force.X+g.Force.X, f.Force.Y+g.Force.Y-load[i], f.Force.Z+g.Force.Z
+		f.Mass += g.Mass
 	}
 	if w.form != nil {
 		w.form.Add(lo, hi, w.state.Pos, a, w.travel)
 	}
-	for i := lo; i < hi; i++ {
-		w.force[i], w.mass[i] = a[i].Force, a[i].Mass
-	}
 }
 
-// moveHalf balances and moves the nodes of a half.
+// moveHalf balances and moves the nodes of a half. Power is that of the forces
+// on the mean of old and new velocity, the change of kinetic energy in the step.
 func (w *Stepper) moveHalf(half int) {
 	w.balance(half)
 	lo, hi := w.span(half)
-	st, most := w.state, stride*w.scene.Cloth.h
-	var kinetic, far float64 // far is a square
+	st, most, kick := w.state, stride*w.scene.Cloth.h, 1.0
+	if w.still {
+		kick = 0.5 // from a standstill velocities are half a step behind
+	}
+	var m motion // far is a square
 	for i := lo; i < hi; i++ {
 		if w.scene.Fixed != nil && w.scene.Fixed[i] {
+			w.force[i] = w.sum[0][i].Force
 			continue
 		}
-		v, p, f := &st.Vel[i], &st.Pos[i], &w.force[i]
-		k := w.kick / w.mass[i]
-		v.X, v.Y, v.Z = v.X+k*f.X, v.Y+k*f.Y, v.Z+k*f.Z
+		s, o, v, p := &w.sum[0][i], &w.mass[i], &st.Vel[i], &st.Pos[i]
+		o.guard(s.Force, w.force[i])
+		w.force[i] = s.Force
+		d := r3.Scale(kick, o.answer(s.Force, s.Mass))
+		m.power += s.Force.X*(2*v.X+d.X) + s.Force.Y*(2*v.Y+d.Y) + s.Force.Z*(2*v.Z+d.Z)
+		v.X, v.Y, v.Z = v.X+d.X, v.Y+d.Y, v.Z+d.Z
 		l2 := v.X*v.X + v.Y*v.Y + v.Z*v.Z
 		if l2 > most*most {
 			*v, l2 = r3.Scale(most/math.Sqrt(l2), *v), most*most
 		}
-		far = max(far, l2)
-		kinetic += w.mass[i] * l2
+		m.far = max(m.far, l2)
 		p.X, p.Y, p.Z = p.X+v.X, p.Y+v.Y, p.Z+v.Z
 	}
-	w.moved[half] = motion{kinetic, math.Sqrt(far)}
+	m.far = math.Sqrt(m.far)
+	w.moved[half] = m
 }
 
 // Step moves the cloth one step towards rest.
 func (w *Stepper) Step() {
-	w.kick = 1
-	if w.kinetic == 0 {
-		w.kick = 0.5 // from a standstill velocities are half a step behind
-	}
 	if w.self != nil {
 		w.self.Ready(w.state.Pos, w.travel, w.crew)
 	}
 	w.crew.Both(w.pull)
 	w.crew.Both(w.move)
-	kinetic, far := w.moved[0].kinetic+w.moved[1].kinetic, max(w.moved[0].far, w.moved[1].far)
+	w.age++
+	far := max(w.moved[0].far, w.moved[1].far)
 	w.travel += far
-	if kinetic < w.kinetic {
+	w.still = w.moved[0].power+w.moved[1].power < 0
+	if w.still {
 		w.stop()
 		w.travel += far / 2
-		kinetic = 0
 	}
-	w.kinetic = kinetic
 }
 
 // stop takes back half a step, to about the peak of kinetic energy, and sets

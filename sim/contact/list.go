@@ -10,12 +10,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// bundle is what a node brings to contact: itself, the edges that begin at it
-// along warp, weft and diagonal, and the two triangles of its cell.
+// bundle is what a node brings to contact: itself, the yarns that begin at it
+// and the two triangles of its cell. The diagonal of a cell needs no pairs of
+// its own: it lies within a fraction of the gap of the yarns around it.
 type bundle struct {
-	end  [3]int32   // far ends of the edges, lattice.None where there is no edge
+	end  [3]int32   // far ends of warp, weft and diagonal, lattice.None where missing
 	node float64    // 0..1, share of a cell of cloth that the node carries
-	edge [3]float64 // 0..1, the same of the edges
+	edge [2]float64 // 0..1, the same of the yarns
 	cell float64    // 0..1, the same of the cell
 }
 
@@ -27,7 +28,7 @@ func bundlesOf(l *lattice.Lattice) []bundle {
 		b := bundle{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, node: l.Area[i] / cell}
 		b.edge[0], b.edge[1] = l.U[i].Link/cell, l.V[i].Link/cell
 		if q := l.Cell[i].Corner; q[0] != lattice.None {
-			b.end[2], b.edge[2], b.cell = q[3], l.Cell[i].Area/cell, l.Cell[i].Area/cell
+			b.end[2], b.cell = q[3], l.Cell[i].Area/cell
 		}
 		out[i] = b
 	}
@@ -49,7 +50,7 @@ func (a *ball) near(b *ball, reach float64) bool {
 // balls hold a bundle, its node, its edges.
 type balls struct {
 	all, node ball
-	edge      [3]ball
+	edge      [2]ball
 }
 
 // hold sets the balls around the bundles at x and returns the largest radius, m.
@@ -60,8 +61,10 @@ func (s *Self) hold(x []r3.Vec) float64 {
 		b.node.at = x[i]
 		sum, n := x[i], 1.0
 		for k, e := range s.bundles[i].end {
-			if e != lattice.None {
+			if e != lattice.None && k < 2 {
 				b.edge[k] = ball{r3.Scale(0.5, r3.Add(x[i], x[e])), r3.Norm(r3.Sub(x[i], x[e])) / 2}
+			}
+			if e != lattice.None {
 				sum, n = r3.Add(sum, x[e]), n+1
 			}
 		}
@@ -78,27 +81,33 @@ func (s *Self) hold(x []r3.Vec) float64 {
 	return most
 }
 
+// listed is what one half of the nodes found: crossings against triangles and
+// edges against edges, apart so that like is looked at after like.
+type listed struct{ corners, edges []pair }
+
 // list collects every pair that lies within reach and is not one fold, in the
 // order of the nodes that own them.
 func (s *Self) list(x []r3.Vec, c *crew.Crew) {
 	s.bins.fill(s.mids, s.reach+2*s.hold(x))
 	m := len(x) / 2
 	c.Both(func(half int) {
-		s.half[half] = s.half[half][:0]
+		h := &s.half[half]
+		h.corners, h.edges = h.corners[:0], h.edges[:0]
 		lo, hi := 0, m
 		if half == 1 {
 			lo, hi = m, len(x)
 		}
 		for i := lo; i < hi; i++ {
-			s.around(int32(i), x, &s.half[half])
+			s.around(int32(i), x, h)
 		}
 	})
-	s.pairs = append(append(s.pairs[:0], s.half[0]...), s.half[1]...)
+	s.pairs = append(append(s.pairs[:0], s.half[0].corners...), s.half[1].corners...)
+	s.pairs = append(append(s.pairs, s.half[0].edges...), s.half[1].edges...)
 	s.due = append(s.due[:0], make([]float64, len(s.pairs))...)
 }
 
 // around lists the pairs of bundle i and all bundles behind it.
-func (s *Self) around(i int32, x []r3.Vec, out *[]pair) {
+func (s *Self) around(i int32, x []r3.Vec, out *listed) {
 	o := &s.balls[i].all
 	s.bins.visit(o.at, func(ids []int32) {
 		for _, j := range ids {
@@ -110,18 +119,18 @@ func (s *Self) around(i int32, x []r3.Vec, out *[]pair) {
 }
 
 // cross lists the pairs between two bundles.
-func (s *Self) cross(i, j int32, x []r3.Vec, out *[]pair) {
+func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 	a, b := &s.bundles[i], &s.bundles[j]
 	// Bundles this far apart in the flat share no fold, whichever their nodes.
 	clear := s.near + 2*math.Sqrt2*s.reel
 	sure := r2.Norm2(r2.Sub(s.rest[i], s.rest[j])) > clear*clear
 	s.onto(i, j, sure, x, out)
 	s.onto(j, i, sure, x, out)
-	for k, e := range a.end {
+	for k, e := range a.end[:2] {
 		if e == lattice.None {
 			continue
 		}
-		for l, f := range b.end {
+		for l, f := range b.end[:2] {
 			if f == lattice.None || !s.balls[i].edge[k].near(&s.balls[j].edge[l], s.reach) {
 				continue
 			}
@@ -133,7 +142,7 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *[]pair) {
 }
 
 // onto lists node i against the triangles of bundle j.
-func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *[]pair) {
+func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *listed) {
 	b := &s.bundles[j]
 	u, v, d := b.end[0], b.end[1], b.end[2]
 	if d == lattice.None || !s.balls[i].node.near(&s.balls[j].all, s.reach) || !(sure || (s.far(i, j) && s.far(i, d))) {
@@ -154,13 +163,17 @@ func (s *Self) far(a, b int32) bool {
 }
 
 // keep lists a pair if it lies within reach.
-func (s *Self) keep(p pair, x []r3.Vec, out *[]pair) {
+func (s *Self) keep(p pair, x []r3.Vec, out *listed) {
 	w, _ := p.weights(x)
 	var d r3.Vec
 	for k, n := range p.node {
 		d = r3.Add(d, r3.Scale(w[k], x[n]))
 	}
-	if r3.Norm2(d) <= s.reach*s.reach {
-		*out = append(*out, p)
+	switch {
+	case r3.Norm2(d) > s.reach*s.reach:
+	case p.edges:
+		out.edges = append(out.edges, p)
+	default:
+		out.corners = append(out.corners, p)
 	}
 }

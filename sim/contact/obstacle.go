@@ -44,6 +44,10 @@ func NewAgainst(o Obstacle, shell, friction float64, stiff []float64) *Against {
 		anchor: make([]r3.Vec, n), touch: make([]bool, n), due: make([]float64, n)}
 }
 
+// soon is how far off a node already has the mass that contact will need, m: a
+// light node would bounce if it became heavy on touching.
+const soon = 1e-3
+
 // harden sets how the press rises with depth: k·depth·(1 + (harden·depth/shell)²).
 // The weight of cloth stays on the linear part; layers squeezed between a tight
 // front and the form are held on the shell.
@@ -61,7 +65,11 @@ func (a *Against) Add(lo, hi int, x []r3.Vec, sum []Sum, travel float64) {
 		depth := a.Shell - d
 		if depth <= 0 {
 			a.touch[i] = false
-			a.due[i] = travel - depth/2
+			if -depth > soon {
+				a.due[i] = travel - (depth+soon)/2
+			} else {
+				sum[i].Mass += 0.55 * 2 * a.Stiff[i]
+			}
 			continue
 		}
 		q := harden * depth / a.Shell

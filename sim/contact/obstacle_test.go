@@ -44,8 +44,11 @@ func TestPressIsSlope(t *testing.T) {
 		}
 		if r3.Norm(p) > 0.05+shell {
 			free++
-			if force != (r3.Vec{}) || mass != 1 {
-				t.Errorf("Add at %v, beyond the shell = %v N, mass %g, want none", p, force, mass)
+			if force != (r3.Vec{}) {
+				t.Errorf("Add at %v, beyond the shell = %v N, want none", p, force)
+			}
+			if near := r3.Norm(p) < 0.05+shell+soon; near != (mass > 1) {
+				t.Errorf("Add at %v, beyond the shell, adds mass %g, want some within %g m of it", p, mass-1, soon)
 			}
 		} else if touching++; mass <= 1 {
 			t.Errorf("Add at %v adds no mass, want the contact's", p)

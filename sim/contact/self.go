@@ -11,7 +11,7 @@ import (
 )
 
 // Self keeps layers of one cloth apart: every crossing against every triangle,
-// every edge against every edge. Crossing against crossing alone leaks where
+// every yarn against every yarn. Crossing against crossing alone leaks where
 // the bias has sheared the cells, and crossing against triangle alone lets
 // edges through each other.
 type Self struct {
@@ -33,7 +33,7 @@ type Self struct {
 	due     []float64  // m, len = pairs; travel before which the two cannot come within the gap
 	awake   [2][]int32 // pairs that are due before wakeAt, by half
 	wakeAt  float64    // m
-	half    [2][]pair  // listed by each half
+	half    [2]listed  // found by each half of the nodes
 }
 
 // pair is a crossing and a triangle, or two edges. Its weights sum to zero: two
@@ -122,7 +122,13 @@ func (s *Self) push(p *pair, x []r3.Vec, sum []Sum, travel float64) float64 {
 	}
 	l2 := d.X*d.X + d.Y*d.Y + d.Z*d.Z
 	if l2 >= s.Gap*s.Gap {
-		return travel + (math.Sqrt(l2)-s.Gap)/2
+		if l := math.Sqrt(l2) - s.Gap - soonSelf; l > 0 {
+			return travel + l/2
+		}
+		for j, n := range p.node {
+			sum[n].Mass += 0.55 * 2 * p.stiff * fade * math.Abs(w[j])
+		}
+		return travel
 	}
 	if l2 == 0 {
 		return travel
@@ -139,6 +145,9 @@ func (s *Self) push(p *pair, x []r3.Vec, sum []Sum, travel float64) float64 {
 	}
 	return travel
 }
+
+// soonSelf is how far beyond the gap a pair already has its mass, see soon, m.
+const soonSelf = 0.5e-3
 
 // parallel is the square of the sine of the angle between edges below which
 // their push fades. The nearest points of parallel edges jump from end to end,

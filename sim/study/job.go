@@ -25,6 +25,7 @@ type Job struct {
 	Free    bool       // no form: hang from the two cowl points
 	Spacing float64    // m, between yarn crossings
 	Seed    uint64     // which hand places the cloth; same seed, same bits
+	Alone   bool       // keep to one core, as one of many drapes at a time; the bits are the same
 	Report  func(Progress)
 }
 
@@ -70,17 +71,26 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 		return nil, err
 	}
 	d.place(ctx)
-	d.settle(ctx, 1e-2)
 	for d.Lattice.Spacing > j.Spacing && !d.over() {
+		d.settle(ctx, roughly, roughSteps)
+		if d.over() {
+			break
+		}
 		if d, err = d.finer(max(j.Spacing, d.Lattice.Spacing/1.6)); err != nil {
 			return nil, err
 		}
 		d.unpick()
-		d.settle(ctx, 1e-2)
 	}
 	d.finish(ctx)
 	return d, nil
 }
+
+// On a lattice that is only on the way the cloth need not come to rest: what is
+// left are ripples of that lattice.
+const (
+	roughly    = 5e-2 // residual
+	roughSteps = 4000
+)
 
 // over reports whether there is no more to do: stopped, or beyond help.
 func (d *Drape) over() bool {
@@ -97,7 +107,7 @@ func (d *Drape) finish(ctx context.Context) {
 		n *= 2 // nothing but the air would damp its swinging
 	}
 	for range n {
-		d.settle(ctx, settled)
+		d.settle(ctx, settled, round)
 		if d.over() || (d.Result.Status == sim.Settled && !d.unpick()) {
 			return
 		}
@@ -118,7 +128,7 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 		return nil, err
 	}
 	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
-	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap}
+	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap, Alone: j.Alone}
 	if !j.Free {
 		d.Scene.Obstacle = j.Form
 	}
@@ -154,12 +164,12 @@ func (d *Drape) finer(spacing float64) (*Drape, error) {
 	return f, nil
 }
 
-// settle walks to rest, for a round at most.
-func (d *Drape) settle(ctx context.Context, residual float64) {
-	o := sim.Settings{Residual: residual, Steps: round}
+// settle walks to rest, for so many steps at most.
+func (d *Drape) settle(ctx context.Context, residual float64, steps int) {
+	o := sim.Settings{Residual: residual, Steps: steps}
 	if d.Job.Report != nil {
 		o.Report = func(step int, r float64) {
-			d.Job.Report(Progress{Stage: "settling", Share: float64(step) / round, Residual: r})
+			d.Job.Report(Progress{Stage: "settling", Share: float64(step) / float64(steps), Residual: r})
 		}
 	}
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)

@@ -133,6 +133,7 @@ func HangAll(ctx context.Context, j Job, n int) (*Run, error) {
 			defer func() { <-gate }()
 			job := j
 			job.Seed += uint64(k)
+			job.Alone = j.Alone || n > 1
 			if k > 0 {
 				job.Report = nil
 			}

@@ -75,6 +75,7 @@ const (
 func (d *Drape) place(ctx context.Context) {
 	h := handOf(d.Job.Seed)
 	w := sim.NewStepper(d.Scene, d.State)
+	w.Even = true // see Stepper: cloth that is light across slides farther while it is led
 	run := func(n int) bool {
 		for range n {
 			w.Step()
