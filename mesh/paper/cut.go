@@ -35,15 +35,4 @@ func leaning(d r2.Vec) float64 {
 }
 
 // allowanceAt returns the allowance of the edge nearest to v (m).
-func (p Piece) allowanceAt(v r2.Vec) float64 {
-	least, allowance := math.Inf(1), 0.0
-	n := len(p.Outline)
-	for _, e := range p.Edges {
-		for i := e.From; i != e.To; i = (i + 1) % n {
-			if d := fromSegment(v, p.Outline[i], p.Outline[(i+1)%n]); d < least {
-				least, allowance = d, e.Allowance
-			}
-		}
-	}
-	return allowance
-}
+func (p Piece) allowanceAt(v r2.Vec) float64 { return p.edgeNear(v).Allowance }

@@ -23,9 +23,15 @@ func FromDraft(p draft.Piece) (Piece, error) {
 		Edges: frontEdges(p), Lines: frontLines(p),
 		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
 	}
+	if p.Facing > shallow {
+		at := r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY + p.Facing/2}
+		q.Texts = append(q.Texts, Text{fmt.Sprintf("self-facing %.1f cm", p.Facing*100), at})
+	}
 	q.Settle(p.Grain)
 	return q, nil
 }
+
+const shallow = 0.025 // m, a facing in which there is no room for words
 
 // frontEdges lists the stretches of the outline: up the wearer's left half,
 // down the right.
@@ -74,7 +80,7 @@ func frontLines(p draft.Piece) []Line {
 		for _, v := range p.DartLeft {
 			right = append(right, mirrored(v))
 		}
-		lines = append(lines, Line{"left dart", Dart, p.DartLeft}, Line{"right dart", Dart, right})
+		lines = append(lines, Line{"left dart left open", Dart, p.DartLeft}, Line{"right dart left open", Dart, right})
 	}
 	return lines
 }

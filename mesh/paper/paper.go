@@ -22,6 +22,7 @@ type Piece struct {
 	Lines     []Line        // lines inside that are not cut
 	Notches   []draft.Notch // marks on the seam line that help to put seams together
 	Holes     []Hole        // marks inside the piece that are pierced or tacked
+	Texts     []Text        // more words inside the piece, at places of their own
 	GrainLine [2]r2.Vec     // foot and head of the grain line, which lies along the warp; see Settle
 	Label     r2.Vec        // m, middle of the room for name and words; see Settle
 }
@@ -59,5 +60,22 @@ type Hole struct {
 	At   r2.Vec // m
 }
 
+// Text is a line of words inside a piece.
+type Text struct {
+	Said string
+	At   r2.Vec // m, middle of the words
+}
+
 // Grain returns the angle from +Y to the warp, towards +X (rad), within ±π/2.
 func (p Piece) Grain() float64 { return leaning(r2.Sub(p.GrainLine[1], p.GrainLine[0])) }
+
+// Centre returns the name of the centre line, "centre front" or the like, or
+// "" if the piece has none.
+func (p Piece) Centre() string {
+	for _, l := range p.Lines {
+		if l.Kind == Centre {
+			return l.Name
+		}
+	}
+	return ""
+}

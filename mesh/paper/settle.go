@@ -64,6 +64,10 @@ func (p *Piece) obstacles() [][]r2.Vec {
 	for _, l := range p.Lines {
 		lines = append(lines, l.Points)
 	}
+	for _, t := range p.Texts {
+		half := r2.Vec{X: labelWide / 2}
+		lines = append(lines, []r2.Vec{r2.Sub(t.At, half), r2.Add(t.At, half)})
+	}
 	for _, h := range p.Holes {
 		lines = append(lines, []r2.Vec{h.At, h.At})
 	}
