@@ -105,13 +105,17 @@ func patternOf(s style.Style, p draft.Piece) (output, error) {
 // wordsOf lists the figures of p for the sheet.
 func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 	r := p.Report()
-	return sheet.Options{Title: s.Name, Notes: []string{
+	notes := []string{
 		"Cut for: " + wearer(s),
-		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half (dart %.1f cm, %v %.1f cm)", cm(r.HalfEdge), cm(r.Extension), cm(r.FromDart), p.How, cm(r.FromOther)),
-		fmt.Sprintf("Dart closed %.0f %%, left open at the waist %.1f cm", r.DartShare*100, cm(r.IntakeLeft)),
-		fmt.Sprintf("Edge hangs %.1f–%.1f cm below the cowl points (chain to V)", cm(r.DropChain), cm(r.DropV)),
-		fmt.Sprintf("Seams: shoulder %.1f, armhole %.1f, side %.1f, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist)),
+		"Fabric: " + s.Fabric.Name,
+		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half, %.1f cm of it from the dart", cm(r.HalfEdge), cm(r.Extension), cm(r.FromDart)),
+	}
+	if p.DartLeft != nil {
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left open at the waist", r.DartShare*100, cm(r.IntakeLeft)))
+	}
+	return sheet.Options{Title: s.Name, Notes: append(notes,
+		fmt.Sprintf("Edge hangs %.1f–%.1f cm below the cowl points in an upright plane", cm(r.DropChain), cm(r.DropV)),
+		fmt.Sprintf("Seams: shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist)),
 		fmt.Sprintf("Cloth: %.1f cm across, %.1f cm along the grain", cm(r.Across), cm(r.Along)),
-		"For: " + s.Fabric.Name,
-	}}
+	)}
 }

@@ -59,7 +59,7 @@ func minding(pieces []paper.Piece) []string {
 		"Let it hang for 24 to 48 hours before it is hemmed, and again after seaming; 48 for heavy crepe and satin. Bias grows under its own weight.",
 	}
 	if has(pieces, paper.Fold) {
-		out = append(out, "Put no interlining into the self-facing: it must roll with the edge.")
+		out = append(out, "Put no interlining into the self-facing: it must roll with the edge. If it rolls out in wear, sew a small covered weight of 5 to 15 g to it at centre front.")
 	}
 	return out
 }
@@ -67,8 +67,7 @@ func minding(pieces []paper.Piece) []string {
 // steps lists the work in its order.
 func steps(pieces []paper.Piece) []string {
 	out := []string{
-		"Print the pattern, measure the test square, join the pages, cut out the paper.",
-		"Press the cloth and let it lie flat overnight. Straighten its ends on a drawn thread.",
+		"Print the pattern, measure the test square, join the pages, cut out the paper. Press the cloth and straighten its ends on a drawn thread.",
 		"Lay the pieces on one layer, grain lines along the selvedge, and weight them rather than pin them.",
 		"Mark notches, centre line and bust points, and run a thread along the centre line while the cloth lies flat.",
 		"Cut with long strokes without lifting the cloth. Lay narrow tape along armholes and other bias edges before you move it.",
@@ -80,13 +79,9 @@ func steps(pieces []paper.Piece) []string {
 	if has(pieces, paper.Fold) {
 		out = append(out, "Fold the self-facing in along the cowl edge without pressing it sharp. Wrap its ends round the back shoulder and catch them in the shoulder seam, so that the seam cannot slip back.")
 	}
-	out = append(out,
+	return append(out,
 		"Sew the shoulders with their stay, then the side seams, with a stitch that gives: a narrow zigzag, or the cloth held a little taut.",
 		"Try it on over the head, arms down, then leaning forward. Look for gaping, for the wrong side showing, for a fold that turns to one side.",
 		"Let it hang again, level the lower edge from the floor, and hem it.",
 	)
-	if has(pieces, paper.Fold) {
-		out = append(out, "If the facing rolls out, sew a small covered weight of 5 to 15 g to it at centre front.")
-	}
-	return out
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/sheet"
@@ -33,10 +34,9 @@ func cuttingPages(pieces []paper.Piece, o sheet.Options, on Paper, of int) *fpdf
 	c.next()
 	c.say(strong, 6.5, sheet.Ink, "Cutting sheet: "+o.Title)
 	c.y += 2
-	for _, n := range o.Notes {
-		c.say(plain, small, sheet.Grey, n)
-	}
-	c.say(plain, small, sheet.Accent, "A prediction is not a toile: cut a test in real cloth before cutting the good one.")
+	c.say(plain, fine, sheet.Grey, strings.Join(o.Notes, " · "))
+	c.y++
+	c.say(plain, fine, sheet.Accent, "A prediction is not a toile: cut a test in real cloth before cutting the good one.")
 	c.head("Pieces")
 	for _, p := range pieces {
 		c.piece(p)
@@ -62,10 +62,11 @@ type column struct {
 }
 
 const (
-	side    = 18.0 // mm, margin left and right
-	foot    = 18.0 // mm, margin below
+	side    = 16.0 // mm, margin left, right and above
+	foot    = 16.0 // mm, margin below
+	fine    = 3.2  // mm, size of the letters
 	bullet  = 6.0  // mm, before the words of an item
-	leading = 1.38 // height of a line over the size of its letters
+	leading = 1.32 // height of a line over the size of its letters
 )
 
 func (c *column) wide() float64 { return c.on.Width - 2*side }
@@ -104,16 +105,16 @@ func (c *column) head(said string) {
 
 // item writes words with a mark before them.
 func (c *column) item(mark, said string) {
-	lines := wrap(c.f, plain, small, c.wide()-bullet, said)
-	c.room(float64(len(lines)) * leading * small)
+	lines := wrap(c.f, plain, fine, c.wide()-bullet, said)
+	c.room(float64(len(lines)) * leading * fine)
 	for i, line := range lines {
-		c.y += leading * small
+		c.y += leading * fine
 		if i == 0 {
-			text(c.f, plain, sheet.Text{Said: mark, At: r2.Vec{X: side, Y: c.y}, Size: small, Colour: sheet.Grey})
+			text(c.f, plain, sheet.Text{Said: mark, At: r2.Vec{X: side, Y: c.y}, Size: fine, Colour: sheet.Grey})
 		}
-		text(c.f, plain, sheet.Text{Said: line, At: r2.Vec{X: side + bullet, Y: c.y}, Size: small, Colour: sheet.Ink})
+		text(c.f, plain, sheet.Text{Said: line, At: r2.Vec{X: side + bullet, Y: c.y}, Size: fine, Colour: sheet.Ink})
 	}
-	c.y += 1.2
+	c.y += 0.8
 }
 
 const (
@@ -125,37 +126,37 @@ const (
 // know of it beside.
 func (c *column) piece(p paper.Piece) {
 	c.room(thumbHigh + 10)
-	top := c.y
-	c.thumb(p, r2.Vec{X: side, Y: top}, "as worn")
-	c.thumb(onCloth(p), r2.Vec{X: side + thumbWide + 4, Y: top}, "on the cloth")
+	top := c.y + 3
+	high := max(c.thumb(p, r2.Vec{X: side, Y: top}, false), c.thumb(onCloth(p), r2.Vec{X: side + thumbWide + 4, Y: top}, true))
 	x := side + 2*thumbWide + 10
 	text(c.f, strong, sheet.Text{Said: p.Name, At: r2.Vec{X: x, Y: top + 4}, Size: 4.2, Colour: sheet.Ink})
 	y := top + 4
 	for _, s := range facts(p) {
-		for _, line := range wrap(c.f, plain, small, c.on.Width-side-x, s) {
-			y += leading * small
-			text(c.f, plain, sheet.Text{Said: line, At: r2.Vec{X: x, Y: y}, Size: small, Colour: sheet.Ink})
+		for _, line := range wrap(c.f, plain, fine, c.on.Width-side-x, s) {
+			y += leading * fine
+			text(c.f, plain, sheet.Text{Said: line, At: r2.Vec{X: x, Y: y}, Size: fine, Colour: sheet.Ink})
 		}
 		y += 0.8
 	}
-	c.y = max(top+thumbHigh+8, y+4)
+	c.y = max(top+high+5, y+4)
 }
 
-// thumb draws a piece in its room, and a selvedge to either side of one that
-// lies on the cloth.
-func (c *column) thumb(p paper.Piece, at r2.Vec, said string) {
+// thumb draws a piece in its room, with a selvedge to either side if it lies on
+// the cloth, and returns how high it is (mm).
+func (c *column) thumb(p paper.Piece, at r2.Vec, lies bool) float64 {
 	d := sheet.Pieces([]paper.Piece{p})
 	scale := min((thumbWide-4)/d.Width, thumbHigh/d.Height)
-	corner := r2.Add(at, r2.Vec{X: (thumbWide - scale*d.Width) / 2})
-	draw(c.f, d, corner, scale)
-	if said == "on the cloth" {
+	high, said := scale*d.Height, "as worn"
+	draw(c.f, d, r2.Add(at, r2.Vec{X: (thumbWide - scale*d.Width) / 2}), scale)
+	if lies {
 		pen := sheet.Pen{Colour: sheet.Accent, Width: 0.3}
 		for _, x := range []float64{0, thumbWide} {
-			stroke(c.f, sheet.Stroke{Pen: pen, Points: []r2.Vec{{X: at.X + x, Y: at.Y}, {X: at.X + x, Y: at.Y + thumbHigh}}}, func(v r2.Vec) r2.Vec { return v }, 1)
+			stroke(c.f, sheet.Stroke{Pen: pen, Points: []r2.Vec{{X: at.X + x, Y: at.Y}, {X: at.X + x, Y: at.Y + high}}}, func(v r2.Vec) r2.Vec { return v }, 1)
 		}
-		said += ", selvedges left and right"
+		said = "on the cloth, selvedges left and right"
 	}
-	text(c.f, plain, sheet.Text{Said: said, At: r2.Vec{X: at.X + thumbWide/2, Y: at.Y + thumbHigh + 4.5}, Size: 2.8, Anchor: sheet.Middle, Colour: sheet.Grey})
+	text(c.f, plain, sheet.Text{Said: said, At: r2.Vec{X: at.X + thumbWide/2, Y: at.Y + high + 4.5}, Size: 2.6, Anchor: sheet.Middle, Colour: sheet.Grey})
+	return high
 }
 
 // onCloth returns the piece turned until its warp is upright.

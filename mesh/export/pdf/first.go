@@ -26,7 +26,7 @@ var joining = []string{
 	"2. Measure both squares. If one is off by more than half a millimetre, change the print setting, not the pattern.",
 	"3. Print the rest. Cut each page along its solid lines, left and top, where it has them.",
 	"4. Lay the cut edge on the dashed line of its neighbour, so that crosses meet and diamonds close, and tape it.",
-	"5. Join each row, then row to row. Measure the grain line across the joins: it must be straight.",
+	"5. Join each row, then row to row. Hold a ruler to the centre line: it must run straight across the joins.",
 }
 
 // first draws the page that is printed and measured before the others.
@@ -76,7 +76,6 @@ func (p tiling) assembly(at r2.Vec) {
 		a := place(t.at)
 		b := place(r2.Add(t.at, r2.Vec{X: netWide, Y: netHigh}))
 		p.line(trimPen, true, a, r2.Vec{X: b.X, Y: a.Y}, b, r2.Vec{X: a.X, Y: b.Y})
-		text(p.f, plain, sheet.Text{Said: t.name(), At: p.at((a.X+b.X)/2, b.Y-1.5), Size: small, Anchor: sheet.Middle, Colour: sheet.Accent})
 	}
 	for _, placed := range p.d.Placed {
 		p.line(signPen, true, onMap(placed, placed.Piece.CutLine, place)...)
@@ -85,6 +84,13 @@ func (p tiling) assembly(at r2.Vec) {
 				p.line(trimPen, false, onMap(placed, l.Points, place)...)
 			}
 		}
+	}
+	for _, t := range p.g.tiles {
+		mid := place(r2.Add(t.at, r2.Vec{X: netWide / 2, Y: netHigh / 2}))
+		at := p.at(mid.X, mid.Y)
+		p.f.SetFillColor(255, 255, 255)
+		p.f.Rect(at.X-3.4, at.Y-small+0.4, 6.8, small, "F")
+		text(p.f, plain, sheet.Text{Said: t.name(), At: at, Size: small, Anchor: sheet.Middle, Colour: sheet.Accent})
 	}
 }
 

@@ -59,7 +59,7 @@ func (p tiling) page(t tile, n int) {
 	draw(p.f, p.d, r2.Sub(p.corner, t.at), 1)
 	p.f.ClipEnd()
 	p.frame(t)
-	p.say(plain, 4, tileHigh-3, 3.2, sheet.Grey, fmt.Sprintf("%s, tile %s, page %d of %d, %s. Print at 100 %%.", p.o.Title, t.name(), n, p.pages(), p.on.Name))
+	p.say(plain, 4, tileHigh-1, 3, sheet.Grey, fmt.Sprintf("%s, tile %s, page %d of %d, %s. Print at 100 %%.", p.o.Title, t.name(), n, p.pages(), p.on.Name))
 }
 
 var pale = sheet.Colour{0xc9, 0xc9, 0xc9}
@@ -101,7 +101,7 @@ func (p tiling) frame(t tile) {
 	if p.g.has(t.row+1, t.column) {
 		p.line(joinPen, false, v(0, netHigh), v(tileWide, netHigh))
 		p.line(signPen, true, v(netWide/2-6, netHigh), v(netWide/2, netHigh+6), v(netWide/2+6, netHigh), v(netWide/2, netHigh-6))
-		p.say(plain, netWide/2+9, netHigh+4.5, 3.2, sheet.Grey, tile{row: t.row + 1, column: t.column}.name())
+		p.say(plain, netWide/2+8, netHigh-1.5, 3.2, sheet.Grey, tile{row: t.row + 1, column: t.column}.name())
 	}
 	p.f.ClipRect(p.corner.X, p.corner.Y, tileWide, tileHigh, false)
 	for _, x := range []float64{0, netWide} {
