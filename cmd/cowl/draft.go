@@ -21,6 +21,7 @@ func (d draftCmd) Run(c console) error {
 	if err != nil {
 		return err
 	}
+	tellNotes(c, s)
 	p, err := s.Piece()
 	if err != nil {
 		return err
@@ -44,6 +45,13 @@ func (d draftCmd) Run(c console) error {
 		fmt.Fprintf(c.out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(names, ", ")))
 	}
 	return nil
+}
+
+// tellNotes prints what reading a block from a file left out or straightened.
+func tellNotes(c console, s style.Style) {
+	for _, n := range s.Notes {
+		fmt.Fprintf(c.err, "cowl: %s\n", n)
+	}
 }
 
 // wearer says in a few words for whom the piece is.

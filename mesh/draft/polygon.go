@@ -84,10 +84,10 @@ func segmentsMeet(a, b, c, d r2.Vec) bool {
 		s3 == 0 && within(c, d, a) || s4 == 0 && within(c, d, b)
 }
 
-// crossing returns the first two sides of the closed outline p that meet
+// Crossing returns the first two sides of the closed outline p that meet
 // anywhere but in a shared corner, or that fold back on each other; a side is
 // named by the index of its first point.
-func crossing(p []r2.Vec) (i, j int, ok bool) {
+func Crossing(p []r2.Vec) (i, j int, ok bool) {
 	n := len(p)
 	for i := range n {
 		a, b, next := p[i], p[(i+1)%n], p[(i+2)%n]

@@ -20,6 +20,9 @@ const (
 func (p *Piece) Settle(grain float64) {
 	lo, hi := Box(p.Outline)
 	wide, high := hi.X-lo.X, hi.Y-lo.Y
+	whole := p.Outline
+	p.Outline = thinned(whole)
+	defer func() { p.Outline = whole }()
 	lines := p.obstacles()
 	dir := r2.Vec{X: math.Sin(grain), Y: math.Cos(grain)}
 	half := math.Min(longGrain, 0.3*math.Max(wide, high))
@@ -35,6 +38,22 @@ func (p *Piece) Settle(grain float64) {
 	lines = append(lines, p.GrainLine[:])
 	room := append(bar(r2.Vec{X: labelWide}), r2.Vec{X: -labelWide, Y: -labelHigh}, r2.Vec{X: labelWide, Y: -labelHigh}, r2.Vec{X: -labelWide, Y: labelHigh}, r2.Vec{X: labelWide, Y: labelHigh})
 	p.Label, _ = p.place(room, r2.Vec{X: lo.X + 0.7*wide, Y: lo.Y + 0.45*high}, lines)
+}
+
+// coarse is how many points of an outline are looked at when room is sought.
+const coarse = 200
+
+// thinned returns every so many points of an outline.
+func thinned(outline []r2.Vec) []r2.Vec {
+	step := (len(outline) + coarse - 1) / coarse
+	if step <= 1 {
+		return outline
+	}
+	var out []r2.Vec
+	for i := 0; i < len(outline); i += step {
+		out = append(out, outline[i])
+	}
+	return out
 }
 
 // place returns where a mark that covers the points shape (m, about its
