@@ -95,8 +95,13 @@ func Crossing(p []r2.Vec) (i, j int, ok bool) {
 		if r2.Cross(u, v) == 0 && r2.Dot(u, v) < 0 {
 			return i, (i + 1) % n, true
 		}
+		lo, hi := r2.Vec{X: math.Min(a.X, b.X), Y: math.Min(a.Y, b.Y)}, r2.Vec{X: math.Max(a.X, b.X), Y: math.Max(a.Y, b.Y)}
 		for j := i + 2; j < n; j++ {
-			if (j+1)%n != i && segmentsMeet(a, b, p[j], p[(j+1)%n]) {
+			c, d := p[j], p[(j+1)%n]
+			if c.X > hi.X && d.X > hi.X || c.X < lo.X && d.X < lo.X || c.Y > hi.Y && d.Y > hi.Y || c.Y < lo.Y && d.Y < lo.Y {
+				continue // their boxes do not touch
+			}
+			if (j+1)%n != i && segmentsMeet(a, b, c, d) {
 				return i, j, true
 			}
 		}

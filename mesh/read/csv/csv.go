@@ -49,6 +49,8 @@ func Points(r io.Reader, said outline.Unit) (map[string][]r2.Vec, error) {
 	return out, nil
 }
 
+const longestLine = 4096 // letters
+
 // table reads the rows of a file.
 func table(r io.Reader, said outline.Unit) ([]row, error) {
 	data, err := outline.Bytes(r)
@@ -58,6 +60,11 @@ func table(r io.Reader, said outline.Unit) ([]row, error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
 		return nil, errors.New("not UTF-8 text, want a table of comma-separated values")
+	}
+	for line := range bytes.Lines(data) {
+		if len(line) > longestLine {
+			return nil, fmt.Errorf("a line of %d letters, want at most %d", len(line), longestLine)
+		}
 	}
 	first, _, _ := bytes.Cut(data, []byte("\n"))
 	c := csv.NewReader(bytes.NewReader(data))

@@ -25,7 +25,7 @@ type state struct {
 // outside is the drawing of what stands in no block.
 const outside = "\x00"
 
-const mostBlocks = 500
+const mostBlocks = 200
 
 // read goes through the entities of a file.
 func (f *file) read(data []byte) error {
@@ -130,6 +130,9 @@ func (f *file) entity(s *state, r record) error {
 		}
 	case "LWPOLYLINE":
 		line, bulges := vertices(r.many)
+		if err := f.counted(len(line)); err != nil {
+			return err
+		}
 		return f.curve(s.in, layer, line, bulges, int(r.number[70])&1 == 1)
 	case "TEXT", "MTEXT":
 		f.word(r.text[1])

@@ -13,6 +13,9 @@ import (
 // corner is the bend from which a point of an outline is a corner (rad).
 const corner = 25 * math.Pi / 180
 
+// mostCorners is how many corners an outline may have: a garment has a dozen.
+const mostCorners = 300
+
 // Corners returns the indices of the corners of a closed outline, in its order.
 func Corners(p []r2.Vec) []int {
 	var out []int
@@ -28,22 +31,26 @@ func Corners(p []r2.Vec) []int {
 
 // edges cuts the outline at its corners; the allowance of an edge is how far
 // the middle of its longest side lies from the cut line. The last edge must
-// end at point 0, so a curve that runs through it is cut there.
-func edges(seam, cut []r2.Vec) []paper.Edge {
+// end at point 0, so a curve that runs through it is cut there. Without a cut
+// line there is no allowance.
+func edges(seam, cut []r2.Vec, bare bool) ([]paper.Edge, error) {
 	at := Corners(seam)
+	if len(at) > mostCorners {
+		return nil, fmt.Errorf("outline has %d corners, want at most %d: have curves drawn finely", len(at), mostCorners)
+	}
 	if len(at) == 0 || at[0] != 0 {
 		at = append([]int{0}, at...)
 	}
 	var out []paper.Edge
 	for i, from := range at {
 		to := at[(i+1)%len(at)]
-		out = append(out, paper.Edge{
-			Name: fmt.Sprintf("edge %d", i+1), From: from, To: to,
-			Allowance: fromLine(middle(seam, from, to), cut),
-			Curve:     (to-from+len(seam))%len(seam) != 1,
-		})
+		e := paper.Edge{Name: fmt.Sprintf("edge %d", i+1), From: from, To: to, Curve: (to-from+len(seam))%len(seam) != 1}
+		if !bare {
+			e.Allowance = fromLine(middle(seam, from, to), cut)
+		}
+		out = append(out, e)
 	}
-	return out
+	return out, nil
 }
 
 // middle returns the middle of the longest side between two points of a

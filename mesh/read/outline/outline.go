@@ -67,7 +67,10 @@ func (f Found) Piece() (paper.Piece, error) {
 	if len(f.Lines)+len(f.Holes)+len(f.Notches) > mostInner {
 		return paper.Piece{}, fmt.Errorf("more than %d lines and marks inside a piece, want those of one size", mostInner)
 	}
-	p := paper.Piece{Name: f.Name, Quantity: 1, Outline: seam, CutLine: cut, Edges: edges(seam, cut)}
+	p := paper.Piece{Name: f.Name, Quantity: 1, Outline: seam, CutLine: cut}
+	if p.Edges, err = edges(seam, cut, f.Cut == nil); err != nil {
+		return paper.Piece{}, err
+	}
 	for _, l := range f.Lines {
 		if len(l.Points) < 2 {
 			return paper.Piece{}, fmt.Errorf("line %.40q inside has one point, want two or more", l.Name)
@@ -89,17 +92,21 @@ func (f Found) Piece() (paper.Piece, error) {
 	return p, f.settle(&p)
 }
 
-// settle places grain line and label.
+// settle places the grain line, upright if the file has none, and puts the
+// label in the middle: the finer search of paper.Piece.Settle takes too long
+// for a file that may hold many pieces.
 func (f Found) settle(p *paper.Piece) error {
+	lo, hi := paper.Box(p.Outline)
+	p.Label = r2.Scale(0.5, r2.Add(lo, hi))
 	if f.Grain == nil {
-		p.Settle(0)
+		half := r2.Vec{Y: 0.2 * (hi.Y - lo.Y)}
+		p.GrainLine = [2]r2.Vec{r2.Sub(p.Label, half), r2.Add(p.Label, half)}
 		return nil
 	}
 	d := r2.Sub(f.Grain[1], f.Grain[0])
 	if err := near(f.Grain[:]); err != nil || r2.Norm(d) < same {
 		return errors.New("the grain line has no length: draw it from end to end")
 	}
-	p.Settle(math.Atan2(d.X, d.Y))
 	p.GrainLine = *f.Grain
 	return nil
 }
