@@ -25,6 +25,7 @@ type Piece struct {
 	Texts     []Text        // more words inside the piece, at places of their own
 	GrainLine [2]r2.Vec     // foot and head of the grain line, which lies along the warp; see Settle
 	Label     r2.Vec        // m, middle of the room for name and words; see Settle
+	LabelWide float64       // m, how wide words there may be
 }
 
 // Edge is a stretch of the seam line between two corners.

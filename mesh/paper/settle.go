@@ -12,6 +12,7 @@ const (
 	shortGrain = 0.01  // m, half length below which it is not drawn any shorter
 	labelWide  = 0.04  // m, half width of the room that is sought for the name
 	labelHigh  = 0.012 // m, half height of it
+	labelClear = 0.004 // m, around that room
 )
 
 // Settle places grain line and label where they keep clearest of lines and
@@ -35,9 +36,22 @@ func (p *Piece) Settle(grain float64) {
 		}
 		half *= 0.8
 	}
-	lines = append(lines, p.GrainLine[:])
-	room := append(bar(r2.Vec{X: labelWide}), r2.Vec{X: -labelWide, Y: -labelHigh}, r2.Vec{X: labelWide, Y: -labelHigh}, r2.Vec{X: -labelWide, Y: labelHigh}, r2.Vec{X: labelWide, Y: labelHigh})
-	p.Label, _ = p.place(room, r2.Vec{X: lo.X + 0.7*wide, Y: lo.Y + 0.45*high}, lines)
+	p.settleLabel(append(lines, p.GrainLine[:]), r2.Vec{X: lo.X + 0.7*wide, Y: lo.Y + 0.45*high})
+}
+
+// settleLabel places the label clear of the lines, near want, and makes it
+// smaller where there is little room.
+func (p *Piece) settleLabel(lines [][]r2.Vec, want r2.Vec) {
+	for scale := 1.0; ; scale *= 0.8 {
+		x, y := labelWide*scale, labelHigh*scale
+		room := append(bar(r2.Vec{X: x}), r2.Vec{X: -x, Y: -y}, r2.Vec{X: x, Y: -y}, r2.Vec{X: -x, Y: y}, r2.Vec{X: x, Y: y})
+		var clear float64
+		p.Label, clear = p.place(room, want, lines)
+		p.LabelWide = 2 * x
+		if clear >= labelClear || scale < 0.4 {
+			return
+		}
+	}
 }
 
 // coarse is how many points of an outline are looked at when room is sought.

@@ -53,16 +53,19 @@ func longest(line []r2.Vec) (a, b r2.Vec) {
 	return a, b
 }
 
+// labelWide is how wide the words of a label are at their full size (mm).
+const labelWide = 80.0
+
 // words writes name and words of the piece, and its other texts.
 func (d *Drawing) words(p Placed) {
-	lo, hi := paper.Box(p.Piece.Outline)
-	room := 500 * (hi.X - lo.X)
-	fit := func(said string, size float64) float64 { return min(size, size*room/width(said, size)) }
-	mid := p.At(p.Piece.Label)
-	name := p.Piece.Name
-	d.text(Text{name, r2.Vec{X: mid.X, Y: mid.Y - 3}, fit(name, nameSize), 0, Middle, Ink})
+	mid, name, room := p.At(p.Piece.Label), p.Piece.Name, p.Piece.LabelWide*1000
+	scale := min(1, room/labelWide, room/width(name, nameSize)) // below 1 where there is little room
+	for _, s := range p.Piece.Words {
+		scale = min(scale, room/width(s, textSize))
+	}
+	d.text(Text{name, r2.Vec{X: mid.X, Y: mid.Y - 3*scale}, nameSize * scale, 0, Middle, Ink})
 	for i, s := range p.Piece.Words {
-		d.text(Text{s, r2.Vec{X: mid.X, Y: mid.Y + float64(i+1)*lineHeight - 1}, fit(s, textSize), 0, Middle, Grey})
+		d.text(Text{s, r2.Vec{X: mid.X, Y: mid.Y + (float64(i+1)*lineHeight-1)*scale}, textSize * scale, 0, Middle, Grey})
 	}
 	for _, t := range p.Piece.Texts {
 		d.text(Text{t.Said, p.At(t.At), textSize, 0, Middle, Grey})

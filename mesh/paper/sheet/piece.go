@@ -71,7 +71,10 @@ func (d *Drawing) inner(p Placed, l paper.Line, id string) {
 		if top.Y > low.Y {
 			low, top = b, a
 		}
-		d.beside(r2.Add(low, r2.Scale(0.3, r2.Sub(top, low))), low, 2.5, Accent, l.Name)
+		if width(l.Name, textSize) < 0.9*r2.Norm(r2.Sub(top, low)) {
+			share := max(0.3, 1.1*width(l.Name, textSize)/r2.Norm(r2.Sub(top, low)))
+			d.beside(r2.Add(low, r2.Scale(share, r2.Sub(top, low))), low, 2.5, Accent, l.Name)
+		}
 	case paper.Fold:
 		if b.X < a.X {
 			a, b = b, a
@@ -110,7 +113,11 @@ func (d *Drawing) grain(p Placed, id string) {
 	if !bias {
 		d.line(id, linePen, false, a, b)
 	}
-	d.beside(b, a, 3.5, Accent, GrainWords(p.Piece))
+	if said := GrainWords(p.Piece); width(said, textSize) < 1.2*r2.Norm(r2.Sub(b, a)) {
+		d.beside(b, a, 3.5, Accent, said)
+	} else {
+		d.beside(b, a, 3.5, Accent, "grain")
+	}
 }
 
 // trueBias reports whether the grain lies 45° from upright, to half a degree.

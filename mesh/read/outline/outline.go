@@ -97,7 +97,7 @@ func (f Found) Piece() (paper.Piece, error) {
 // for a file that may hold many pieces.
 func (f Found) settle(p *paper.Piece) error {
 	lo, hi := paper.Box(p.Outline)
-	p.Label = r2.Scale(0.5, r2.Add(lo, hi))
+	p.Label, p.LabelWide = r2.Scale(0.5, r2.Add(lo, hi)), 0.5*(hi.X-lo.X)
 	if f.Grain == nil {
 		half := r2.Vec{Y: 0.2 * (hi.Y - lo.Y)}
 		p.GrainLine = [2]r2.Vec{r2.Sub(p.Label, half), r2.Add(p.Label, half)}
