@@ -26,10 +26,11 @@ const (
 )
 
 const (
-	smallest = 0.02 // m, no piece is smaller either way
-	largest  = 3.0  // m, nor larger
-	farthest = 100  // m, nor lies further from the origin
-	same     = 1e-5 // m, points nearer than this are one
+	smallest  = 0.02 // m, no piece is smaller either way
+	largest   = 3.0  // m, nor larger
+	leastArea = 1e-4 // m², nor encloses less
+	farthest  = 100  // m, nor lies further from the origin
+	same      = 1e-5 // m, points nearer than this are one
 )
 
 // Bytes reads a whole file, but no more than MostBytes.
@@ -137,6 +138,9 @@ func ring(what string, line []r2.Vec) ([]r2.Vec, error) {
 	}
 	if i, j, ok := draft.Crossing(p); ok {
 		return nil, fmt.Errorf("%s crosses itself near (%.1f, %.1f) mm, sides %d and %d: draw it round once", what, p[j].X*1000, p[j].Y*1000, i+1, j+1)
+	}
+	if a := area(p); a < leastArea {
+		return nil, fmt.Errorf("%s encloses %.3g mm², want at least %.0f mm²: it runs back along itself", what, a*1e6, leastArea*1e6)
 	}
 	if draft.Area(p) < 0 {
 		for i, j := 0, len(p)-1; i < j; i, j = i+1, j-1 {
