@@ -75,7 +75,7 @@ func TestHostile(t *testing.T) {
 		{"too large", "a.dxf", strings.Repeat("0\nA\n", outline.MostBytes/4+1), "larger than 8 MB"},
 		{"too large", "a.svg", page + strings.Repeat(" ", outline.MostBytes), "larger than 8 MB"},
 		{"too large", "a.csv", strings.Repeat("a", outline.MostBytes+1), "larger than 8 MB"},
-		{"full of unknown entities", "a.dxf", head + fill("0\nA\n"), "cut off"},
+		{"full of unknown entities", "a.dxf", head + fill("0\nA\n"), "more than 300000 entities"},
 		{"full of points", "a.dxf", head + fill("0\nPOINT\n8\n1\n10\n1\n20\n1\n"), "more than 50000 points"},
 		{"full of blocks", "a.dxf", "0\nSECTION\n2\nBLOCKS\n" + numbered(20000, "0\nBLOCK\n2\nB%d\n0\nENDBLK\n"), "more than 200 blocks"},
 		{"one endless entity", "a.dxf", head + "0\nLWPOLYLINE\n8\n1\n" + fill("10\n1\n"), "groups"},
@@ -142,10 +142,10 @@ func TestHostile(t *testing.T) {
 		case err != nil && len(err.Error()) > 400:
 			t.Errorf("%s (%s): message of %d letters, want it short", q.what, q.name, len(err.Error()))
 		}
-		if took > 2*time.Second {
+		if took > slower*2*time.Second {
 			t.Errorf("%s (%s): took %v, want under 2 s", q.what, q.name, took)
 		}
-		if more := int64(after.Sys) - int64(before.Sys); more > 200<<20 {
+		if more := int64(after.Sys) - int64(before.Sys); more > slower*200<<20 {
 			t.Errorf("%s (%s): took %d MB, want under 200 MB", q.what, q.name, more>>20)
 		}
 		t.Logf("%-26s %s %8v %4d MB: %.90v", q.what, q.name, took.Round(time.Millisecond), (int64(after.Sys)-int64(before.Sys))>>20, err)

@@ -29,7 +29,7 @@ type pair struct {
 func records(data []byte, do func(record) error) error {
 	r := record{text: map[int]string{}, number: map[int]float64{}}
 	begun := false
-	n := 0
+	n, entities := 0, 0
 	for len(data) > 0 {
 		var code, value string
 		code, data = cutLine(data)
@@ -53,6 +53,9 @@ func records(data []byte, do func(record) error) error {
 				}
 			}
 			continue
+		}
+		if entities++; entities > mostEntities {
+			return fmt.Errorf("more than %d entities, want one pattern of one size", mostEntities)
 		}
 		if begun {
 			if err := do(r); err != nil {
@@ -81,6 +84,9 @@ func cutLine(data []byte) (string, []byte) {
 // insUnits is the key under which a header keeps the unit of the drawing: all
 // its variables are groups of one record.
 const insUnits = -1
+
+// mostEntities is how many entities a file may hold.
+const mostEntities = 300000
 
 // mostGroups is how many groups one entity may carry: a light polyline of many
 // points has the most.
