@@ -44,6 +44,9 @@ func (p tiling) first() {
 	for _, s := range joining {
 		y = p.paragraph(columnX, y, columnWide, s) + 1.5
 	}
+	var lines sheet.Drawing
+	lines.Legend(p.pieces(), r2.Vec{X: columnX, Y: y + 4}, 2.9)
+	draw(p.f, lines, p.corner, 1)
 	p.assembly(r2.Vec{X: columnX, Y: mapTop})
 	y = squaresTop + tenCM + 8 + fourInch + 6
 	for _, n := range p.o.Notes {
@@ -53,6 +56,15 @@ func (p tiling) first() {
 		p.say(plain, 0, y, small, sheet.Ink, n)
 		y += 5
 	}
+}
+
+// pieces lists what is drawn.
+func (p tiling) pieces() []paper.Piece {
+	var out []paper.Piece
+	for _, placed := range p.d.Placed {
+		out = append(out, placed.Piece)
+	}
+	return out
 }
 
 // paragraph writes words in lines no wider than wide, from the baseline y

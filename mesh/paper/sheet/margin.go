@@ -13,7 +13,7 @@ import (
 const Caution = "Prediction, not a toile: cut a test in real cloth first."
 
 // margin draws what lies under the pieces: test squares, legend, notes.
-func (d *Drawing) margin(below float64, items []sample, o Options) {
+func (d *Drawing) margin(below float64, pieces []paper.Piece, o Options) {
 	d.Square("square-10cm", r2.Vec{X: Margin, Y: below}, tenCM, "10 cm test square")
 	d.Square("square-4in", r2.Vec{X: Margin + tenCM + gap, Y: below}, fourInch, "4 in test square")
 	say := func(x, y, size float64, c Colour, said string) {
@@ -24,12 +24,7 @@ func (d *Drawing) margin(below float64, items []sample, o Options) {
 	say(legendX, y, nameSize, Ink, o.Title+", 1:1")
 	y += 1.5 * lineHeight
 	say(legendX, y, textSize, Accent, Caution)
-	y += 0.5 * lineHeight
-	for _, item := range items {
-		y += lineHeight
-		d.sample(item, r2.Vec{X: legendX, Y: y})
-	}
-	y += 0.5 * lineHeight
+	y = d.Legend(pieces, r2.Vec{X: legendX, Y: y + 1.5*lineHeight}, textSize) - 0.5*lineHeight
 	for _, n := range o.Notes {
 		y += lineHeight
 		say(legendX, y, textSize, Ink, n)
@@ -89,7 +84,7 @@ func cutWords(pieces []paper.Piece) string {
 	case most-least < 1e-6:
 		return fmt.Sprintf("cut line, %.1f cm outside the seam", most*100)
 	}
-	return fmt.Sprintf("cut line, %.1f–%.1f cm outside the seam, as written at each edge", least*100, most*100)
+	return fmt.Sprintf("cut line, %.1f–%.1f cm outside the seam", least*100, most*100)
 }
 
 // allowances returns the least and the most allowance (m).
@@ -103,23 +98,33 @@ func allowances(pieces []paper.Piece) (least, most float64) {
 	return least, most
 }
 
+// Legend says what the lines of the pieces stand for, in letters of the given
+// size, from the baseline at down, and returns the next baseline (mm).
+func (d *Drawing) Legend(pieces []paper.Piece, at r2.Vec, size float64) float64 {
+	for _, s := range legend(pieces) {
+		d.sample(s, at, size)
+		at.Y += lineHeight / textSize * size
+	}
+	return at.Y
+}
+
 // sample draws a line of the legend on the baseline at.
-func (d *Drawing) sample(s sample, at r2.Vec) {
-	const long = 28.0
-	y := at.Y - textSize*capHeight/2
+func (d *Drawing) sample(s sample, at r2.Vec, size float64) {
+	long, arm, half := 5.6*size, 0.6*size, 0.2*size
+	y := at.Y - size*capHeight/2
 	stroke := func(x0, y0, x1, y1 float64) {
 		d.line("", s.pen, false, r2.Vec{X: x0, Y: y0}, r2.Vec{X: x1, Y: y1})
 	}
 	switch {
 	case s.mark:
 		x := at.X + long/2
-		stroke(x-3, y, x+3, y)
-		stroke(x, y-3, x, y+3)
+		stroke(x-arm, y, x+arm, y)
+		stroke(x, y-arm, x, y+arm)
 	case s.twin:
-		stroke(at.X, y-1, at.X+long, y-1)
-		stroke(at.X, y+1, at.X+long, y+1)
+		stroke(at.X, y-half, at.X+long, y-half)
+		stroke(at.X, y+half, at.X+long, y+half)
 	default:
 		stroke(at.X, y, at.X+long, y)
 	}
-	d.text(Text{s.name, r2.Vec{X: at.X + long + 6, Y: at.Y}, textSize, 0, Start, Ink})
+	d.text(Text{s.name, r2.Vec{X: at.X + long + 1.2*size, Y: at.Y}, size, 0, Start, Ink})
 }

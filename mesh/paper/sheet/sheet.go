@@ -54,12 +54,11 @@ func Lay(pieces []paper.Piece, o Options) Drawing {
 	if o.Title == "" && len(pieces) > 0 {
 		o.Title = pieces[0].Name
 	}
-	items := legend(pieces)
 	below := d.Height + Margin + gap
-	rows := float64(len(items)+len(o.Notes)+4) * lineHeight
+	rows := float64(len(legend(pieces))+len(o.Notes)+4) * lineHeight
 	d.Width = max(d.Width+2*Margin, legendX+legendWidth+Margin)
 	d.Height = below + max(fourInch+2*lineHeight, rows) + Margin
-	d.margin(below, items, o)
+	d.margin(below, pieces, o)
 	return d
 }
 
