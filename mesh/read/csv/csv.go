@@ -53,24 +53,10 @@ const longestLine = 4096 // letters
 
 // table reads the rows of a file.
 func table(r io.Reader, said outline.Unit) ([]row, error) {
-	data, err := outline.Bytes(r)
+	c, err := opened(r)
 	if err != nil {
 		return nil, err
 	}
-	data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
-		return nil, errors.New("not UTF-8 text, want a table of comma-separated values")
-	}
-	for line := range bytes.Lines(data) {
-		if len(line) > longestLine {
-			return nil, fmt.Errorf("a line of %d letters, want at most %d", len(line), longestLine)
-		}
-	}
-	first, _, _ := bytes.Cut(data, []byte("\n"))
-	c := csv.NewReader(bytes.NewReader(data))
-	c.Comma = separator(string(first))
-	c.FieldsPerRecord = -1
-	c.TrimLeadingSpace = true
 	head, err := c.Read()
 	if errors.Is(err, io.EOF) {
 		return nil, errors.New("empty file, want a head such as name,x_mm,y_mm and a point a line")
@@ -102,6 +88,29 @@ func table(r io.Reader, said outline.Unit) ([]row, error) {
 		w.number = line
 		out = append(out, w)
 	}
+}
+
+// opened returns a reader of the cells of a file that is text of a sane width.
+func opened(r io.Reader) (*csv.Reader, error) {
+	data, err := outline.Bytes(r)
+	if err != nil {
+		return nil, err
+	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
+		return nil, errors.New("not UTF-8 text, want a table of comma-separated values")
+	}
+	for line := range bytes.Lines(data) {
+		if len(line) > longestLine {
+			return nil, fmt.Errorf("a line of %d letters, want at most %d", len(line), longestLine)
+		}
+	}
+	first, _, _ := bytes.Cut(data, []byte("\n"))
+	c := csv.NewReader(bytes.NewReader(data))
+	c.Comma = separator(string(first))
+	c.FieldsPerRecord = -1
+	c.TrimLeadingSpace = true
+	return c, nil
 }
 
 // separator returns what parts the cells of the head.

@@ -85,18 +85,9 @@ func (p *pen) draw() error {
 		p.at, p.after = *p.start, 0
 		return nil
 	}
-	n := map[byte]int{'M': 2, 'L': 2, 'H': 1, 'V': 1, 'C': 6, 'S': 4, 'Q': 4, 'T': 2, 'A': 7}[kind]
-	v := make([]float64, n)
-	for i := range v {
-		var err error
-		if kind == 'A' && (i == 3 || i == 4) {
-			v[i], err = p.flag()
-		} else {
-			v[i], err = p.number()
-		}
-		if err != nil {
-			return err
-		}
+	v, err := p.arguments(kind)
+	if err != nil {
+		return err
 	}
 	base := vec{}
 	if relative {
@@ -130,6 +121,23 @@ func (p *pen) draw() error {
 		p.arc(v[0], v[1], v[2], v[3] != 0, v[4] != 0, pair(5))
 	}
 	return nil
+}
+
+// arguments reads the numbers of a command.
+func (p *pen) arguments(kind byte) ([]float64, error) {
+	n := map[byte]int{'M': 2, 'L': 2, 'H': 1, 'V': 1, 'C': 6, 'S': 4, 'Q': 4, 'T': 2, 'A': 7}[kind]
+	v := make([]float64, n)
+	for i := range v {
+		read := p.number
+		if kind == 'A' && (i == 3 || i == 4) {
+			read = p.flag
+		}
+		var err error
+		if v[i], err = read(); err != nil {
+			return nil, err
+		}
+	}
+	return v, nil
 }
 
 // reflected returns the control point that goes on smoothly from a curve of
