@@ -31,6 +31,11 @@ never ./sim          'cowl/(mesh/(draft|form|export.*)|materials|sim/(fold|lab|s
 never ./sim/lab      'cowl/(mesh/(draft|form|export.*)|sim/(fold|study|proof|report))' 'the lab tests cloth, not cowls'
 never ./sim/contact  'cowl/(sim|mesh/(draft|form|export.*)|materials|sim/.*)' 'contact is below the solver'
 only  ./sim/fold     'cowl/mesh|cowl/sim/fold'      'folds are read off any mesh'
+never ./mesh/paper/... 'cowl/mesh/(export|read)(/.*)?' 'a piece on paper knows no file'
+never ./mesh/export/... 'cowl/mesh/read(/.*)?'      'a writer shares nothing with an importer'
+for reader in outline dxf svg csv; do
+	never ./mesh/read/$reader 'cowl/mesh/export(/.*)?' 'an importer shares nothing with a writer'
+done
 never ./sim/...      "cowl/(cmd|shaders)(/.*)?|$gl" 'physics draws nothing'
 never ./mesh/...     "$gl"                          'shapes draw nothing'
 never ./materials/... "$gl"                         'fabrics draw nothing'

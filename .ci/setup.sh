@@ -6,7 +6,8 @@
 
 cowl_packages='ca-certificates gcc libc6-dev pkg-config libgl-dev libegl-dev
 libx11-dev libxcursor-dev libxrandr-dev libxinerama-dev libxi-dev libxxf86vm-dev
-libgl1-mesa-dri libegl1 xvfb xauth xdotool'
+libgl1-mesa-dri libegl1 xvfb xauth xdotool
+poppler-utils librsvg2-bin'
 
 # cowl_apt installs packages, as root or through sudo.
 cowl_apt() {

@@ -1,35 +1,36 @@
 package main
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"path/filepath"
+	"strings"
 
 	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/draft"
-	"cowl/mesh/export/svg"
 )
 
 type draftCmd struct {
 	styleFlags
+	paperFlags
 }
 
-// Run drafts the piece, writes draft.svg and prints the figures.
+// Run drafts the piece, writes it in the formats asked for and prints the
+// figures.
 func (d draftCmd) Run(c console) error {
 	s, err := d.load()
 	if err != nil {
 		return err
 	}
+	tellNotes(c, s)
 	p, err := s.Piece()
 	if err != nil {
 		return err
 	}
-	pattern, err := patternOf(s, p)
+	files, err := d.outputs(s, p)
 	if err != nil {
 		return err
 	}
-	if err := save(d.Out, []output{pattern}); err != nil {
+	if err := save(d.Out, files); err != nil {
 		return err
 	}
 	if d.JSON {
@@ -37,16 +38,20 @@ func (d draftCmd) Run(c console) error {
 	}
 	if !d.Quiet {
 		draftReport(c.out, s, p)
-		fmt.Fprintf(c.out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, pattern.name))
+		var names []string
+		for _, f := range files {
+			names = append(names, f.name)
+		}
+		fmt.Fprintf(c.out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(names, ", ")))
 	}
 	return nil
 }
 
-// patternOf draws the flat piece.
-func patternOf(s style.Style, p draft.Piece) (output, error) {
-	var b bytes.Buffer
-	err := svg.Write(&b, p, svg.Options{Title: s.Name, Notes: []string{"Cut for: " + wearer(s)}})
-	return output{"draft.svg", b.Bytes()}, err
+// tellNotes prints what reading a block from a file left out or straightened.
+func tellNotes(c console, s style.Style) {
+	for _, n := range s.Notes {
+		fmt.Fprintf(c.err, "cowl: %s\n", n)
+	}
 }
 
 // wearer says in a few words for whom the piece is.

@@ -42,6 +42,7 @@ func (d drapeCmd) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
+	tellNotes(c, h.style)
 	if err := writable(d.Out); err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	_ "embed"
+	"errors"
 	"fmt"
 	"regexp"
 	"strings"
@@ -29,6 +30,8 @@ type styleFlags struct {
 	Facing    *cloth     `placeholder:"LEN" help:"Depth of the self-facing; 0cm: none."`
 	Grain     *degrees   `placeholder:"DEG" help:"From the centre front to the warp: 0 straight, 45 true bias."`
 	Trim      *cloth     `placeholder:"LEN" help:"Allowance outside the seam line."`
+	Block     string     `placeholder:"FILE" help:"Block of your own, a half front with one waist dart: .dxf, .svg or .csv, at full size."`
+	BlockUnit string     `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
 
 	Out   string `short:"o" default:"cowl-out" placeholder:"DIR" help:"Folder for what is written (cowl-out)."`
 	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
@@ -40,6 +43,13 @@ func (f styleFlags) load() (style.Style, error) {
 	s, err := f.read()
 	if err != nil {
 		return s, err
+	}
+	if f.Block != "" {
+		if err := s.UseBlockFile(f.Block, f.BlockUnit); err != nil {
+			return s, err
+		}
+	} else if f.BlockUnit != "" {
+		return s, errors.New("--block-unit: no --block is given")
 	}
 	if f.How != "" {
 		if s.Cut.How, err = draft.ParseHow(f.How); err != nil {

@@ -28,7 +28,7 @@ const (
 
 // cli is the command line.
 type cli struct {
-	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write draft.svg."`
+	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write it at full size as SVG, PDF, DXF or CSV."`
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
 	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
 	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`

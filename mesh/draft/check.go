@@ -103,7 +103,7 @@ func checkOutline(c []corner) error {
 		p[i] = c[i].at
 	}
 	n := len(p)
-	if i, j, ok := crossing(p); ok {
+	if i, j, ok := Crossing(p); ok {
 		return fmt.Errorf("the outline crosses itself: %s–%s meets %s–%s near (%.1f, %.1f) cm: move one of these points",
 			c[i].name, c[(i+1)%n].name, c[j].name, c[(j+1)%n].name, p[j].X*100, p[j].Y*100)
 	}

@@ -149,7 +149,7 @@ func checkHalves(t *rapid.T, p Piece) {
 	}
 	r := p.Report()
 	near(t, "area", r.AreaFront+r.AreaFacing, area)
-	if _, _, ok := crossing(p.CutLine); ok {
+	if _, _, ok := Crossing(p.CutLine); ok {
 		t.Fatalf("the cut line crosses itself")
 	}
 	if cut := Area(p.CutLine); cut < area+p.Trim*length(p.Outline)*0.9 {

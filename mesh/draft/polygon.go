@@ -84,10 +84,10 @@ func segmentsMeet(a, b, c, d r2.Vec) bool {
 		s3 == 0 && within(c, d, a) || s4 == 0 && within(c, d, b)
 }
 
-// crossing returns the first two sides of the closed outline p that meet
+// Crossing returns the first two sides of the closed outline p that meet
 // anywhere but in a shared corner, or that fold back on each other; a side is
 // named by the index of its first point.
-func crossing(p []r2.Vec) (i, j int, ok bool) {
+func Crossing(p []r2.Vec) (i, j int, ok bool) {
 	n := len(p)
 	for i := range n {
 		a, b, next := p[i], p[(i+1)%n], p[(i+2)%n]
@@ -95,8 +95,13 @@ func crossing(p []r2.Vec) (i, j int, ok bool) {
 		if r2.Cross(u, v) == 0 && r2.Dot(u, v) < 0 {
 			return i, (i + 1) % n, true
 		}
+		lo, hi := r2.Vec{X: math.Min(a.X, b.X), Y: math.Min(a.Y, b.Y)}, r2.Vec{X: math.Max(a.X, b.X), Y: math.Max(a.Y, b.Y)}
 		for j := i + 2; j < n; j++ {
-			if (j+1)%n != i && segmentsMeet(a, b, p[j], p[(j+1)%n]) {
+			c, d := p[j], p[(j+1)%n]
+			if c.X > hi.X && d.X > hi.X || c.X < lo.X && d.X < lo.X || c.Y > hi.Y && d.Y > hi.Y || c.Y < lo.Y && d.Y < lo.Y {
+				continue // their boxes do not touch
+			}
+			if (j+1)%n != i && segmentsMeet(a, b, c, d) {
 				return i, j, true
 			}
 		}

@@ -1,89 +1,91 @@
-// Package svg draws a flat piece at full size (1:1): width, height and user
+// Package svg draws flat pieces at full size (1:1): width, height and user
 // unit of the picture are millimetres, Y runs down the sheet. Start at Write.
 package svg
 
 import (
+	"bytes"
+	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
-	"cowl/mesh/draft"
-
-	"gonum.org/v1/gonum/spatial/r2"
+	"cowl/mesh/paper"
+	"cowl/mesh/paper/sheet"
 )
 
-// Options are the words on the sheet; each may be empty.
-type Options struct {
-	Title      string   // name of the piece; empty: "Cowl front"
-	GrainLabel string   // along the grain line; empty: grain and its angle to CF
-	Notes      []string // more lines under the figures, such as size and date
-}
-
-// Write draws p on one sheet as an SVG 1.1 picture. The lines carry these ids:
-// cut-line, seam-line, centre-front, facing-fold, square-10cm, square-4in. A
-// piece without an outline and a failing w are errors.
-func Write(w io.Writer, p draft.Piece, o Options) error {
-	if len(p.Outline) < 3 || len(p.CutLine) < 3 {
-		return errors.New("svg: the piece has no outline: draft it first")
+// Write draws the pieces on one sheet as an SVG 1.1 picture. The lines carry
+// ids: cut-line, seam-line and the names of the lines inside, with the name of
+// the piece before them if there are several; square-10cm and square-4in. No
+// piece, a piece without an outline and a failing w are errors.
+func Write(w io.Writer, pieces []paper.Piece, o sheet.Options) error {
+	if len(pieces) == 0 {
+		return errors.New("svg: no piece to draw")
 	}
-	if o.Title == "" {
-		o.Title = "Cowl front"
+	for _, p := range pieces {
+		if len(p.Outline) < 3 || len(p.CutLine) < 3 {
+			return fmt.Errorf("svg: piece %q has no outline: draft it first", p.Name)
+		}
 	}
-	if o.GrainLabel == "" {
-		o.GrainLabel = grainLabel(p.Grain)
+	d := sheet.Lay(pieces, o)
+	title := o.Title
+	if title == "" {
+		title = pieces[0].Name
 	}
-	s := newSheet(p, o)
-	c := &canvas{at: s.at}
-	c.open(s.width, s.height, o.Title)
-	drawPiece(c, p, o)
-	drawMargin(c, s, p, o)
-	c.close()
-	if _, err := w.Write(c.out.Bytes()); err != nil {
+	var out bytes.Buffer
+	fmt.Fprintf(&out, `<?xml version="1.0" encoding="UTF-8"?>
+<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="%.2fmm" height="%.2fmm" viewBox="0 0 %.2f %.2f" font-family="Liberation Sans, Helvetica, Arial, sans-serif">
+<title>%s</title>
+<rect width="%.2f" height="%.2f" fill="#ffffff"/>
+`, d.Width, d.Height, d.Width, d.Height, escaped(title), d.Width, d.Height)
+	for _, s := range d.Strokes {
+		stroke(&out, s)
+	}
+	for _, t := range d.Texts {
+		text(&out, t)
+	}
+	out.WriteString("</svg>\n")
+	if _, err := w.Write(out.Bytes()); err != nil {
 		return fmt.Errorf("svg: %w", err)
 	}
 	return nil
 }
 
-// Layout of the sheet, mm.
-const (
-	margin      = 15.0
-	gap         = 12.0
-	tenCM       = 100.0
-	fourInch    = 101.6
-	legendX     = margin + tenCM + gap + fourInch + gap // left edge of legend and figures
-	legendWidth = 210.0                                 // room for the longest line of text
-	lineHeight  = 7.5
-)
-
-// sheet says where things lie on the page.
-type sheet struct {
-	width, height float64 // mm
-	origin        r2.Vec  // mm, place of the piece's origin on the page
-	below         float64 // mm, top of what is drawn under the piece
-}
-
-// newSheet makes room for the piece above and for squares and text below it.
-func newSheet(p draft.Piece, o Options) sheet {
-	lo, hi := box(p.CutLine)
-	var s sheet
-	s.width = max((hi.X-lo.X)*1000+2*margin, legendX+legendWidth+margin)
-	s.origin = r2.Vec{X: s.width/2 - (lo.X+hi.X)*500, Y: margin + hi.Y*1000}
-	s.below = margin + (hi.Y-lo.Y)*1000 + gap
-	rows := len(legend(p)) + len(figures(p, o))
-	s.height = s.below + max(fourInch+2*lineHeight, float64(rows+4)*lineHeight) + margin
-	return s
-}
-
-// at returns the place on the page of a place in the piece.
-func (s sheet) at(v r2.Vec) r2.Vec {
-	return r2.Vec{X: s.origin.X + v.X*1000, Y: s.origin.Y - v.Y*1000}
-}
-
-func box(line []r2.Vec) (lo, hi r2.Vec) {
-	lo, hi = line[0], line[0]
-	for _, v := range line {
-		lo = r2.Vec{X: min(lo.X, v.X), Y: min(lo.Y, v.Y)}
-		hi = r2.Vec{X: max(hi.X, v.X), Y: max(hi.Y, v.Y)}
+// stroke writes a line of the drawing.
+func stroke(out *bytes.Buffer, s sheet.Stroke) {
+	var d strings.Builder
+	for i, v := range s.Points {
+		fmt.Fprintf(&d, "%c%.3f,%.3f", "ML"[min(i, 1)], v.X, v.Y)
 	}
-	return lo, hi
+	if s.Closed {
+		d.WriteByte('Z')
+	}
+	id, dash := "", ""
+	if s.ID != "" {
+		id = fmt.Sprintf(` id="%s"`, escaped(s.ID))
+	}
+	if len(s.Pen.Dash) > 0 {
+		dash = fmt.Sprintf(` stroke-dasharray="%s"`, strings.Trim(fmt.Sprint(s.Pen.Dash), "[]"))
+	}
+	fmt.Fprintf(out, "<path%s d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"%g\"%s/>\n",
+		id, d.String(), hex(s.Pen.Colour), s.Pen.Width, dash)
+}
+
+// text writes a line of words.
+func text(out *bytes.Buffer, t sheet.Text) {
+	turn := ""
+	if t.Turn != 0 {
+		turn = fmt.Sprintf(` transform="rotate(%.2f %.2f %.2f)"`, t.Turn, t.At.X, t.At.Y)
+	}
+	anchor := map[sheet.Anchor]string{sheet.Start: "start", sheet.Middle: "middle"}[t.Anchor]
+	fmt.Fprintf(out, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.4g\" text-anchor=\"%s\" fill=\"%s\"%s>%s</text>\n",
+		t.At.X, t.At.Y, t.Size, anchor, hex(t.Colour), turn, escaped(t.Said))
+}
+
+func hex(c sheet.Colour) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2]) }
+
+func escaped(s string) string {
+	var b bytes.Buffer
+	xml.EscapeText(&b, []byte(s)) // a bytes.Buffer never fails
+	return b.String()
 }

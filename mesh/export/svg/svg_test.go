@@ -5,13 +5,17 @@ import (
 	"encoding/xml"
 	"errors"
 	"fmt"
+	"image/png"
 	"io"
 	"math"
+	"os/exec"
 	"strings"
 	"testing"
 
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+	"cowl/mesh/paper/sheet"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -52,14 +56,28 @@ type picture struct {
 	} `xml:"text"`
 }
 
-func drawn(t *testing.T, p draft.Piece, o Options) picture {
+func onPaper(t *testing.T, p draft.Piece) []paper.Piece {
 	t.Helper()
-	var b bytes.Buffer
-	if err := Write(&b, p, o); err != nil {
+	q, err := paper.FromDraft(p)
+	if err != nil {
 		t.Fatal(err)
 	}
+	return []paper.Piece{q}
+}
+
+func bytesOf(t *testing.T, p draft.Piece, o sheet.Options) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	if err := Write(&b, onPaper(t, p), o); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+func drawn(t *testing.T, p draft.Piece, o sheet.Options) picture {
+	t.Helper()
 	var pic picture
-	if err := xml.Unmarshal(b.Bytes(), &pic); err != nil {
+	if err := xml.Unmarshal(bytesOf(t, p, o), &pic); err != nil {
 		t.Fatalf("Write: not XML: %v", err)
 	}
 	return pic
@@ -123,7 +141,7 @@ var sheets = []struct {
 func TestWriteFullSize(t *testing.T) {
 	for _, s := range sheets {
 		p := piece(t, s.change)
-		pic := drawn(t, p, Options{})
+		pic := drawn(t, p, sheet.Options{})
 		w, h := pic.page(t)
 		r := p.Report()
 		for _, q := range []struct {
@@ -134,15 +152,19 @@ func TestWriteFullSize(t *testing.T) {
 			{"cut line area, mm²", shoelace(pic.path(t, "cut-line")), shoelace(p.CutLine) * 1e6, 2},
 			{"10 cm square, mm²", shoelace(pic.path(t, "square-10cm")), 100 * 100, 1e-6},
 			{"4 in square, mm²", shoelace(pic.path(t, "square-4in")), 101.6 * 101.6, 1e-6},
-			{"fold, mm", span(pic.path(t, "facing-fold")), 2 * r.HalfEdge * 1000, 0.002},
 			{"centre front, mm", span(pic.path(t, "centre-front")), (r.CFLength + p.Facing) * 1000, 0.002},
 		} {
 			if math.Abs(q.got-q.want) > q.tol {
 				t.Errorf("Write(%s): %s = %.4f, want %.4f ± %g", s.name, q.what, q.got, q.want, q.tol)
 			}
 		}
+		if p.Facing > 0 {
+			if got, want := span(pic.path(t, "cowl-edge")), 2*r.HalfEdge*1000; math.Abs(got-want) > 0.002 {
+				t.Errorf("Write(%s): cowl edge = %.4f mm, want %.4f mm", s.name, got, want)
+			}
+		}
 		for _, v := range pic.path(t, "cut-line") {
-			if v.X < margin-0.01 || v.X > w-margin+0.01 || v.Y < margin-0.01 || v.Y > h-margin+0.01 {
+			if v.X < sheet.Margin-0.01 || v.X > w-sheet.Margin+0.01 || v.Y < sheet.Margin-0.01 || v.Y > h-sheet.Margin+0.01 {
 				t.Errorf("Write(%s): cut line at (%.1f, %.1f), want within the margins of %.0f × %.0f", s.name, v.X, v.Y, w, h)
 			}
 		}
@@ -155,14 +177,14 @@ func span(line []r2.Vec) float64 { return r2.Norm(r2.Sub(line[len(line)-1], line
 func TestTextOnPage(t *testing.T) {
 	count := 0
 	for _, s := range sheets {
-		pic := drawn(t, piece(t, s.change), Options{Notes: []string{"Size 10 of the chart"}})
+		pic := drawn(t, piece(t, s.change), sheet.Options{Notes: []string{"Size 10 of the chart"}})
 		w, h := pic.page(t)
 		for _, l := range pic.Texts {
 			count++
-			if end := l.X + 0.6*l.Size*float64(len([]rune(l.Said))); l.X >= legendX && end > w && l.Y > h/2 {
+			if end := l.X + 0.55*l.Size*float64(len([]rune(l.Said))); end > w {
 				t.Errorf("Write(%s): %q ends at %.0f mm, want on the page of %.0f mm", s.name, l.Said, end, w)
 			}
-			if l.Y > h-margin+1 || l.Y < margin || l.X < margin-1 {
+			if l.Y > h-sheet.Margin+1 || l.Y < sheet.Margin || l.X < sheet.Margin-1 {
 				t.Errorf("Write(%s): %q at (%.0f, %.0f), want within the margins", s.name, l.Said, l.X, l.Y)
 			}
 		}
@@ -173,12 +195,13 @@ func TestTextOnPage(t *testing.T) {
 }
 
 func TestWriteSaysSo(t *testing.T) {
-	pic := drawn(t, piece(t, func(*draft.Cut) {}), Options{Title: "Cowl <1> & more", GrainLabel: "warp this way", Notes: []string{"size 10"}})
+	p := piece(t, func(*draft.Cut) {})
+	pic := drawn(t, p, sheet.Options{Title: "Cowl <1> & more", Notes: []string{"size 10"}})
 	var all []string
 	for _, l := range pic.Texts {
 		all = append(all, l.Said)
 	}
-	for _, want := range []string{caution, "Cowl <1> & more", "warp this way", "size 10", "self-facing 10.0 cm", "dart left open"} {
+	for _, want := range []string{sheet.Caution, "Cowl <1> & more, 1:1", "grain: true bias, 45° to centre front", "size 10", "self-facing 10.0 cm", "dart left open", "armhole"} {
 		if !strings.Contains(strings.Join(all, "\n"), want) {
 			t.Errorf("Write: no text %q", want)
 		}
@@ -188,19 +211,82 @@ func TestWriteSaysSo(t *testing.T) {
 // The grain of a piece leans towards the wearer's left, X on the page, for a
 // positive angle.
 func TestGrainLeans(t *testing.T) {
-	for _, deg := range []float64{-45, -20, 0, 30, 45, 90} {
+	for _, deg := range []float64{-20, 0, 30, 90} {
 		p := piece(t, func(c *draft.Cut) { c.Grain = deg * math.Pi / 180 })
-		c := &canvas{at: func(v r2.Vec) r2.Vec { return r2.Scale(1000, v) }}
-		drawGrain(c, p, Options{})
-		var a, b r2.Vec
-		d := strings.SplitN(c.out.String(), `d="`, 2)[1]
-		if _, err := fmt.Sscanf(d, "M%g,%gL%g,%g", &a.X, &a.Y, &b.X, &b.Y); err != nil {
-			t.Fatal(err)
-		}
-		got := math.Atan2(b.X-a.X, b.Y-a.Y) * 180 / math.Pi
-		if math.Abs(got-deg) > 0.01 {
+		line := drawn(t, p, sheet.Options{}).path(t, "grain-line")
+		d := r2.Sub(line[1], line[0])
+		if got := math.Atan2(d.X, -d.Y) * 180 / math.Pi; math.Abs(got-deg) > 0.01 {
 			t.Errorf("grain line for %g° leans %.1f°", deg, got)
 		}
+	}
+}
+
+// The rasteriser of the desktop sees the 10 cm square 100 mm wide: lines are
+// found by their darkness at 4 dots a millimetre.
+func TestRasterSquare(t *testing.T) {
+	tool, err := exec.LookPath("rsvg-convert")
+	if err != nil {
+		t.Skip("rsvg-convert (librsvg2-bin) is not installed: no independent rasteriser")
+	}
+	const perMM = 4
+	data := bytesOf(t, piece(t, func(*draft.Cut) {}), sheet.Options{})
+	cmd := exec.Command(tool, "-d", fmt.Sprint(25.4*perMM), "-p", fmt.Sprint(25.4*perMM))
+	cmd.Stdin = bytes.NewReader(data)
+	out, err := cmd.Output()
+	if err != nil {
+		t.Fatalf("rsvg-convert: %v", err)
+	}
+	img, err := png.Decode(bytes.NewReader(out))
+	if err != nil {
+		t.Fatal(err)
+	}
+	pic := drawn(t, piece(t, func(*draft.Cut) {}), sheet.Options{})
+	square := pic.path(t, "square-10cm")
+	row := int((square[0].Y + 20) * perMM)
+	var at []float64
+	sum, moment := 0.0, 0.0
+	for x := 0; x < int((square[0].X+105)*perMM); x++ {
+		r, _, _, _ := img.At(x, row).RGBA()
+		if dark := 1 - float64(r)/65535; dark > 0.05 {
+			sum, moment = sum+dark, moment+dark*(float64(x)+0.5)
+		} else if sum > 0 {
+			at, sum, moment = append(at, moment/sum), 0, 0
+		}
+	}
+	if len(at) != 2 || math.Abs((at[1]-at[0])/perMM-100) > 0.2 {
+		t.Errorf("the square's sides lie at %.2f dots, want two 100.0 ± 0.2 mm apart", at)
+	}
+	if w, _ := pic.page(t); math.Abs(float64(img.Bounds().Dx())/perMM-w) > 0.5 {
+		t.Errorf("the picture is %.1f mm wide, want %.1f mm", float64(img.Bounds().Dx())/perMM, w)
+	}
+}
+
+// Several pieces lie side by side or in rows, apart from each other, and no
+// two lines share an id.
+func TestWriteSeveral(t *testing.T) {
+	front := onPaper(t, piece(t, func(*draft.Cut) {}))[0]
+	back := front
+	back.Name = "Back"
+	var b bytes.Buffer
+	if err := Write(&b, []paper.Piece{front, back}, sheet.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	var pic picture
+	if err := xml.Unmarshal(b.Bytes(), &pic); err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	for _, p := range pic.Paths {
+		if p.ID != "" && seen[p.ID] && !strings.Contains(p.ID, "dart") {
+			t.Errorf("id %q twice", p.ID)
+		}
+		seen[p.ID] = true
+	}
+	a, c := pic.path(t, "cowl-front-cut-line"), pic.path(t, "back-cut-line")
+	loA, hiA := paper.Box(a)
+	loC, hiC := paper.Box(c)
+	if loC.X < hiA.X && loA.X < hiC.X && loC.Y < hiA.Y && loA.Y < hiC.Y {
+		t.Errorf("the pieces lie on each other: %v–%v and %v–%v", loA, hiA, loC, hiC)
 	}
 }
 
@@ -209,10 +295,10 @@ type broken struct{}
 func (broken) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
 func TestWriteErrors(t *testing.T) {
-	if err := Write(io.Discard, draft.Piece{}, Options{}); err == nil {
+	if err := Write(io.Discard, []paper.Piece{{}}, sheet.Options{}); err == nil {
 		t.Error("Write(empty piece) = nil, want an error")
 	}
-	if err := Write(broken{}, piece(t, func(*draft.Cut) {}), Options{}); !errors.Is(err, io.ErrShortWrite) {
+	if err := Write(broken{}, onPaper(t, piece(t, func(*draft.Cut) {})), sheet.Options{}); !errors.Is(err, io.ErrShortWrite) {
 		t.Errorf("Write to a failing writer = %v, want %v", err, io.ErrShortWrite)
 	}
 }

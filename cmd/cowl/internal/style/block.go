@@ -10,12 +10,16 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// block reads a block of the user's own: a list of named points, X from CF to
-// the side, Y up. Only "armhole" may come more than once.
+// block reads a block of the user's own: a file, or a list of named points, X
+// from CF to the side, Y up. Only "armhole" may come more than once.
 func (r *source) block(s *Style, e entry) {
+	if isMapping(e.value) {
+		r.blockFile(s, e)
+		return
+	}
 	list, ok := e.value.(*ast.SequenceNode)
 	if !ok {
-		r.fail(e.value, "block is %s, want a list of points: - {name: neck, x_cm: 6.7, y_cm: 0}", shown(e.value))
+		r.fail(e.value, "block is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: neck, x_cm: 6.7, y_cm: 0}", shown(e.value))
 		return
 	}
 	s.Points = map[string][]r2.Vec{}

@@ -22,6 +22,7 @@ type Style struct {
 	Cut    draft.Cut
 	Fabric materials.Fabric
 	Hang   Hang
+	Notes  []string // what reading a block from a file left out or straightened
 
 	file  string            // name of the style file, for messages; empty: none
 	taken map[string]bool   // fields of Body that were given

@@ -1,0 +1,121 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/mesh/export/csv"
+	"cowl/mesh/export/dxf"
+	"cowl/mesh/export/pdf"
+	"cowl/mesh/export/svg"
+	"cowl/mesh/paper"
+	"cowl/mesh/paper/sheet"
+)
+
+// paperFlags say in which formats a pattern is written.
+type paperFlags struct {
+	Format []string `default:"svg" enum:"svg,pdf,dxf,csv,all" placeholder:"F,…" help:"What to write: svg, pdf, dxf, csv, several with commas, or all (svg)."`
+	Paper  string   `default:"both" enum:"a4,letter,both" help:"Home printer's paper for pdf: a4, letter or both (both)."`
+}
+
+// outputs makes the files of the drafted front.
+func (f paperFlags) outputs(s style.Style, p draft.Piece) ([]output, error) {
+	front, err := paper.FromDraft(p)
+	if err != nil {
+		return nil, err
+	}
+	return f.files("draft", []paper.Piece{front}, wordsOf(s, p), strconv.Itoa(s.Size))
+}
+
+// files writes the pieces in every format asked for, under names that begin
+// with base.
+func (f paperFlags) files(base string, pieces []paper.Piece, o sheet.Options, size string) ([]output, error) {
+	var out []output
+	for _, part := range f.parts(base) {
+		var b bytes.Buffer
+		if err := part.write(&b, pieces, o, size); err != nil {
+			return nil, err
+		}
+		out = append(out, output{part.name, b.Bytes()})
+	}
+	return out, nil
+}
+
+// part is one file of a pattern.
+type part struct {
+	name  string
+	write func(w io.Writer, pieces []paper.Piece, o sheet.Options, size string) error
+}
+
+// parts lists the files of the formats asked for.
+func (f paperFlags) parts(base string) []part {
+	wants := func(format string) bool {
+		return slices.Contains(f.Format, format) || slices.Contains(f.Format, "all")
+	}
+	var out []part
+	if wants("svg") {
+		out = append(out, part{base + ".svg", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error { return svg.Write(w, p, o) }})
+	}
+	if wants("pdf") {
+		out = append(out, f.pdfParts(base)...)
+	}
+	if wants("dxf") {
+		out = append(out, part{base + ".dxf", func(w io.Writer, p []paper.Piece, o sheet.Options, size string) error {
+			return dxf.Write(w, p, dxf.Options{Style: o.Title, Size: size})
+		}})
+	}
+	if wants("csv") {
+		out = append(out, part{base + ".csv", func(w io.Writer, p []paper.Piece, _ sheet.Options, _ string) error { return csv.Write(w, p) }})
+	}
+	return out
+}
+
+// pdfParts lists the tiles for each paper, the large sheet and the cutting
+// sheet.
+func (f paperFlags) pdfParts(base string) []part {
+	var out []part
+	papers := map[string][]pdf.Paper{"a4": {pdf.A4}, "letter": {pdf.Letter}, "both": {pdf.A4, pdf.Letter}}[f.Paper]
+	for _, on := range papers {
+		name := map[string]string{"A4": "a4", "Letter": "letter"}[on.Name]
+		out = append(out, part{base + "-" + name + ".pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error {
+			return pdf.WriteTiles(w, p, o, on)
+		}})
+	}
+	return append(out,
+		part{base + "-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error { return pdf.Write(w, p, o) }},
+		part{"cutting-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error {
+			return pdf.WriteCutting(w, p, o, papers[0])
+		}})
+}
+
+// patternOf draws the flat piece.
+func patternOf(s style.Style, p draft.Piece) (output, error) {
+	files, err := paperFlags{Format: []string{"svg"}}.outputs(s, p)
+	if err != nil {
+		return output{}, err
+	}
+	return files[0], nil
+}
+
+// wordsOf lists the figures of p for the sheet.
+func wordsOf(s style.Style, p draft.Piece) sheet.Options {
+	r := p.Report()
+	notes := []string{
+		"Cut for: " + wearer(s),
+		"Fabric: " + s.Fabric.Name,
+		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half, %.1f cm of it from the dart", cm(r.HalfEdge), cm(r.Extension), cm(r.FromDart)),
+	}
+	if p.DartLeft != nil {
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left open at the waist", r.DartShare*100, cm(r.IntakeLeft)))
+	}
+	return sheet.Options{Title: s.Name, Notes: append(notes,
+		fmt.Sprintf("Edge hangs %.1f–%.1f cm below the cowl points in an upright plane", cm(r.DropChain), cm(r.DropV)),
+		fmt.Sprintf("Seams: shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist)),
+		fmt.Sprintf("Cloth: %.1f cm across, %.1f cm along the grain", cm(r.Across), cm(r.Along)),
+	)}
+}

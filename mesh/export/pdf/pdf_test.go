@@ -1,0 +1,293 @@
+package pdf
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"image"
+	_ "image/png" // pdftoppm writes PNG
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"cowl/mesh/body"
+	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+	"cowl/mesh/paper/sheet"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+func front(t *testing.T) paper.Piece {
+	t.Helper()
+	b, err := body.FromChart(10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	blk, err := draft.FromBody(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := draft.Draft(blk, draft.DefaultCut())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := paper.FromDraft(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// tool returns a program of poppler-utils or skips the test.
+func tool(t *testing.T, name string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err != nil {
+		t.Skipf("%s (poppler-utils) is not installed: no independent reader of PDF", name)
+	}
+	return path
+}
+
+// saved writes a document to a file.
+func saved(t *testing.T, write func(io.Writer) error) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "p.pdf")
+	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func tiles(t *testing.T, on Paper) string {
+	return saved(t, func(w io.Writer) error { return WriteTiles(w, []paper.Piece{front(t)}, sheet.Options{}, on) })
+}
+
+// The squares on the first page, rendered by poppler at 10 dots a millimetre
+// and measured line to line, are 100 and 101.6 mm to 0.2 mm both ways.
+func TestTestSquares(t *testing.T) {
+	program := tool(t, "pdftoppm")
+	const perMM = 10
+	for _, on := range []Paper{A4, Letter} {
+		out := filepath.Join(t.TempDir(), "page")
+		args := []string{"-png", "-gray", "-f", "1", "-l", "1", "-singlefile", "-r", fmt.Sprint(25.4 * perMM), tiles(t, on), out}
+		if msg, err := exec.Command(program, args...).CombinedOutput(); err != nil {
+			t.Fatalf("pdftoppm: %v %s", err, msg)
+		}
+		f, err := os.Open(out + ".png")
+		if err != nil {
+			t.Fatal(err)
+		}
+		img, _, err := image.Decode(f)
+		f.Close()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := float64(img.Bounds().Dx()) / perMM; math.Abs(got-on.Width) > 0.1 {
+			t.Errorf("%s: page %.2f mm wide, want %.1f mm", on.Name, got, on.Width)
+		}
+		corner := r2.Vec{X: (on.Width - tileWide) / 2, Y: (on.Height - tileHigh) / 2}
+		for _, q := range []struct {
+			top, side float64
+		}{{squaresTop, 100}, {squaresTop + 108, 101.6}} {
+			// Cuts through the square away from the words in its middle.
+			row := perMM * (corner.Y + q.top + 20)
+			column := perMM * (corner.X + 20)
+			across := lines(img, r2.Vec{X: 1}, row, perMM*(corner.X-3), perMM*(corner.X+q.side+3))
+			down := lines(img, r2.Vec{Y: 1}, column, perMM*(corner.Y+q.top-3), perMM*(corner.Y+q.top+q.side+3))
+			for way, at := range map[string][]float64{"across": across, "down": down} {
+				if len(at) != 2 || math.Abs((at[1]-at[0])/perMM-q.side) > 0.2 {
+					t.Errorf("%s: lines of the square at %.2f dots %s, want two %.1f ± 0.2 mm apart", on.Name, at, way, q.side)
+				}
+			}
+		}
+	}
+}
+
+// lines returns where, in dots, dark lines are met along dir at the given row
+// or column between from and to: the middle of the darkness of each.
+func lines(img image.Image, dir r2.Vec, beside, from, to float64) []float64 {
+	var at []float64
+	sum, moment := 0.0, 0.0
+	for i := int(from); i <= int(to); i++ {
+		x, y := int(dir.X)*i+int(dir.Y)*int(beside), int(dir.Y)*i+int(dir.X)*int(beside)
+		r, _, _, _ := img.At(x, y).RGBA()
+		if dark := 1 - float64(r)/65535; dark > 0.05 {
+			sum, moment = sum+dark, moment+dark*(float64(i)+0.5)
+		} else if sum > 0 {
+			at = append(at, moment/sum)
+			sum, moment = 0, 0
+		}
+	}
+	return at
+}
+
+// Every tile carries the whole cut line, moved by a whole number of net tiles:
+// joined edge on dashed line they make one piece.
+func TestTilesJoin(t *testing.T) {
+	program := tool(t, "pdftocairo")
+	path := tiles(t, A4)
+	g := newGrid(sheet.Pieces([]paper.Piece{front(t)}))
+	var origin r2.Vec
+	for i, tile := range g.tiles {
+		out := filepath.Join(t.TempDir(), "page.svg")
+		n := fmt.Sprint(i + 2)
+		if msg, err := exec.Command(program, "-svg", "-f", n, "-l", n, path, out).CombinedOutput(); err != nil {
+			t.Fatalf("pdftocairo: %v %s", err, msg)
+		}
+		lo := cutCorner(t, out)
+		moved := r2.Vec{X: lo.X + float64(tile.column)*180, Y: lo.Y - float64(tile.row)*249} // Y up
+		if i == 0 {
+			origin = moved
+		}
+		if d := r2.Norm(r2.Sub(moved, origin)); d > 0.02 {
+			t.Errorf("tile %s: cut line is %.3f mm off its place", tile.name(), d)
+		}
+	}
+	if len(g.tiles) < 9 {
+		t.Errorf("%d tiles, want 9 or more", len(g.tiles))
+	}
+}
+
+// cutCorner returns the lowest left corner of the path with most of the widest
+// pen in poppler's SVG, mm, Y up: the cut line.
+func cutCorner(t *testing.T, path string) r2.Vec {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lo := r2.Vec{X: math.Inf(1), Y: math.Inf(1)}
+	most := 0
+	dec := xml.NewDecoder(bytes.NewReader(data))
+	for {
+		tok, err := dec.Token()
+		if err != nil {
+			break
+		}
+		e, ok := tok.(xml.StartElement)
+		if !ok || e.Name.Local != "path" {
+			continue
+		}
+		var d, look string
+		for _, a := range e.Attr {
+			switch a.Name.Local {
+			case "d":
+				d = a.Value
+			case "style", "stroke-width":
+				look += a.Name.Local + ":" + a.Value
+			}
+		}
+		first, _, closed := strings.Cut(d, "Z")
+		fields := strings.FieldsFunc(first, func(r rune) bool { return strings.ContainsRune("ML ", r) })
+		if !closed || !strings.Contains(look, "stroke-width:1.4") || len(fields) <= most {
+			continue
+		}
+		most, lo = len(fields), r2.Vec{X: math.Inf(1), Y: math.Inf(1)}
+		for i := 0; i+1 < len(fields); i += 2 {
+			var v r2.Vec
+			if _, err := fmt.Sscan(fields[i], &v.X); err != nil {
+				t.Fatal(err)
+			}
+			if _, err := fmt.Sscan(fields[i+1], &v.Y); err != nil {
+				t.Fatal(err)
+			}
+			lo = r2.Vec{X: min(lo.X, v.X*25.4/72), Y: min(lo.Y, v.Y*25.4/72)}
+		}
+	}
+	if most == 0 {
+		t.Fatal("no cut line on the page")
+	}
+	return lo
+}
+
+// Both papers carry the same tiles, every point of a piece lies on one, and a
+// wide piece takes as many columns as its width asks for.
+func TestGrid(t *testing.T) {
+	square := func(wide, high float64) paper.Piece {
+		line := []r2.Vec{{}, {X: wide}, {X: wide, Y: high}, {Y: high}}
+		return paper.Piece{Outline: line, CutLine: line}
+	}
+	for _, q := range []struct {
+		wide, high    float64 // m
+		columns, rows int
+	}{{0.1, 0.1, 1, 1}, {0.178, 0.247, 1, 1}, {0.179, 0.248, 2, 2}, {0.358, 0.496, 2, 2}, {0.573, 0.528, 4, 3}} {
+		g := newGrid(sheet.Pieces([]paper.Piece{square(q.wide, q.high)}))
+		if g.columns != q.columns || g.rows != q.rows || len(g.tiles) != q.columns*q.rows {
+			t.Errorf("newGrid(%.0f × %.0f mm) = %d × %d, %d tiles, want %d × %d", q.wide*1000, q.high*1000, g.columns, g.rows, len(g.tiles), q.columns, q.rows)
+		}
+	}
+	for row, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 27: "AB", 52: "BA"} {
+		if got := rowName(row); got != want {
+			t.Errorf("rowName(%d) = %s, want %s", row, got, want)
+		}
+	}
+}
+
+// Equal input gives equal bytes.
+func TestEqualBytes(t *testing.T) {
+	p := []paper.Piece{front(t)}
+	for name, write := range map[string]func(io.Writer) error{
+		"sheet":   func(w io.Writer) error { return Write(w, p, sheet.Options{Title: "Žluťoučký kůň"}) },
+		"tiles":   func(w io.Writer) error { return WriteTiles(w, p, sheet.Options{}, A4) },
+		"cutting": func(w io.Writer) error { return WriteCutting(w, p, sheet.Options{}, Letter) },
+	} {
+		var first []byte
+		for range 4 {
+			var b bytes.Buffer
+			if err := write(&b); err != nil {
+				t.Fatal(err)
+			}
+			if first == nil {
+				first = b.Bytes()
+			}
+			if !bytes.Equal(first, b.Bytes()) {
+				t.Errorf("%s: bytes differ from one run to the next", name)
+				break
+			}
+		}
+	}
+}
+
+// The cutting sheet says what to mind, on as many pages as it counts.
+func TestCuttingSheetSays(t *testing.T) {
+	program := tool(t, "pdftotext")
+	path := saved(t, func(w io.Writer) error {
+		return WriteCutting(w, []paper.Piece{front(t), front(t)}, sheet.Options{Title: "Probe", Notes: []string{"Fabric: muslin"}}, A4)
+	})
+	text, err := exec.Command(program, path, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := strings.Join(strings.Fields(string(text)), " ")
+	for _, want := range []string{"24 to 48 hours", "again after seaming", "Stay the shoulders", "single layer", "not the same", "real cloth", "true bias", "Fabric: muslin", "page 2 of 2", "Allowance 2.5 cm all round"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("the cutting sheet lacks %q", want)
+		}
+	}
+}
+
+type broken struct{}
+
+func (broken) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
+
+func TestWriteErrors(t *testing.T) {
+	if Write(io.Discard, nil, sheet.Options{}) == nil || WriteTiles(io.Discard, []paper.Piece{{}}, sheet.Options{}, A4) == nil || WriteCutting(io.Discard, nil, sheet.Options{}, A4) == nil {
+		t.Error("writing nothing = nil, want an error")
+	}
+	if WriteTiles(io.Discard, []paper.Piece{front(t)}, sheet.Options{}, Paper{"A5", 148, 210}) == nil {
+		t.Error("tiles on A5 = nil, want an error")
+	}
+	if err := Write(broken{}, []paper.Piece{front(t)}, sheet.Options{}); !errors.Is(err, io.ErrShortWrite) {
+		t.Errorf("Write to a failing writer = %v, want %v", err, io.ErrShortWrite)
+	}
+}

@@ -1,0 +1,99 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+
+	"cowl/mesh/draft"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// FromDraft returns the drafted front as it goes on paper, with the allowance
+// of the draft on every edge. A piece without an outline is an error.
+func FromDraft(p draft.Piece) (Piece, error) {
+	if len(p.Outline) < 3 || len(p.CutLine) < 3 {
+		return Piece{}, fmt.Errorf("paper: the piece has no outline: draft it first")
+	}
+	q := Piece{
+		Name:     "Cowl front",
+		Words:    []string{"cut 1, whole piece, single layer", "right side up, never on the fold"},
+		Quantity: 1,
+		Outline:  p.Outline, CutLine: p.CutLine, Notches: p.Notches,
+		Edges: frontEdges(p), Lines: frontLines(p),
+		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
+	}
+	if p.Facing > shallow {
+		at := r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY + p.Facing/2}
+		q.Texts = append(q.Texts, Text{fmt.Sprintf("self-facing %.1f cm", p.Facing*100), at})
+	}
+	q.Settle(p.Grain)
+	return q, nil
+}
+
+const shallow = 0.025 // m, a facing in which there is no room for words
+
+// frontEdges lists the stretches of the outline: up the wearer's left half,
+// down the right.
+func frontEdges(p draft.Piece) []Edge {
+	ends := []struct {
+		name  string
+		line  []r2.Vec // ends where the edge ends, going up; the edge begins at its other end
+		up    bool     // line runs up the outline, else down
+		curve bool
+	}{
+		{"waist", p.Waist, false, false},
+		{"side seam", p.Side, false, false},
+		{"armhole", p.Armhole, false, true},
+		{"shoulder", p.Shoulder, false, false},
+		{"facing end", p.FacingEnd, true, false},
+		{"facing edge", p.FacingEdge, true, false},
+	}
+	var left, right []Edge
+	from := 0
+	n := len(p.Outline)
+	for _, e := range ends {
+		end := e.line[0]
+		if e.up {
+			end = e.line[len(e.line)-1]
+		}
+		to := nearest(p.Outline, end)
+		if to == from {
+			continue // no facing
+		}
+		left = append(left, Edge{"left " + e.name, from, to, p.Trim, e.curve})
+		right = append([]Edge{{"right " + e.name, (n - to) % n, (n - from) % n, p.Trim, e.curve}}, right...)
+		from = to
+	}
+	return append(left, right...)
+}
+
+// frontLines lists the lines inside the front.
+func frontLines(p draft.Piece) []Line {
+	waist, top := p.Waist[len(p.Waist)-1], p.FacingEdge[len(p.FacingEdge)-1]
+	lines := []Line{{"centre front", Centre, []r2.Vec{waist, top}}}
+	if p.Facing > 0 {
+		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}})
+	}
+	if p.DartLeft != nil {
+		var right []r2.Vec
+		for _, v := range p.DartLeft {
+			right = append(right, mirrored(v))
+		}
+		lines = append(lines, Line{"left dart left open", Dart, p.DartLeft}, Line{"right dart left open", Dart, right})
+	}
+	return lines
+}
+
+func mirrored(v r2.Vec) r2.Vec { return r2.Vec{X: -v.X, Y: v.Y} }
+
+// nearest returns the index of the point of line nearest to v.
+func nearest(line []r2.Vec, v r2.Vec) int {
+	best, least := 0, math.Inf(1)
+	for i, w := range line {
+		if d := r2.Norm(r2.Sub(v, w)); d < least {
+			best, least = i, d
+		}
+	}
+	return best
+}

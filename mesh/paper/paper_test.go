@@ -1,0 +1,117 @@
+package paper
+
+import (
+	"math"
+	"testing"
+
+	"cowl/mesh/body"
+	"cowl/mesh/draft"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+func front(t *testing.T, change func(*draft.Cut)) draft.Piece {
+	t.Helper()
+	b, err := body.FromChart(10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	blk, err := draft.FromBody(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := draft.DefaultCut()
+	change(&c)
+	p, err := draft.Draft(blk, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// A seam is as long on paper as in the draft, and the edges go once round.
+func TestFromDraftEdges(t *testing.T) {
+	for _, facing := range []float64{0, 0.05, 0.1} {
+		d := front(t, func(c *draft.Cut) { c.Facing = facing })
+		p, err := FromDraft(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := d.Report()
+		want := map[string]float64{"left side seam": r.Side, "right side seam": r.Side, "left armhole": r.Armhole, "right armhole": r.Armhole,
+			"left shoulder": r.Shoulder, "right shoulder": r.Shoulder, "left waist": r.Waist, "right waist": r.Waist}
+		at, found := 0, 0
+		for _, e := range p.Edges {
+			if e.From != at {
+				t.Errorf("facing %g: %s begins at %d, want %d", facing, e.Name, e.From, at)
+			}
+			at = e.To
+			if w, ok := want[e.Name]; ok {
+				found++
+				if got := stretch(p, e); math.Abs(got-w) > 1e-6 {
+					t.Errorf("facing %g: %s is %.5f m long, want %.5f m", facing, e.Name, got, w)
+				}
+			}
+		}
+		if at != 0 || found != len(want) {
+			t.Errorf("facing %g: edges end at %d with %d seams, want 0 and %d", facing, at, found, len(want))
+		}
+	}
+}
+
+func stretch(p Piece, e Edge) float64 {
+	l, n := 0.0, len(p.Outline)
+	for i := e.From; i != e.To; i = (i + 1) % n {
+		l += r2.Norm(r2.Sub(p.Outline[i], p.Outline[(i+1)%n]))
+	}
+	return l
+}
+
+// A 40 × 30 cm rectangle with 1 cm all round but 2.5 cm at the sides.
+func TestCutPerEdge(t *testing.T) {
+	outline := []r2.Vec{{}, {X: 0.4}, {X: 0.4, Y: 0.3}, {Y: 0.3}}
+	edges := []Edge{{"waist", 0, 1, 0.01, false}, {"left side", 1, 2, 0.025, false}, {"neck", 2, 3, 0.01, false}, {"right side", 3, 0, 0.025, false}}
+	lo, hi := Box(Cut(outline, edges))
+	want := [4]float64{-0.025, -0.01, 0.425, 0.31}
+	for i, got := range []float64{lo.X, lo.Y, hi.X, hi.Y} {
+		if math.Abs(got-want[i]) > 1e-9 {
+			t.Errorf("Cut: side %d at %.4f m, want %.4f m", i, got, want[i])
+		}
+	}
+}
+
+// Where the allowance changes in the middle of a straight side, the cut line
+// steps squarely: areas of two strips.
+func TestCutSteps(t *testing.T) {
+	outline := []r2.Vec{{}, {X: 0.2}, {X: 0.4}, {X: 0.4, Y: 0.3}, {Y: 0.3}}
+	edges := []Edge{{"a", 0, 1, 0.01, false}, {"b", 1, 2, 0.03, false}, {"c", 2, 0, 0, false}}
+	if got, want := draft.Area(Cut(outline, edges)), 0.4*0.3+0.2*0.01+0.2*0.03; math.Abs(got-want) > 1e-9 {
+		t.Errorf("Cut: area %.5f m², want %.5f m²", got, want)
+	}
+}
+
+// The grain line keeps its angle, lies inside, and clear of every line.
+func TestSettle(t *testing.T) {
+	count := 0
+	for _, deg := range []float64{-45, 0, 20, 45, 90} {
+		p, err := FromDraft(front(t, func(c *draft.Cut) { c.Grain = deg * math.Pi / 180 }))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := p.Grain() * 180 / math.Pi; math.Abs(got-deg) > 1e-6 {
+			t.Errorf("Settle(%g°): grain line at %.2f°", deg, got)
+		}
+		for _, v := range append(p.GrainLine[:], p.Label) {
+			count++
+			if !inside(v, p.Outline) {
+				t.Errorf("Settle(%g°): (%.3f, %.3f) m lies outside the piece", deg, v.X, v.Y)
+			}
+		}
+		if c := p.clearance(r2.Vec{}, p.GrainLine[:], p.obstacles()); c < 0.01 {
+			t.Errorf("Settle(%g°): grain line %.4f m from the next line, want 0.01 m or more", deg, c)
+		}
+	}
+	if count != 15 {
+		t.Errorf("looked at %d points, want 15", count)
+	}
+}

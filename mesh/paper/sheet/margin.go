@@ -1,0 +1,130 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+
+	"cowl/mesh/paper"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Caution stands on every sheet.
+const Caution = "Prediction, not a toile: cut a test in real cloth first."
+
+// margin draws what lies under the pieces: test squares, legend, notes.
+func (d *Drawing) margin(below float64, pieces []paper.Piece, o Options) {
+	d.Square("square-10cm", r2.Vec{X: Margin, Y: below}, tenCM, "10 cm test square")
+	d.Square("square-4in", r2.Vec{X: Margin + tenCM + gap, Y: below}, fourInch, "4 in test square")
+	say := func(x, y, size float64, c Colour, said string) {
+		d.text(Text{said, r2.Vec{X: x, Y: y}, size, 0, Start, c})
+	}
+	say(Margin, below+fourInch+lineHeight, textSize, Ink, "Print at 100 %, then measure: 10 cm must be 10 cm to half a millimetre.")
+	y := below + 6.5
+	say(legendX, y, nameSize, Ink, o.Title+", 1:1")
+	y += 1.5 * lineHeight
+	say(legendX, y, textSize, Accent, Caution)
+	y = d.Legend(pieces, r2.Vec{X: legendX, Y: y + 1.5*lineHeight}, textSize) - 0.5*lineHeight
+	for _, n := range o.Notes {
+		y += lineHeight
+		say(legendX, y, textSize, Ink, n)
+	}
+}
+
+// Square draws a square of the given side (mm) with its name in it.
+func (d *Drawing) Square(id string, at r2.Vec, side float64, name string) {
+	x, y := at.X, at.Y
+	d.line(id, rulerPen, true, at, r2.Vec{X: x + side, Y: y}, r2.Vec{X: x + side, Y: y + side}, r2.Vec{X: x, Y: y + side})
+	d.text(Text{name, r2.Vec{X: x + side/2, Y: y + side/2}, textSize, 0, Middle, Grey})
+}
+
+// sample is a line of the legend.
+type sample struct {
+	pen  Pen
+	twin bool // a double line
+	mark bool // a cross instead of a line
+	name string
+}
+
+// legend lists the lines that the pieces have.
+func legend(pieces []paper.Piece) []sample {
+	l := []sample{{pen: cutPen, name: cutWords(pieces)}, {pen: seamPen, name: "seam line"}}
+	var centre, fold, dart, guide, bias, hole bool
+	for _, p := range pieces {
+		for _, in := range p.Lines {
+			centre, fold = centre || in.Kind == paper.Centre, fold || in.Kind == paper.Fold
+			dart, guide = dart || in.Kind == paper.Dart, guide || in.Kind == paper.Guide
+		}
+		bias, hole = bias || trueBias(p.Grain()), hole || len(p.Holes) > 0
+	}
+	for _, s := range []struct {
+		has bool
+		sample
+	}{
+		{centre, sample{pen: cfPen, name: "centre line"}},
+		{fold, sample{pen: foldPen, name: "fold: the facing folds in along it"}},
+		{true, sample{pen: linePen, twin: bias, name: "grain line, laid along the selvedge"}},
+		{guide, sample{pen: linePen, name: "line to be marked on the cloth"}},
+		{hole, sample{pen: markPen, mark: true, name: "apex (bust point)"}},
+		{dart, sample{pen: dartPen, name: "dart left open: stitch, pleat or ease it"}},
+	} {
+		if s.has {
+			l = append(l, s.sample)
+		}
+	}
+	return l
+}
+
+// cutWords says how far the cut line lies from the seam.
+func cutWords(pieces []paper.Piece) string {
+	least, most := allowances(pieces)
+	switch {
+	case most == 0:
+		return "cut line: no allowance"
+	case most-least < 1e-6:
+		return fmt.Sprintf("cut line, %.1f cm outside the seam", most*100)
+	}
+	return fmt.Sprintf("cut line, %.1f–%.1f cm outside the seam", least*100, most*100)
+}
+
+// allowances returns the least and the most allowance (m).
+func allowances(pieces []paper.Piece) (least, most float64) {
+	least = math.Inf(1)
+	for _, p := range pieces {
+		for _, e := range p.Edges {
+			least, most = min(least, e.Allowance), max(most, e.Allowance)
+		}
+	}
+	return least, most
+}
+
+// Legend says what the lines of the pieces stand for, in letters of the given
+// size, from the baseline at down, and returns the next baseline (mm).
+func (d *Drawing) Legend(pieces []paper.Piece, at r2.Vec, size float64) float64 {
+	for _, s := range legend(pieces) {
+		d.sample(s, at, size)
+		at.Y += lineHeight / textSize * size
+	}
+	return at.Y
+}
+
+// sample draws a line of the legend on the baseline at.
+func (d *Drawing) sample(s sample, at r2.Vec, size float64) {
+	long, arm, half := 5.6*size, 0.6*size, 0.2*size
+	y := at.Y - size*capHeight/2
+	stroke := func(x0, y0, x1, y1 float64) {
+		d.line("", s.pen, false, r2.Vec{X: x0, Y: y0}, r2.Vec{X: x1, Y: y1})
+	}
+	switch {
+	case s.mark:
+		x := at.X + long/2
+		stroke(x-arm, y, x+arm, y)
+		stroke(x, y-arm, x, y+arm)
+	case s.twin:
+		stroke(at.X, y-half, at.X+long, y-half)
+		stroke(at.X, y+half, at.X+long, y+half)
+	default:
+		stroke(at.X, y, at.X+long, y)
+	}
+	d.text(Text{s.name, r2.Vec{X: at.X + long + 1.2*size, Y: at.Y}, size, 0, Start, Ink})
+}

@@ -1,0 +1,5 @@
+//go:build !race
+
+package read_test
+
+const slower = 1

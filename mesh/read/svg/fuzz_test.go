@@ -1,0 +1,61 @@
+package svg_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+	"cowl/mesh/read/outline"
+	"cowl/mesh/read/svg"
+)
+
+// Whatever the file holds, Read returns an error or pieces that can be cut.
+func FuzzRead(f *testing.F) {
+	for _, s := range []string{
+		`<svg width="100mm" height="100mm" viewBox="0 0 100 100"><g transform="rotate(30 5 5) scale(1.5) translate(2)"><path d="M10 10h50v40C50 60 20 60 10 40z"/></g><path id="grain-line" d="M20 20L30 40"/></svg>`,
+		`<svg width="4in" height="4in"><polygon id="seam-line" points="0,0 300,0 300,300"/><line x1="1" y1="1" x2="50" y2="60" id="dart"/></svg>`,
+		`<svg viewBox="0 0 9 9"><path d="M0 0a30 30 0 01 60 0q5 5-10 60t-30-5s-9-9-20-55z"/></svg>`,
+	} {
+		f.Add(s, true)
+		f.Add(s, false)
+	}
+	f.Fuzz(func(t *testing.T, data string, said bool) {
+		unit := outline.Unit(0)
+		if said {
+			unit = outline.Millimetre
+		}
+		piece, err := svg.Read(strings.NewReader(data), unit)
+		pieces := []paper.Piece{piece}
+		if err != nil {
+			return
+		}
+		for _, p := range pieces {
+			whole(t, p)
+		}
+	})
+}
+
+// whole fails if a piece could not be cut.
+func whole(t *testing.T, p paper.Piece) {
+	t.Helper()
+	if a := draft.Area(p.Outline); !(a > 0 && a < 9) {
+		t.Errorf("outline of %g m², want above 0", a)
+	}
+	for _, v := range append(p.GrainLine[:], p.Label) {
+		if math.IsNaN(v.X+v.Y) || math.IsInf(v.X+v.Y, 0) {
+			t.Errorf("grain line or label at %v", v)
+		}
+	}
+	at := 0
+	for _, e := range p.Edges {
+		if e.From != at {
+			t.Fatalf("edge %q begins at %d, want %d", e.Name, e.From, at)
+		}
+		at = e.To
+	}
+	if at != 0 {
+		t.Errorf("the edges end at %d, want 0", at)
+	}
+}
