@@ -21,8 +21,10 @@ func (w *walker) change(j Job) {
 		w.tell()
 		return
 	}
-	if m, ok := matched(w.job.Piece, j.Piece); ok && w.d != nil && !sameOutline(w.job.Piece, j.Piece) {
-		w.hands.move(m)
+	if w.d != nil && !sameOutline(w.job.Piece, j.Piece) {
+		if m, ok := matched(w.job.Piece, j.Piece); ok {
+			w.hands.move(m)
+		}
 	}
 	w.job, w.next = j, next
 	w.stop()
