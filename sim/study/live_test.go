@@ -113,12 +113,12 @@ func TestLiveHand(t *testing.T) {
 	l := NewLive(j)
 	defer l.Close()
 	rest := resting(t, l, 0)
-	flat := r2.Vec{Y: j.Piece.FoldY - 0.08}
+	flat := r2.Vec{Y: j.Piece.FoldY - 0.25}
 	v := vertex(&rest, flat)
 	from := rest.Sheet.Pos[v]
 	to := r3.Add(from, r3.Vec{X: 0.02, Y: 0.02, Z: 0.06})
 	l.Grab(flat, to)
-	f := until(t, l, "the cloth in hand", func(f *Frame) bool { return r3.Norm(r3.Sub(f.Sheet.Pos[v], from)) > 0.03 })
+	f := until(t, l, "the cloth in hand", func(f *Frame) bool { return r3.Norm(r3.Sub(f.Sheet.Pos[v], from)) > 0.015 })
 	l.Grab(flat, r3.Add(to, r3.Vec{X: -0.04}))
 	f = resting(t, l, f.Serial)
 	if f.Sheet.Pos[v].X > from.X {
@@ -126,11 +126,11 @@ func TestLiveHand(t *testing.T) {
 	}
 	l.Drop()
 	f = resting(t, l, f.Serial)
-	if by := apart(f.Sheet.Pos, rest.Sheet.Pos); by > 0.012 {
-		t.Errorf("let go, the cloth lies %.1f mm from the former rest, want 12 or less", by*1000)
+	if by := apart(f.Sheet.Pos, rest.Sheet.Pos); by > 0.006 {
+		t.Errorf("let go, the cloth lies %.1f mm from the former rest, want 6 or less", by*1000)
 	}
 
-	pinned := r3.Add(f.Sheet.Pos[v], r3.Vec{Z: 0.03})
+	pinned := r3.Add(f.Sheet.Pos[v], r3.Vec{Z: 0.02})
 	drafted := len(l.Pins())
 	l.Pin(flat, pinned)
 	f = resting(t, l, f.Serial)
