@@ -109,6 +109,9 @@ func own(pins []LivePin) int {
 // holds its place; taken out, it holds no more. A pin of the draft that is
 // taken out lets the seam go, put back it holds it again.
 func TestLiveHand(t *testing.T) {
+	if testing.Short() {
+		t.Skip("half a minute")
+	}
 	j := coarse(t, limp)
 	l := NewLive(j)
 	defer l.Close()
@@ -162,15 +165,19 @@ func TestLiveHand(t *testing.T) {
 // settled, and so does one of the cut. The drop is that of Hang within a
 // quarter: another path, the same cloth.
 func TestLiveChange(t *testing.T) {
+	if testing.Short() {
+		t.Skip("half a minute")
+	}
 	l := NewLive(coarse(t, limp))
 	defer l.Close()
 	f := until(t, l, "settling", func(f *Frame) bool { return f.Stage == StageSettling })
 	next := coarse(t, stiff)
 	wider := job(t, 0.13, 0.020, stiff)
-	for _, j := range []Job{next, wider} {
+	finer := job(t, 0.13, 0.016, stiff)
+	for _, j := range []Job{next, wider, finer} {
 		l.Change(j)
 		f = until(t, l, "the change", func(f *Frame) bool {
-			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Piece.Extension == j.Piece.Extension && f.Stage != StageRest
+			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Piece.Extension == j.Piece.Extension && f.Job.Spacing == j.Spacing && f.Stage != StageRest
 		})
 		if f.Stage == StagePlacing || f.Err != nil {
 			t.Errorf("%s, %g m: %q, error %v, want to go on from the present drape", j.Fabric.Name, j.Piece.Extension, f.Stage, f.Err)
@@ -182,6 +189,9 @@ func TestLiveChange(t *testing.T) {
 		}
 		if a, b := f.Outcome.EdgeDrop, r.Outcome.EdgeDrop; math.Abs(a-b) > 0.25*b {
 			t.Errorf("%s, %g m: drops %.1f mm, want the %.1f mm of Hang within a quarter", j.Fabric.Name, j.Piece.Extension, a, b)
+		}
+		if f.Outcome.Spacing != j.Spacing*1000 {
+			t.Errorf("spacing %g mm, want %g", f.Outcome.Spacing, j.Spacing*1000)
 		}
 		if f.Outcome.Fabric != j.Fabric.Name || f.Outcome.Extension != j.Piece.Extension*1000 {
 			t.Errorf("outcome of %s, %g mm, want %s, %g mm", f.Outcome.Fabric, f.Outcome.Extension, j.Fabric.Name, j.Piece.Extension*1000)
