@@ -23,7 +23,7 @@ func coarse(t testing.TB, fabric string) Job { return job(t, 0.11, 0.020, fabric
 func until(t *testing.T, l *Live, what string, pleases func(*Frame) bool) Frame {
 	t.Helper()
 	var f Frame
-	for end := time.Now().Add(5 * time.Minute); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
+	for end := time.Now().Add(15 * time.Minute); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
 		if l.Frame(&f); pleases(&f) {
 			return f
 		}
