@@ -6,6 +6,7 @@ package study
 import (
 	"context"
 	"fmt"
+	"runtime"
 
 	"cowl/materials"
 	"cowl/mesh/draft"
@@ -27,6 +28,8 @@ type Job struct {
 	Seed    uint64     // which hand places the cloth; same seed, same bits
 	Alone   bool       // keep to one core, as one of many drapes at a time; the bits are the same
 	Report  func(Progress)
+
+	watch func(*Drape, *sim.Stepper) // of a Live, called after every step, may be nil
 }
 
 // Progress says how far a drape has come.
@@ -62,21 +65,35 @@ const (
 
 // Hang places the cloth by hand, lets go and brings it to rest.
 func Hang(ctx context.Context, j Job) (*Drape, error) {
-	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
-		return nil, fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
-			j.Spacing*1000, Finest*1000, Coarsest*1000)
+	if err := j.check(); err != nil {
+		return nil, err
 	}
 	d, err := j.lay(max(j.Spacing, placing))
 	if err != nil {
 		return nil, err
 	}
 	d.place(ctx)
-	for d.Lattice.Spacing > j.Spacing && !d.over() {
+	return d.rest(ctx)
+}
+
+// check refuses a spacing out of range.
+func (j Job) check() error {
+	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
+		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
+			j.Spacing*1000, Finest*1000, Coarsest*1000)
+	}
+	return nil
+}
+
+// rest brings cloth that has been let go to rest, coarse to fine.
+func (d *Drape) rest(ctx context.Context) (*Drape, error) {
+	for d.Lattice.Spacing > d.Job.Spacing && !d.over() {
 		d.settle(ctx, roughly, roughSteps)
 		if d.over() {
 			break
 		}
-		if d, err = d.finer(max(j.Spacing, d.Lattice.Spacing/1.6)); err != nil {
+		var err error
+		if d, err = d.finer(max(d.Job.Spacing, d.Lattice.Spacing/1.6)); err != nil {
 			return nil, err
 		}
 		d.unpick()
@@ -128,7 +145,8 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 		return nil, err
 	}
 	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
-	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap, Alone: j.Alone}
+	// A watched drape leaves the second of two cores to whoever draws it.
+	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap, Alone: j.Alone || (j.watch != nil && runtime.GOMAXPROCS(0) < 4)}
 	if !j.Free {
 		d.Scene.Obstacle = j.Form
 	}
@@ -171,6 +189,9 @@ func (d *Drape) settle(ctx context.Context, residual float64, steps int) {
 		o.Report = func(step int, r float64) {
 			d.Job.Report(Progress{Stage: "settling", Share: float64(step) / float64(steps), Residual: r})
 		}
+	}
+	if d.Job.watch != nil {
+		o.Watch = func(w *sim.Stepper) { d.Job.watch(d, w) }
 	}
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
 	d.Steps += d.Result.Steps
