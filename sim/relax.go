@@ -27,6 +27,7 @@ type Settings struct {
 	Residual float64                          // total unbalanced force over weight at rest; 0 means 1e-3
 	Steps    int                              // step limit; 0 means 200,000
 	Report   func(step int, residual float64) // called every 200 steps, may be nil
+	Even     bool                             // see Stepper
 	Watch    func(*Stepper)                   // called after every step, may be nil; may change holds, targets and grips
 }
 
@@ -49,7 +50,7 @@ const stride = 0.02
 // Each half of the cloth adds its forces to a sum of its own, and the two are
 // added node by node; so the bits do not depend on who did the work.
 type Stepper struct {
-	Even bool // one mass for moves along and across the cloth: slower, and what the hand was tried with
+	Even bool // one mass for moves along and across the cloth: slower but steadier
 
 	scene  *Scene
 	state  *State
@@ -287,5 +288,7 @@ func (w *Stepper) Walk(ctx context.Context, o Settings) Result {
 
 // Relax brings the state to rest in place.
 func Relax(ctx context.Context, s *Scene, st *State, o Settings) Result {
-	return NewStepper(s, st).Walk(ctx, o)
+	w := NewStepper(s, st)
+	w.Even = o.Even
+	return w.Walk(ctx, o)
 }
