@@ -76,7 +76,9 @@ func TestRedrawnRefuses(t *testing.T) {
 		change func(*Lines)
 		want   string
 	}{
-		{"gap", func(l *Lines) { l.Side = movedLine(l.Side, func(v r2.Vec) r2.Vec { return r2.Vec{X: v.X + 0.01, Y: v.Y} }) }, "armhole and side"},
+		{"gap", func(l *Lines) {
+			l.Side = movedLine(l.Side, func(v r2.Vec) r2.Vec { return r2.Vec{X: v.X + 0.01, Y: v.Y} })
+		}, "armhole and side"},
 		{"empty", func(l *Lines) { l.Waist = nil }, "waist has 0 points"},
 		{"off CF", func(l *Lines) { l.Waist = []r2.Vec{l.Waist[0], {X: 0.05, Y: -0.4}} }, "centre front"},
 		{"NaN", func(l *Lines) { l.Shoulder = []r2.Vec{{X: math.NaN()}, l.Shoulder[1]} }, "cowl point"},
