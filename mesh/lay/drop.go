@@ -156,5 +156,8 @@ func (o *outline) placed(b blank, c r2.Vec) Placed {
 	for _, v := range b.cut {
 		p.Cut = append(p.Cut, p.On(v))
 	}
+	for _, v := range b.join {
+		p.Join = append(p.Join, p.On(v))
+	}
 	return p
 }

@@ -73,10 +73,29 @@ func (c Cloth) split(p paper.Piece, whole blank, low bool) ([]blank, bool) {
 	if !lowAtSide(p, corner) {
 		return nil, false
 	}
+	whole.join = ends(corner, across, seam)
 	body, loose := whole, whole
 	body.part, body.cut = Body, clip(whole.cut, r2.Scale(-1, across), -seam-c.Seam)
 	loose.part, loose.cut = Corner, clip(whole.cut, across, seam-c.Seam)
 	return []blank{body, loose}, true
+}
+
+// ends returns the ends of the side of a clipped polygon on which it was cut.
+func ends(poly []r2.Vec, n r2.Vec, d float64) []r2.Vec {
+	var a, b r2.Vec
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, v := range poly {
+		if math.Abs(r2.Dot(n, v)-d) > 1e-9 {
+			continue
+		}
+		if s := r2.Cross(n, v); s < lo {
+			a, lo = v, s
+		}
+		if s := r2.Cross(n, v); s > hi {
+			b, hi = v, s
+		}
+	}
+	return []r2.Vec{a, b}
 }
 
 // lowAtSide reports whether the corner lies below the underarm and off the

@@ -44,6 +44,7 @@ type Placed struct {
 	Turn  float64  // rad, counter-clockwise, of the paper on the cloth
 	Shift r2.Vec   // m, after the turn
 	Cut   []r2.Vec // closed cut line on the cloth
+	Join  []r2.Vec // seam line of a joined corner on the cloth; nil: none
 }
 
 // On returns where a place of the paper lies on the cloth.
@@ -86,7 +87,7 @@ func On(pieces []paper.Piece, c Cloth) (Lay, error) {
 	for i, p := range pieces {
 		parts, err := c.parts(p)
 		if err != nil {
-			return Lay{}, err
+			return Lay{Cloth: c}, err
 		}
 		for k := range max(p.Quantity, 1) {
 			for _, b := range parts {
@@ -108,6 +109,7 @@ type blank struct {
 	piece, copy int
 	part        Part
 	cut         []r2.Vec // m, closed, on the paper
+	join        []r2.Vec // m, seam line of a join; nil: none
 	grain       float64  // rad
 }
 

@@ -216,6 +216,11 @@ func TestJoinedCorner(t *testing.T) {
 		t.Fatalf("%d joins in %d parts, want 1 in 2", l.Joins(), len(l.Placed))
 	}
 	checkClean(t, l)
+	for i, q := range l.Placed {
+		if len(q.Join) != 2 || math.Abs(q.Join[0].X-q.Join[1].X) > 1e-9 || math.Abs(q.Join[0].Y-q.Join[1].Y) < 0.02 {
+			t.Errorf("part %d is joined along %v, want a line along the warp", i, q.Join)
+		}
+	}
 	whole, err := On([]paper.Piece{p}, Cloth{Width: 0.87})
 	if err != nil {
 		t.Fatal(err)

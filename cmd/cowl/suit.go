@@ -1,0 +1,92 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/mesh/export/svg"
+	"cowl/mesh/paper"
+	"cowl/mesh/truing"
+)
+
+// suitFlags say how back and facing are cut and what is left outside the seams.
+type suitFlags struct {
+	BackGrain *degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
+	Seam      *cloth   `placeholder:"LEN" help:"Allowance of seams (1cm)."`
+	SideSeam  *cloth   `placeholder:"LEN" help:"Allowance of side seams (2.5cm on the bias, else as the others)."`
+}
+
+// mostAllowance is the widest allowance that is taken for one, m.
+const mostAllowance = 0.10
+
+// suit drafts the back that walks with the front p, and the allowances.
+func (f suitFlags) suit(s style.Style, p draft.Piece) (truing.Suit, error) {
+	b, err := s.Wearer()
+	if err != nil {
+		return truing.Suit{}, err
+	}
+	block, err := draft.BackFromBody(b)
+	if err != nil {
+		return truing.Suit{}, err
+	}
+	back, err := draft.MatchBack(block, p)
+	if err != nil {
+		return truing.Suit{}, err
+	}
+	out := truing.Suit{Front: p, Back: back, BackGrain: p.Grain}
+	if f.BackGrain != nil {
+		out.BackGrain = float64(*f.BackGrain)
+		if a := math.Abs(out.BackGrain); !(a <= math.Pi/2+1e-9) {
+			return out, fmt.Errorf("--back-grain %.1f°, want -90–90°: 0 is straight grain, 45 true bias", degreesOf(out.BackGrain))
+		}
+	}
+	out.Allow, err = f.allowances(out)
+	return out, err
+}
+
+// allowances returns those of the flags, else the usual ones. The side seam is
+// on the bias if either piece is.
+func (f suitFlags) allowances(s truing.Suit) (truing.Allowances, error) {
+	front, back := truing.DefaultAllowances(s.Front.Grain), truing.DefaultAllowances(s.BackGrain)
+	a := truing.Allowances{Seam: front.Seam, Side: math.Max(front.Side, back.Side)}
+	for _, g := range []struct {
+		flag  string
+		given *cloth
+		to    *float64
+	}{{"--seam", f.Seam, &a.Seam}, {"--side-seam", f.SideSeam, &a.Side}} {
+		if g.given == nil {
+			continue
+		}
+		v := float64(*g.given)
+		if !(v >= 0 && v <= mostAllowance) {
+			return a, fmt.Errorf("%s %.1f cm, want 0–%.0f cm: 1 cm is a plain seam, 2.5 cm leaves bias room to drop", g.flag, v*100, mostAllowance*100)
+		}
+		*g.to = v
+	}
+	return a, nil
+}
+
+// suitFiles writes the pieces of a suit under names that begin with base.
+func suitFiles(s style.Style, suit truing.Suit, base string) ([]output, error) {
+	pieces, err := suit.Papers()
+	if err != nil {
+		return nil, err
+	}
+	front := suit.Front
+	front.CutLine, front.Trim = pieces[0].CutLine, suit.Allow.Seam
+	var b bytes.Buffer
+	err = svg.Write(&b, front, svg.Options{Title: s.Name, Notes: suitNotes(s, pieces)})
+	return []output{{base + ".svg", b.Bytes()}}, err
+}
+
+// suitNotes are the lines under the pieces.
+func suitNotes(s style.Style, pieces []paper.Piece) []string {
+	notes := []string{"Cut for: " + wearer(s)}
+	for _, p := range pieces {
+		notes = append(notes, fmt.Sprintf("%s: cut %d", p.Name, p.Quantity))
+	}
+	return notes
+}
