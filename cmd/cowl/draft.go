@@ -9,10 +9,13 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/export/svg"
+	"cowl/mesh/truing"
 )
 
 type draftCmd struct {
 	styleFlags
+	suitFlags
+	Back bool `help:"Draft the matching back and its facing too; allowances are then per edge."`
 }
 
 // Run drafts the piece, writes draft.svg and prints the figures.
@@ -29,14 +32,28 @@ func (d draftCmd) Run(c console) error {
 	if err != nil {
 		return err
 	}
+	figures := draftFigures(s, p)
+	var suit truing.Suit
+	if d.Back {
+		if suit, err = d.suit(s, p); err != nil {
+			return err
+		}
+		if pattern, err = suitFile(s, suit, "draft"); err != nil {
+			return err
+		}
+		figures.Back = backFigures(suit)
+	}
 	if err := save(d.Out, []output{pattern}); err != nil {
 		return err
 	}
 	if d.JSON {
-		return printJSON(c, draftFigures(s, p))
+		return printJSON(c, figures)
 	}
 	if !d.Quiet {
 		draftReport(c.out, s, p)
+		if d.Back {
+			backReport(c.out, suit)
+		}
 		fmt.Fprintf(c.out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, pattern.name))
 	}
 	return nil

@@ -91,6 +91,8 @@ type draftJSON struct {
 	Along      float64 `json:"cloth_along_mm"`
 	AreaFront  float64 `json:"area_front_mm2"`
 	AreaFacing float64 `json:"area_facing_mm2"`
+
+	Back *backJSON `json:"back,omitempty"`
 }
 
 // draftFigures returns the figures of p.

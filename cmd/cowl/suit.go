@@ -8,7 +8,6 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/export/svg"
-	"cowl/mesh/paper"
 	"cowl/mesh/truing"
 )
 
@@ -69,24 +68,15 @@ func (f suitFlags) allowances(s truing.Suit) (truing.Allowances, error) {
 	return a, nil
 }
 
-// suitFiles writes the pieces of a suit under names that begin with base.
-func suitFiles(s style.Style, suit truing.Suit, base string) ([]output, error) {
+// suitFile draws the pieces of a suit in a file whose name begins with base.
+func suitFile(s style.Style, suit truing.Suit, base string) (output, error) {
 	pieces, err := suit.Papers()
 	if err != nil {
-		return nil, err
+		return output{}, err
 	}
 	front := suit.Front
 	front.CutLine, front.Trim = pieces[0].CutLine, suit.Allow.Seam
 	var b bytes.Buffer
-	err = svg.Write(&b, front, svg.Options{Title: s.Name, Notes: suitNotes(s, pieces)})
-	return []output{{base + ".svg", b.Bytes()}}, err
-}
-
-// suitNotes are the lines under the pieces.
-func suitNotes(s style.Style, pieces []paper.Piece) []string {
-	notes := []string{"Cut for: " + wearer(s)}
-	for _, p := range pieces {
-		notes = append(notes, fmt.Sprintf("%s: cut %d", p.Name, p.Quantity))
-	}
-	return notes
+	err = svg.Write(&b, front, svg.Options{Title: s.Name, Notes: []string{"Cut for: " + wearer(s)}})
+	return output{base + ".svg", b.Bytes()}, err
 }

@@ -148,7 +148,7 @@ func (t trueCmd) options() truing.Options {
 
 // outputs makes the files.
 func (r *truth) outputs() error {
-	files, err := suitFiles(r.first.style, r.suit, "trued")
+	pattern, err := suitFile(r.first.style, r.suit, "trued")
 	if err != nil {
 		return err
 	}
@@ -157,7 +157,7 @@ func (r *truth) outputs() error {
 		return err
 	}
 	again := append([]byte(styleHead), r.first.style.YAML()...)
-	r.files = append(files, output{"true.json", b}, output{"style.yaml", again})
+	r.files = []output{pattern, {"true.json", b}, {"style.yaml", again}}
 	return nil
 }
 

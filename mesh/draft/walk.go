@@ -26,3 +26,19 @@ func Walked(p Piece, b Back) []Walk {
 // Opening returns the length of the whole neck opening, cowl edge and back
 // neck (m): it must pass the head unless there is a fastening.
 func Opening(p Piece, b Back) float64 { return 2 * (p.HalfEdge + length(b.Neck)) }
+
+// BackReport holds the figures of a back, of one half, in metres.
+type BackReport struct {
+	Neck, Armhole float64
+	DartIntake    float64
+	Facing        float64 // depth of the facing on CB; 0: none
+}
+
+// Report measures the back.
+func (b Back) Report() BackReport {
+	r := BackReport{Neck: length(b.Neck), Armhole: length(b.Armhole), DartIntake: dist(b.Dart[0], b.Dart[2])}
+	if b.Facing != nil {
+		r.Facing = dist(b.Neck[len(b.Neck)-1], b.Facing[0])
+	}
+	return r
+}
