@@ -39,17 +39,15 @@ const (
 // MatchBack cuts the back that is sewn to the front p from the block k. The
 // shoulder seam is measured from the tip to the length of the front's, so the
 // ease of the back shoulder falls away with the widened neck; the side seam
-// takes the front's length from the underarm down. The neck is a curve square
-// to CB and to the shoulder, the facing ends where the front's ends. A front
-// shoulder longer than the back's, and an outline that crosses itself, are
-// errors.
+// takes the front's length from the underarm down. Where the front was cut
+// from a block with another shoulder, the tip of the back is set first. The
+// neck is a curve square to CB and to the shoulder, the facing ends where the
+// front's ends. An outline that crosses itself is an error.
 func MatchBack(k BackBlock, p Piece) (Back, error) {
-	want, have := length(p.Shoulder), dist(k.Neck, k.ShoulderTip)
-	if want > have+samePoint {
-		return Back{}, fmt.Errorf("draft: back: shoulder of the front %.1f cm, want at most the back's %.1f cm: give the body the shoulder of the block", want*100, have*100)
-	}
+	want := length(p.Shoulder)
+	k = k.shouldered(p.CowlPoint + want + backEase)
 	var b Back
-	cowl := lerp(k.ShoulderTip, k.Neck, want/have)
+	cowl := lerp(k.ShoulderTip, k.Neck, want/dist(k.Neck, k.ShoulderTip))
 	b.Shoulder = []r2.Vec{cowl, k.ShoulderTip}
 	b.Armhole = append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
 	down := r2.Unit(r2.Sub(k.SideWaist, k.Underarm))
@@ -74,6 +72,30 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	}
 	b.Notches = b.notches()
 	return b, nil
+}
+
+// anotherShoulder is by how much a shoulder must differ for the tip to be
+// moved, m; less is taken up where the neck is cut.
+const anotherShoulder = 0.002
+
+// shouldered returns k with its tip set at the length of a shoulder seam; the
+// armhole follows, less and less down to the underarm.
+func (k BackBlock) shouldered(long float64) BackBlock {
+	more := long - dist(k.Neck, k.ShoulderTip)
+	if math.Abs(more) <= anotherShoulder {
+		return k
+	}
+	step := r2.Scale(more, r2.Unit(r2.Sub(k.ShoulderTip, k.Neck)))
+	line := append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
+	whole, s := length(line), 0.0
+	out := k
+	out.ShoulderTip = r2.Add(k.ShoulderTip, step)
+	out.Armhole = nil
+	for i, v := range k.Armhole {
+		s += dist(line[i], v)
+		out.Armhole = append(out.Armhole, r2.Add(v, r2.Scale(1-s/whole, step)))
+	}
+	return out
 }
 
 // neckCurve returns a curve from the shoulder to CB, square to both: seam is

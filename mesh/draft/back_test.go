@@ -3,7 +3,6 @@ package draft
 import (
 	"math"
 	"math/rand/v2"
-	"strings"
 	"testing"
 
 	"cowl/mesh/body"
@@ -97,14 +96,30 @@ func TestBackWalks(t *testing.T) {
 	}
 }
 
-func TestBackRefusesLongShoulder(t *testing.T) {
-	p, err := Draft(workedBlock(t), DefaultCut())
-	if err != nil {
-		t.Fatal(err)
-	}
-	p.Shoulder = []r2.Vec{p.Shoulder[0], r2.Add(p.Shoulder[0], r2.Vec{X: 0.2})}
-	if _, err := MatchBack(workedBack(t), p); err == nil || !strings.Contains(err.Error(), "at most") {
-		t.Errorf("MatchBack error %v, want one that says at most", err)
+// A front cut from a block with a shoulder 1.5 cm longer or shorter gets a
+// back whose shoulder walks and whose neck is cut as far out.
+func TestBackOtherShoulder(t *testing.T) {
+	for _, more := range []float64{-0.015, 0.015} {
+		p, err := Draft(workedBlock(t), DefaultCut())
+		if err != nil {
+			t.Fatal(err)
+		}
+		plain, err := MatchBack(workedBack(t), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		tip := r2.Add(p.Shoulder[1], r2.Scale(more, r2.Unit(r2.Sub(p.Shoulder[1], p.Shoulder[0]))))
+		p.Shoulder = []r2.Vec{p.Shoulder[0], tip}
+		b, err := MatchBack(workedBack(t), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w := Walked(p, b)[0]; math.Abs(w.Off()) > 0.0005 {
+			t.Errorf("%+.1f cm: shoulder front %.2f cm, back %.2f cm", more*100, w.Front*100, w.Back*100)
+		}
+		if d := dist(b.Shoulder[0], plain.Shoulder[0]); d > 0.001 {
+			t.Errorf("%+.1f cm: the neck is cut %.2f mm elsewhere, want 1 mm at most", more*100, d*1000)
+		}
 	}
 }
 
