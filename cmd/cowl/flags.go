@@ -30,6 +30,9 @@ type styleFlags struct {
 	Grain     *degrees   `placeholder:"DEG" help:"From the centre front to the warp: 0 straight, 45 true bias."`
 	Trim      *cloth     `placeholder:"LEN" help:"Allowance outside the seam line."`
 
+	Lower  *cloth `placeholder:"LEN" help:"Trim the edge lower on the stand, square to the centre front."`
+	TakeIn *cloth `placeholder:"LEN" help:"Cut off the side seam at the waist, to nothing at the underarm."`
+
 	Out   string `short:"o" default:"cowl-out" placeholder:"DIR" help:"Folder for what is written (cowl-out)."`
 	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
 	Quiet bool   `short:"q" help:"Print nothing but warnings."`
@@ -58,6 +61,8 @@ func (f styleFlags) load() (style.Style, error) {
 		{"facing", "--facing", number(f.Facing)},
 		{"grain", "--grain", number(f.Grain)},
 		{"trim", "--trim", number(f.Trim)},
+		{"lower", "--lower", number(f.Lower)},
+		{"take_in", "--take-in", number(f.TakeIn)},
 	} {
 		if err := set(&s, g.name, g.flag, g.value); err != nil {
 			return s, err

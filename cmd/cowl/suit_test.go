@@ -31,6 +31,25 @@ func TestDraftBack(t *testing.T) {
 	}
 }
 
+// Trimmed on the stand the edge is longer and the waist shorter by what was
+// asked for, and the style that is written says so.
+func TestStandFlags(t *testing.T) {
+	plain := object(t, call(t.Context(), "draft", "--json", "--out", t.TempDir()).out)
+	got := object(t, call(t.Context(), "draft", "--lower", "2cm", "--take-in", "1cm", "--json", "--out", t.TempDir()).out)
+	less := func(key string) float64 { return plain[key].(float64) - got[key].(float64) }
+	if less("half_edge_mm") > -15 || math.Abs(less("half_waist_mm")-10) > 1e-6 {
+		t.Errorf("edge %.2f mm longer, waist %.2f mm shorter, want about 21 and 10 mm", -less("half_edge_mm"), less("half_waist_mm"))
+	}
+	style := write(t, "s.yaml", "stand: {lower_cm: 2, take_in_cm: 1}\n")
+	same := object(t, call(t.Context(), "draft", "--style", style, "--json", "--out", t.TempDir()).out)
+	if same["half_edge_mm"].(float64) < 200 {
+		t.Errorf("style with stand: %v", same)
+	}
+	if bad := call(t.Context(), "draft", "--lower", "9cm", "--out", t.TempDir()); bad.code != exitBadInput || !strings.Contains(bad.err, "--lower: lower 9.0 cm, want 0.0–") {
+		t.Errorf("--lower 9cm = %d, %q", bad.code, bad.err)
+	}
+}
+
 func TestSuitRefuses(t *testing.T) {
 	for _, q := range []struct{ args, want string }{
 		{"draft --back --back-grain 100", "--back-grain 100.0°, want -90–90°"},
