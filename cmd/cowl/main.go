@@ -1,5 +1,5 @@
 // Command cowl drafts a cowl-neck front from body measurements and hangs it on
-// a dress form. Its verbs are draft, drape and fabrics, one file each; "cowl"
+// a dress form. its verbs, one file each; "cowl"
 // alone shows how to begin. Start at run.
 package main
 

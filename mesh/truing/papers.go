@@ -76,7 +76,7 @@ func (s Suit) allow(p *paper.Piece) {
 func (s Suit) back() paper.Piece {
 	b := s.Back
 	p := paper.Piece{
-		Name: "Back", Words: []string{"cut 1, whole piece, single layer", "right side up"}, Quantity: 1,
+		Name: "Back", Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
 		Outline: b.Outline, Notches: append(b.Notches, sideNotches(b.Side)...),
 		Lines: []paper.Line{
 			{Name: "centre back", Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1], b.Neck[len(b.Neck)-1]}},
