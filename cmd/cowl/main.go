@@ -1,6 +1,6 @@
 // Command cowl drafts a cowl-neck front from body measurements and hangs it on
-// a dress form. its verbs, one file each; "cowl"
-// alone shows how to begin. Start at run.
+// a dress form. Its verbs are one file each; "cowl" alone shows how to begin.
+// Start at run.
 package main
 
 import (
