@@ -106,6 +106,7 @@ func (t trueCmd) girth() (float64, error) {
 
 // truth hangs, trues, and hangs again.
 func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) {
+	asked := h.style.Hang.Placings
 	h.style.Hang.Placings = 1 // one drape is marked
 	if err := t.hang(ctx, c, h); err != nil {
 		return nil, err
@@ -128,6 +129,7 @@ func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) 
 		return nil, err
 	}
 	r.again = second.run
+	h.style.Hang.Placings = asked
 	return r, nil
 }
 
