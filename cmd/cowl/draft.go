@@ -7,11 +7,14 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/truing"
 )
 
 type draftCmd struct {
 	styleFlags
 	paperFlags
+	suitFlags
+	Back bool `help:"Draft the matching back and its facing too; allowances are then per edge."`
 }
 
 // Run drafts the piece, writes it in the formats asked for and prints the
@@ -30,14 +33,28 @@ func (d draftCmd) Run(c console) error {
 	if err != nil {
 		return err
 	}
+	figures := draftFigures(s, p)
+	var suit truing.Suit
+	if d.Back {
+		if suit, err = d.suit(s, p); err != nil {
+			return err
+		}
+		if files, err = d.suitFiles(s, suit, "draft"); err != nil {
+			return err
+		}
+		figures.Back = backFigures(suit)
+	}
 	if err := save(d.Out, files); err != nil {
 		return err
 	}
 	if d.JSON {
-		return printJSON(c, draftFigures(s, p))
+		return printJSON(c, figures)
 	}
 	if !d.Quiet {
 		draftReport(c.out, s, p)
+		if d.Back {
+			backReport(c.out, suit)
+		}
 		var names []string
 		for _, f := range files {
 			names = append(names, f.name)

@@ -27,6 +27,9 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", cm(r.DropChain), cm(r.DropV))
 	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", cm(r.CFLength), cm(r.SurplusCF))
 	row("Facing", "%.1f cm deep", cm(p.Facing))
+	if s.Stand != (draft.Stand{}) {
+		row("On the stand", "edge %.1f cm lower, side taken in %.1f cm at the waist", cm(s.Stand.Lower), cm(s.Stand.TakeIn))
+	}
 	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist))
 	row("Grain", "warp at %.1f° to the centre front", degreesOf(p.Grain))
 	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", cm(r.Across), cm(r.Along), cm(p.Trim))
@@ -91,6 +94,8 @@ type draftJSON struct {
 	Along      float64 `json:"cloth_along_mm"`
 	AreaFront  float64 `json:"area_front_mm2"`
 	AreaFacing float64 `json:"area_facing_mm2"`
+
+	Back *backJSON `json:"back,omitempty"`
 }
 
 // draftFigures returns the figures of p.

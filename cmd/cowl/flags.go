@@ -33,6 +33,9 @@ type styleFlags struct {
 	Block     string     `placeholder:"FILE" help:"Block of your own, a half front with one waist dart: .dxf, .svg or .csv, at full size."`
 	BlockUnit string     `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
 
+	Lower  *cloth `placeholder:"LEN" help:"Trim the edge lower on the stand, square to the centre front."`
+	TakeIn *cloth `placeholder:"LEN" help:"Cut off the side seam at the waist, to nothing at the underarm."`
+
 	Out   string `short:"o" default:"cowl-out" placeholder:"DIR" help:"Folder for what is written (cowl-out)."`
 	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
 	Quiet bool   `short:"q" help:"Print nothing but warnings."`
@@ -68,6 +71,8 @@ func (f styleFlags) load() (style.Style, error) {
 		{"facing", "--facing", number(f.Facing)},
 		{"grain", "--grain", number(f.Grain)},
 		{"trim", "--trim", number(f.Trim)},
+		{"lower", "--lower", number(f.Lower)},
+		{"take_in", "--take-in", number(f.TakeIn)},
 	} {
 		if err := set(&s, g.name, g.flag, g.value); err != nil {
 			return s, err

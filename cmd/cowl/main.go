@@ -1,6 +1,6 @@
 // Command cowl drafts a cowl-neck front from body measurements and hangs it on
-// a dress form. Its verbs are draft, drape and fabrics, one file each; "cowl"
-// alone shows how to begin. Start at run.
+// a dress form. Its verbs are one file each; "cowl" alone shows how to begin.
+// Start at run.
 package main
 
 import (
@@ -30,6 +30,8 @@ const (
 type cli struct {
 	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write it at full size as SVG, PDF, DXF or CSV."`
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	True    trueCmd    `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
+	Lay     layCmd     `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
 	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
 	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
 	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`

@@ -14,12 +14,15 @@ type moments struct{ a, u, v, uv float64 }
 type cover struct {
 	i, j int
 	m    moments
+	poly []r2.Vec // lattice units
+	node [4]int32 // corners 00, 10, 01, 11; set by number
 }
 
 // part is the cloth inside one of the two triangles of a cell: a polygon in
 // lattice units counted from the box corner's lattice origin.
 type part struct {
 	i, j  int
+	cell  int  // index of its cover
 	upper bool // triangle 00, 11, 01 instead of 00, 10, 11
 	poly  []r2.Vec
 }
@@ -36,9 +39,11 @@ func (l *Lattice) cover(poly []r2.Vec) []cover {
 		for j := range l.size[1] - 1 {
 			v := float64(j + l.lo[1])
 			cell := clip(clip(strip, r2.Vec{Y: 1}, v), r2.Vec{Y: -1}, -v-1)
-			if m := momentsOf(cell, u, v); m.a > sliver {
-				out = append(out, cover{i, j, m})
-				l.split(i, j, cell)
+			for _, side := range l.slit(i, j, cell) {
+				if m := momentsOf(side, u, v); m.a > sliver {
+					l.split(i, j, len(out), side)
+					out = append(out, cover{i: i, j: j, m: m, poly: side})
+				}
 			}
 		}
 	}
@@ -48,7 +53,7 @@ func (l *Lattice) cover(poly []r2.Vec) []cover {
 // split keeps the polygons of cell (i, j) on either side of its 00–11 diagonal.
 // At 45° grain that diagonal runs along the centre front, so that the mirror
 // about it maps triangles onto triangles.
-func (l *Lattice) split(i, j int, cell []r2.Vec) {
+func (l *Lattice) split(i, j, cover int, cell []r2.Vec) {
 	n := r2.Vec{X: math.Sqrt2 / 2, Y: -math.Sqrt2 / 2}
 	d := r2.Dot(n, r2.Vec{X: float64(i + l.lo[0]), Y: float64(j + l.lo[1])})
 	for _, upper := range [2]bool{false, true} {
@@ -57,7 +62,7 @@ func (l *Lattice) split(i, j int, cell []r2.Vec) {
 			m, at = r2.Scale(-1, n), -d
 		}
 		if p := clip(cell, m, at); len(p) >= 3 && area(p) > sliver {
-			l.parts = append(l.parts, part{i, j, upper, p})
+			l.parts = append(l.parts, part{i, j, cover, upper, p})
 		}
 	}
 }

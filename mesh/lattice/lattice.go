@@ -27,6 +27,7 @@ type Options struct {
 	Spacing float64 // m, between yarn crossings along warp and weft
 	Grain   float64 // rad, from the centre front (+Y) to the warp, towards +X
 	Origin  r2.Vec  // m, flat point that is a yarn crossing
+	Slits   []Slit  // cuts without width, see Slit
 }
 
 // Lattice is the cut cloth. Nodes are numbered along the warp first.
@@ -39,8 +40,10 @@ type Lattice struct {
 
 	lo    [2]int  // lattice index of the corner of the box
 	size  [2]int  // nodes of the box along warp and weft
-	index []int32 // node of a box place, or None
+	index []int32 // low node of the cell at a box place, or of the place itself, or None
+	cells []cover // the cells that hold cloth
 	parts []part  // covered polygon of each triangle that the outline cuts
+	halves
 }
 
 // Axis holds what a node shares with its neighbours along one yarn.
@@ -86,9 +89,8 @@ func Cut(outline []r2.Vec, o Options) (*Lattice, error) {
 		poly[i].X, poly[i].Y = o.local(p)
 	}
 	l.frame(poly)
-	cells := l.cover(poly)
-	l.number(cells)
-	l.weigh(cells)
+	l.lay(poly)
+	l.weigh()
 	if len(l.Rest) < 9 {
 		return nil, fmt.Errorf("lattice: spacing %.1f mm leaves %d yarn crossings in the piece, want a finer spacing", o.Spacing*1000, len(l.Rest))
 	}
@@ -109,13 +111,23 @@ func (l *Lattice) frame(poly []r2.Vec) {
 // place returns the box place of lattice index (i, j) counted from the box corner.
 func (l *Lattice) place(i, j int) int { return j*l.size[0] + i }
 
+// lay covers the cells and numbers their nodes.
+func (l *Lattice) lay(poly []r2.Vec) {
+	l.cells = l.cover(poly)
+	if len(l.Slits) > 0 {
+		l.part(poly)
+		return
+	}
+	l.number()
+}
+
 // number gives a node number to every corner of a covered cell.
-func (l *Lattice) number(cells []cover) {
+func (l *Lattice) number() {
 	l.index = make([]int32, l.size[0]*l.size[1])
 	for k := range l.index {
 		l.index[k] = None
 	}
-	for _, c := range cells {
+	for _, c := range l.cells {
 		for n := range 4 {
 			l.index[l.place(c.i+n%2, c.j+n/2)] = 0
 		}
@@ -123,15 +135,26 @@ func (l *Lattice) number(cells []cover) {
 	for j := range l.size[1] {
 		for i := range l.size[0] {
 			if k := l.place(i, j); l.index[k] != None {
-				l.index[k] = int32(len(l.Rest))
-				l.Rest = append(l.Rest, l.flat(float64(i+l.lo[0]), float64(j+l.lo[1])))
+				l.index[k] = l.node(i, j)
 			}
+		}
+	}
+	for k := range l.cells {
+		c := &l.cells[k]
+		for n := range 4 {
+			c.node[n] = l.index[l.place(c.i+n%2, c.j+n/2)]
 		}
 	}
 }
 
+// node makes a node at box place (i, j).
+func (l *Lattice) node(i, j int) int32 {
+	l.Rest = append(l.Rest, l.flat(float64(i+l.lo[0]), float64(j+l.lo[1])))
+	return int32(len(l.Rest) - 1)
+}
+
 // weigh fills areas and neighbours from the moments of the covered cells.
-func (l *Lattice) weigh(cells []cover) {
+func (l *Lattice) weigh() {
 	n := len(l.Rest)
 	l.Area, l.U, l.V, l.Cell = make([]float64, n), make([]Axis, n), make([]Axis, n), make([]CellArea, n)
 	for i := range n {
@@ -139,12 +162,8 @@ func (l *Lattice) weigh(cells []cover) {
 		l.Cell[i].Corner = [4]int32{None, None, None, None}
 	}
 	s2 := l.Spacing * l.Spacing
-	for _, c := range cells {
-		var q [4]int32
-		for k := range 4 {
-			q[k] = l.index[l.place(c.i+k%2, c.j+k/2)]
-		}
-		m := c.m
+	for _, c := range l.cells {
+		q, m := c.node, c.m
 		l.Cell[q[0]] = CellArea{Corner: q, Area: m.a * s2, Mid: r2.Vec{X: m.u / m.a, Y: m.v / m.a}}
 		for k, share := range [4]float64{m.a - m.u - m.v + m.uv, m.u - m.uv, m.v - m.uv, m.uv} {
 			l.Area[q[k]] += share * s2
@@ -156,8 +175,12 @@ func (l *Lattice) weigh(cells []cover) {
 	}
 }
 
-// join links a to b along an axis and adds the cloth that the link carries.
+// join links a to b along an axis and adds the cloth that the link carries. At
+// the tip of a slit a yarn goes on in two: it follows the one that comes first.
 func join(axis []Axis, a, b int32, area float64) {
+	if axis[a].Next != None && axis[a].Next != b || axis[b].Prev != None && axis[b].Prev != a {
+		return
+	}
 	axis[a].Next, axis[b].Prev = b, a
 	axis[a].Link += area
 }

@@ -53,7 +53,7 @@ func (l *Lattice) nearestCell(i, j int, u, v float64) (int32, bool) {
 	for ring := 0; ring <= 4; ring++ {
 		for dj := -ring; dj <= ring; dj++ {
 			for di := -ring; di <= ring; di++ {
-				node := l.cellAt(i+di, j+dj)
+				node := l.cellAt(i+di, j+dj, u, v)
 				if node == None {
 					continue
 				}
@@ -70,10 +70,14 @@ func (l *Lattice) nearestCell(i, j int, u, v float64) (int32, bool) {
 	return None, false
 }
 
-// cellAt returns the low node of the cell at box place (i, j), or None.
-func (l *Lattice) cellAt(i, j int) int32 {
+// cellAt returns the low node of the cell at box place (i, j), or None; of a
+// cell that a slit parts, that of the side on which (u, v) lies.
+func (l *Lattice) cellAt(i, j int, u, v float64) int32 {
 	if i < 0 || j < 0 || i >= l.size[0] || j >= l.size[1] {
 		return None
+	}
+	if sides := l.sides[l.place(i, j)]; sides != nil {
+		return l.sideOf(sides, r2.Vec{X: u, Y: v})
 	}
 	node := l.index[l.place(i, j)]
 	if node == None || l.Cell[node].Corner[0] == None {

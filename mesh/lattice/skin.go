@@ -17,19 +17,25 @@ type Skin struct {
 	Tris   [][3]int32 // vertices, counter-clockwise in the flat piece
 }
 
+// vertexKey tells vertices apart: by place, and on a slit by side.
+type vertexKey struct {
+	u, v  int64 // 1e-7 spacings
+	shore [3]int32
+}
+
 // Skin builds the surface of the cloth.
 func (l *Lattice) Skin() Skin {
 	var s Skin
-	seen := map[[2]int64]int32{}
+	seen := map[vertexKey]int32{}
 	vertex := func(p part, q r2.Vec) int32 {
-		key := [2]int64{int64(math.Round(q.X * 1e7)), int64(math.Round(q.Y * 1e7))}
+		point := l.hold(l.cells[p.cell].node[0], q.X-float64(p.i+l.lo[0]), q.Y-float64(p.j+l.lo[1]))
+		key := vertexKey{int64(math.Round(q.X * 1e7)), int64(math.Round(q.Y * 1e7)), l.shore(point)}
 		if v, ok := seen[key]; ok {
 			return v
 		}
-		node := l.index[l.place(p.i, p.j)]
 		v := int32(len(s.Points))
 		seen[key] = v
-		s.Points = append(s.Points, l.hold(node, q.X-float64(p.i+l.lo[0]), q.Y-float64(p.j+l.lo[1])))
+		s.Points = append(s.Points, point)
 		s.Flat = append(s.Flat, l.flat(q.X, q.Y))
 		return v
 	}

@@ -3,6 +3,7 @@ package style
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"cowl/mesh/body"
@@ -58,7 +59,7 @@ func (f field) key() string {
 var fields = append(append([]field{{
 	section: "body", name: "size", kind: count,
 	get: func(s *Style) float64 { return float64(s.Size) }, set: func(s *Style, v float64) { s.Size = int(v) },
-}}, measures()...), append(cuts(), hangs()...)...)
+}}, measures()...), slices.Concat(cuts(), stands(), hangs())...)
 
 // measures lists the body measurements.
 func measures() []field {
@@ -110,6 +111,14 @@ func cuts() []field {
 		number("cut", "facing", length, func(s *Style) *float64 { return &s.Cut.Facing }),
 		number("cut", "grain", angle, func(s *Style) *float64 { return &s.Cut.Grain }),
 		number("cut", "trim", length, func(s *Style) *float64 { return &s.Cut.Trim }),
+	}
+}
+
+// stands lists the numbers of what is done on the stand.
+func stands() []field {
+	return []field{
+		number("stand", "lower", length, func(s *Style) *float64 { return &s.Stand.Lower }),
+		number("stand", "take_in", length, func(s *Style) *float64 { return &s.Stand.TakeIn }),
 	}
 }
 

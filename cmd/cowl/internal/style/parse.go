@@ -22,8 +22,8 @@ func FromFile(path string) (Style, error) {
 }
 
 // Parse reads a style in YAML; file names the data in messages. What is left
-// out is as in Default. The sections are name, body, block, cut, fabric and
-// hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
+// out is as in Default. The sections are name, body, block, cut, stand, fabric
+// and hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
 // and repeated keys are errors with their line. Ranges are checked by Check,
 // Wearer and Piece, after flags have had their say.
 func Parse(file string, data []byte) (Style, error) {
@@ -40,7 +40,7 @@ func Parse(file string, data []byte) (Style, error) {
 	return s, nil
 }
 
-var sections = []string{"name", "body", "block", "cut", "fabric", "hang"}
+var sections = []string{"name", "body", "block", "cut", "stand", "fabric", "hang"}
 
 // section reads one top-level entry; end is the line after its last.
 func (r *source) section(s *Style, e entry, data []byte, end int) {
@@ -51,7 +51,7 @@ func (r *source) section(s *Style, e entry, data []byte, end int) {
 		r.block(s, e)
 	case "fabric":
 		r.fabric(s, e, data, end)
-	case "body", "cut", "hang":
+	case "body", "cut", "stand", "hang":
 		if e.value.Type() == ast.NullType {
 			return // a section with everything commented out
 		}

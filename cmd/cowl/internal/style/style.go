@@ -20,6 +20,7 @@ type Style struct {
 	Body   body.Body           // measurements of its own; read them through Wearer
 	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
 	Cut    draft.Cut
+	Stand  draft.Stand // what is done on the stand after drafting
 	Fabric materials.Fabric
 	Hang   Hang
 	Notes  []string // what reading a block from a file left out or straightened
@@ -72,6 +73,9 @@ func (s *Style) Piece() (draft.Piece, error) {
 		return draft.Piece{}, err
 	}
 	p, err := draft.Draft(block, s.Cut)
+	if err == nil {
+		p, err = p.Treated(s.Stand)
+	}
 	return p, s.located(err)
 }
 

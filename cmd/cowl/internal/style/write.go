@@ -20,6 +20,9 @@ func (s *Style) YAML() []byte {
 	s.writeBlock(&b)
 	s.writeSection(&b, "cut")
 	fmt.Fprintf(&b, "  how: %v\n", s.Cut.How)
+	if s.Stand != (draft.Stand{}) {
+		s.writeSection(&b, "stand")
+	}
 	s.writeFabric(&b)
 	s.writeSection(&b, "hang")
 	fmt.Fprintf(&b, "  free: %t\n", s.Hang.Free)

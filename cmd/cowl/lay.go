@@ -1,0 +1,153 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"math"
+	"path/filepath"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/lay"
+	"cowl/mesh/paper"
+)
+
+type layCmd struct {
+	styleFlags
+	suitFlags
+	Width  *cloth `xor:"width" placeholder:"LEN" help:"Width of the cloth as sold, selvedges included; without it the cheapest of 90, 112, 115, 140 and 150 cm."`
+	Usable *cloth `xor:"width" placeholder:"LEN" help:"Width between the selvedges."`
+	Nap    bool   `help:"Pile, or a print with a way up: all tops lie the same way."`
+	Join   bool   `help:"Allow a corner low at the side to be joined on, along the straight grain."`
+	Back   bool   `default:"true" negatable:"" help:"Lay back and back-neck facing too (--no-back: the front alone)."`
+}
+
+// layPlan is the answer of cowl lay.
+type layPlan struct {
+	style   style.Style
+	pieces  []paper.Piece
+	nominal float64      // m; 0: only the usable width was given
+	shown   lay.Lay      // on the chosen width
+	err     error        // why it does not fit there
+	joined  *lay.Lay     // with a corner joined on, where it fits only so
+	widths  []lay.Choice // on the grain of the style, standard widths
+	grains  []lay.Choice // every grain on every width
+}
+
+// Run lays the pieces, draws the lay and prints how much cloth it takes.
+func (l layCmd) Run(c console) error {
+	p, err := l.plan()
+	if err != nil {
+		return err
+	}
+	var files []output
+	if p.err == nil {
+		var b bytes.Buffer
+		if err := p.shown.Picture(&b, p.pieces, p.words()); err != nil {
+			return err
+		}
+		files = []output{{"lay.svg", b.Bytes()}}
+	}
+	if len(files) > 0 {
+		if err := save(l.Out, files); err != nil {
+			return err
+		}
+	}
+	if l.JSON {
+		return printJSON(c, p.figures())
+	}
+	if !l.Quiet {
+		p.report(c.out)
+		if len(files) > 0 {
+			fmt.Fprintf(c.out, "\nWrote %s.\n", filepath.Join(l.Out, files[0].name))
+		}
+	}
+	return nil
+}
+
+// plan drafts the pieces and lays them.
+func (l layCmd) plan() (*layPlan, error) {
+	s, err := l.load()
+	if err != nil {
+		return nil, err
+	}
+	front, err := s.Piece()
+	if err != nil {
+		return nil, err
+	}
+	suit, err := l.suit(s, front)
+	if err != nil {
+		return nil, err
+	}
+	p := &layPlan{style: s}
+	if p.pieces, err = suit.Papers(); err != nil {
+		return nil, err
+	}
+	if !l.Back {
+		p.pieces = p.pieces[:1]
+	}
+	cloth := lay.Cloth{Nap: l.Nap, Join: l.Join, Seam: suit.Allow.Seam}
+	if p.widths, err = lay.Choices(p.pieces, lay.Widths(), []float64{front.Grain}, cloth); err != nil {
+		return nil, err
+	}
+	cloth.Join = false
+	if p.grains, err = lay.Choices(p.pieces, lay.Widths(), sweep(front.Grain), cloth); err != nil {
+		return nil, err
+	}
+	cloth.Join = l.Join
+	return p, l.choose(p, cloth)
+}
+
+// sweep lists the grains that are looked at: the style's, and every 15°.
+func sweep(own float64) []float64 {
+	out := []float64{own}
+	for d := 0; d <= 90; d += 15 {
+		if g := float64(d) * math.Pi / 180; math.Abs(g-math.Abs(own)) > 1e-6 {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// narrowest and widest bound a width that is taken for one, m.
+const (
+	narrowest = 0.20
+	widest    = 3.20
+)
+
+// choose lays on the width that was given, else on the cheapest.
+func (l layCmd) choose(p *layPlan, c lay.Cloth) error {
+	switch {
+	case l.Width != nil:
+		p.nominal = float64(*l.Width)
+		c.Width = lay.Usable(p.nominal)
+	case l.Usable != nil:
+		c.Width = float64(*l.Usable)
+	default:
+		best, ok := lay.Cheapest(p.widths)
+		if !ok {
+			best = p.widths[len(p.widths)-1]
+		}
+		p.nominal, p.shown, p.err = best.Nominal, best.Lay, best.Err
+		return nil
+	}
+	if !(c.Width >= narrowest && c.Width <= widest) {
+		return fmt.Errorf("lay: usable width %.1f cm, want %.0f–%.0f cm: give the width of the cloth, %.1f cm of it is selvedge on either side",
+			c.Width*100, narrowest*100, widest*100, lay.Selvedge*100)
+	}
+	p.shown, p.err = lay.On(p.pieces, c)
+	if p.err == nil {
+		return nil
+	}
+	if !errors.Is(p.err, lay.ErrTooWide) {
+		return p.err
+	}
+	p.shown.Cloth = c
+	if !c.Join {
+		c.Join = true
+		if with, err := lay.On(p.pieces, c); err == nil {
+			p.joined = &with
+		}
+	}
+	return nil
+}

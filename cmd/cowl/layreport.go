@@ -1,0 +1,160 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"cowl/mesh/lay"
+)
+
+// words are those of the picture.
+func (p *layPlan) words() lay.Words {
+	notes := []string{
+		p.answer(),
+		"Single layer, right side up, every grain line along the selvedge. " + p.napWords(),
+	}
+	if p.shown.Joins() > 0 {
+		notes = append(notes, "Orange dashes: join the corner along the straight grain before the piece is used; never a seam down the centre.")
+	}
+	notes = append(notes, "A lay by the draft, not by your cloth: measure its width, and test in real cloth first.")
+	return lay.Words{Title: p.style.Name + ": lay, 1:5", Notes: notes}
+}
+
+func (p *layPlan) napWords() string {
+	if p.shown.Cloth.Nap {
+		return "With nap: all tops lie the same way."
+	}
+	return "No nap: pieces may lie head over heels."
+}
+
+// answer says whether it fits and what it takes.
+func (p *layPlan) answer() string {
+	if p.err != nil {
+		return fmt.Sprintf("Does not fit on %s.", p.widthWords())
+	}
+	join := ""
+	if n := p.shown.Joins(); n > 0 {
+		join = fmt.Sprintf(", %s joined on along the straight grain", several(n, "corner"))
+	}
+	return fmt.Sprintf("Fits on %s: %.1f cm long, %.0f %% waste%s.", p.widthWords(), cm(p.shown.Length), p.shown.Waste()*100, join)
+}
+
+func (p *layPlan) widthWords() string {
+	usable := cm(p.shown.Cloth.Width)
+	if p.nominal == 0 {
+		return fmt.Sprintf("%.1f cm between the selvedges", usable)
+	}
+	return fmt.Sprintf("%.0f cm wide cloth (%.1f cm between the selvedges)", cm(p.nominal), usable)
+}
+
+// report prints the answer and the other widths and grains.
+func (p *layPlan) report(w io.Writer) {
+	var names []string
+	for _, q := range p.pieces {
+		names = append(names, strings.ToLower(q.Name))
+	}
+	fmt.Fprintf(w, "%s, for %s: %s\n\n", p.style.Name, wearer(p.style), strings.Join(names, ", "))
+	fmt.Fprintf(w, "  %s\n", p.answer())
+	if p.err != nil {
+		fmt.Fprintf(w, "  %s\n", strings.TrimPrefix(p.err.Error(), "lay: "))
+	}
+	if p.joined != nil {
+		fmt.Fprintf(w, "  With --join it fits: %.1f cm long, %.0f %% waste, %s joined on along the straight grain.\n",
+			cm(p.joined.Length), p.joined.Waste()*100, several(p.joined.Joins(), "corner"))
+	}
+	fmt.Fprintf(w, "\n  On its grain, %.0f° to the centre front:\n", degreesOf(p.pieces[0].Grain()))
+	for _, c := range p.widths {
+		fmt.Fprintf(w, "    %s\n", choiceWords(c))
+	}
+	p.cheapest(w)
+	fmt.Fprintln(w, "\nPieces are dropped in every order; moving them by hand may save a little more. Widths are nominal: measure the cloth.")
+	fmt.Fprintln(w, caution)
+}
+
+// choiceWords says what one width takes.
+func choiceWords(c lay.Choice) string {
+	if c.Err != nil {
+		return fmt.Sprintf("%3.0f cm wide: does not fit", cm(c.Nominal))
+	}
+	join := ""
+	if n := c.Lay.Joins(); n > 0 {
+		join = fmt.Sprintf(", %s joined on", several(n, "corner"))
+	}
+	return fmt.Sprintf("%3.0f cm wide: %5.1f cm long, %2.0f %% waste, %.2f m² of cloth%s", cm(c.Nominal), cm(c.Lay.Length), c.Lay.Waste()*100, c.Bought(), join)
+}
+
+// cheapest prints what takes least cloth, on this grain and on best.
+func (p *layPlan) cheapest(w io.Writer) {
+	own, ok := lay.Cheapest(p.widths)
+	if !ok {
+		fmt.Fprintf(w, "  No standard width carries it on this grain.\n")
+	} else {
+		fmt.Fprintf(w, "  Least cloth on this grain: %.0f cm wide, %.2f m².\n", cm(own.Nominal), own.Bought())
+	}
+	best, found := lay.Cheapest(p.grains)
+	if !found || ok && best.Bought() > own.Bought()-1e-9 {
+		return
+	}
+	fmt.Fprintf(w, "  Least cloth on any grain: %.0f cm wide at %.0f°, %.1f cm long, %.2f m². Another grain is another drape: hang it first with cowl drape --grain %.0f.\n",
+		cm(best.Nominal), degreesOf(best.Grain), cm(best.Lay.Length), best.Bought(), degreesOf(best.Grain))
+}
+
+// layJSON holds the figures of cowl lay --json.
+type layJSON struct {
+	Name     string       `json:"name"`
+	Pieces   []string     `json:"pieces"`
+	Width    float64      `json:"width_mm,omitempty"`
+	Usable   float64      `json:"usable_width_mm"`
+	Nap      bool         `json:"nap"`
+	Fits     bool         `json:"fits"`
+	Why      string       `json:"why,omitempty"`
+	Length   float64      `json:"length_mm"`
+	Waste    float64      `json:"waste_percent"`
+	Joins    int          `json:"joined_corners"`
+	Widths   []choiceJSON `json:"widths"`
+	Cheapest *choiceJSON  `json:"cheapest,omitempty"` // of every grain and width
+}
+
+type choiceJSON struct {
+	Width  float64 `json:"width_mm"`
+	Grain  float64 `json:"grain_deg"`
+	Fits   bool    `json:"fits"`
+	Length float64 `json:"length_mm"`
+	Waste  float64 `json:"waste_percent"`
+	Bought float64 `json:"cloth_mm2"`
+	Joins  int     `json:"joined_corners"`
+}
+
+// figures returns the figures of the lay; lengths are 0 where it does not fit.
+func (p *layPlan) figures() layJSON {
+	out := layJSON{
+		Name: p.style.Name, Width: mm(p.nominal), Usable: mm(p.shown.Cloth.Width), Nap: p.shown.Cloth.Nap, Fits: p.err == nil,
+		Length: mm(p.shown.Length), Joins: p.shown.Joins(),
+	}
+	if p.err != nil {
+		out.Why = p.err.Error()
+	} else {
+		out.Waste = p.shown.Waste() * 100
+	}
+	for _, q := range p.pieces {
+		out.Pieces = append(out.Pieces, q.Name)
+	}
+	for _, c := range p.widths {
+		out.Widths = append(out.Widths, choiceOf(c))
+	}
+	if best, ok := lay.Cheapest(p.grains); ok {
+		c := choiceOf(best)
+		out.Cheapest = &c
+	}
+	return out
+}
+
+func choiceOf(c lay.Choice) choiceJSON {
+	out := choiceJSON{Width: mm(c.Nominal), Grain: math.Round(degreesOf(c.Grain)*1e6) / 1e6, Fits: c.Err == nil}
+	if c.Err == nil {
+		out.Length, out.Waste, out.Bought, out.Joins = mm(c.Lay.Length), c.Lay.Waste()*100, c.Bought()*1e6, c.Lay.Joins()
+	}
+	return out
+}

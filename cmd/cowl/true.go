@@ -1,0 +1,191 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"cowl/mesh/draft"
+	"cowl/mesh/truing"
+	"cowl/sim"
+	"cowl/sim/study"
+)
+
+type trueCmd struct {
+	drapeCmd
+	paperFlags
+	suitFlags
+	Folder string `arg:"" optional:"" placeholder:"DIR" help:"Folder of a drape: its style.yaml is hung again."`
+	Mark   string `default:"pins" enum:"pins,form" help:"What is marked on the cloth: the pins, or the seam lines of the form (pins)."`
+	Half   string `default:"both" enum:"both,left,right" help:"Which half is trued, of the wearer: both are averaged (both)."`
+	Head   *cloth `placeholder:"LEN" help:"Head girth that the opening must pass (57cm)."`
+}
+
+// headGirth is the largest of a woman's sizes, m: 54 to 57 cm (ASTM D5585-11,
+// table 1: 21½ to 22¼ in from size 4 to 16).
+const headGirth = 0.57
+
+// truth is a trued front with the two drapes it was judged by.
+type truth struct {
+	mark, half string
+	first      *hung
+	trued      truing.Trued
+	suit       truing.Suit
+	again      *study.Run // the trued front, hung by the same hand
+	head       float64    // m
+	files      []output
+}
+
+// Run hangs the piece, trues it, hangs the trued piece by the same hand,
+// writes the pieces and prints what changed.
+func (t trueCmd) Run(ctx context.Context, c console) error {
+	if err := t.fromFolder(); err != nil {
+		return err
+	}
+	h, err := t.prepare()
+	if err != nil {
+		return err
+	}
+	if h.style.Hang.Free {
+		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it with free: false")
+	}
+	if _, err := t.suit(h.style, h.piece); err != nil {
+		return err // before the long run
+	}
+	head, err := t.girth()
+	if err != nil {
+		return err
+	}
+	if err := writable(t.Out); err != nil {
+		return err
+	}
+	r, err := t.truth(ctx, c, h)
+	if err != nil {
+		return err
+	}
+	r.head = head
+	if err := r.outputs(t.paperFlags); err != nil {
+		return err
+	}
+	if ctx.Err() != nil {
+		return context.Canceled
+	}
+	if err := save(t.Out, r.files); err != nil {
+		return err
+	}
+	return t.say(c, r)
+}
+
+// fromFolder takes the style of the folder.
+func (t *trueCmd) fromFolder() error {
+	if t.Folder == "" {
+		return nil
+	}
+	if t.Style != "" {
+		return fmt.Errorf("true: folder %s and --style %s, want one of them", t.Folder, t.Style)
+	}
+	t.Style = filepath.Join(t.Folder, "style.yaml")
+	if _, err := os.Stat(t.Style); errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("true: no style.yaml in %s: give the folder of a drape, made by cowl drape --out %s", t.Folder, t.Folder)
+	}
+	return nil
+}
+
+// girth returns the head girth that the opening is held against.
+func (t trueCmd) girth() (float64, error) {
+	if t.Head == nil {
+		return headGirth, nil
+	}
+	if v := float64(*t.Head); v >= 0.40 && v <= 0.70 {
+		return v, nil
+	}
+	return 0, fmt.Errorf("--head %.1f cm, want 40–70 cm: measure round the forehead", float64(*t.Head)*100)
+}
+
+// truth hangs, trues, and hangs again.
+func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) {
+	asked := h.style.Hang.Placings
+	h.style.Hang.Placings = 1 // one drape is marked
+	if err := t.hang(ctx, c, h); err != nil {
+		return nil, err
+	}
+	if o := h.run.Outcome; o.Status == sim.Diverged {
+		return nil, fmt.Errorf("%w: %s", errNoResult, o.Warning)
+	}
+	r := &truth{mark: t.Mark, half: t.Half, first: h}
+	var err error
+	r.trued, err = truing.True(h.run.Drape.Sheet(), h.form, h.piece, pinsOf(h.run.Drape), t.options())
+	if err != nil {
+		return nil, err
+	}
+	if r.suit, err = t.suit(h.style, r.trued.Piece); err != nil {
+		return nil, err
+	}
+	second := *h
+	second.piece = r.trued.Piece
+	if err := t.hang(ctx, c, &second); err != nil {
+		return nil, err
+	}
+	r.again = second.run
+	h.style.Hang.Placings = asked
+	return r, nil
+}
+
+// options turns the flags into those of the truing.
+func (t trueCmd) options() truing.Options {
+	o := truing.Options{}
+	if t.Mark == "form" {
+		o.Mark = truing.ByForm
+	}
+	switch t.Half {
+	case "left":
+		o.Half = truing.Left
+	case "right":
+		o.Half = truing.Right
+	}
+	return o
+}
+
+// outputs makes the files.
+func (r *truth) outputs(f paperFlags) error {
+	files, err := f.suitFiles(r.first.style, r.suit, "trued")
+	if err != nil {
+		return err
+	}
+	b, err := jsonOf(r.figures())
+	if err != nil {
+		return err
+	}
+	again := append([]byte(styleHead), r.first.style.YAML()...)
+	r.files = append(files, output{"true.json", b}, output{"style.yaml", again})
+	return nil
+}
+
+// walked lays the seams of the trued pieces along each other.
+func (r *truth) walked() []draft.Walk { return draft.Walked(r.trued.Piece, r.suit.Back) }
+
+// opening is the length of the neck opening, m.
+func (r *truth) opening() float64 { return draft.Opening(r.trued.Piece, r.suit.Back) }
+
+// say prints the result and returns what the exit status is to say.
+func (t trueCmd) say(c console, r *truth) error {
+	switch {
+	case t.JSON:
+		if err := printJSON(c, r.figures()); err != nil {
+			return err
+		}
+	case !t.Quiet:
+		r.report(c.out)
+		t.list(c, r.files)
+	}
+	for _, o := range []study.Outcome{r.first.run.Outcome, r.again.Outcome} {
+		if o.Status != sim.Settled {
+			fmt.Fprintf(c.err, "cowl: %s\n", o.Warning)
+			return silent{exitNotSettled}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,183 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"cowl/mesh/truing"
+	"cowl/sim/study"
+)
+
+// report prints what truing changed.
+func (r *truth) report(w io.Writer) {
+	row := func(name, format string, args ...any) {
+		fmt.Fprintf(w, "  %-12s ", name)
+		fmt.Fprintf(w, format+"\n", args...)
+	}
+	first, again, p := r.first.run.Outcome, r.again.Outcome, r.trued.Piece
+	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.style.Name, wearer(r.first.style), markWords[r.mark], halfWords[r.half])
+	row("Hung", "%s", hangWords(first))
+	fmt.Fprintf(w, "\n  %-12s %8s %8s %9s %11s %12s   %s\n", "Seam", "draft", "trued", "moved by", "left–right", "off the line", "the form's seam lies")
+	for _, s := range r.trued.Seams {
+		fmt.Fprintf(w, "  %-12s %5.1f cm %5.1f cm %6.1f mm %s   %s\n", s.Name, cm(s.Draft), cm(s.Length), mm(s.Moved), marksOf(s), misfitOf(s.Misfit))
+	}
+	fmt.Fprintln(w)
+	row("Edge", "half edge %.1f cm, drafted %.1f cm; square to the centre front", cm(p.HalfEdge), cm(r.first.piece.HalfEdge))
+	row("Apex", "the form's apex lies %.1f cm from the draft's on the cloth", cm(r.trued.Apex))
+	for _, k := range r.walked() {
+		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(mm(k.Off())))
+	}
+	row("Opening", "%s", r.openingWords())
+	row("Allowances", "%.1f cm, side seams %.1f cm", cm(r.suit.Allow.Seam), cm(r.suit.Allow.Side))
+	row("Re-hung", "%s", hangWords(again))
+	row("", "edge drop %s, folds above the bust %s", apart(again.EdgeDrop-first.EdgeDrop, "lower", "higher"), foldsApart(first.FoldCount, again.FoldCount))
+	row("Pins", "off the form's seams by %.1f mm at most, re-hung %.1f mm", first.PinSlip, again.PinSlip)
+	fmt.Fprintf(w, "\n%s\n%s\n", bias, caution)
+}
+
+var (
+	markWords = map[string]string{"pins": "pins", "form": "seam lines of the form"}
+	halfWords = map[string]string{"both": "both halves averaged", "left": "the wearer's left half", "right": "the wearer's right half"}
+)
+
+const bias = "Cut single layer. Hang front and back 24 to 48 hours before the side seams are closed and again before the hem is levelled; stay the shoulders."
+
+// hangWords says in a line how a piece hangs.
+func hangWords(o study.Outcome) string {
+	return fmt.Sprintf("%s; edge drop %.1f cm, %s above the bust", o.Status, o.EdgeDrop/10, several(o.FoldCount, "fold"))
+}
+
+// several says how many of a thing there are.
+func several(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// marksOf says how well the marks agree; a seam without pins has none.
+func marksOf(s truing.Seam) string {
+	if s.Marks == 0 {
+		return fmt.Sprintf("%11s %12s", "no pins", "–")
+	}
+	return fmt.Sprintf("%8.1f mm %9.1f mm", mm(s.LeftRight), mm(s.Scatter))
+}
+
+// misfitOf says where the form's seam lies against the cloth's.
+func misfitOf(m truing.Misfit) string {
+	if m.Places == 0 {
+		return "off the cloth"
+	}
+	reach := ""
+	if m.Places < m.Of {
+		reach = fmt.Sprintf(", %.0f %% of it on the cloth", 100*float64(m.Places)/float64(m.Of))
+	}
+	return fmt.Sprintf("%s to %s%s", inOrOut(m.Least), inOrOut(m.Most), reach)
+}
+
+// inOrOut says how far inside or outside the seam of the cloth something lies.
+func inOrOut(v float64) string {
+	if v < 0 {
+		return fmt.Sprintf("%.1f mm outside", mm(-v))
+	}
+	return fmt.Sprintf("%.1f mm inside", mm(v))
+}
+
+// apart says a difference in millimetres.
+func apart(d float64, more, less string) string {
+	switch {
+	case math.Abs(d) < 0.05:
+		return "the same"
+	case d > 0:
+		return fmt.Sprintf("%.1f mm %s", d, more)
+	}
+	return fmt.Sprintf("%.1f mm %s", -d, less)
+}
+
+func foldsApart(a, b int) string {
+	if a == b {
+		return "as before"
+	}
+	return fmt.Sprintf("%d, before %d", b, a)
+}
+
+// openingWords compares the opening with the head.
+func (r *truth) openingWords() string {
+	o := r.opening()
+	text := fmt.Sprintf("%.1f cm round edge and back neck; head %.1f cm: ", cm(o), cm(r.head))
+	if o < r.head {
+		return text + "does not pass, needs a fastening"
+	}
+	return text + "passes"
+}
+
+func mm(m float64) float64 { return m * 1000 }
+
+// trueJSON holds the figures of cowl true --json and true.json.
+type trueJSON struct {
+	Name       string         `json:"name"`
+	Mark       string         `json:"mark"`
+	Half       string         `json:"half"`
+	Seams      []trueSeamJSON `json:"seams"`
+	HalfEdge   float64        `json:"half_edge_mm"`
+	DraftEdge  float64        `json:"draft_half_edge_mm"`
+	ApexOff    float64        `json:"apex_off_mm"`
+	Walked     []walkJSON     `json:"walked"`
+	Opening    float64        `json:"opening_mm"`
+	Head       float64        `json:"head_girth_mm"`
+	Passes     bool           `json:"passes_head"`
+	Seam       float64        `json:"allowance_mm"`
+	SideSeam   float64        `json:"side_allowance_mm"`
+	Status     string         `json:"status"`
+	Drop       float64        `json:"edge_drop_mm"`
+	Folds      int            `json:"fold_count"`
+	PinSlip    float64        `json:"pin_slip_mm"`
+	AgainState string         `json:"rehung_status"`
+	AgainDrop  float64        `json:"rehung_edge_drop_mm"`
+	AgainFolds int            `json:"rehung_fold_count"`
+	AgainSlip  float64        `json:"rehung_pin_slip_mm"`
+}
+
+// trueSeamJSON is one seam; misfit above 0: the form's seam lies inside the piece.
+type trueSeamJSON struct {
+	Name      string  `json:"name"`
+	Draft     float64 `json:"draft_mm"`
+	Trued     float64 `json:"trued_mm"`
+	Marks     int     `json:"marks"`
+	Moved     float64 `json:"moved_mm"`
+	LeftRight float64 `json:"left_right_mm"`
+	Scatter   float64 `json:"off_line_mm"`
+	Mean      float64 `json:"misfit_mean_mm"`
+	Least     float64 `json:"misfit_least_mm"`
+	Most      float64 `json:"misfit_most_mm"`
+	Reached   float64 `json:"misfit_reached_share"`
+}
+
+type walkJSON struct {
+	Name  string  `json:"name"`
+	Front float64 `json:"front_mm"`
+	Back  float64 `json:"back_mm"`
+}
+
+// figures returns the figures of the truing.
+func (r *truth) figures() trueJSON {
+	first, again := r.first.run.Outcome, r.again.Outcome
+	out := trueJSON{
+		Name: r.first.style.Name, Mark: r.mark, Half: r.half,
+		HalfEdge: mm(r.trued.Piece.HalfEdge), DraftEdge: mm(r.first.piece.HalfEdge), ApexOff: mm(r.trued.Apex),
+		Opening: mm(r.opening()), Head: mm(r.head), Passes: r.opening() >= r.head,
+		Seam: mm(r.suit.Allow.Seam), SideSeam: mm(r.suit.Allow.Side),
+		Status: string(first.Status), Drop: first.EdgeDrop, Folds: first.FoldCount, PinSlip: first.PinSlip,
+		AgainState: string(again.Status), AgainDrop: again.EdgeDrop, AgainFolds: again.FoldCount, AgainSlip: again.PinSlip,
+	}
+	for _, s := range r.trued.Seams {
+		m := s.Misfit
+		out.Seams = append(out.Seams, trueSeamJSON{s.Name, mm(s.Draft), mm(s.Length), s.Marks, mm(s.Moved), mm(s.LeftRight), mm(s.Scatter),
+			mm(m.Mean), mm(m.Least), mm(m.Most), float64(m.Places) / float64(m.Of)})
+	}
+	for _, k := range r.walked() {
+		out.Walked = append(out.Walked, walkJSON{k.Name, mm(k.Front), mm(k.Back)})
+	}
+	return out
+}

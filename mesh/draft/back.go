@@ -1,0 +1,182 @@
+package draft
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Back is the whole bodice back that is sewn to a cowl front, with its
+// back-neck facing, symmetric about X = 0 (CB). All places are metres; the
+// open lines are of the wearer's left half, seen from the right side, so X
+// runs from CB to the side.
+type Back struct {
+	Outline  []r2.Vec // closed seam line, counter-clockwise, first point CB at the waist, no allowance
+	Neck     []r2.Vec // cowl point to CB
+	Shoulder []r2.Vec // cowl point to tip
+	Armhole  []r2.Vec // tip to underarm
+	Side     []r2.Vec // underarm to waist
+	Waist    []r2.Vec // side to CB; crosses the dart
+	Dart     []r2.Vec // outer leg end, point, inner leg end
+	Facing   []r2.Vec // closed outline of the back-neck facing; nil: the front has none
+	FacedBy  float64  // m, how far the facing reaches down the shoulder seam
+	Notches  []Notch
+}
+
+const (
+	// backNeckDrop is how far CB is lowered for a cowl point 4 cm down the
+	// shoulder: 1½ in (Artvani, "Method of sewing mid depth cowl", 2014). A
+	// neck that is widened less is lowered less, in proportion.
+	backNeckDrop  = 0.038
+	backNeckWiden = 0.040
+	// backFacingDepth is the depth of the back-neck facing on CB, m: within the
+	// 5 to 7.5 cm of a self-facing (Poldapop, "Drafting a facing for a cowl neck
+	// top", 2012).
+	backFacingDepth = 0.070
+)
+
+// MatchBack cuts the back that is sewn to the front p from the block k. The
+// shoulder seam is measured from the tip to the length of the front's, so the
+// ease of the back shoulder falls away with the widened neck; the side seam
+// takes the front's length from the underarm down. Where the front was cut
+// from a block with another shoulder, the tip of the back is set first. The
+// neck is a curve square to CB and to the shoulder, the facing ends where the
+// front's ends. An outline that crosses itself is an error.
+func MatchBack(k BackBlock, p Piece) (Back, error) {
+	want := length(p.Shoulder)
+	k = k.shouldered(p.CowlPoint + want + backEase)
+	var b Back
+	cowl := lerp(k.ShoulderTip, k.Neck, want/dist(k.Neck, k.ShoulderTip))
+	b.Shoulder = []r2.Vec{cowl, k.ShoulderTip}
+	b.Armhole = append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
+	down := r2.Unit(r2.Sub(k.SideWaist, k.Underarm))
+	b.Side = []r2.Vec{k.Underarm, r2.Add(k.Underarm, r2.Scale(length(p.Side), down))}
+	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.DartInner, k.CBWaist}
+	b.Dart = []r2.Vec{k.DartOuter, k.DartPoint, k.DartInner}
+	cb := r2.Vec{Y: k.Nape.Y - backNeckDrop*math.Min(1, p.CowlPoint/backNeckWiden)}
+	seam := r2.Unit(r2.Sub(k.ShoulderTip, k.Neck))
+	b.Neck = neckCurve(cowl, cb, seam)
+	if end := length(p.FacingEnd); p.Facing > 0 && end > samePoint {
+		b.FacedBy = end
+		b.Facing = backFacing(b.Neck, r2.Add(cowl, r2.Scale(end, seam)), seam)
+	}
+	b.close()
+	if err := checkOutline(named("back", b.Outline)); err != nil {
+		return Back{}, fmt.Errorf("draft: back: %w", err)
+	}
+	if b.Facing != nil {
+		if err := checkOutline(named("facing", b.Facing)); err != nil {
+			return Back{}, fmt.Errorf("draft: back-neck facing: %w", err)
+		}
+	}
+	b.Notches = b.notches()
+	return b, nil
+}
+
+// anotherShoulder is by how much a shoulder must differ for the tip to be
+// moved, m; less is taken up where the neck is cut.
+const anotherShoulder = 0.002
+
+// shouldered returns k with its tip set at the length of a shoulder seam; the
+// armhole follows, less and less down to the underarm.
+func (k BackBlock) shouldered(long float64) BackBlock {
+	more := long - dist(k.Neck, k.ShoulderTip)
+	if math.Abs(more) <= anotherShoulder {
+		return k
+	}
+	step := r2.Scale(more, r2.Unit(r2.Sub(k.ShoulderTip, k.Neck)))
+	line := append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
+	whole, s := length(line), 0.0
+	out := k
+	out.ShoulderTip = r2.Add(k.ShoulderTip, step)
+	out.Armhole = nil
+	for i, v := range k.Armhole {
+		s += dist(line[i], v)
+		out.Armhole = append(out.Armhole, r2.Add(v, r2.Scale(1-s/whole, step)))
+	}
+	return out
+}
+
+// neckCurve returns a curve from the shoulder to CB, square to both: seam is
+// the direction of the shoulder seam, away from the neck.
+func neckCurve(shoulder, cb, seam r2.Vec) []r2.Vec {
+	h := dist(shoulder, cb)
+	rise := math.Min(h, 2*math.Abs(shoulder.Y-cb.Y))
+	square := r2.Scale(rise, r2.Vec{X: seam.Y, Y: -seam.X}) // down
+	var line []r2.Vec
+	for i := 0; i <= 2*pointsPerSpan; i++ {
+		line = append(line, hermite(shoulder, cb, square, r2.Vec{X: -h}, float64(i)/(2*pointsPerSpan)))
+	}
+	return line
+}
+
+// backFacing returns the closed facing below the neck line (shoulder to CB),
+// which it leaves at the place end of the shoulder seam.
+func backFacing(neck []r2.Vec, end, seam r2.Vec) []r2.Vec {
+	cb := neck[len(neck)-1]
+	free := neckCurve(end, r2.Vec{Y: cb.Y - backFacingDepth}, seam)
+	half := append(reversed(free), neck...)
+	return folded(half)
+}
+
+// folded closes a left half line, CB to CB, counter-clockwise with its mirror
+// image.
+func folded(half []r2.Vec) []r2.Vec {
+	out := join(nil, half...)
+	for i := len(out) - 2; i > 0; i-- {
+		out = append(out, mirrored(out[i]))
+	}
+	return out
+}
+
+// close draws the outline from the lines.
+func (b *Back) close() {
+	half := reversed(b.Waist)
+	for _, l := range [][]r2.Vec{reversed(b.Side), reversed(b.Armhole), reversed(b.Shoulder), b.Neck} {
+		half = join(half, l...)
+	}
+	b.Outline = folded(half)
+}
+
+// named gives every point of an outline a name for messages.
+func named(what string, outline []r2.Vec) []corner {
+	c := make([]corner, len(outline))
+	for i, v := range outline {
+		c[i] = corner{fmt.Sprintf("%s %d", what, i+1), v}
+	}
+	return c
+}
+
+// twin is the distance of the two notches by which a back is told from a
+// front, m (common practice).
+const twin = 0.006
+
+// notches returns the marks of both halves, wearer's left first.
+func (b Back) notches() []Notch {
+	marks := []Notch{
+		{b.Waist[len(b.Waist)-1], r2.Vec{Y: -1}, "centre back, waist"},
+		{b.Neck[len(b.Neck)-1], r2.Vec{Y: 1}, "centre back, neck"},
+	}
+	half := b.armholeNotches()
+	d := outward(b.Dart[0], b.Dart[2])
+	half = append(half, Notch{b.Dart[0], d, "dart, outer leg"}, Notch{b.Dart[2], d, "dart, inner leg"})
+	if b.FacedBy > 0 {
+		at, _ := along(b.Shoulder, b.FacedBy)
+		half = append(half, Notch{at, outward(b.Shoulder[0], b.Shoulder[1]), "end of the facing"})
+	}
+	for _, n := range half {
+		marks = append(marks, n, Notch{mirrored(n.At), mirrored(n.Dir), n.Name})
+	}
+	return marks
+}
+
+// armholeNotches are two, half way down the armhole.
+func (b Back) armholeNotches() []Notch {
+	var out []Notch
+	for _, s := range []float64{-twin / 2, twin / 2} {
+		at, i := along(b.Armhole, length(b.Armhole)/2+s)
+		out = append(out, Notch{at, outward(b.Armhole[i], b.Armhole[i+1]), "armhole, half way"})
+	}
+	return out
+}

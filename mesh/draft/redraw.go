@@ -1,0 +1,97 @@
+package draft
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Lines are the seam lines of the wearer's left half front, as a truing finds
+// them: metres, X from CF to the side, Y up.
+type Lines struct {
+	Shoulder []r2.Vec // cowl point to tip
+	Armhole  []r2.Vec // tip to underarm
+	Side     []r2.Vec // underarm to waist
+	Waist    []r2.Vec // side to CF, at X = 0; crosses what is left of the dart
+	Dart     []r2.Vec // outer leg end, apex, inner leg end; nil: none is left
+	Apex     r2.Vec
+}
+
+// Lines returns the seam lines of p.
+func (p Piece) Lines() Lines {
+	return Lines{Shoulder: p.Shoulder, Armhole: p.Armhole, Side: p.Side, Waist: p.Waist, Dart: p.DartLeft, Apex: p.Apex}
+}
+
+// Redrawn returns p with its half front drawn by l: the edge squared from CF
+// to the cowl point, the facing mirrored anew to p's depth, the other half
+// folded out. Extension is counted from p's block, as before; Added stays as
+// it was drafted. Lines that do not meet, a facing too deep for the front and
+// an outline that crosses itself are errors.
+func (p Piece) Redrawn(l Lines) (Piece, error) {
+	if err := l.check(); err != nil {
+		return Piece{}, fmt.Errorf("draft: %w", err)
+	}
+	end, edge, err := facing(l.front(), p.Facing)
+	if err != nil {
+		return Piece{}, err
+	}
+	cowl := l.Shoulder[0]
+	q := p
+	q.Extension += cowl.X - p.HalfEdge
+	q.FoldY, q.HalfEdge = cowl.Y, cowl.X
+	q.Shoulder, q.Armhole, q.Side, q.Waist = l.Shoulder, l.Armhole, l.Side, l.Waist
+	q.DartLeft, q.Apex = l.Dart, l.Apex
+	q.FacingEnd, q.FacingEdge = end, edge
+	corners := q.corners()
+	if err := checkOutline(corners); err != nil {
+		return Piece{}, fmt.Errorf("draft: %w", err)
+	}
+	q.Outline = nil
+	for _, c := range corners {
+		q.Outline = append(q.Outline, c.at)
+	}
+	q.CutLine = offset(q.Outline, q.Trim)
+	q.Notches = notches(q)
+	return q, nil
+}
+
+// front returns the half front that carries the facing.
+func (l Lines) front() front {
+	f := front{shoulder: l.Shoulder, armhole: l.Armhole, side: l.Side[len(l.Side)-1], apex: l.Apex, cf: l.Waist[len(l.Waist)-1]}
+	f.outer, f.inner = l.Waist[len(l.Waist)/2], l.Waist[len(l.Waist)/2]
+	if l.Dart != nil {
+		f.outer, f.inner = l.Dart[0], l.Dart[2]
+	}
+	return f
+}
+
+// check says where the lines do not make one outline.
+func (l Lines) check() error {
+	for _, s := range []struct {
+		name string
+		line []r2.Vec
+	}{{"shoulder", l.Shoulder}, {"armhole", l.Armhole}, {"side", l.Side}, {"waist", l.Waist}} {
+		if len(s.line) < 2 {
+			return fmt.Errorf("%s has %d points, want 2 or more", s.name, len(s.line))
+		}
+	}
+	last := func(line []r2.Vec) r2.Vec { return line[len(line)-1] }
+	for _, s := range []struct {
+		name string
+		a, b r2.Vec
+	}{
+		{"shoulder and armhole", last(l.Shoulder), l.Armhole[0]},
+		{"armhole and side", last(l.Armhole), l.Side[0]},
+		{"side and waist", last(l.Side), l.Waist[0]},
+		{"waist and centre front", last(l.Waist), r2.Vec{Y: last(l.Waist).Y}},
+	} {
+		if d := dist(s.a, s.b); !(d <= samePoint) {
+			return fmt.Errorf("%s are %.2f cm apart where they meet, want 0: draw them to one point", s.name, d*100)
+		}
+	}
+	if !(l.Shoulder[0].X > 0) || math.IsInf(l.Shoulder[0].X, 1) {
+		return fmt.Errorf("cowl point %.1f cm from CF, want it on the wearer's left half", l.Shoulder[0].X*100)
+	}
+	return nil
+}

@@ -1,0 +1,44 @@
+package draft
+
+// Walk is a pair of seams that are sewn together, laid along each other as on
+// the cutting table.
+type Walk struct {
+	Name        string
+	Front, Back float64 // m, lengths of one half
+}
+
+// Off returns what the front is longer than the back, m.
+func (w Walk) Off() float64 { return w.Front - w.Back }
+
+// Walked lays the seams of front and back along each other: shoulder, side
+// seam, and the facings where both end in the shoulder seam.
+func Walked(p Piece, b Back) []Walk {
+	w := []Walk{
+		{"shoulder", length(p.Shoulder), length(b.Shoulder)},
+		{"side seam", length(p.Side), length(b.Side)},
+	}
+	if b.FacedBy > 0 {
+		w = append(w, Walk{"facing at the shoulder", length(p.FacingEnd), b.FacedBy})
+	}
+	return w
+}
+
+// Opening returns the length of the whole neck opening, cowl edge and back
+// neck (m): it must pass the head unless there is a fastening.
+func Opening(p Piece, b Back) float64 { return 2 * (p.HalfEdge + length(b.Neck)) }
+
+// BackReport holds the figures of a back, of one half, in metres.
+type BackReport struct {
+	Neck, Armhole float64
+	DartIntake    float64
+	Facing        float64 // depth of the facing on CB; 0: none
+}
+
+// Report measures the back.
+func (b Back) Report() BackReport {
+	r := BackReport{Neck: length(b.Neck), Armhole: length(b.Armhole), DartIntake: dist(b.Dart[0], b.Dart[2])}
+	if b.Facing != nil {
+		r.Facing = dist(b.Neck[len(b.Neck)-1], b.Facing[0])
+	}
+	return r
+}

@@ -1,0 +1,313 @@
+package lattice
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Slit is a straight cut without width, from From to To (m). It parts the cells
+// that it runs right through: their nodes beside the cut are doubled, so that
+// either side hangs on its own. It ends at the last cell it crosses whole, up
+// to a cell short of To. Begin it outside the outline.
+//
+// Doubling the nodes of parted cells is the virtual node algorithm of N.
+// Molino, Z. Bao, R. Fedkiw, "A virtual node algorithm for changing mesh
+// topology during simulation", ACM Trans. Graphics 23(3) (2004).
+type Slit struct{ From, To r2.Vec }
+
+// halves holds what slits have parted.
+type halves struct {
+	whole map[int]bool  // box places of cells that must stay whole
+	sides map[int][]int // box place → covers of a parted cell
+}
+
+// aside moves a slit off the crossings that it would run through, lattice units.
+const aside = 0.03
+
+// slit returns the cloth of a cell, in two parts where a slit runs through.
+func (l *Lattice) slit(i, j int, cell []r2.Vec) [][]r2.Vec {
+	out := [][]r2.Vec{cell}
+	if l.whole[l.place(i, j)] {
+		return out
+	}
+	for _, s := range l.Slits {
+		var next [][]r2.Vec
+		for _, p := range out {
+			next = append(next, l.parted(p, s)...)
+		}
+		out = next
+	}
+	return out
+}
+
+// parted returns a polygon (lattice units) in two if the slit runs right through.
+func (l *Lattice) parted(p []r2.Vec, s Slit) [][]r2.Vec {
+	var a, b r2.Vec
+	a.X, a.Y = l.local(s.From)
+	b.X, b.Y = l.local(s.To)
+	d := r2.Sub(b, a)
+	long := r2.Norm(d)
+	n := r2.Vec{X: -d.Y / long, Y: d.X / long}
+	at := r2.Dot(n, a) + aside
+	lo, hi := math.Inf(1), math.Inf(-1) // of the cut, along the slit
+	for k, v := range p {
+		w := p[(k+1)%len(p)]
+		x, y := r2.Dot(n, v)-at, r2.Dot(n, w)-at
+		if x*y > 0 || x == y {
+			continue
+		}
+		t := r2.Dot(r2.Sub(r2.Add(v, r2.Scale(x/(x-y), r2.Sub(w, v))), a), d) / (long * long)
+		lo, hi = math.Min(lo, t), math.Max(hi, t)
+	}
+	if lo < 0 || hi > 1 || lo >= hi {
+		return [][]r2.Vec{p}
+	}
+	left, right := clip(p, n, at), clip(p, r2.Scale(-1, n), -at)
+	if len(left) < 3 || len(right) < 3 || area(left) <= sliver || area(right) <= sliver {
+		return [][]r2.Vec{p}
+	}
+	return [][]r2.Vec{left, right}
+}
+
+// part numbers the nodes of a lattice with slits. A cell whose two sides would
+// share their low corner, beside the tip, is made whole again.
+func (l *Lattice) part(poly []r2.Vec) {
+	l.whole = map[int]bool{}
+	for {
+		l.numberSides()
+		again := false
+		for place, sides := range l.sides {
+			low := map[int32]bool{}
+			for _, k := range sides {
+				low[l.cells[k].node[0]] = true
+			}
+			if len(low) < len(sides) {
+				l.whole[place], again = true, true
+			}
+		}
+		l.parts = nil
+		if !again {
+			break
+		}
+		l.Rest = nil
+		l.cells = l.cover(poly)
+	}
+	for k, c := range l.cells {
+		l.split(c.i, c.j, k, l.met(c))
+	}
+}
+
+// met returns the polygon of a cover with the corners that parted neighbours
+// have on its sides, so that the skin has no loose corner at the tip of a slit.
+func (l *Lattice) met(c cover) []r2.Vec {
+	p := c.poly
+	if l.sides[l.place(c.i, c.j)] != nil {
+		return p
+	}
+	for _, step := range [][2]int{{-1, 0}, {1, 0}, {0, -1}, {0, 1}} {
+		i, j := c.i+step[0], c.j+step[1]
+		if i < 0 || j < 0 {
+			continue
+		}
+		for _, k := range l.sides[l.place(i, j)] {
+			for _, v := range l.cells[k].poly {
+				p = with(p, v)
+			}
+		}
+	}
+	return p
+}
+
+// with returns the polygon with v as a corner if it lies within one of its sides.
+func with(p []r2.Vec, v r2.Vec) []r2.Vec {
+	const on = 1e-7
+	for k, a := range p {
+		b := p[(k+1)%len(p)]
+		d, w := r2.Sub(b, a), r2.Sub(v, a)
+		long := r2.Norm(d)
+		if long < on || math.Abs(r2.Cross(d, w)) > on*long {
+			continue
+		}
+		if t := r2.Dot(d, w) / long; t > on && t < long-on {
+			return slices.Insert(slices.Clone(p), k+1, v)
+		}
+	}
+	return p
+}
+
+// numberSides gives a node to every set of cell corners that hang together.
+func (l *Lattice) numberSides() {
+	at := map[int][]int{}
+	for k, c := range l.cells {
+		at[l.place(c.i, c.j)] = append(at[l.place(c.i, c.j)], k)
+	}
+	l.sides = map[int][]int{}
+	for place, k := range at {
+		if len(k) > 1 {
+			l.sides[place] = k
+		}
+	}
+	g := newGroups(4 * len(l.cells))
+	for k, c := range l.cells {
+		for _, m := range at[l.place(c.i+1, c.j)] {
+			if l.hang(k, m, false) {
+				g.join(4*k+1, 4*m)
+				g.join(4*k+3, 4*m+2)
+			}
+		}
+		for _, m := range at[l.place(c.i, c.j+1)] {
+			if l.hang(k, m, true) {
+				g.join(4*k+2, 4*m)
+				g.join(4*k+3, 4*m+1)
+			}
+		}
+	}
+	l.nodes(at, g)
+}
+
+// nodes makes the nodes, place by place.
+func (l *Lattice) nodes(at map[int][]int, g groups) {
+	l.index = make([]int32, l.size[0]*l.size[1])
+	for j := range l.size[1] {
+		for i := range l.size[0] {
+			corners, parted := l.around(at, i, j)
+			first, made := None, map[int]int32{}
+			for _, c := range corners {
+				root := g.root(c)
+				if !parted {
+					root = g.root(corners[0])
+				}
+				node, ok := made[root]
+				if !ok {
+					node = l.node(i, j)
+					made[root] = node
+					if first == None {
+						first = node
+					}
+				}
+				l.cells[c/4].node[c%4] = node
+			}
+			l.index[l.place(i, j)] = first
+		}
+	}
+	for place, k := range at {
+		l.index[place] = l.cells[k[0]].node[0]
+	}
+}
+
+// around lists the cell corners at box place (i, j), and whether one of the
+// cells is parted.
+func (l *Lattice) around(at map[int][]int, i, j int) (corners []int, parted bool) {
+	for n := range 4 {
+		a, b := i-n%2, j-n/2
+		if a < 0 || b < 0 {
+			continue
+		}
+		k := at[l.place(a, b)]
+		parted = parted || len(k) > 1
+		for _, c := range k {
+			corners = append(corners, 4*c+n)
+		}
+	}
+	return corners, parted
+}
+
+// hang reports whether the cloth of two neighbouring covers hangs together:
+// always where no slit runs, else where both reach the same part of their
+// common side. m lies above k, or beside it.
+func (l *Lattice) hang(k, m int, above bool) bool {
+	a, b := l.cells[k], l.cells[m]
+	if l.sides[l.place(a.i, a.j)] == nil && l.sides[l.place(b.i, b.j)] == nil {
+		return true
+	}
+	side := float64(b.i + l.lo[0])
+	if above {
+		side = float64(b.j + l.lo[1])
+	}
+	lo1, hi1 := reach(a.poly, side, above)
+	lo2, hi2 := reach(b.poly, side, above)
+	const least = 1e-6
+	return math.Min(hi1, hi2)-math.Max(lo1, lo2) > least
+}
+
+// reach returns the stretch of a polygon on the line u = side, or v = side.
+func reach(p []r2.Vec, side float64, above bool) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, q := range p {
+		on, along := q.X, q.Y
+		if above {
+			on, along = q.Y, q.X
+		}
+		if math.Abs(on-side) < 1e-9 {
+			lo, hi = math.Min(lo, along), math.Max(hi, along)
+		}
+	}
+	return lo, hi
+}
+
+// sideOf returns the low node of the side of a parted cell that holds q
+// (lattice units), or of the nearer one.
+func (l *Lattice) sideOf(sides []int, q r2.Vec) int32 {
+	best, least := sides[0], math.Inf(1)
+	for _, k := range sides {
+		if d := off(l.cells[k].poly, q); d < least {
+			best, least = k, d
+		}
+	}
+	return l.cells[best].node[0]
+}
+
+// off is how far q lies outside a convex counter-clockwise polygon.
+func off(p []r2.Vec, q r2.Vec) float64 {
+	worst := 0.0
+	for k, a := range p {
+		d := r2.Sub(p[(k+1)%len(p)], a)
+		if n := r2.Norm(d); n > 0 {
+			worst = math.Max(worst, -r2.Cross(d, r2.Sub(q, a))/n)
+		}
+	}
+	return worst
+}
+
+// shore tells the sides of a slit apart at a point of the skin: the crossings
+// that hold it, in rising order. Without slits it is the same everywhere.
+func (l *Lattice) shore(p Point) (out [3]int32) {
+	if l.whole == nil {
+		return out
+	}
+	const held = 1e-6
+	out = [3]int32{None, None, None}
+	for k, w := range p.Weight {
+		if w > held {
+			out[k] = p.Node[k]
+		}
+	}
+	slices.Sort(out[:])
+	return out
+}
+
+// groups are sets of numbers that grow together (union by the smaller root).
+type groups []int
+
+func newGroups(n int) groups {
+	g := make(groups, n)
+	for i := range g {
+		g[i] = i
+	}
+	return g
+}
+
+func (g groups) root(i int) int {
+	for g[i] != i {
+		g[i] = g[g[i]]
+		i = g[i]
+	}
+	return i
+}
+
+func (g groups) join(i, j int) {
+	i, j = g.root(i), g.root(j)
+	g[max(i, j)] = min(i, j)
+}

@@ -1,0 +1,149 @@
+package lattice
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// rimOf returns the length of the boundary of a skin and how many closed lines
+// it has.
+func rimOf(t *testing.T, s Skin) (length float64, loops int) {
+	t.Helper()
+	next := map[int32]int32{}
+	edges := map[[2]int32]bool{}
+	for _, tri := range s.Tris {
+		for k := range 3 {
+			edges[[2]int32{tri[k], tri[(k+1)%3]}] = true
+		}
+	}
+	for e := range edges {
+		if edges[[2]int32{e[1], e[0]}] {
+			continue
+		}
+		if _, ok := next[e[0]]; ok {
+			t.Errorf("two rims leave vertex %d at (%.4f, %.4f)", e[0], s.Flat[e[0]].X, s.Flat[e[0]].Y)
+		}
+		next[e[0]] = e[1]
+		length += r2.Norm(r2.Sub(s.Flat[e[1]], s.Flat[e[0]]))
+	}
+	seen := map[int32]bool{}
+	for v := range next {
+		if seen[v] {
+			continue
+		}
+		loops++
+		for ; !seen[v]; v = next[v] {
+			seen[v] = true
+		}
+	}
+	return length, loops
+}
+
+// A slit of 10 cm from the lower edge of a rectangle takes no cloth away, and
+// lengthens the rim by twice its length, less two cells at its tip at most; moved
+// aside it may meet the edge half a millimetre sooner or later.
+func TestSlitRim(t *testing.T) {
+	rect := []r2.Vec{{X: -0.2, Y: -0.15}, {X: 0.2, Y: -0.15}, {X: 0.2, Y: 0.15}, {X: -0.2, Y: 0.15}}
+	count := 0
+	for _, deg := range grains {
+		for _, to := range []r2.Vec{{X: 0.05, Y: -0.05}, {X: 0.1, Y: -0.063}, {X: 0.06, Y: -0.05}} {
+			o := Options{Spacing: 0.01, Grain: deg * math.Pi / 180}
+			plain, err := Cut(rect, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			from := r2.Vec{X: 0.05, Y: -0.15}
+			d := r2.Unit(r2.Sub(to, from))
+			o.Slits = []Slit{{From: r2.Sub(from, r2.Scale(0.01, d)), To: to}}
+			slit, err := Cut(rect, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var a, b float64
+			for _, v := range plain.Area {
+				a += v
+			}
+			for _, v := range slit.Area {
+				b += v
+			}
+			if math.Abs(a-b) > 1e-12 {
+				t.Errorf("%g°: area %.9f m² with the slit, want %.9f", deg, b, a)
+			}
+			long := r2.Norm(r2.Sub(to, from))
+			length, loops := rimOf(t, slit.Skin())
+			if more := (length - 1.4) / 2; more > long+0.0005 || more < long-0.025 || loops != 1 {
+				t.Errorf("%g° to (%.2f, %.3f): the slit is %.4f m long in %d rims, want %.4f m less two cells at most, in 1", deg, to.X, to.Y, more, loops, long)
+			}
+			count++
+		}
+	}
+	if count != 18 {
+		t.Errorf("looked at %d slits, want 18", count)
+	}
+}
+
+// The two sides move apart: with every crossing on the right of the slit line
+// and below its tip moved 2 cm aside, no triangle that lies clear of the tip is
+// stretched. Cells that the slit has not parted would be.
+func TestSlitOpens(t *testing.T) {
+	rect := []r2.Vec{{X: -0.2, Y: -0.15}, {X: 0.2, Y: -0.15}, {X: 0.2, Y: 0.15}, {X: -0.2, Y: 0.15}}
+	count := 0
+	for _, deg := range grains {
+		o := Options{Spacing: 0.01, Grain: deg * math.Pi / 180, Slits: []Slit{{From: r2.Vec{X: 0.05, Y: -0.2}, To: r2.Vec{X: 0.05, Y: 0.05}}}}
+		l, err := Cut(rect, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := l.Skin()
+		right := rightOf(l, 0.05-aside*0.01)
+		pos := make([]r3.Vec, len(l.Rest))
+		for i, q := range l.Rest {
+			pos[i] = r3.Vec{X: q.X, Y: q.Y}
+			if right[i] && q.Y < 0 {
+				pos[i].X += 0.02
+			}
+		}
+		for _, tri := range s.Tris {
+			low := true
+			for _, v := range tri {
+				low = low && s.Flat[v].Y < -0.02
+			}
+			if !low {
+				continue
+			}
+			count++
+			for k := range 3 {
+				a, b := tri[k], tri[(k+1)%3]
+				was := r2.Norm(r2.Sub(s.Flat[a], s.Flat[b]))
+				is := r3.Norm(r3.Sub(s.Points[a].At(pos), s.Points[b].At(pos)))
+				if math.Abs(is-was) > 1e-9 {
+					t.Fatalf("%g°: a triangle at (%.3f, %.3f) is stretched from %.4f to %.4f m", deg, s.Flat[a].X, s.Flat[a].Y, was, is)
+				}
+			}
+		}
+	}
+	if count < 1000 {
+		t.Errorf("looked at %d triangles, want 1000 or more", count)
+	}
+}
+
+// rightOf says which crossings carry cloth only to the right of x: by the
+// middles of the skin's triangles, below the tip.
+func rightOf(l *Lattice, x float64) []bool {
+	right := make([]bool, len(l.Rest))
+	for _, p := range l.parts {
+		var m r2.Vec
+		for _, v := range p.poly {
+			m = r2.Add(m, r2.Scale(1/float64(len(p.poly)), v))
+		}
+		for _, n := range l.cells[p.cell].node {
+			if l.flat(m.X, m.Y).X > x {
+				right[n] = true
+			}
+		}
+	}
+	return right
+}

@@ -1,0 +1,165 @@
+package truing
+
+import (
+	"fmt"
+	"math"
+
+	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Allowances are what is cut outside the seam lines, in metres.
+type Allowances struct {
+	Seam float64 // everywhere else
+	Side float64 // side seams
+}
+
+// Allowances of a trued piece, m: 1 cm all round, 2.5 cm on side seams on the
+// bias, which are levelled after they have hung (Pattern Pandemonium, "A tip or
+// two", 2012; Folkwear, "Tips for sewing tricky fabrics: bias").
+const (
+	plainSeam = 0.010
+	biasSeam  = 0.025
+	// straight is how far from the straight grain a seam still counts as
+	// straight: it stretches little.
+	straight = 15 * math.Pi / 180
+)
+
+// DefaultAllowances returns the allowances for a piece on that grain (rad).
+func DefaultAllowances(grain float64) Allowances {
+	a := Allowances{Seam: plainSeam, Side: plainSeam}
+	if off := math.Abs(math.Mod(grain+math.Pi, math.Pi/2)); math.Min(off, math.Pi/2-off) > straight {
+		a.Side = biasSeam
+	}
+	return a
+}
+
+// Suit is a trued front with all that is cut with it, ready for paper.
+type Suit struct {
+	Front     draft.Piece
+	Back      draft.Back
+	BackGrain float64 // rad from CB (+Y) to the warp, towards the wearer's left
+	Allow     Allowances
+}
+
+// Papers lays out front, back and back-neck facing for paper, with notches
+// that meet and the allowances of s.
+func (s Suit) Papers() ([]paper.Piece, error) {
+	front, err := paper.FromDraft(s.Front)
+	if err != nil {
+		return nil, fmt.Errorf("truing: %w", err)
+	}
+	front.Notches = append(front.Notches, sideNotches(s.Front.Side)...)
+	s.allow(&front)
+	front.Settle(s.Front.Grain)
+	pieces := []paper.Piece{front, s.back()}
+	if s.Back.Facing != nil {
+		pieces = append(pieces, s.facing())
+	}
+	return pieces, nil
+}
+
+// allow sets the allowance of every edge and cuts the piece anew.
+func (s Suit) allow(p *paper.Piece) {
+	for i := range p.Edges {
+		p.Edges[i].Allowance = s.Allow.Seam
+		if name := p.Edges[i].Name; name == "left side seam" || name == "right side seam" {
+			p.Edges[i].Allowance = s.Allow.Side
+		}
+	}
+	p.CutLine = paper.Cut(p.Outline, p.Edges)
+}
+
+// back lays out the back.
+func (s Suit) back() paper.Piece {
+	b := s.Back
+	p := paper.Piece{
+		Name: "Back", Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
+		Outline: b.Outline, Notches: append(b.Notches, sideNotches(b.Side)...),
+		Lines: []paper.Line{
+			{Name: "centre back", Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1], b.Neck[len(b.Neck)-1]}},
+			{Name: "left dart", Kind: paper.Dart, Points: b.Dart},
+			{Name: "right dart", Kind: paper.Dart, Points: mirroredLine(b.Dart)},
+		},
+		Holes: []paper.Hole{{Name: "left dart point", At: b.Dart[1]}, {Name: "right dart point", At: mirrored(b.Dart[1])}},
+	}
+	p.Edges = edges(p.Outline, []run{
+		{"waist", b.Waist[0], false}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
+		{"shoulder", b.Shoulder[0], false}, {"neck", b.Neck[len(b.Neck)-1], true},
+	})
+	s.allow(&p)
+	p.Settle(s.BackGrain)
+	return p
+}
+
+// facing lays out the back-neck facing.
+func (s Suit) facing() paper.Piece {
+	f := s.Back.Facing
+	top := s.Back.Neck[len(s.Back.Neck)-1]
+	corner := s.Back.Shoulder[0]
+	end := r2.Add(corner, r2.Scale(s.Back.FacedBy, r2.Unit(r2.Sub(s.Back.Shoulder[1], corner))))
+	p := paper.Piece{
+		Name: "Back neck facing", Words: []string{"cut 1, whole, same grain as the back", "no interfacing"}, Quantity: 1,
+		Outline: f,
+		Lines:   []paper.Line{{Name: "centre back", Kind: paper.Centre, Points: []r2.Vec{f[0], top}}},
+		Notches: []draft.Notch{{At: top, Dir: r2.Vec{Y: 1}, Name: "centre back, neck"}},
+	}
+	p.Edges = edges(f, []run{{"free edge", end, true}, {"shoulder", corner, false}, {"neck", top, true}})
+	s.allow(&p)
+	p.Settle(s.BackGrain)
+	return p
+}
+
+// run is an edge of the left half and where it ends, from the middle of the
+// lower edge up.
+type run struct {
+	name  string
+	end   r2.Vec
+	curve bool
+}
+
+// edges lists the stretches of an outline that begins at X = 0 below and is
+// symmetric.
+func edges(outline []r2.Vec, runs []run) []paper.Edge {
+	var left, right []paper.Edge
+	n, from := len(outline), 0
+	for _, r := range runs {
+		to := nearestPoint(outline, r.end)
+		left = append(left, paper.Edge{Name: "left " + r.name, From: from, To: to, Curve: r.curve})
+		right = append([]paper.Edge{{Name: "right " + r.name, From: (n - to) % n, To: (n - from) % n, Curve: r.curve}}, right...)
+		from = to
+	}
+	return append(left, right...)
+}
+
+// nearestPoint returns the index of the point of line nearest to v.
+func nearestPoint(line []r2.Vec, v r2.Vec) int {
+	best := 0
+	for i, w := range line {
+		if r2.Norm(r2.Sub(v, w)) < r2.Norm(r2.Sub(v, line[best])) {
+			best = i
+		}
+	}
+	return best
+}
+
+// sideNotches marks the side seams half way down, where front and back meet.
+func sideNotches(side []r2.Vec) []draft.Notch {
+	at, i := along(side, 0.5)
+	d := r2.Unit(r2.Sub(side[i+1], side[i]))
+	out := r2.Vec{X: -d.Y, Y: d.X}
+	const name = "side seam, half way"
+	return []draft.Notch{{At: at, Dir: out, Name: name}, {At: mirrored(at), Dir: mirrored(out), Name: name}}
+}
+
+func mirrored(v r2.Vec) r2.Vec { return r2.Vec{X: -v.X, Y: v.Y} }
+
+func mirroredLine(line []r2.Vec) []r2.Vec {
+	out := make([]r2.Vec, len(line))
+	for i, v := range line {
+		out[i] = mirrored(v)
+	}
+	return out
+}

@@ -1,0 +1,243 @@
+package truing
+
+import (
+	"math"
+	"strings"
+	"sync"
+	"testing"
+
+	"cowl/mesh"
+	"cowl/mesh/body"
+	"cowl/mesh/draft"
+	"cowl/mesh/form"
+	"cowl/mesh/lattice"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// stand is the form of the chart's size 10, built once.
+var stand = sync.OnceValues(func() (*form.Form, error) {
+	b, err := body.FromChart(10)
+	if err != nil {
+		return nil, err
+	}
+	return form.FromBody(b)
+})
+
+// front is the draft of the chart's size 10.
+func front(t *testing.T, change func(*draft.Cut)) (draft.Piece, draft.BackBlock) {
+	t.Helper()
+	b, err := body.FromChart(10)
+	if err != nil {
+		t.Fatal(err)
+	}
+	block, err := draft.FromBody(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := draft.DefaultCut()
+	change(&c)
+	p, err := draft.Draft(block, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	k, err := draft.BackFromBody(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, k
+}
+
+// rolled lays a flat place on a cylinder of 30 cm radius, whose axis lies 20°
+// off the upright: an isometry, so flat distances are lengths on the cloth.
+func rolled(v r2.Vec) r3.Vec {
+	const radius, lean = 0.30, 20 * math.Pi / 180
+	sin, cos := math.Sincos(lean)
+	x, y := v.X*cos-v.Y*sin, v.X*sin+v.Y*cos
+	s, c := math.Sincos(x / radius)
+	return r3.Vec{X: radius * s, Y: y, Z: radius * c}
+}
+
+// sheetOf lays the piece on the cylinder.
+func sheetOf(t *testing.T, p draft.Piece) mesh.Sheet {
+	t.Helper()
+	l, err := lattice.Cut(p.Outline, lattice.Options{Spacing: 0.008, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pos := make([]r3.Vec, len(l.Rest))
+	for i, q := range l.Rest {
+		pos[i] = rolled(q)
+	}
+	return l.Skin().Sheet(pos, p.FoldY)
+}
+
+// pinned sets pins every few centimetres along the seams, each moved by off in
+// the flat.
+func pinned(p draft.Piece, off func(seam string, t, side float64) r2.Vec) []Pin {
+	var pins []Pin
+	for _, s := range []struct {
+		seam string
+		line []r2.Vec
+		n    int
+	}{{"shoulder", p.Shoulder, 8}, {"side", p.Side, 5}, {"waist", p.Waist, 5}} {
+		for k := 0; k <= s.n; k++ {
+			t := float64(k) / float64(s.n)
+			v, _ := along(s.line, t)
+			for _, side := range []float64{1, -1} {
+				at := r2.Add(v, off(s.seam, t, side))
+				pins = append(pins, Pin{s.seam, fold(v, side), rolled(fold(at, side))})
+			}
+		}
+	}
+	return pins
+}
+
+// Pins on the seam give the draft back, but for the rounded corner of the
+// waist; of all cuts, to 1.5 mm at every point of every seam and to 0.2 mm on
+// all but the waist.
+func TestTrueGivesDraftBack(t *testing.T) {
+	f, err := stand()
+	if err != nil {
+		t.Fatal(err)
+	}
+	count := 0
+	for _, change := range []func(*draft.Cut){
+		func(c *draft.Cut) {},
+		func(c *draft.Cut) { c.Facing = 0 },
+		func(c *draft.Cut) { c.Grain = 0.3 },
+		func(c *draft.Cut) { c.DartShare, c.Extension = 0.4, draft.Auto },
+		func(c *draft.Cut) { c.How, c.Extension = draft.Slash, 0.14 },
+		func(c *draft.Cut) { c.How, c.Extension = draft.Shift, 0.14 },
+	} {
+		p, _ := front(t, change)
+		got, err := True(sheetOf(t, p), f, p, pinned(p, func(string, float64, float64) r2.Vec { return r2.Vec{} }), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range got.Seams {
+			count++
+			limit := 0.0002
+			if s.Name == "waist" {
+				limit = 0.0015
+			}
+			if s.Moved > limit || s.LeftRight > limit {
+				t.Errorf("%v, extension %.2f: %s moved %.2f mm, left and right differ by %.2f mm, want %.1f mm at most",
+					p.How, p.Extension, s.Name, s.Moved*1000, s.LeftRight*1000, limit*1000)
+			}
+		}
+		for _, v := range p.Outline {
+			if d := math.Abs(inwardClosed(got.Piece.Outline, v)); d > 0.0015 {
+				t.Errorf("outline at (%.3f, %.3f) moved %.2f mm, want 1.5 mm at most", v.X, v.Y, d*1000)
+			}
+		}
+	}
+	if count != 24 {
+		t.Errorf("looked at %d seams, want 24", count)
+	}
+}
+
+// inwardClosed is how far v lies off a closed line.
+func inwardClosed(line []r2.Vec, v r2.Vec) float64 {
+	closed := append(append([]r2.Vec(nil), line...), line[0])
+	at, _ := along(closed, share(closed, v))
+	return r2.Norm(r2.Sub(at, v))
+}
+
+// Pins that stand 6 mm out at the side waist of the left half, in proportion
+// down the seam: averaged the seam moves by half, left by all, right by none.
+func TestTrueHalves(t *testing.T) {
+	f, err := stand()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := front(t, func(*draft.Cut) {})
+	d := r2.Unit(r2.Sub(p.Side[1], p.Side[0]))
+	out := r2.Scale(0.006, r2.Vec{X: -d.Y, Y: d.X})
+	pins := pinned(p, func(seam string, s, side float64) r2.Vec {
+		if side < 0 || seam == "shoulder" {
+			return r2.Vec{}
+		}
+		if seam == "waist" {
+			s = 1 - s
+		}
+		return r2.Scale(s, out)
+	})
+	sheet := sheetOf(t, p)
+	for _, q := range []struct {
+		half Half
+		want float64 // m, how far the side waist moves
+	}{{Both, 0.003}, {Left, 0.006}, {Right, 0}} {
+		got, err := True(sheet, f, p, pins, Options{Half: q.half})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if moved := r2.Norm(r2.Sub(got.Piece.Side[1], p.Side[1])); math.Abs(moved-q.want) > 0.0003 {
+			t.Errorf("half %d: the side waist moved %.2f mm, want %.2f mm", q.half, moved*1000, q.want*1000)
+		}
+		if s := got.Seams[2]; math.Abs(s.LeftRight-0.006) > 0.0003 {
+			t.Errorf("half %d: %s differs by %.2f mm left and right, want 6 mm", q.half, s.Name, s.LeftRight*1000)
+		}
+	}
+}
+
+// Shoulder pins 5 mm further from CF and 4 mm lower: the edge comes out 5 mm
+// longer, square, and the facing is its mirror.
+func TestTrueSquaresEdge(t *testing.T) {
+	f, err := stand()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := front(t, func(*draft.Cut) {})
+	got, err := True(sheetOf(t, p), f, p, pinned(p, func(seam string, s, side float64) r2.Vec {
+		if seam == "shoulder" {
+			return r2.Vec{X: 0.005, Y: -0.004}
+		}
+		return r2.Vec{}
+	}), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := got.Piece
+	if math.Abs(q.HalfEdge-p.HalfEdge-0.005) > 0.0003 || math.Abs(q.FoldY-p.FoldY+0.004) > 0.0003 {
+		t.Errorf("edge %.2f mm longer and %.2f mm up, want 5 and −4 mm", (q.HalfEdge-p.HalfEdge)*1000, (q.FoldY-p.FoldY)*1000)
+	}
+	for i, v := range q.FacingEnd {
+		mirror := r2.Vec{X: v.X, Y: 2*q.FoldY - v.Y}
+		if d := math.Abs(inward(q.Shoulder, mirror)); d > 1e-9 {
+			t.Errorf("facing end %d lies %.3g m off the mirror of the shoulder", i, d)
+		}
+	}
+}
+
+func TestTrueRefuses(t *testing.T) {
+	f, err := stand()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := front(t, func(*draft.Cut) {})
+	far := pinned(p, func(seam string, s, side float64) r2.Vec { return r2.Vec{} })
+	for i := range far {
+		if far[i].Seam == "side" {
+			far[i].At.Z += 0.3
+		}
+	}
+	if _, err := True(sheetOf(t, p), f, p, far, Options{}); err == nil || !strings.Contains(err.Error(), "side seam") {
+		t.Errorf("True with pins off the cloth: error %v, want one that names the side seam", err)
+	}
+}
+
+// A corner of 12° rounded over 2 cm is cut by half the height of the triangle:
+// 20 mm·sin 6°/2 = 1.05 mm.
+func TestRounded(t *testing.T) {
+	sin, cos := math.Sincos(12 * math.Pi / 180)
+	corner := r2.Vec{X: 0.1}
+	line := rounded([]r2.Vec{{}, corner, r2.Add(corner, r2.Vec{X: 0.1 * cos, Y: 0.1 * sin})})
+	if d := math.Abs(inward(line, corner)); math.Abs(d-0.00105) > 0.00002 {
+		t.Errorf("rounded: the corner is cut by %.3f mm, want 1.05 mm", d*1000)
+	}
+	if again := rounded(line); len(again) != len(line) {
+		t.Errorf("rounded twice: %d points, want %d", len(again), len(line))
+	}
+}
