@@ -34,6 +34,8 @@ type hung struct {
 	form  *form.Form
 	run   *study.Run
 	took  time.Duration
+
+	release *releaseJSON // what release slashes gave; nil: there are none
 }
 
 // Run hangs the piece, writes all files and prints the report.
@@ -47,6 +49,9 @@ func (d drapeCmd) Run(ctx context.Context, c console) error {
 		return err
 	}
 	if err := d.hang(ctx, c, h); err != nil {
+		return err
+	}
+	if err := d.compare(ctx, c, h); err != nil {
 		return err
 	}
 	files, missing, err := h.outputs(c)

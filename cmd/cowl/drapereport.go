@@ -17,12 +17,14 @@ type resultJSON struct {
 	study.Outcome
 	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
 	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
+
+	Release *releaseJSON `json:"release,omitempty"`
 }
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
 	curve, v := h.bounds()
-	return resultJSON{h.run.Outcome, curve * 1000, v * 1000}
+	return resultJSON{h.run.Outcome, curve * 1000, v * 1000, h.release}
 }
 
 // bounds returns how far below the shoulder neck points the edge of the flat
@@ -61,6 +63,9 @@ func (h *hung) report(w io.Writer) {
 	row("Cloth", "centre front hangs %s than cut; yarns change length by %.1f %% at most; wrong side seen %.1f cm²", longer(o.CFGrowth), o.MaxStrain, o.WrongSide/100)
 	row("Softness", "%s", softness(o))
 	row("Pins", "the hardest pulled carries %.0f g; moved at most %.0f mm off the seam", o.PinPull/gravity*1000, o.PinSlip)
+	if h.release != nil {
+		h.release.report(w)
+	}
 	row("Computed", "forces balance to %.2f %% of the weight; %d points %.1f mm apart, %d steps, %.0f s", o.Residual*100, o.Nodes, o.Spacing, o.Iterations, h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", caution)
 }

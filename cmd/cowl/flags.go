@@ -36,6 +36,10 @@ type styleFlags struct {
 	Lower  *cloth `placeholder:"LEN" help:"Trim the edge lower on the stand, square to the centre front."`
 	TakeIn *cloth `placeholder:"LEN" help:"Cut off the side seam at the waist, to nothing at the underarm."`
 
+	ReleaseWaist   *cloth `placeholder:"LEN" help:"Slash both halves from the waist to release the cloth."`
+	ReleaseArmhole *cloth `placeholder:"LEN" help:"Slash both halves from the armhole to release the cloth."`
+	Weight         *grams `placeholder:"G" help:"Weight sewn to the facing on the centre front, grams."`
+
 	Out   string `short:"o" default:"cowl-out" placeholder:"DIR" help:"Folder for what is written (cowl-out)."`
 	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
 	Quiet bool   `short:"q" help:"Print nothing but warnings."`
@@ -73,6 +77,9 @@ func (f styleFlags) load() (style.Style, error) {
 		{"trim", "--trim", number(f.Trim)},
 		{"lower", "--lower", number(f.Lower)},
 		{"take_in", "--take-in", number(f.TakeIn)},
+		{"release_waist", "--release-waist", number(f.ReleaseWaist)},
+		{"release_armhole", "--release-armhole", number(f.ReleaseArmhole)},
+		{"weight", "--weight", number(f.Weight)},
 	} {
 		if err := set(&s, g.name, g.flag, g.value); err != nil {
 			return s, err

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
@@ -60,4 +61,18 @@ func (d *degrees) UnmarshalText(text []byte) error {
 	v, err := style.ParseAngle(string(text))
 	*d = degrees(v)
 	return err
+}
+
+// grams is a mass on the command line, kg.
+type grams float64
+
+// UnmarshalText reads grams with their unit.
+func (g *grams) UnmarshalText(text []byte) error {
+	digits, ok := strings.CutSuffix(string(text), "g")
+	v, err := strconv.ParseFloat(digits, 64)
+	if !ok || err != nil {
+		return fmt.Errorf("%q, want grams with their unit, such as 10g", text)
+	}
+	*g = grams(v / 1000)
+	return nil
 }

@@ -35,12 +35,14 @@ type Piece struct {
 	FacingEdge []r2.Vec // free corner to CF; the cowl edge if there is no facing
 	DartLeft   []r2.Vec // outer leg end, apex, inner leg end of the open rest of the dart; nil if it is closed
 
-	Apex    r2.Vec // bust point of the wearer's left half
-	Notches []Notch
-	Added   Added // how the extension came about
-	How     How   // how Added.FromOther was added
-	Slashes int   // number of slashes opened, 0 unless How is Slash and was needed
-	Block   Block // what the piece was cut from
+	Apex     r2.Vec // bust point of the wearer's left half
+	Notches  []Notch
+	Releases []Release // release slashes of both halves, wearer's left first
+	Weight   float64   // kg, sewn to the free edge of the facing on CF
+	Added    Added     // how the extension came about
+	How      How       // how Added.FromOther was added
+	Slashes  int       // number of slashes opened, 0 unless How is Slash and was needed
+	Block    Block     // what the piece was cut from
 }
 
 // newPiece returns a piece with all but its lines.

@@ -9,19 +9,40 @@ import (
 )
 
 // Stand is what is done to a front on the stand after it is drafted. The zero
-// value does nothing.
+// value does nothing, and so does DefaultStand.
 type Stand struct {
 	Lower  float64 // m, the edge is trimmed lower by this, square to CF
 	TakeIn float64 // m, surplus cut off the side seam at the waist, running to nothing at the underarm
+
+	// Release slashes on both halves, square into the piece; a length of 0 is none.
+	ReleaseWaist     float64 // m, from the waist
+	ReleaseWaistAt   float64 // 0..1 along the half waist, from the side seam to CF
+	ReleaseArmhole   float64 // m, from the armhole
+	ReleaseArmholeAt float64 // 0..1 along the armhole, from the shoulder tip to the underarm
+
+	Weight float64 // kg, sewn to the free edge of the facing on CF
 }
+
+// DefaultStand does nothing; slashes that are given a length begin half way
+// along their seam.
+func DefaultStand() Stand { return Stand{ReleaseWaistAt: 0.5, ReleaseArmholeAt: 0.5} }
+
+// Release is a straight cut from a seam into the piece, m. What lies beside it
+// hangs on its own.
+type Release struct{ From, To r2.Vec }
 
 // mostTakenIn is as far as a side seam is taken in on the stand, m: more wants
 // another block.
 const mostTakenIn = 0.05
 
+const (
+	mostReleased = 0.15  // m, longer and the piece comes apart
+	mostWeight   = 0.050 // kg; 5 to 15 g is usual, covered lead or chain (common practice)
+)
+
 // Treated returns p with s done to it. A value out of its range is an error.
 func (p Piece) Treated(s Stand) (Piece, error) {
-	if s == (Stand{}) {
+	if s == (Stand{}) || s == DefaultStand() {
 		return p, nil
 	}
 	room := p.roomToLower()
@@ -29,10 +50,15 @@ func (p Piece) Treated(s Stand) (Piece, error) {
 	for _, l := range []limit{
 		{"lower", s.Lower * 100, 0, math.Max(room, 0) * 100, "cm", "the edge moves down the shoulder, and at least 3 cm of shoulder must be left to carry it"},
 		{"take in", s.TakeIn * 100, 0, mostTakenIn * 100, "cm", "more wants another size"},
+		{"release waist", s.ReleaseWaist * 100, 0, mostReleased * 100, "cm", "a slash is as short as lets the cloth lie"},
+		{"release armhole", s.ReleaseArmhole * 100, 0, mostReleased * 100, "cm", "a slash is as short as lets the cloth lie"},
+		{"release waist at", s.ReleaseWaistAt, 0, 1, "", "0 is the side seam, 1 the centre front"},
+		{"release armhole at", s.ReleaseArmholeAt, 0, 1, "", "0 is the shoulder tip, 1 the underarm"},
+		{"weight", s.Weight * 1000, 0, mostWeight * 1000, "g", "5–15 g is usual"},
 	} {
 		const slack = 1e-9
 		if !(l.value >= l.lo-slack && l.value <= l.hi+slack) {
-			errs = append(errs, fmt.Errorf("draft: %s %.1f cm, want %.1f–%.1f cm: %s", l.name, l.value, l.lo, l.hi, l.fix))
+			errs = append(errs, fmt.Errorf("draft: %s %.1f %s, want %.1f–%.1f %s: %s", l.name, l.value, l.unit, l.lo, l.hi, l.unit, l.fix))
 		}
 	}
 	if err := errors.Join(errs...); err != nil {
@@ -53,7 +79,57 @@ func (p Piece) Treated(s Stand) (Piece, error) {
 		return Piece{}, err
 	}
 	q.Extension = q.HalfEdge - p.Block.CowlPoint(q.CowlPoint).X
-	return q, nil
+	if s.Weight > 0 && q.Facing == 0 {
+		return Piece{}, errors.New("draft: weight hangs from the facing, and there is none: give the front a facing")
+	}
+	q.Weight = s.Weight
+	q.Releases, err = q.released(s)
+	return q, err
+}
+
+// released returns the slashes of both halves, wearer's left first.
+func (p Piece) released(s Stand) ([]Release, error) {
+	var out []Release
+	for _, r := range []struct {
+		name     string
+		line     []r2.Vec
+		at, long float64
+	}{
+		{"release waist", p.Waist, s.ReleaseWaistAt, s.ReleaseWaist},
+		{"release armhole", p.Armhole, s.ReleaseArmholeAt, s.ReleaseArmhole},
+	} {
+		if r.long == 0 {
+			continue
+		}
+		from, i := along(r.line, r.at*length(r.line))
+		into := r2.Scale(-1, outward(r.line[i], r.line[i+1]))
+		to := r2.Add(from, r2.Scale(r.long, into))
+		if !p.clear(r2.Add(from, r2.Scale(0.005, into)), to) {
+			return nil, fmt.Errorf("draft: %s %.1f cm at %.2f of the seam, want it to end %.0f cm inside the piece, off the centre front and the dart: make it shorter or move it",
+				r.name, r.long*100, r.at, clearOfRelease*100)
+		}
+		out = append(out, Release{from, to}, Release{mirrored(from), mirrored(to)})
+	}
+	return out, nil
+}
+
+// clearOfRelease is how far a slash keeps off every other line, m.
+const clearOfRelease = 0.02
+
+// clear reports whether a cut on the left half keeps off every line but the
+// one it begins on.
+func (p Piece) clear(from, to r2.Vec) bool {
+	d := r2.Unit(r2.Sub(to, from))
+	side := r2.Scale(clearOfRelease, r2.Vec{X: -d.Y, Y: d.X})
+	tip := r2.Add(to, r2.Scale(clearOfRelease, d))
+	bounds := append(append([]r2.Vec(nil), p.Outline...), p.Outline[0])
+	cf := []r2.Vec{{Y: p.FoldY + 1}, {Y: p.FoldY - 1}}
+	for _, cut := range [][]r2.Vec{{from, tip}, {to, r2.Add(to, side)}, {to, r2.Sub(to, side)}} {
+		if linesMeet(cut, bounds) || linesMeet(cut, cf) || p.DartLeft != nil && linesMeet(cut, p.DartLeft) {
+			return false
+		}
+	}
+	return true
 }
 
 // roomToLower returns how far the edge may be lowered, m: to the place of the

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // An edge trimmed 2 cm lower on the worked cowl: by its points the shoulder
@@ -62,9 +64,42 @@ func TestTreatedRefuses(t *testing.T) {
 	}{
 		{Stand{Lower: 0.2}, "lower 20.0 cm"}, {Stand{Lower: -0.01}, "lower -1.0 cm"}, {Stand{Lower: math.NaN()}, "lower NaN cm"},
 		{Stand{TakeIn: 0.06}, "take in 6.0 cm, want 0.0–5.0 cm"},
+		{Stand{ReleaseWaist: 0.2}, "release waist 20.0 cm, want 0.0–15.0 cm"},
+		{Stand{ReleaseWaist: 0.1, ReleaseWaistAt: 1}, "off the centre front"},
+		{Stand{ReleaseArmhole: 0.15, ReleaseArmholeAt: 0.98}, "release armhole 15.0 cm at 0.98"},
+		{Stand{Weight: 0.2}, "weight 200.0 g, want 0.0–50.0 g"},
 	} {
 		if _, err := p.Treated(q.s); err == nil || !strings.Contains(err.Error(), q.want) {
 			t.Errorf("Treated(%+v): error %v, want one that says %q", q.s, err, q.want)
 		}
+	}
+}
+
+// A slash of 6 cm half way along the straight part of the waist runs square
+// into the piece, once on each half.
+func TestRelease(t *testing.T) {
+	p, err := Draft(workedBlock(t), DefaultCut())
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := DefaultStand()
+	s.ReleaseWaist, s.ReleaseWaistAt = 0.06, 0.25
+	q, err := p.Treated(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(q.Releases) != 2 {
+		t.Fatalf("%d slashes, want 2", len(q.Releases))
+	}
+	l, r := q.Releases[0], q.Releases[1]
+	along, up := r2.Sub(q.Waist[1], q.Waist[0]), r2.Sub(l.To, l.From)
+	if math.Abs(r2.Dot(along, up)) > 1e-9 || up.Y <= 0 || math.Abs(r2.Norm(up)-0.06) > 1e-9 {
+		t.Errorf("slash runs %v, want 6 cm square to the waist, upwards", up)
+	}
+	if r.From != mirrored(l.From) || r.To != mirrored(l.To) {
+		t.Errorf("right slash %v, want the mirror of %v", r, l)
+	}
+	if d := dist(q.Waist[0], l.From); math.Abs(d-0.25*length(q.Waist)) > 1e-9 {
+		t.Errorf("slash begins %.4f m from the side, want a quarter of the waist", d)
 	}
 }

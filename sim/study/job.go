@@ -140,13 +140,14 @@ const (
 // lay puts the flat piece on a lattice of the given spacing, upright before the form.
 func (j Job) lay(spacing float64) (*Drape, error) {
 	p := j.Piece
-	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}})
+	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}, Slits: slits(p)})
 	if err != nil {
 		return nil, err
 	}
 	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
 	// A watched drape leaves the second of two cores to whoever draws it.
 	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap, Alone: j.Alone || (j.watch != nil && runtime.GOMAXPROCS(0) < 4)}
+	weigh(p, l, d.Scene.Cloth)
 	if !j.Free {
 		d.Scene.Obstacle = j.Form
 	}

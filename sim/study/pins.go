@@ -60,7 +60,7 @@ func (j Job) pins() []pin {
 			out = append(out, j.waistPins(side)...)
 		}
 	}
-	return out
+	return j.clearOfReleases(out)
 }
 
 // shoulderPins hold the shoulder seam along the form's; on a free hang only

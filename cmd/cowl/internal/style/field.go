@@ -19,6 +19,7 @@ const (
 	angle              // key ends in _deg
 	share              // 0..1, no unit
 	count              // whole number, no unit
+	mass               // key ends in _g
 )
 
 // field is one number of a style.
@@ -39,6 +40,8 @@ func (f field) unit() string {
 	switch {
 	case f.kind == angle:
 		return "deg"
+	case f.kind == mass:
+		return "g"
 	case f.kind == length && f.name == "spacing":
 		return "mm"
 	case f.kind == length:
@@ -119,6 +122,11 @@ func stands() []field {
 	return []field{
 		number("stand", "lower", length, func(s *Style) *float64 { return &s.Stand.Lower }),
 		number("stand", "take_in", length, func(s *Style) *float64 { return &s.Stand.TakeIn }),
+		number("stand", "release_waist_at", share, func(s *Style) *float64 { return &s.Stand.ReleaseWaistAt }),
+		number("stand", "release_waist", length, func(s *Style) *float64 { return &s.Stand.ReleaseWaist }),
+		number("stand", "release_armhole_at", share, func(s *Style) *float64 { return &s.Stand.ReleaseArmholeAt }),
+		number("stand", "release_armhole", length, func(s *Style) *float64 { return &s.Stand.ReleaseArmhole }),
+		number("stand", "weight", mass, func(s *Style) *float64 { return &s.Stand.Weight }),
 	}
 }
 
@@ -144,6 +152,8 @@ func (f field) refuse(v float64) error {
 	switch {
 	case f.kind == count && (v != math.Trunc(v) || v < 0 || v > mostSeed):
 		return fmt.Errorf("%s %g, want a whole number from 0 to %d", f.spoken(), v, uint64(mostSeed))
+	case f.kind == share && !f.auto && !(v >= 0 && v <= 1):
+		return fmt.Errorf("%s %g, want 0–1: a share of the seam", f.spoken(), v)
 	case f.kind == share && !(v >= 0 && v <= 1):
 		return fmt.Errorf("%s %g, want 0–1, or auto: 0 leaves the dart open, 1 closes it, auto closes as much as the extension needs", f.spoken(), v)
 	case f.auto && v < 0:

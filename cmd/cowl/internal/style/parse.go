@@ -101,6 +101,8 @@ func (r *source) field(s *Style, section string, e entry) {
 		v = toMetres(v, unit)
 	case angle:
 		v = toRadians(v)
+	case mass:
+		v /= 1000
 	}
 	if err := f.refuse(v); err != nil {
 		r.fail(e.value, "%s: %v", section, err)
@@ -132,7 +134,7 @@ func find(section, key string) (field, string, error) {
 		unit, _ := strings.CutPrefix(rest, "_")
 		switch {
 		case f.kind == length && (rest == "_cm" || rest == "_mm" || rest == "_in"),
-			f.kind == angle && rest == "_deg",
+			f.kind == angle && rest == "_deg", f.kind == mass && rest == "_g",
 			(f.kind == share || f.kind == count) && rest == "":
 			return f, unit, nil
 		case rest == "":
@@ -144,8 +146,8 @@ func find(section, key string) (field, string, error) {
 
 // keys lists the keys f may have.
 func (f field) keys() string {
-	if f.kind == angle {
-		return f.name + "_deg"
+	if f.kind == angle || f.kind == mass {
+		return f.key()
 	}
 	return f.name + "_cm, " + f.name + "_mm or " + f.name + "_in"
 }

@@ -42,7 +42,7 @@ type Hang struct {
 // cowl on the true bias.
 func Default() Style {
 	return Style{
-		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Fabric: materials.Default(),
+		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Stand: draft.DefaultStand(), Fabric: materials.Default(),
 		Hang:  Hang{Spacing: 0.008, Seed: 1, Placings: 1},
 		taken: map[string]bool{}, from: map[string]string{},
 	}

@@ -20,7 +20,7 @@ func (s *Style) YAML() []byte {
 	s.writeBlock(&b)
 	s.writeSection(&b, "cut")
 	fmt.Fprintf(&b, "  how: %v\n", s.Cut.How)
-	if s.Stand != (draft.Stand{}) {
+	if s.Stand != draft.DefaultStand() {
 		s.writeSection(&b, "stand")
 	}
 	s.writeFabric(&b)
@@ -43,6 +43,8 @@ func (s *Style) writeSection(b *bytes.Buffer, section string) {
 			fmt.Fprintf(b, "  %s: %s\n", f.key(), figures(v*metres[f.unit()]))
 		case f.kind == angle:
 			fmt.Fprintf(b, "  %s: %s\n", f.key(), figures(toDegrees(v)))
+		case f.kind == mass:
+			fmt.Fprintf(b, "  %s: %s\n", f.key(), figures(v*1000))
 		default:
 			fmt.Fprintf(b, "  %s: %s\n", f.key(), strconv.FormatFloat(v, 'f', -1, 64))
 		}
