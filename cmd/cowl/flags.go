@@ -16,9 +16,9 @@ var demo []byte
 // demoFile is how messages call the built-in style.
 const demoFile = "demo.yaml (built in)"
 
-// styleFlags choose a style and change how it is cut. What is not given stays
+// cutFlags choose a style and change how it is cut. What is not given stays
 // as the style has it.
-type styleFlags struct {
+type cutFlags struct {
 	Style     string     `short:"s" placeholder:"FILE" help:"Style file in YAML. Without it: the built-in demo."`
 	Size      *int       `placeholder:"N" help:"Size of the chart, 6 to 18 in steps of two; single measurements of the style go before it."`
 	DartShare *autoShare `placeholder:"0..1" help:"Share of the waist dart closed into the centre front; auto: as much as the extension needs."`
@@ -29,6 +29,11 @@ type styleFlags struct {
 	Facing    *cloth     `placeholder:"LEN" help:"Depth of the self-facing; 0cm: none."`
 	Grain     *degrees   `placeholder:"DEG" help:"From the centre front to the warp: 0 straight, 45 true bias."`
 	Trim      *cloth     `placeholder:"LEN" help:"Allowance outside the seam line."`
+}
+
+// styleFlags are cutFlags with where to write and what to print.
+type styleFlags struct {
+	cutFlags
 
 	Out   string `short:"o" default:"cowl-out" placeholder:"DIR" help:"Folder for what is written (cowl-out)."`
 	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
@@ -36,7 +41,7 @@ type styleFlags struct {
 }
 
 // load reads the style and lets the flags have their say.
-func (f styleFlags) load() (style.Style, error) {
+func (f cutFlags) load() (style.Style, error) {
 	s, err := f.read()
 	if err != nil {
 		return s, err
@@ -70,7 +75,7 @@ func (f styleFlags) load() (style.Style, error) {
 }
 
 // read reads the style file or the demo.
-func (f styleFlags) read() (style.Style, error) {
+func (f cutFlags) read() (style.Style, error) {
 	if f.Style == "" {
 		return style.Parse(demoFile, demo)
 	}

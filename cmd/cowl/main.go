@@ -1,6 +1,6 @@
 // Command cowl drafts a cowl-neck front from body measurements and hangs it on
-// a dress form. Its verbs are draft, drape and fabrics, one file each; "cowl"
-// alone shows how to begin. Start at run.
+// a dress form. Its verbs have one file each; "cowl" alone shows how to
+// begin. Start at run.
 package main
 
 import (
@@ -30,6 +30,11 @@ const (
 type cli struct {
 	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write draft.svg."`
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	Compare compareCmd `cmd:"" help:"Hang the same piece in several fabrics; a sheet with pictures, figures and what truly differs."`
+	Sweep   sweepCmd   `cmd:"" help:"Hang the piece at many values of extension, grain, cowl point, weight …; charts and a film strip."`
+	Sure    sureCmd    `cmd:"" help:"Tell how certain a drape is: other hands, uncertain cloth, which property matters most."`
+	Teach   teachCmd   `cmd:"" help:"Make a class sheet: cowl teach grain."`
+	Gather  gatherCmd  `cmd:"" help:"Put the parts of a study together that were hung with --part."`
 	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
 	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
 	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`

@@ -84,6 +84,13 @@ func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(c
 	return results, context.Cause(ctx)
 }
 
+// Kept returns what the store holds of rows, computing nothing.
+func Kept[T any](s Store, rows []Row) ([]Result[T], error) {
+	results := make([]Result[T], len(rows))
+	_, err := look(s, rows, Options{}, results)
+	return results, err
+}
+
 // hand gives the rows out until all are, or ctx ends.
 func hand(ctx context.Context, next chan<- int, todo []int) {
 	defer close(next)

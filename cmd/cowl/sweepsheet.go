@@ -1,0 +1,210 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/scatter"
+	"cowl/sim/study"
+)
+
+// sweepSheet makes the page.
+func sweepSheet(p *studyPlan, rs []caseResult) report.Page {
+	var names []string
+	without := []string{}
+	for _, f := range p.vary {
+		names = append(names, f.label)
+		without = append(without, map[string]string{"extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed"}[f.name])
+	}
+	if len(p.ask.Fabrics) > 0 {
+		without = append(without, "Fabric")
+	}
+	if p.vary[0].name == "extension" || p.vary[0].name == "dart-share" {
+		without = append(without, "Extension", "Dart closed")
+	}
+	page := report.Page{
+		Title:    fmt.Sprintf("What %s does. %s", strings.Join(names, " and "), p.style.Name),
+		Lead:     fmt.Sprintf("%d cuts, each placed by the same %d hands.", len(rs), p.ask.Placings),
+		Findings: sweepFindings(p, rs),
+		Facts:    held(p.style, p.ask, without...),
+		Blocks:   []report.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
+		Cautions: cautionsOf(p.style),
+		Foot:     foot(p.ask),
+	}
+	for i, g := range groupsOf(p.cases) {
+		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs), i)...)
+	}
+	return page
+}
+
+// sweepCharts draws the figures over the first factor.
+func sweepCharts(p *studyPlan, rs []caseResult) []report.Chart {
+	groups := groupsOf(p.cases)
+	drop := p.lines(dropFigure, "Edge drop", rs)
+	drop.Bands = p.bands(groups, rs)
+	drop.Zero = true
+	count := p.lines(countFigure, "Folds above the bust, mean over the placings", rs)
+	count.Whole = true
+	stand, twist := p.lines(standFigure, "Stand-off of the edge", rs), p.lines(twistFigure, "Twist", rs)
+	stand.Zero, twist.Zero = true, true
+	return []report.Chart{drop, count, p.depths(groups, rs), stand, twist}
+}
+
+// lines draws mean and ± one deviation of a figure, one line a group, with the
+// placings as dots.
+func (p *studyPlan) lines(m figure, title string, rs []caseResult) report.Lines {
+	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.text()}
+	if m.unit == "" {
+		c.Y = "count"
+	}
+	for _, g := range groupsOf(p.cases) {
+		s := report.Series{Name: g.name}
+		for _, r := range g.pick(rs) {
+			mean, deviation := r.summary(m)
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean / m.per, Half: deviation / m.per, Dots: m.on(r.values(m.of))})
+		}
+		c.Series = append(c.Series, s)
+	}
+	return c
+}
+
+// bands returns the bounds of the trade over the first factor. They depend on
+// the cut and not on the cloth, so they are drawn where all lines share them.
+func (p *studyPlan) bands(groups []group, rs []caseResult) []report.Band {
+	var out []report.Band
+	for i, g := range groups {
+		b := report.Band{Low: "hanging curve, edge alone", High: "V, edge alone"}
+		for _, r := range g.pick(rs) {
+			if r.wrong != nil {
+				continue
+			}
+			curve, v := r.bounds()
+			b.X = append(b.X, r.Values[0])
+			b.LowAt, b.HighAt = append(b.LowAt, curve/dropFigure.per), append(b.HighAt, v/dropFigure.per)
+		}
+		if i > 0 && fmt.Sprint(b) != fmt.Sprint(out[0]) {
+			return nil
+		}
+		out = append(out[:0], b)
+	}
+	return out
+}
+
+// mostFolds is how many folds, from the edge down, are drawn by themselves.
+const mostFolds = 4
+
+// depths draws the depth of each cowl fold. With several lines there is room
+// for the deepest alone.
+func (p *studyPlan) depths(groups []group, rs []caseResult) report.Chart {
+	if len(groups) > 1 {
+		c := p.lines(depthFigure, "Depth of the deepest cowl fold", rs)
+		c.Zero = true
+		return c
+	}
+	c := report.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "depth, mm", Zero: true}
+	for n := 1; n <= mostFolds; n++ {
+		s := report.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
+		any := false
+		for _, r := range rs {
+			each := r.values(func(o study.Outcome) float64 { return nthDepth(o, n) })
+			mean, deviation := scatter.Summary(each)
+			any = any || !math.IsNaN(mean)
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
+		}
+		if any {
+			c.Series = append(c.Series, s)
+		}
+	}
+	return c
+}
+
+// sweepGroup shows film strip, figures and differences of one line.
+func sweepGroup(p *studyPlan, g group, rs []caseResult, i int) []report.Block {
+	in := ""
+	if g.name != "" {
+		in = ": " + g.name
+	}
+	diffs := &report.Table{Head: []string{"Step"}, Note: statistic(p.ask.Placings, len(rs))}
+	for _, m := range figuresOnSheet {
+		diffs.Head = append(diffs.Head, m.name)
+	}
+	one := &studyPlan{ask: p.ask, vary: p.vary}
+	for _, r := range rs {
+		one.cases = append(one.cases, r.studyCase)
+	}
+	for _, row := range diffRows(sweepDiffs(one, rs)) {
+		diffs.Rows = append(diffs.Rows, report.TableRow{Cells: row})
+	}
+	return []report.Block{
+		{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name }), NewPage: i == 0},
+		{Heading: "Figures" + in, Charts: []report.Chart{countStack(rs)}, Table: figureTable(p.vary[0].axis(), rs)},
+		{Heading: "Step by step" + in, Table: diffs},
+	}
+}
+
+// sweepFindings says what each line does from end to end, and where a step is
+// lost in the scatter.
+func sweepFindings(p *studyPlan, rs []caseResult) []string {
+	var out []string
+	for _, g := range groupsOf(p.cases) {
+		line := g.pick(rs)
+		in := ""
+		if g.name != "" {
+			in = "In " + g.name + ": "
+		}
+		for _, m := range figuresOnSheet {
+			out = append(out, in+endToEnd(m, line))
+		}
+		out = append(out, belowCurve(in, line)...)
+	}
+	return append(out, missingFinding(rs)...)
+}
+
+// endToEnd says how a figure changes along a line.
+func endToEnd(m figure, line []caseResult) string {
+	first, last := line[0], line[len(line)-1]
+	d := differ(m, first, last, len(line))
+	var lost []string
+	steps := 0
+	for k := 1; k < len(line); k++ {
+		steps++
+		if !differ(m, line[k-1], line[k], len(line)).Clear {
+			lost = append(lost, line[k-1].Name+" to "+line[k].Name)
+		}
+	}
+	a, _ := first.summary(m)
+	b, _ := last.summary(m)
+	text := fmt.Sprintf("%s: %s at %s, %s at %s", m.name, m.amount(a), first.Name, m.amount(b), last.Name)
+	if !d.Clear {
+		text += "; " + noDifference + " from end to end"
+	}
+	switch {
+	case len(lost) == 0:
+		return text + "; every step is clear."
+	case len(lost) == steps:
+		return text + "; no single step is clear."
+	}
+	return text + "; no clear difference from " + strings.Join(lost, ", ") + "."
+}
+
+// belowCurve says where the edge lies against the bounds of the trade.
+func belowCurve(in string, line []caseResult) []string {
+	above, n, most := 0, 0, 0.0
+	for _, r := range line {
+		mean, _ := r.summary(dropFigure)
+		if r.wrong != nil || math.IsNaN(mean) {
+			continue
+		}
+		n++
+		if curve, _ := r.bounds(); mean < curve {
+			above++
+			most = math.Max(most, curve-mean)
+		}
+	}
+	if n == 0 || above == 0 || line[0].style.Hang.Free {
+		return nil
+	}
+	return []string{fmt.Sprintf("%sThe edge hangs higher than the hanging curve at %d of %d cuts, by up to %s: over a form it also runs forward.", in, above, n, dropFigure.amount(most))}
+}
