@@ -70,7 +70,6 @@ func compareDiffs(_ *studyPlan, rs []caseResult) []studyDifference {
 // compareSheet makes the page.
 func compareSheet(p *studyPlan, rs []caseResult) report.Page {
 	ds := compareDiffs(p, rs)
-	title := func(c caseResult) string { return c.style.Fabric.Title }
 	table := &report.Table{Head: []string{"Compared with the first"}, Note: statistic(p.ask.Placings, len(rs)-1)}
 	for _, m := range figuresOnSheet {
 		table.Head = append(table.Head, m.name)
@@ -84,10 +83,10 @@ func compareSheet(p *studyPlan, rs []caseResult) report.Page {
 		Findings: compareFindings(rs, ds),
 		Facts:    held(p.style, p.ask, "Fabric"),
 		Blocks: []report.Block{
-			{Heading: "Side by side: same camera, same light, the first hand", Cards: cards(rs, title)},
+			{Heading: "Side by side: same camera, same light, the first hand", Cards: clothCards(rs)},
 			{Heading: "Figures", Table: figureTable("Fabric", rs)},
 			{Charts: []report.Chart{strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(standFigure, "Stand-off of the edge", rs, false)}},
-			{Heading: "Sections on the centre front", Charts: []report.Chart{overlay("First hand, all fabrics", rs)}},
+			{Heading: "Sections on the centre front", Charts: []report.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
 			{Heading: "What differs by more than the scatter", Table: table},
 			{Heading: "The fabrics", Table: clothTable(rs)},
 		},
@@ -104,13 +103,30 @@ func compareFindings(rs []caseResult, ds []studyDifference) []string {
 		b, _ := most.summary(dropFigure)
 		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.", dropFigure.amount(a), least.Name, dropFigure.amount(b), most.Name))
 	}
+	var same []string
 	for _, m := range figuresOnSheet {
-		out = append(out, against(m, rs[0].Name, ds))
+		if text := against(m, rs[0].Name, ds); text != "" {
+			out = append(out, text)
+		} else {
+			same = append(same, strings.ToLower(m.name))
+		}
+	}
+	if len(same) > 0 {
+		out = append(out, fmt.Sprintf("%s from %s in %s.", upper(noDifference), rs[0].Name, strings.Join(same, ", ")))
 	}
 	return append(out, missingFinding(rs)...)
 }
 
-// against says which cases differ from the first in a figure.
+// clothCards names the cloth under each picture.
+func clothCards(rs []caseResult) []report.Card {
+	out := cards(rs, func(c caseResult) string { return c.Name })
+	for i := range out {
+		out[i].Lines = append([]string{rs[i].style.Fabric.Title}, out[i].Lines...)
+	}
+	return out
+}
+
+// against says which cases differ from the first in a figure; empty: none.
 func against(m figure, first string, ds []studyDifference) string {
 	var differing []string
 	for _, d := range ds {
@@ -119,7 +135,7 @@ func against(m figure, first string, ds []studyDifference) string {
 		}
 	}
 	if len(differing) == 0 {
-		return m.name + ": " + noDifference + " from " + first + "."
+		return ""
 	}
 	return fmt.Sprintf("%s, against %s: %s.", m.name, first, strings.Join(differing, ", "))
 }

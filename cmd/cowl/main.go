@@ -32,6 +32,7 @@ type cli struct {
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
 	Compare compareCmd `cmd:"" help:"Hang the same piece in several fabrics; a sheet with pictures, figures and what truly differs."`
 	Sweep   sweepCmd   `cmd:"" help:"Hang the piece at many values of extension, grain, cowl point, weight …; charts and a film strip."`
+	Seek    seekCmd    `cmd:"" help:"Look for the cut that gives a wanted edge drop, fold count or fold depth."`
 	Sure    sureCmd    `cmd:"" help:"Tell how certain a drape is: other hands, uncertain cloth, which property matters most."`
 	Teach   teachCmd   `cmd:"" help:"Make a class sheet: cowl teach grain."`
 	Gather  gatherCmd  `cmd:"" help:"Put the parts of a study together that were hung with --part."`

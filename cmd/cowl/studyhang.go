@@ -142,7 +142,7 @@ func (h *hanger) picture(one *hung) ([]byte, error) {
 // bodice is the box that the camera frames: the form from the waist up, with
 // room in front for the cloth.
 func bodice(f *form.Form) r3.Box {
-	const room = 0.06 // m
+	const room = 0.03 // m
 	var upper []r3.Vec
 	for _, p := range f.Surface().Pos {
 		if p.Y > -0.02 {

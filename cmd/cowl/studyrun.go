@@ -21,10 +21,12 @@ type workshop struct {
 	part   trial.Part
 	c      console
 	hanger *hanger
+	hang   func(context.Context, studyCase, int) (trial.Made[hungRow], error) // one placing of a case
 }
 
 func newWorkshop(dir string, f benchFlags, p trial.Part, c console) *workshop {
-	return &workshop{dir: dir, flags: f, part: p, c: c, hanger: newHanger(c)}
+	h := newHanger(c)
+	return &workshop{dir: dir, flags: f, part: p, c: c, hanger: h, hang: h.hang}
 }
 
 // store is where finished rows are kept.
@@ -38,7 +40,7 @@ func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult
 	results, err := trial.Run(ctx, w.store(), rows, trial.Options{
 		Jobs: w.flags.jobs(), Part: w.part, Retry: w.flags.Retry, Tell: line.show,
 	}, func(ctx context.Context, i int) (trial.Made[hungRow], error) {
-		return w.hanger.hang(ctx, cases[at[i].of], at[i].placing)
+		return w.hang(ctx, cases[at[i].of], at[i].placing)
 	})
 	line.clear()
 	if errors.Is(err, context.Canceled) {

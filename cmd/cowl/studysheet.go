@@ -176,9 +176,10 @@ func countStack(rs []caseResult) report.Stack {
 	return s
 }
 
-// overlay lays the sections of the shown placings over each other.
-func overlay(title string, rs []caseResult) report.Outlines {
-	o := report.Outlines{Title: title}
+// overlay lays the sections of the shown placings over each other; top is how
+// much is shown from the top, mm, 0: all.
+func overlay(title string, top float64, rs []caseResult) report.Outlines {
+	o := report.Outlines{Title: title, Top: top}
 	for _, c := range rs {
 		r, ok := c.shown()
 		if !ok || len(r.Section) == 0 || len(o.Curves) == report.MostLines {

@@ -30,6 +30,9 @@ func (d sweepCmd) Run(ctx context.Context, c console) error {
 	if err := errors.Join(d.clothFlags.override(&s), d.benchFlags.override(&s)); err != nil {
 		return err
 	}
+	if len(d.Fabrics) > 0 && (d.Fabric != "" || d.FabricFile != "") {
+		return errors.New("--fabric and --fabrics: want one of them")
+	}
 	ask, err := newAsk("sweep", s, d.Placings)
 	if err != nil {
 		return err

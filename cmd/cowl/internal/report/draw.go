@@ -131,5 +131,8 @@ func ticks(lo, hi float64, n int) []float64 {
 
 // short writes a value of a scale.
 func short(v float64) string {
+	if math.Abs(v) < 1e-9 {
+		v = 0
+	}
 	return strings.Replace(strconv.FormatFloat(math.Round(v*1e6)/1e6, 'g', 6, 64), "-", "−", 1)
 }

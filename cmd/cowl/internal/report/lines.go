@@ -40,7 +40,7 @@ const (
 	chartRight  = 14.0
 	chartTop    = 34.0
 	chartBottom = 46.0
-	letters     = 12.0
+	letters     = 13.0
 	keyLine     = 18.0
 )
 
@@ -204,7 +204,7 @@ func (s Series) draw(d *drawing, i, n int, x, y scale) {
 
 // key names lines and bounds in rows under the chart.
 func (c Lines) key(d *drawing) {
-	k := key{d: d, x: chartLeft, y: chartTall + 10}
+	k := newKey(d, chartLeft, chartTall+10)
 	for i, s := range c.Series {
 		if s.Name != "" {
 			k.entry(s.Name, func(x, y float64) {
@@ -224,16 +224,19 @@ func (c Lines) key(d *drawing) {
 
 // key sets entries in rows and makes the drawing taller for them.
 type key struct {
-	d    *drawing
-	x, y float64
-	any  bool
+	d          *drawing
+	left, x, y float64
+	any        bool
 }
+
+// newKey begins a key at (x, y).
+func newKey(d *drawing, x, y float64) *key { return &key{d: d, left: x, x: x, y: y} }
 
 // entry adds a name with its sign, which sign draws from (x, y) over 24 units.
 func (k *key) entry(name string, sign func(x, y float64)) {
 	need := 30 + wide(name, letters) + 14
 	if k.any && k.x+need > k.d.w {
-		k.x, k.y = chartLeft, k.y+keyLine
+		k.x, k.y = k.left, k.y+keyLine
 	}
 	k.any = true
 	sign(k.x, k.y-4)

@@ -8,6 +8,7 @@ type Outlines struct {
 	Title  string
 	Form   [][2]float64 // mm, forward and up; may be empty
 	Curves []Curve
+	Top    float64 // mm, how much is shown from the top; 0: all
 }
 
 // Curve is one section.
@@ -16,7 +17,7 @@ type Curve struct {
 	At   [][2]float64 // mm, forward and up
 }
 
-const outlineTall = 400.0
+const outlineTall = 330.0
 
 // SVG draws the sections.
 func (o Outlines) SVG() string {
@@ -33,6 +34,9 @@ func (o Outlines) SVG() string {
 	if lo[0] > hi[0] {
 		lo, hi = [2]float64{0, 0}, [2]float64{100, 100}
 	}
+	if o.Top > 0 {
+		lo, hi = o.upper(hi[1] - o.Top)
+	}
 	const spare = 15 // mm
 	per := math.Min(outlineTall/(hi[1]-lo[1]+2*spare), (chartWide-40)/(hi[0]-lo[0]+2*spare))
 	wideMM := (chartWide - 40) / per
@@ -42,11 +46,13 @@ func (o Outlines) SVG() string {
 	}
 	o.form(d, at, front-wideMM, lo[1]-spare, hi[1]+spare)
 	o.grid(d, at, front, wideMM, lo[1]-spare, hi[1]+spare)
-	k := key{d: d, x: 40, y: d.h + 14}
+	k := newKey(d, 40, d.h+14)
 	for i, c := range o.Curves {
 		var line [][2]float64
 		for _, p := range c.At {
-			line = append(line, at(p))
+			if p[1] >= lo[1] {
+				line = append(line, at(p))
+			}
 		}
 		h := handOf(i)
 		d.path(line, h.colour, 1.8, h.dash, "none")
@@ -57,6 +63,19 @@ func (o Outlines) SVG() string {
 	}
 	k.close()
 	return d.svg(o.Title)
+}
+
+// upper returns the box of what lies above a height.
+func (o Outlines) upper(above float64) (lo, hi [2]float64) {
+	lo, hi = [2]float64{math.Inf(1), above}, [2]float64{math.Inf(-1), above}
+	for _, c := range o.Curves {
+		for _, p := range c.At {
+			if p[1] >= above {
+				lo[0], hi[0], hi[1] = math.Min(lo[0], p[0]), math.Max(hi[0], p[0]), math.Max(hi[1], p[1])
+			}
+		}
+	}
+	return lo, hi
 }
 
 // form fills the form from its front to the right edge, between two heights.

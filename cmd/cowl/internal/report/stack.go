@@ -36,7 +36,7 @@ func (c Stack) SVG() string {
 		}
 		c.bar(d, shares, total, room, y)
 	}
-	k := key{d: d, x: 0, y: d.h + 14}
+	k := newKey(d, 0, d.h+14)
 	for n := 0; n <= most; n++ {
 		k.entry(fmt.Sprintf("%d %s", n, c.Noun), func(x, y float64) {
 			d.rect(x, y-6, 24, 12, inkMid)
@@ -63,7 +63,7 @@ func (c Stack) bar(d *drawing, shares []scatter.Share, total int, room, y float6
 			if n >= 3 {
 				colour = "#fff"
 			}
-			d.words(x+w/2, y+4, fmt.Sprintf("%d: %d of %d", n, s.Times, total), "middle", 10.5, colour)
+			d.words(x+w/2, y+4, fmt.Sprintf("%d: %d of %d", n, s.Times, total), "middle", 11.5, colour)
 			x += w
 		}
 	}

@@ -26,7 +26,7 @@ type StripRow struct {
 // Sizes of a strip.
 const (
 	stripRow = 26.0
-	nameSize = 12.0
+	nameSize = 13.0
 )
 
 // names returns how much room the names of rows take, and the size of letters
@@ -97,7 +97,7 @@ func (r StripRow) draw(d *drawing, y float64, x scale, size float64) {
 }
 
 func (c Strip) key(d *drawing) {
-	k := key{d: d, x: 0, y: d.h + 12}
+	k := newKey(d, 0, d.h+12)
 	if c.Dots != "" {
 		k.entry(c.Dots, func(x, y float64) { d.dot(x+12, y, 3, "none", handOf(0).colour) })
 	}
