@@ -86,10 +86,10 @@ var asks = []struct {
 }{
 	{"compare", nil, []string{"polyester-twill", "wool-tropical", "silk-chiffon-memory"}, 15, []string{"Which cloth", "silk-chiffon-memory", "From memory", "hand by hand"}},
 	{"sweep", []string{"extension=0cm:14cm:2cm"}, nil, 40, []string{"every step is clear", "V, edge alone", "hanging curve", "8 cm", "higher than the hanging curve"}},
-	{"sweep", []string{"grain=0:90:45", "weight=100gsm,200gsm"}, nil, 30, []string{"no clear difference from end to end", "weight 200 g/m²"}},
+	{"sweep", []string{"grain=0:90:45", "weight=100gsm,200gsm"}, nil, 30, []string{"end to end: no clear difference", "weight 200 g/m²"}},
 	{"sweep", []string{"extension=2cm:6cm:2cm"}, []string{"polyester-twill", "wool-tropical"}, 30, []string{"In wool-tropical"}},
 	{"sure", nil, nil, 5 + 5 + 8*2*5, []string{"hands and cloth", "weight", "± 10 %, our assumption"}},
-	{"teach", nil, nil, 25, []string{"true bias", "Questions", "Answers", "22.5°", "nothing may be claimed"}},
+	{"teach", nil, nil, 25, []string{"true bias", "Questions", "Answers", "22.5°", "Nothing may be claimed"}},
 }
 
 // Every verb leaves the whole folder; the same again hangs nothing and gives

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"cowl/cmd/cowl/internal/scatter"
@@ -24,12 +25,18 @@ func differ(m figure, first, second caseResult, of int) studyDifference {
 	return studyDifference{m, first.Name, second.Name, scatter.Compare(first.values(m.of)[:n], second.values(m.of)[:n], of)}
 }
 
-// text says a difference, "+1.2 cm" or that there is none.
+// tooFew is what a difference is called that nothing can be said of.
+const tooFew = "too few placings"
+
+// text says a difference, "+1.2 cm", or that there is none or no telling.
 func (d studyDifference) text() string {
-	if !d.Clear {
-		return noDifference
+	switch {
+	case d.Clear:
+		return signed(d.Figure, d.Mean)
+	case math.IsInf(d.Limit, 1):
+		return tooFew
 	}
-	return signed(d.Figure, d.Mean)
+	return noDifference
 }
 
 // signed writes an amount with its sign.

@@ -80,9 +80,9 @@ func cards(rs []caseResult, title func(caseResult) string) []report.Card {
 		}
 		card.Missing = r.Missing
 		o := r.Outcome
-		card.Lines = append(card.Lines, fmt.Sprintf("edge drop %.1f cm; %s", o.EdgeDrop/10, foldWords(o.FoldCount, deepest(o))))
+		card.Lines = append(card.Lines, fmt.Sprintf("edge drop %s; %s", dropFigure.amount(o.EdgeDrop), foldWords(o.FoldCount, deepest(o))))
 		if n, why := c.troubles(); n > 0 {
-			card.Lines = append(card.Lines, fmt.Sprintf("%d of %d without a result: %s", n, c.style.Hang.Placings, why))
+			card.Lines = append(card.Lines, fmt.Sprintf("%d of %d placings without a result (%s)", n, c.style.Hang.Placings, shortReason(why)))
 		}
 		out = append(out, card)
 	}
@@ -140,6 +140,12 @@ func troubleNote(rs []caseResult) string {
 		}
 	}
 	return strings.Join(notes, "; ") + "."
+}
+
+// shortReason is what stands before the colon.
+func shortReason(why string) string {
+	s, _, _ := strings.Cut(firstLine(why), ":")
+	return s
 }
 
 func firstLine(s string) string {

@@ -33,8 +33,8 @@ func sweepSheet(p *studyPlan, rs []caseResult) report.Page {
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.ask),
 	}
-	for i, g := range groupsOf(p.cases) {
-		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs), i)...)
+	for _, g := range groupsOf(p.cases) {
+		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs))...)
 	}
 	return page
 }
@@ -45,20 +45,21 @@ func sweepCharts(p *studyPlan, rs []caseResult) []report.Chart {
 	drop := p.lines(dropFigure, "Edge drop", rs)
 	drop.Bands = p.bands(groups, rs)
 	drop.Zero = true
-	count := p.lines(countFigure, "Folds above the bust, mean over the placings", rs)
-	count.Whole = true
 	stand, twist := p.lines(standFigure, "Stand-off of the edge", rs), p.lines(twistFigure, "Twist", rs)
 	stand.Zero, twist.Zero = true, true
+	if len(groups) == 1 {
+		drop.Series[0].Name = "hung: mean ± standard deviation"
+		return []report.Chart{drop, countStack(rs), p.depths(groups, rs), stand, twist}
+	}
+	count := p.lines(countFigure, "Folds above the bust, mean", rs)
+	count.Whole = true
 	return []report.Chart{drop, count, p.depths(groups, rs), stand, twist}
 }
 
 // lines draws mean and ± one deviation of a figure, one line a group, with the
 // placings as dots.
 func (p *studyPlan) lines(m figure, title string, rs []caseResult) report.Lines {
-	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.text()}
-	if m.unit == "" {
-		c.Y = "count"
-	}
+	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.unit}
 	for _, g := range groupsOf(p.cases) {
 		s := report.Series{Name: g.name}
 		for _, r := range g.pick(rs) {
@@ -103,7 +104,7 @@ func (p *studyPlan) depths(groups []group, rs []caseResult) report.Chart {
 		c.Zero = true
 		return c
 	}
-	c := report.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "depth, mm", Zero: true}
+	c := report.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "mm", Zero: true}
 	for n := 1; n <= mostFolds; n++ {
 		s := report.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
 		any := false
@@ -121,7 +122,7 @@ func (p *studyPlan) depths(groups []group, rs []caseResult) report.Chart {
 }
 
 // sweepGroup shows film strip, figures and differences of one line.
-func sweepGroup(p *studyPlan, g group, rs []caseResult, i int) []report.Block {
+func sweepGroup(p *studyPlan, g group, rs []caseResult) []report.Block {
 	in := ""
 	if g.name != "" {
 		in = ": " + g.name
@@ -137,9 +138,13 @@ func sweepGroup(p *studyPlan, g group, rs []caseResult, i int) []report.Block {
 	for _, row := range diffRows(sweepDiffs(one, rs)) {
 		diffs.Rows = append(diffs.Rows, report.TableRow{Cells: row})
 	}
+	var stacks []report.Chart
+	if g.name != "" {
+		stacks = append(stacks, countStack(rs))
+	}
 	return []report.Block{
-		{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name }), NewPage: i == 0},
-		{Heading: "Figures" + in, Charts: []report.Chart{countStack(rs)}, Table: figureTable(p.vary[0].axis(), rs)},
+		{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name })},
+		{Heading: "Figures" + in, Charts: stacks, Table: figureTable(p.vary[0].axis(), rs)},
 		{Heading: "Step by step" + in, Table: diffs},
 	}
 }
@@ -154,39 +159,41 @@ func sweepFindings(p *studyPlan, rs []caseResult) []string {
 		if g.name != "" {
 			in = "In " + g.name + ": "
 		}
-		for _, m := range figuresOnSheet {
-			out = append(out, in+endToEnd(m, line))
-		}
+		out = append(out, in+endToEnd(dropFigure, line), in+endToEnd(depthFigure, line),
+			fmt.Sprintf("%sFolds above the bust: %s at %s, %s at %s.", in, scatter.Spoken(line[0].values(countFigure.of)), line[0].Name,
+				scatter.Spoken(line[len(line)-1].values(countFigure.of)), line[len(line)-1].Name))
 		out = append(out, belowCurve(in, line)...)
 	}
 	return append(out, missingFinding(rs)...)
 }
 
-// endToEnd says how a figure changes along a line.
+// endToEnd says how a figure changes along a line, and which steps are lost.
 func endToEnd(m figure, line []caseResult) string {
 	first, last := line[0], line[len(line)-1]
-	d := differ(m, first, last, len(line))
-	var lost []string
-	steps := 0
-	for k := 1; k < len(line); k++ {
-		steps++
-		if !differ(m, line[k-1], line[k], len(line)).Clear {
-			lost = append(lost, line[k-1].Name+" to "+line[k].Name)
-		}
-	}
 	a, _ := first.summary(m)
 	b, _ := last.summary(m)
 	text := fmt.Sprintf("%s: %s at %s, %s at %s", m.name, m.amount(a), first.Name, m.amount(b), last.Name)
-	if !d.Clear {
-		text += "; " + noDifference + " from end to end"
+	if d := differ(m, first, last, len(line)); !d.Clear {
+		text += "; end to end: " + d.text()
 	}
-	switch {
-	case len(lost) == 0:
+	lost := map[string][]string{}
+	for k := 1; k < len(line); k++ {
+		if d := differ(m, line[k-1], line[k], len(line)); !d.Clear {
+			lost[d.text()] = append(lost[d.text()], line[k-1].Name+" to "+line[k].Name)
+		}
+	}
+	if len(lost) == 0 {
 		return text + "; every step is clear."
-	case len(lost) == steps:
-		return text + "; no single step is clear."
 	}
-	return text + "; no clear difference from " + strings.Join(lost, ", ") + "."
+	for _, why := range []string{noDifference, tooFew} {
+		switch n := len(lost[why]); {
+		case n == len(line)-1:
+			text += "; from step to step: " + why
+		case n > 0:
+			text += "; " + why + ": " + strings.Join(lost[why], ", ")
+		}
+	}
+	return text + "."
 }
 
 // belowCurve says where the edge lies against the bounds of the trade.

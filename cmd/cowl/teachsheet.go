@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
@@ -20,7 +21,7 @@ func teachSheet(p *studyPlan, rs []caseResult) report.Page {
 	return report.Page{
 		Title: "Grain: warp, weft and bias in a cowl",
 		Blocks: []report.Block{
-			{Text: []string{
+			{Aside: report.Weave{Title: "warp, weft and true bias"}, Text: []string{
 				"Warp yarns run along the cloth, beside the selvedge. Weft yarns cross them from selvedge to selvedge. Bias is any direction between the two; true bias lies at 45° to both.",
 				"Pulled along a yarn, cloth hardly gives: the yarn itself would have to stretch. Pulled on the bias, no yarn need stretch: at every crossing the two yarns turn a little, the squares become diamonds, and the cloth grows longer and narrower.",
 				"Below, one and the same cowl front is laid on the cloth at five angles between its centre front and the warp, then hung.",
@@ -33,6 +34,7 @@ func teachSheet(p *studyPlan, rs []caseResult) report.Page {
 			{Heading: "How this was made", Text: []string{
 				fmt.Sprintf("%s, cut for %s, in %s (%s). Extension %.1f cm a half, cowl point %.1f cm from the neck point. Every angle is placed by the same %d hands on a lattice of %.0f mm.",
 					p.style.Name, wearer(p.style), f.Title, f, rs[bias].piece.Extension*100, p.style.Cut.CowlPoint*100, p.ask.Placings, p.style.Hang.Spacing*1000),
+				statistic(p.ask.Placings, len(rs)-1),
 			}},
 		},
 		Cautions: []string{caution, "Let bias hang for 24 to 48 hours before you level a hem: the slow growth of hanging bias is not in these figures."},
@@ -79,7 +81,7 @@ func teachTable(p *studyPlan, rs []caseResult) *report.Table {
 		mean, s := c.summary(dropFigure)
 		return dropFigure.spread(mean, s, c.style.Hang.Placings)
 	})
-	row("Folds above the bust", func(c caseResult) string { return scatter.Spoken(c.values(countFigure.of)) })
+	row("Folds above the bust (how often)", func(c caseResult) string { return scatter.Brief(c.values(countFigure.of)) })
 	for _, m := range []figure{depthFigure, twistFigure} {
 		row(m.text(), func(c caseResult) string {
 			mean, s := c.summary(m)
@@ -125,24 +127,16 @@ func teachAnswers(p *studyPlan, rs []caseResult) []report.Answer {
 
 // dropAnswer reads the differences in drop.
 func dropAnswer(p *studyPlan, rs []caseResult) string {
-	text := "Held against the true bias:"
-	clear := 0
+	var clear []string
 	for _, d := range teachDiffs(p, rs) {
-		if d.Figure.key != dropFigure.key {
-			continue
+		if d.Figure.key == dropFigure.key && d.Clear {
+			clear = append(clear, fmt.Sprintf("at %s the edge drops %s", d.Second, signed(dropFigure, d.Mean)))
 		}
-		if d.Clear {
-			clear++
-		}
-		text += fmt.Sprintf(" %s %s;", d.Second, d.text())
 	}
-	text = text[:len(text)-1] + "."
-	if clear == 0 {
-		text += " So nothing may be claimed about the edge drop from these figures: more hands, or another cloth, might show more."
-	} else {
-		text += " Only what is given in centimetres may be claimed, and only for this cloth and this cut."
+	if len(clear) == 0 {
+		return "Held against the true bias: " + noDifference + " at any angle. Nothing may be claimed about the edge drop from these figures, neither that grain matters nor that it does not: more hands, or another cloth, might show more."
 	}
-	return text + " " + statistic(p.ask.Placings, len(rs)-1)
+	return "Held against the true bias: " + strings.Join(clear, ", ") + "; elsewhere " + noDifference + ". No more than that may be claimed, and only for this cloth and this cut."
 }
 
 // clothAnswer reads the cloth that is needed.

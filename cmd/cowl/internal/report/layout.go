@@ -13,7 +13,7 @@ type Layout struct {
 // Sizes of a layout: a square of cloth that holds the piece at any angle.
 const (
 	layoutSide  = 150.0
-	layoutCloth = 1050.0 // mm
+	layoutCloth = 820.0 // mm
 )
 
 // SVG draws the cloth with its yarns and the piece on it.

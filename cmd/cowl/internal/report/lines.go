@@ -38,7 +38,7 @@ const (
 	chartTall   = 290.0
 	chartLeft   = 52.0
 	chartRight  = 14.0
-	chartTop    = 34.0
+	chartTop    = 44.0
 	chartBottom = 46.0
 	letters     = 13.0
 	keyLine     = 18.0
@@ -154,7 +154,7 @@ func (c Lines) grid(d *drawing, x, y scale, xt, yt []float64) {
 	}
 	d.line(chartLeft, bottom, chartWide-chartRight, bottom, inkMid, 1, "")
 	d.words((chartLeft+chartWide-chartRight)/2, bottom+36, c.X, "middle", letters, inkMid)
-	d.words(0, chartTop-4, c.Y, "start", letters, inkMid)
+	d.words(chartLeft-6, chartTop-12, c.Y, "end", letters, inkMid)
 }
 
 // draw fills the band between its bounds.

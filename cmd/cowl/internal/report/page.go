@@ -30,6 +30,7 @@ type Fact struct{ Name, Value string }
 type Block struct {
 	Heading string
 	Text    []string // paragraphs
+	Aside   Chart    // small, beside the paragraphs
 	Charts  []Chart  // side by side where there is room
 	Table   *Table
 	Cards   []Card

@@ -19,12 +19,12 @@ var shades = []string{"#eef1f0", "#cfdfde", "#9cc0be", "#5f9a9b", "#2f6f73", "#1
 
 // SVG draws the bars.
 func (c Stack) SVG() string {
-	d := &drawing{w: chartWide, h: chartTop + stripRow*float64(len(c.Names))}
+	d := &drawing{w: chartWide, h: stripTop + stripRow*float64(len(c.Names))}
 	d.bold(0, 16, c.Title, 14)
 	room, size := names(c.Names)
 	most := 0
 	for i, shares := range c.Each {
-		y := chartTop + stripRow*(float64(i)+0.5)
+		y := stripTop + stripRow*(float64(i)+0.5)
 		d.words(0, y+4, c.Names[i], "start", size, inkDark)
 		total := 0
 		for _, s := range shares {

@@ -25,6 +25,7 @@ type StripRow struct {
 
 // Sizes of a strip.
 const (
+	stripTop = 34.0
 	stripRow = 26.0
 	nameSize = 13.0
 )
@@ -45,7 +46,7 @@ func names(all []string) (room, size float64) {
 
 // SVG draws the strip.
 func (c Strip) SVG() string {
-	d := &drawing{w: chartWide, h: chartTop + stripRow*float64(len(c.Rows)) + 40}
+	d := &drawing{w: chartWide, h: stripTop + stripRow*float64(len(c.Rows)) + 40}
 	d.bold(0, 16, c.Title, 14)
 	var all []string
 	var values []float64
@@ -61,17 +62,17 @@ func (c Strip) SVG() string {
 	}
 	room, size := names(all)
 	x, t := axis(values, 5, room, chartWide-chartRight)
-	bottom := chartTop + stripRow*float64(len(c.Rows))
+	bottom := stripTop + stripRow*float64(len(c.Rows))
 	for _, v := range t {
-		d.line(x.at(v), chartTop-6, x.at(v), bottom, inkFaint, 1, "")
+		d.line(x.at(v), stripTop-6, x.at(v), bottom, inkFaint, 1, "")
 		d.words(x.at(v), bottom+15, short(v), "middle", letters, inkMid)
 	}
 	if !math.IsNaN(c.Rule) {
-		d.line(x.at(c.Rule), chartTop-6, x.at(c.Rule), bottom, inkDark, 1.2, "")
+		d.line(x.at(c.Rule), stripTop-6, x.at(c.Rule), bottom, inkDark, 1.2, "")
 	}
 	d.words((room+chartWide-chartRight)/2, bottom+32, c.X, "middle", letters, inkMid)
 	for i, r := range c.Rows {
-		r.draw(d, chartTop+stripRow*(float64(i)+0.5), x, size)
+		r.draw(d, stripTop+stripRow*(float64(i)+0.5), x, size)
 	}
 	c.key(d)
 	return d.svg(c.Title)

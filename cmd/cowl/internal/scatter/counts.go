@@ -32,6 +32,18 @@ func Counts(v []float64) []Share {
 	return out
 }
 
+// Brief is Spoken for a narrow column: "3 (17 of 20)".
+func Brief(v []float64) string {
+	shares, total := Counts(v), len(present(v))
+	switch {
+	case total == 0:
+		return "–"
+	case len(shares) == 1:
+		return fmt.Sprint(shares[0].Count)
+	}
+	return fmt.Sprintf("%d (%d of %d)", shares[0].Count, shares[0].Times, total)
+}
+
 // Spoken says a distribution of folds: "3 folds in 17 of 20, else 4".
 func Spoken(v []float64) string {
 	shares, total := Counts(v), len(present(v))

@@ -82,6 +82,17 @@ func TestSpoken(t *testing.T) {
 	}
 }
 
+func TestBrief(t *testing.T) {
+	for _, q := range []struct {
+		v    []float64
+		want string
+	}{{nil, "–"}, {[]float64{2, 2, nan}, "2"}, {[]float64{2, 3, 3}, "3 (2 of 3)"}} {
+		if got := Brief(q.v); got != q.want {
+			t.Errorf("Brief(%v) = %q, want %q", q.v, got, q.want)
+		}
+	}
+}
+
 // 2, 4, 4, 4, 5, 5, 7, 9: mean 5, sum of squares about it 32, so the sample
 // deviation is √(32/7).
 func TestSummary(t *testing.T) {
