@@ -86,13 +86,21 @@ func compareSheet(p *studyPlan, rs []caseResult) report.Page {
 			{Heading: "Side by side: same camera, same light, the first hand", Cards: clothCards(rs)},
 			{Heading: "Figures", Table: figureTable("Fabric", rs)},
 			{Charts: []report.Chart{strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(standFigure, "Stand-off of the edge", rs, false)}},
-			{Heading: "Sections on the centre front", Charts: []report.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
+			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)), Charts: []report.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
 			{Heading: "What differs by more than the scatter", Table: table},
 			{Heading: "The fabrics", Table: clothTable(rs)},
 		},
 		Cautions: append(cautionsOf(p.style), weakCloths(rs)...),
 		Foot:     foot(p.ask),
 	}
+}
+
+// drawnOf says that not all sections are drawn, where they are too many.
+func drawnOf(n int) []string {
+	if n <= report.MostLines {
+		return nil
+	}
+	return []string{fmt.Sprintf("The first %d of %d fabrics: more lines could not be told apart.", report.MostLines, n)}
 }
 
 // compareFindings says what stands out.

@@ -121,8 +121,8 @@ func seekCards(shown []caseResult) []report.Card {
 // seekTable holds the cuts against the want.
 func seekTable(shown []caseResult, goal want) *report.Table {
 	t := &report.Table{Head: []string{"Fabric", "Extension a half, cm", "Cowl point, cm", "Dart closed, %"},
-		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %.0f mm, depth within %.0f mm, the mean count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each over these limits. %s",
-			dropNear, depthNear, "Rows whose ± overlap are no different.")}
+		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %.0f mm, depth within %.0f mm, the mean count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each over these limits. The last column says whether a cut is further off than the nearest, hand by hand. %s",
+			dropNear, depthNear, statistic(shown[0].style.Hang.Placings, len(shown)-1))}
 	for _, m := range goal.misses(shown[0]) {
 		t.Head = append(t.Head, m.figure.text(), "off")
 	}
@@ -141,9 +141,24 @@ func seekTable(shown []caseResult, goal want) *report.Table {
 			}
 			row = append(row, off)
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: row, Marked: i == 0})
+		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, further(goal, shown[0], c, i, len(shown)-1)), Marked: i == 0})
 	}
+	t.Head = append(t.Head, "Against the nearest")
 	return t
+}
+
+// further says whether the i-th cut is further off than the nearest.
+func further(goal want, nearest, c caseResult, i, of int) string {
+	if i == 0 {
+		return "the nearest"
+	}
+	switch d := scatter.Compare(goal.farEach(nearest), goal.farEach(c), of); {
+	case d.Clear && d.Mean > 0:
+		return "further off"
+	case math.IsInf(d.Limit, 1):
+		return tooFew
+	}
+	return noDifference
 }
 
 // seekChart draws drop over extension for the best leads.

@@ -73,7 +73,7 @@ func (c caseResult) troubles() (n int, why string) {
 		case !r.Done:
 			why = "not hung yet"
 		case r.Failed != "":
-			why = "failed: " + r.Failed
+			why = "failed: " + firstLine(r.Failed)
 		default:
 			why = string(r.Value.Outcome.Status) + ": " + r.Value.Outcome.Warning
 		}

@@ -113,6 +113,20 @@ func (w want) far(c caseResult) float64 {
 	return math.Sqrt(sum)
 }
 
+// farEach is far for every placing by itself; NaN where it gave no result.
+func (w want) farEach(c caseResult) []float64 {
+	out := make([]float64, c.style.Hang.Placings)
+	for _, m := range w.misses(c) {
+		for k, v := range c.values(m.figure.of) {
+			out[k] += (v - m.want) / m.near * (v - m.want) / m.near
+		}
+	}
+	for k := range out {
+		out[k] = math.Sqrt(out[k])
+	}
+	return out
+}
+
 // text says what is wanted.
 func (w want) text() string {
 	var out []string
