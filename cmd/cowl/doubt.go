@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strconv"
 
 	"cowl/materials"
 )
@@ -115,10 +116,16 @@ func (d doubt) times(f materials.Fabric, k float64) materials.Fabric {
 	return read
 }
 
+// round3 writes a value to three figures, without a power of ten.
+func round3(v float64) string {
+	r, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
 // span writes the ends with their unit.
 func (d doubt) span(f materials.Fabric) string {
 	v := d.fields[0].InUnits(f)
-	text := fmt.Sprintf("%.3g to %.3g", v*d.least, v*d.most)
+	text := round3(v*d.least) + " to " + round3(v*d.most)
 	if u := d.fields[0].Unit(); u != "" {
 		text += " " + u
 	}

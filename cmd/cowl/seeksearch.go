@@ -128,8 +128,8 @@ func otherShares(leads []*lead, w want) []*lead {
 	l := best(leads, w)[0]
 	for _, share := range []float64{0, 0.5, 1} {
 		s := l.style
-		if s.Cut.DartShare == share {
-			continue
+		if c, ok := l.nearest(w); ok && c.Values[2] == share {
+			continue // the draft has chosen it already
 		}
 		s.Cut.DartShare = share
 		if n, ok := newLead(s, w); ok {

@@ -49,8 +49,12 @@ func missText(m miss, rs []caseResult) string {
 			}
 		}
 	}
-	return fmt.Sprintf("%s %s was not reached: the nearest cut gives %s, the %d cuts that were hung %s to %s",
-		strings.ToLower(m.figure.name), m.figure.amount(m.want), m.figure.amount(m.got), len(rs), m.figure.number(least), m.figure.amount(most))
+	wanted, low, high := m.figure.amount(m.want), m.figure.number(least), m.figure.amount(most)
+	if m.figure.key == countFigure.key {
+		wanted, low, high = fmt.Sprintf("%.0f", m.want), fmt.Sprintf("%.0f", least), fmt.Sprintf("%.0f", most)
+	}
+	return fmt.Sprintf("%s: %s wanted and not reached; the nearest cut gives %s, single drapes of the %d cuts %s to %s",
+		m.figure.name, wanted, m.figure.amount(m.got), len(rs), low, high)
 }
 
 // seekSheet makes the page. Of each lead the nearest cut is shown.
@@ -58,6 +62,7 @@ func seekSheet(p *studyPlan, rs []caseResult, goal want, leads []*lead) report.P
 	var shown []caseResult
 	for _, l := range best(leads, goal)[:min(runners+1, len(leads))] {
 		if c, ok := l.nearest(goal); ok {
+			c.Name = fmt.Sprintf("%d. %.1f cm, %s", len(shown)+1, c.Values[0], c.style.Fabric.Name)
 			shown = append(shown, c)
 		}
 	}
@@ -110,10 +115,10 @@ func seekFindings(rs []caseResult, goal want) []string {
 // seekCards shows the cuts with their pictures.
 func seekCards(shown []caseResult) []report.Card {
 	out := cards(shown, func(c caseResult) string {
-		return fmt.Sprintf("extension %.1f cm, %s", c.Values[0], c.style.Fabric.Name)
+		return c.Name
 	})
 	for i, c := range shown {
-		out[i].Lines = append([]string{fmt.Sprintf("cowl point %.1f cm, %.0f %% of the dart closed", c.Values[1], c.Values[2]*100)}, out[i].Lines...)
+		out[i].Lines = append([]string{fmt.Sprintf("extension %.1f cm a half, cowl point %.1f cm, %.0f %% of the dart closed", c.Values[0], c.Values[1], c.Values[2]*100)}, out[i].Lines...)
 	}
 	return out
 }
@@ -127,7 +132,7 @@ func seekTable(shown []caseResult, goal want) *report.Table {
 		t.Head = append(t.Head, m.figure.text(), "off")
 	}
 	for i, c := range shown {
-		row := []string{c.style.Fabric.Name, fmt.Sprintf("%.1f", c.Values[0]), fmt.Sprintf("%.1f", c.Values[1]), fmt.Sprintf("%.0f", c.Values[2]*100)}
+		row := []string{fmt.Sprintf("%d. %s", i+1, c.style.Fabric.Name), fmt.Sprintf("%.1f", c.Values[0]), fmt.Sprintf("%.1f", c.Values[1]), fmt.Sprintf("%.0f", c.Values[2]*100)}
 		for _, m := range goal.misses(c) {
 			mean, s := c.summary(m.figure)
 			if m.figure.key == countFigure.key {
@@ -144,6 +149,7 @@ func seekTable(shown []caseResult, goal want) *report.Table {
 		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, further(goal, shown[0], c, i, len(shown)-1)), Marked: i == 0})
 	}
 	t.Head = append(t.Head, "Against the nearest")
+	t.Words = true
 	return t
 }
 
@@ -163,7 +169,7 @@ func further(goal want, nearest, c caseResult, i, of int) string {
 
 // seekChart draws drop over extension for the best leads.
 func seekChart(leads []*lead, goal want) report.Lines {
-	c := report.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, cm", Y: dropFigure.text(), Zero: true}
+	c := report.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, cm", Y: dropFigure.unit, Zero: true}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, l := range best(leads, goal)[:min(report.MostLines, len(leads))] {
 		s := report.Series{Name: fmt.Sprintf("%s, point %.1f cm", l.style.Fabric.Name, l.style.Cut.CowlPoint*100)}

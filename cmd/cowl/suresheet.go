@@ -69,11 +69,11 @@ func sureSheet(p *studyPlan, rs []caseResult) report.Page {
 		Findings: sureFindings(given, clothes, effects),
 		Facts:    held(p.style, p.ask),
 		Blocks: []report.Block{
+			{Heading: "The first hand", Cards: cards([]caseResult{given}, func(caseResult) string { return p.style.Fabric.Title })},
 			{Heading: "How far hand and cloth move it", Charts: []report.Chart{
 				both(dropFigure, "Edge drop", given, clothes), stack,
 				both(depthFigure, "Deepest cowl fold", given, clothes), both(twistFigure, "Twist", given, clothes)}, Table: sureTable(given, clothes)},
 			{Heading: "Which property matters most", Charts: []report.Chart{sensitivity(given, effects)}, Table: effectTable(p, effects)},
-			{Heading: "The first hand", Cards: cards([]caseResult{given}, func(caseResult) string { return p.style.Fabric.Title })},
 		},
 		Cautions: append(cautionsOf(p.style), weakCloths([]caseResult{given})...),
 		Foot:     foot(p.ask),
@@ -134,7 +134,10 @@ func sorted(effects []effect) []effect {
 // sureTable lists the figures.
 func sureTable(given caseResult, clothes []caseResult) *report.Table {
 	t := &report.Table{Head: []string{"Figure", "Hands alone", "Hands and cloth"}}
-	for _, m := range figures {
+	for _, m := range figuresOnSheet {
+		if m.key == countFigure.key {
+			continue
+		}
 		a, sa := scatter.Summary(given.values(m.of))
 		b, sb := scatter.Summary(pool(clothes, m.of))
 		n := len(clothes)
@@ -159,7 +162,7 @@ func sensitivity(given caseResult, effects []effect) report.Strip {
 // effectTable lists the properties, the strongest first.
 func effectTable(p *studyPlan, effects []effect) *report.Table {
 	n := min(sensitive, p.ask.Placings)
-	t := &report.Table{Head: []string{"Property", "From least to most", "Edge drop changes by", "Folds change by", "Where the range is from"}}
+	t := &report.Table{Head: []string{"Property", "From least to most", "Edge drop changes by", "Folds change by", "Where the range is from"}, Words: true}
 	for _, e := range sorted(effects) {
 		row := []string{e.name, e.span(p.style.Fabric), e.drop.text(), e.folds.text(), e.why}
 		if e.low.wrong != nil || e.high.wrong != nil {

@@ -169,5 +169,5 @@ func sweepDiffs(p *studyPlan, rs []caseResult) []studyDifference {
 			}
 		}
 	}
-	return out
+	return append(out, lineDiffs(p, rs)...)
 }

@@ -33,6 +33,7 @@ func sweepSheet(p *studyPlan, rs []caseResult) report.Page {
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.ask),
 	}
+	page.Blocks = append(page.Blocks, linesBlock(p, rs)...)
 	for _, g := range groupsOf(p.cases) {
 		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs))...)
 	}
@@ -159,11 +160,16 @@ func sweepFindings(p *studyPlan, rs []caseResult) []string {
 		if g.name != "" {
 			in = "In " + g.name + ": "
 		}
-		out = append(out, in+endToEnd(dropFigure, line), in+endToEnd(depthFigure, line),
-			fmt.Sprintf("%sFolds above the bust: %s at %s, %s at %s.", in, scatter.Spoken(line[0].values(countFigure.of)), line[0].Name,
-				scatter.Spoken(line[len(line)-1].values(countFigure.of)), line[len(line)-1].Name))
-		out = append(out, belowCurve(in, line)...)
+		each := []string{endToEnd(dropFigure, line), endToEnd(depthFigure, line),
+			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", scatter.Spoken(line[0].values(countFigure.of)), line[0].Name,
+				scatter.Spoken(line[len(line)-1].values(countFigure.of)), line[len(line)-1].Name)}
+		if in != "" {
+			each = []string{in + strings.Join(each, " ")}
+		}
+		out = append(out, each...)
 	}
+	out = append(out, betweenLines(p, rs)...)
+	out = append(out, belowCurve(rs)...)
 	return append(out, missingFinding(rs)...)
 }
 
@@ -197,7 +203,7 @@ func endToEnd(m figure, line []caseResult) string {
 }
 
 // belowCurve says where the edge lies against the bounds of the trade.
-func belowCurve(in string, line []caseResult) []string {
+func belowCurve(line []caseResult) []string {
 	above, n, most := 0, 0, 0.0
 	for _, r := range line {
 		mean, _ := r.summary(dropFigure)
@@ -213,5 +219,5 @@ func belowCurve(in string, line []caseResult) []string {
 	if n == 0 || above == 0 || line[0].style.Hang.Free {
 		return nil
 	}
-	return []string{fmt.Sprintf("%sThe edge hangs higher than the hanging curve at %d of %d cuts, by up to %s: over a form it also runs forward.", in, above, n, dropFigure.amount(most))}
+	return []string{fmt.Sprintf("The edge hangs higher than the hanging curve at %d of %d cuts, by up to %s: over a form it also runs forward.", above, n, dropFigure.amount(most))}
 }

@@ -1,6 +1,9 @@
 package report
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Lines is a chart of values over a quantity, one line a series.
 type Lines struct {
@@ -120,9 +123,12 @@ func (c Lines) tight(x scale, t []float64) (scale, []float64) {
 	if len(at) == 0 || len(at) > 9 {
 		return x, t
 	}
-	lo, hi := at[0], at[0]
-	for _, v := range at {
-		lo, hi = math.Min(lo, v), math.Max(hi, v)
+	slices.Sort(at)
+	lo, hi := at[0], at[len(at)-1]
+	for k := 1; k < len(at); k++ {
+		if at[k]-at[k-1] < (hi-lo)/12 {
+			return x, t // their names would run into each other
+		}
 	}
 	pad := 0.06 * (hi - lo)
 	if pad == 0 {

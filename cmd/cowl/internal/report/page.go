@@ -44,6 +44,8 @@ type Table struct {
 	Head []string
 	Rows []TableRow
 	Note string
+	// Words sets the last column to the left: it holds words.
+	Words bool
 }
 
 // TableRow is one line of a table; Marked lines stand out.
