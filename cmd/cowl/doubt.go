@@ -66,7 +66,7 @@ func doubtOf(f materials.Fabric, q materials.Field) doubt {
 	default:
 		a := assumedDoubt[f.Basis[q].Kind]
 		d.least, d.most = 1-a, 1+a
-		d.why = fmt.Sprintf("± %.0f %%, our assumption: value %v, no spread published", a*100, f.Basis[q].Kind)
+		d.why = fmt.Sprintf("± %.0f %% assumed, none published", a*100)
 	}
 	return d
 }

@@ -136,7 +136,7 @@ func seekTable(shown []caseResult, goal want) *report.Table {
 		for _, m := range goal.misses(c) {
 			mean, s := c.summary(m.figure)
 			if m.figure.key == countFigure.key {
-				row = append(row, scatter.Spoken(c.values(m.figure.of)))
+				row = append(row, scatter.Brief(c.values(m.figure.of)))
 			} else {
 				row = append(row, m.figure.spread(mean, s, c.style.Hang.Placings))
 			}

@@ -171,6 +171,6 @@ func effectTable(p *studyPlan, effects []effect) *report.Table {
 		}
 		t.Rows = append(t.Rows, report.TableRow{Cells: row, Marked: e.drop.Clear})
 	}
-	t.Note = statistic(n, len(effects)) + " All other properties stay as given. Properties that nobody measured and that are set to none are not moved."
+	t.Note = statistic(n, len(effects)) + " All other properties stay as given. Where a source gives neither range nor spread, ± 10 % is assumed for a measured value, ± 20 % for a derived one and ± 40 % for one that is itself assumed or from memory. What nobody measured and is set to none is not moved."
 	return t
 }
