@@ -7,7 +7,6 @@ import (
 	"encoding/json"
 	"encoding/xml"
 	"errors"
-	"fmt"
 	"io"
 	"math"
 	"math/rand/v2"
@@ -216,69 +215,6 @@ func table(t *testing.T, name string) []map[string]string {
 	return out
 }
 
-// Three parts in folders of their own, gathered, give the sheet of the whole,
-// byte for byte; with one part missing, the sheet says so and the exit status
-// is 1.
-func TestGather(t *testing.T) {
-	ask := asked(t, "sweep", 3, []string{"extension=0cm:10cm:2cm"})
-	whole := t.TempDir()
-	var calls atomic.Int32
-	w, _, _ := feigned(whole, trial.Part{}, &calls)
-	if err := w.study(t.Context(), ask); err != nil {
-		t.Fatal(err)
-	}
-	var dirs []string
-	calls.Store(0)
-	for i := 1; i <= 3; i++ {
-		dirs = append(dirs, t.TempDir())
-		w, out, _ := feigned(dirs[i-1], trial.Part{Number: i, Of: 3}, &calls)
-		if err := w.study(t.Context(), ask); err != nil || !strings.Contains(out.String(), "cowl gather") {
-			t.Fatalf("part %d: %v, said %q", i, err, out)
-		}
-		if _, err := os.Stat(filepath.Join(dirs[i-1], "index.html")); err == nil {
-			t.Errorf("part %d made a sheet", i)
-		}
-	}
-	if calls.Load() != 18 {
-		t.Errorf("three parts hung %d drapes, want 18", calls.Load())
-	}
-	calls.Store(0)
-	short, all := t.TempDir(), t.TempDir()
-	w, _, errs := feigned(short, trial.Part{}, &calls)
-	var code silent
-	if err := w.gather(dirs[:2]); !errors.As(err, &code) || code.code != exitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
-		t.Errorf("two of three parts gathered: %v, %s", err, errs)
-	}
-	w, _, _ = feigned(all, trial.Part{}, &calls)
-	if err := w.gather(dirs); err != nil || calls.Load() != 0 {
-		t.Fatalf("gather: %v after %d drapes", err, calls.Load())
-	}
-	same := 0
-	for _, name := range []string{"index.html", "table.csv", "placings.csv", "result.json", "pictures/01-0-cm.jpg", "styles/06-10-cm.yaml"} {
-		a, err := os.ReadFile(filepath.Join(whole, name))
-		b, err2 := os.ReadFile(filepath.Join(all, name))
-		if err != nil || err2 != nil || !bytes.Equal(a, b) {
-			t.Errorf("%s of the parts is not that of the whole: %v, %v", name, err, err2)
-		}
-		same++
-	}
-	if same != 6 {
-		t.Errorf("compared %d files", same)
-	}
-	other := asked(t, "compare", 3, nil, "polyester-twill", "wool-tropical")
-	elsewhere := t.TempDir()
-	w, _, _ = feigned(elsewhere, trial.Part{}, &calls)
-	if err := errors.Join(w.study(t.Context(), other)); err != nil {
-		t.Fatal(err)
-	}
-	if err := w.gather([]string{dirs[0], elsewhere}); err == nil || !strings.Contains(err.Error(), "asks something else") {
-		t.Errorf("parts of two studies gathered: %v", err)
-	}
-	if err := w.gather([]string{t.TempDir()}); err == nil || !strings.Contains(err.Error(), "study.json") {
-		t.Errorf("an empty folder gathered: %v", err)
-	}
-}
-
 // A row that cannot be cut, one that fails and one that does not settle are
 // marked and left out; the rest goes on.
 func TestBadRows(t *testing.T) {
@@ -342,82 +278,6 @@ func TestStudyReplaces(t *testing.T) {
 	}
 	if want := []string{"01-4-cm.jpg", "02-6-cm.jpg", "01-4-cm.yaml", "02-6-cm.yaml"}; !slices.Equal(names, want) {
 		t.Errorf("left %v, want %v", names, want)
-	}
-}
-
-// For 20 random wants that the feigned cloth can meet, the cut that is found
-// meets the drop within 5 mm; a want out of reach is refused with the range.
-func TestSeek(t *testing.T) {
-	r := rand.New(rand.NewPCG(3, 4))
-	met := 0
-	for range 20 {
-		var calls atomic.Int32
-		w, out, errs := feigned(t.TempDir(), trial.Part{}, &calls)
-		drop := 20 + 200*r.Float64()
-		goal, err := parseWant(fmt.Sprintf("edge drop %.1fmm", drop))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := w.seek(t.Context(), asked(t, "seek", 3, nil), goal); err != nil {
-			t.Errorf("want %.1f mm: %v, %s", drop, err, errs)
-			continue
-		}
-		rows := table(t, filepath.Join(w.dir, "table.csv"))
-		got, err := strconv.ParseFloat(rows[0]["edge_drop_mm_mean"], 64)
-		if err != nil || math.Abs(got-drop) > dropNear || calls.Load() > 3*mostTries {
-			t.Errorf("want %.1f mm: found %.1f mm, %v, in %d drapes; said %s", drop, got, err, calls.Load(), out)
-		}
-		met++
-	}
-	if met != 20 {
-		t.Errorf("%d wants met, want 20", met)
-	}
-	for _, q := range []struct{ want, says string }{{"drop 45cm", "extensions of 0.0–31.8 cm give"}, {"edge drop 0cm", "extensions of"}} {
-		var calls atomic.Int32
-		w, _, _ := feigned(t.TempDir(), trial.Part{}, &calls)
-		goal, err := parseWant(q.want)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if q.want == "edge drop 0cm" {
-			goal.drop = -300
-		}
-		if err := w.seek(t.Context(), asked(t, "seek", 3, nil), goal); err == nil || !strings.Contains(err.Error(), q.says) {
-			t.Errorf("%s: %v, want a refusal with %q", q.want, err, q.says)
-		}
-	}
-}
-
-// Fold counts are sought over cowl points, dart shares and fabrics; what none
-// of the cuts gives is named, with what they gave.
-func TestSeekFolds(t *testing.T) {
-	for _, q := range []struct {
-		want string
-		code int
-		says string
-	}{
-		{"edge drop 16cm, folds 2, depth 40mm", exitOK, "2 folds in all 3"},
-		{"edge drop 10cm, folds 4", exitNotSettled, "Folds: 4 wanted and not reached"},
-		{"folds 2", exitOK, "2 folds in all 3"},
-	} {
-		var calls atomic.Int32
-		dir := t.TempDir()
-		w, out, errs := feigned(dir, trial.Part{}, &calls)
-		goal, err := parseWant(q.want)
-		if err != nil {
-			t.Fatal(err)
-		}
-		err = w.seek(t.Context(), asked(t, "seek", 3, nil, "polyester-twill", "wool-tropical", "cotton-broad"), goal)
-		var code silent
-		errors.As(err, &code)
-		if code.code != q.code || err != nil && code.code == 0 || !strings.Contains(out.String()+errs.String(), q.says) {
-			t.Errorf("%s: %v, said %q %q, want %d and %q", q.want, err, out, errs, q.code, q.says)
-		}
-		page, err := os.ReadFile(filepath.Join(dir, "index.html"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		wellFormed(t, page)
 	}
 }
 

@@ -179,8 +179,14 @@ func endToEnd(m figure, line []caseResult) string {
 	a, _ := first.summary(m)
 	b, _ := last.summary(m)
 	text := fmt.Sprintf("%s: %s at %s, %s at %s", m.name, m.amount(a), first.Name, m.amount(b), last.Name)
-	if d := differ(m, first, last, len(line)); !d.Clear {
+	switch d := differ(m, first, last, len(line)); {
+	case !d.Clear:
 		text += "; end to end: " + d.text()
+	case len(line) == 2:
+		text += "; a clear difference"
+	}
+	if len(line) == 2 { // the only step is from end to end
+		return text + "."
 	}
 	lost := map[string][]string{}
 	for k := 1; k < len(line); k++ {
