@@ -25,7 +25,7 @@ type try struct {
 // tries after which the nearest is taken.
 const (
 	closeEnough = 1.5
-	mostTries   = 9
+	mostTries   = 12
 )
 
 // usualShare is the drop on the form over that of the plane: seen 0.6 to 0.8.
@@ -66,7 +66,11 @@ func (a *aim) guess() int {
 		return a.where(a.plane(t.at) * a.want / t.value)
 	}
 	p, q := a.two()
-	if p.value == q.value {
+	about := p.value < a.want && q.value >= a.want
+	switch {
+	case about && len(a.tries) >= 4 && len(a.tries)%2 == 0:
+		return (p.at + q.at) / 2 // a line through a bend creeps: halve in between
+	case p.value == q.value:
 		return (a.lo + a.hi) / 2
 	}
 	x, y := a.plane(p.at), a.plane(q.at)
