@@ -17,9 +17,9 @@ var demo []byte
 // demoFile is how messages call the built-in style.
 const demoFile = "demo.yaml (built in)"
 
-// styleFlags choose a style and change how it is cut. What is not given stays
+// cutFlags choose a style and change how it is cut. What is not given stays
 // as the style has it.
-type styleFlags struct {
+type cutFlags struct {
 	Style     string     `short:"s" placeholder:"FILE" help:"Style file in YAML. Without it: the built-in demo."`
 	Size      *int       `placeholder:"N" help:"Size of the chart, 6 to 18 in steps of two; single measurements of the style go before it."`
 	DartShare *autoShare `placeholder:"0..1" help:"Share of the waist dart closed into the centre front; auto: as much as the extension needs."`
@@ -39,6 +39,11 @@ type styleFlags struct {
 	ReleaseWaist   *cloth `placeholder:"LEN" help:"Slash both halves from the waist to release the cloth."`
 	ReleaseArmhole *cloth `placeholder:"LEN" help:"Slash both halves from the armhole to release the cloth."`
 	Weight         *grams `placeholder:"G" help:"Weight sewn to the facing on the centre front, grams."`
+}
+
+// styleFlags are cutFlags with where to write and what to print.
+type styleFlags struct {
+	cutFlags
 
 	Out   string `short:"o" default:"cowl-out" placeholder:"DIR" help:"Folder for what is written (cowl-out)."`
 	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
@@ -46,7 +51,7 @@ type styleFlags struct {
 }
 
 // load reads the style and lets the flags have their say.
-func (f styleFlags) load() (style.Style, error) {
+func (f cutFlags) load() (style.Style, error) {
 	s, err := f.read()
 	if err != nil {
 		return s, err
@@ -92,7 +97,7 @@ func (f styleFlags) load() (style.Style, error) {
 }
 
 // read reads the style file or the demo.
-func (f styleFlags) read() (style.Style, error) {
+func (f cutFlags) read() (style.Style, error) {
 	if f.Style == "" {
 		return style.Parse(demoFile, demo)
 	}

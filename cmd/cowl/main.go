@@ -32,6 +32,12 @@ type cli struct {
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
 	True    trueCmd    `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
 	Lay     layCmd     `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
+	Compare compareCmd `cmd:"" help:"Hang the same piece in several fabrics; a sheet with pictures, figures and what truly differs."`
+	Sweep   sweepCmd   `cmd:"" help:"Hang the piece at many values of extension, grain, cowl point, weight …; charts and a film strip."`
+	Seek    seekCmd    `cmd:"" help:"Look for the cut that gives a wanted edge drop, fold count or fold depth."`
+	Sure    sureCmd    `cmd:"" help:"Tell how certain a drape is: other hands, uncertain cloth, which property matters most."`
+	Teach   teachCmd   `cmd:"" help:"Make a class sheet: cowl teach grain."`
+	Gather  gatherCmd  `cmd:"" help:"Put the parts of a study together that were hung with --part."`
 	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
 	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
 	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`

@@ -33,7 +33,7 @@ func (r *truth) report(w io.Writer) {
 	row("Re-hung", "%s", hangWords(again))
 	row("", "edge drop %s, folds above the bust %s", apart(again.EdgeDrop-first.EdgeDrop, "lower", "higher"), foldsApart(first.FoldCount, again.FoldCount))
 	row("Pins", "off the form's seams by %.1f mm at most, re-hung %.1f mm", first.PinSlip, again.PinSlip)
-	fmt.Fprintf(w, "\n%s\n%s\n", bias, caution)
+	fmt.Fprintf(w, "\n%s\n%s\n", advice, caution)
 }
 
 var (
@@ -41,7 +41,7 @@ var (
 	halfWords = map[string]string{"both": "both halves averaged", "left": "the wearer's left half", "right": "the wearer's right half"}
 )
 
-const bias = "Cut single layer. Hang front and back 24 to 48 hours before the side seams are closed and again before the hem is levelled; stay the shoulders."
+const advice = "Cut single layer. Hang front and back 24 to 48 hours before the side seams are closed and again before the hem is levelled; stay the shoulders."
 
 // hangWords says in a line how a piece hangs.
 func hangWords(o study.Outcome) string {

@@ -49,7 +49,6 @@ func Read(r io.Reader, said outline.Unit) (paper.Piece, error) {
 // picture is an SVG while it is read.
 type picture struct {
 	said  outline.Unit
-	title string
 	lines []line
 	count int // points
 }

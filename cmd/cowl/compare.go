@@ -1,0 +1,186 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/style"
+)
+
+type compareCmd struct {
+	cutFlags
+	Fabrics  []string `required:"" placeholder:"A,B,C" help:"Fabrics of the library or fabric files; the others are compared with the first."`
+	Placings int      `placeholder:"N" default:"5" help:"Hands that place every cloth (5); fewer than 3 tell no difference."`
+	benchFlags
+	partFlag
+	Out string `short:"o" default:"cowl-compare" placeholder:"DIR" help:"Folder of the study (cowl-compare)."`
+}
+
+// Run hangs the same piece in several fabrics.
+func (d compareCmd) Run(ctx context.Context, c console) error {
+	s, err := d.load()
+	if err != nil {
+		return err
+	}
+	if err := d.benchFlags.override(&s); err != nil {
+		return err
+	}
+	if len(d.Fabrics) < 2 {
+		return errors.New("--fabrics: one fabric, want two or more with commas between: a,b,c; for one there is cowl drape")
+	}
+	ask, err := newAsk("compare", s, d.Placings)
+	if err != nil {
+		return err
+	}
+	if ask.Fabrics, err = pinAll(d.Fabrics); err != nil {
+		return err
+	}
+	return newWorkshop(d.Out, d.benchFlags, d.Part, c).study(ctx, ask)
+}
+
+// planCompare makes one case a fabric.
+func planCompare(a studyAsk, s style.Style) (*studyPlan, error) {
+	cloths, err := a.fabrics()
+	if err != nil {
+		return nil, err
+	}
+	p := &studyPlan{ask: a, style: s, sheet: compareSheet, pairs: compareDiffs}
+	for _, f := range cloths {
+		one := s
+		one.Fabric = f
+		p.cases = append(p.cases, newCase(f.Name, one))
+	}
+	return p, nil
+}
+
+// compareDiffs compares every fabric with the first.
+func compareDiffs(_ *studyPlan, rs []caseResult) []studyDifference {
+	var out []studyDifference
+	for _, c := range rs[1:] {
+		for _, m := range figuresOnSheet {
+			out = append(out, differ(m, rs[0], c, len(rs)-1))
+		}
+	}
+	return out
+}
+
+// compareSheet makes the page.
+func compareSheet(p *studyPlan, rs []caseResult) report.Page {
+	ds := compareDiffs(p, rs)
+	table := &report.Table{Head: []string{"Compared with the first"}, Note: statistic(p.ask.Placings, len(rs)-1)}
+	for _, m := range figuresOnSheet {
+		table.Head = append(table.Head, m.name)
+	}
+	for _, row := range diffRows(ds) {
+		table.Rows = append(table.Rows, report.TableRow{Cells: row})
+	}
+	return report.Page{
+		Title:    "Which cloth? " + p.style.Name,
+		Lead:     fmt.Sprintf("The same piece in %d fabrics, each placed by the same %d hands.", len(rs), p.ask.Placings),
+		Findings: compareFindings(rs, ds),
+		Facts:    held(p.style, p.ask, "Fabric"),
+		Blocks: []report.Block{
+			{Heading: "Side by side: same camera, same light, the first hand", Cards: clothCards(rs)},
+			{Heading: "Figures", Table: figureTable("Fabric", rs)},
+			{Charts: []report.Chart{strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(standFigure, "Stand-off of the edge", rs, false)}},
+			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)), Charts: []report.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
+			{Heading: "What differs by more than the scatter", Table: table},
+			{Heading: "The fabrics", Table: clothTable(rs)},
+		},
+		Cautions: append(cautionsOf(p.style), weakCloths(rs)...),
+		Foot:     foot(p.ask),
+	}
+}
+
+// drawnOf says that not all sections are drawn, where they are too many.
+func drawnOf(n int) []string {
+	if n <= report.MostLines {
+		return nil
+	}
+	return []string{fmt.Sprintf("The first %d of %d fabrics: more lines could not be told apart.", report.MostLines, n)}
+}
+
+// compareFindings says what stands out.
+func compareFindings(rs []caseResult, ds []studyDifference) []string {
+	var out []string
+	if least, most, ok := extreme(dropFigure, rs); ok {
+		a, _ := least.summary(dropFigure)
+		b, _ := most.summary(dropFigure)
+		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.", dropFigure.amount(a), least.Name, dropFigure.amount(b), most.Name))
+	}
+	var same []string
+	for _, m := range figuresOnSheet {
+		if text := against(m, rs[0].Name, ds); text != "" {
+			out = append(out, text)
+		} else {
+			same = append(same, strings.ToLower(m.name))
+		}
+	}
+	if len(same) > 0 {
+		out = append(out, fmt.Sprintf("%s from %s in %s.", upper(noDifference), rs[0].Name, strings.Join(same, ", ")))
+	}
+	return append(out, missingFinding(rs)...)
+}
+
+// clothCards names the cloth under each picture.
+func clothCards(rs []caseResult) []report.Card {
+	out := cards(rs, func(c caseResult) string { return c.Name })
+	for i := range out {
+		out[i].Lines = append([]string{rs[i].style.Fabric.Title}, out[i].Lines...)
+	}
+	return out
+}
+
+// against says which cases differ from the first in a figure; empty: none.
+func against(m figure, first string, ds []studyDifference) string {
+	var differing []string
+	for _, d := range ds {
+		if d.Figure.key == m.key && d.Clear {
+			differing = append(differing, d.Second+" "+signed(m, d.Mean))
+		}
+	}
+	if len(differing) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s, against %s: %s.", m.name, first, strings.Join(differing, ", "))
+}
+
+// missingFinding says if the sheet is incomplete.
+func missingFinding(rs []caseResult) []string {
+	if n := unsettled(rs); n > 0 {
+		return []string{fmt.Sprintf("%d drapes gave no result and are left out of all figures.", n)}
+	}
+	return nil
+}
+
+// clothTable lists the values that decide.
+func clothTable(rs []caseResult) *report.Table {
+	t := &report.Table{Head: []string{"Fabric", "Weight, g/m²", "Bend warp, µN·m", "Bend weft, µN·m", "Shear, N/m", "Bending length, mm", "Known"}}
+	for _, c := range rs {
+		f := c.style.Fabric
+		row := []string{f.Title}
+		for _, q := range deciding {
+			row = append(row, fmt.Sprintf("%.4g", q.InUnits(f)))
+		}
+		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000), worst(f).String())})
+	}
+	t.Note = "Known: how the least known of these values is known. Sources: cowl fabrics."
+	return t
+}
+
+// weakCloths warns of fabrics that are not measured.
+func weakCloths(rs []caseResult) []string {
+	var names []string
+	for _, c := range rs {
+		if worst(c.style.Fabric).String() == "memory" {
+			names = append(names, c.style.Fabric.Name)
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []string{"From memory, a starting value and never evidence: " + strings.Join(names, ", ") + ". Do not buy cloth on them; cowl swatch measures yours."}
+}

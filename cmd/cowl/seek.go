@@ -1,0 +1,174 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+)
+
+type seekCmd struct {
+	cutFlags
+	clothFlags
+	Want     string   `required:"" placeholder:"WANTS" help:"What is wanted, like \"edge drop 12cm, folds 3, depth 25mm\": one or more of edge drop (below the shoulder neck points), folds (above the bust) and depth (of the deepest)."`
+	Fabrics  []string `placeholder:"A,B,C" help:"Choose among these fabrics."`
+	Placings int      `placeholder:"N" default:"3" help:"Hands that place every cut (3); the mean is held against the want."`
+	benchFlags
+	Out string `short:"o" default:"cowl-seek" placeholder:"DIR" help:"Folder of the study (cowl-seek)."`
+}
+
+// Run looks for the cut that comes nearest to what is wanted.
+func (d seekCmd) Run(ctx context.Context, c console) error {
+	w, err := parseWant(d.Want)
+	if err != nil {
+		return err
+	}
+	s, err := d.load()
+	if err != nil {
+		return err
+	}
+	if err := errors.Join(d.clothFlags.override(&s), d.benchFlags.override(&s)); err != nil {
+		return err
+	}
+	if len(d.Fabrics) > 0 && (d.Fabric != "" || d.FabricFile != "") {
+		return errors.New("--fabric and --fabrics: want one of them")
+	}
+	ask, err := newAsk("seek", s, d.Placings)
+	if err != nil {
+		return err
+	}
+	if ask.Fabrics, err = pinAll(d.Fabrics); err != nil {
+		return err
+	}
+	ask.Want = w.text()
+	return newWorkshop(d.Out, d.benchFlags, partFlag{}.Part, c).seek(ctx, ask, w)
+}
+
+// lead is one line of search: a style of which only the extension is open.
+type lead struct {
+	style  style.Style
+	lo, hi int // mm, extensions that can be cut
+	aim    *aim
+	seen   []caseResult
+}
+
+// newLead finds what extensions can be cut, from what the dart alone gives to
+// as far as cloth can be added; false if none.
+func newLead(s style.Style, w want) (*lead, bool) {
+	l := &lead{style: s}
+	if s.Cut.DartShare >= 0 {
+		s.Cut.Extension = draft.Auto
+		p, err := s.Piece()
+		if err != nil {
+			return nil, false
+		}
+		l.lo = int(math.Ceil(p.Extension*1000 - 1e-6))
+	}
+	least := l.at(l.lo)
+	if least.wrong != nil {
+		return nil, false
+	}
+	hi := 401 // the first that cannot be cut
+	for l.hi = l.lo; hi-l.hi > 1; {
+		if mid := (l.hi + hi) / 2; l.at(mid).wrong == nil {
+			l.hi = mid
+		} else {
+			hi = mid
+		}
+	}
+	b, point := least.piece.Block, least.piece.Block.CowlPoint(least.piece.CowlPoint)
+	l.aim = &aim{want: w.drop, lo: l.lo, hi: l.hi, plane: func(e int) float64 {
+		_, chain := draft.DropForEdge(point.X, point.X+float64(e)/1000)
+		return (b.Neck.Y - point.Y + chain) * 1000
+	}}
+	return l, true
+}
+
+// at is the cut with an extension in mm.
+func (l *lead) at(e int) studyCase {
+	s := l.style
+	s.Cut.Extension = float64(e) / 1000
+	share := "dart as needed"
+	if s.Cut.DartShare >= 0 {
+		share = fmt.Sprintf("dart share %.4g", s.Cut.DartShare)
+	}
+	c := newCase(fmt.Sprintf("%.1f cm, cowl point %.1f cm, %s, %s", float64(e)/10, s.Cut.CowlPoint*100, share, s.Fabric.Name), s)
+	closed := math.NaN()
+	if c.wrong == nil {
+		closed = math.Round(c.piece.Added.DartShare*1000) / 1000
+	}
+	c.Values = []float64{float64(e) / 10, math.Round(s.Cut.CowlPoint*1e4) / 100, closed}
+	return c
+}
+
+// spread lists extensions over the whole range, for wants without an edge drop.
+func (l *lead) spread() []int {
+	const n = 6
+	var out []int
+	for k := range n {
+		out = append(out, l.lo+(l.hi-l.lo)*k/(n-1))
+	}
+	return out
+}
+
+// chase hangs all leads in step until each is as near as it gets: in every
+// round each asks for one extension, and all are hung together.
+func (w *workshop) chase(ctx context.Context, leads []*lead, goal want) error {
+	if math.IsNaN(goal.drop) {
+		return w.hangLeads(ctx, leads, (*lead).spread)
+	}
+	for {
+		asked := false
+		err := w.hangLeads(ctx, leads, func(l *lead) []int {
+			e, ok := l.aim.next()
+			if !ok {
+				return nil
+			}
+			asked = true
+			return []int{e}
+		})
+		if err != nil || !asked {
+			return err
+		}
+	}
+}
+
+// hangLeads hangs what ask wants of every lead and tells the leads.
+func (w *workshop) hangLeads(ctx context.Context, leads []*lead, ask func(*lead) []int) error {
+	var cases []studyCase
+	var of []*lead
+	var at []int
+	for _, l := range leads {
+		for _, e := range ask(l) {
+			cases, of, at = append(cases, l.at(e)), append(of, l), append(at, e)
+		}
+	}
+	if len(cases) == 0 {
+		return nil
+	}
+	rs, err := w.hangAll(ctx, cases)
+	if err != nil {
+		return err
+	}
+	for i, r := range rs {
+		of[i].seen = append(of[i].seen, r)
+		mean, _ := r.summary(dropFigure)
+		if math.IsNaN(mean) { // nothing settled: the plane has to do
+			mean = usualShare * of[i].aim.plane(at[i])
+		}
+		of[i].aim.tell(at[i], mean)
+	}
+	return nil
+}
+
+// nearest returns the best of what a lead has seen; false if it saw nothing.
+func (l *lead) nearest(w want) (caseResult, bool) {
+	if len(l.seen) == 0 {
+		return caseResult{}, false
+	}
+	return slices.MinFunc(l.seen, func(a, b caseResult) int { return cmpFloat(w.far(a), w.far(b)) }), true
+}

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+
+	"cowl/cmd/cowl/internal/style"
+)
+
+// seek searches the extension first, in every fabric; if more than the edge
+// drop is wanted, then cowl points in the two best fabrics, then dart shares at
+// the best cowl point. What comes nearest is published with the runners-up.
+func (w *workshop) seek(ctx context.Context, ask studyAsk, goal want) error {
+	defer w.hanger.close()
+	s, err := ask.style()
+	if err != nil {
+		return err
+	}
+	leads, err := firstLeads(ask, s, goal)
+	if err != nil {
+		return err
+	}
+	if err := w.begin(&ask); err != nil {
+		return err
+	}
+	if err := w.chase(ctx, leads, goal); err != nil {
+		return err
+	}
+	if err := w.refuse(ctx, leads, goal); err != nil {
+		return err
+	}
+	if !math.IsNaN(goal.folds) || !math.IsNaN(goal.depth) {
+		for _, widen := range []func([]*lead, want) []*lead{otherPoints, otherShares} {
+			more := widen(leads, goal)
+			if err := w.chase(ctx, more, goal); err != nil {
+				return err
+			}
+			leads = append(leads, more...)
+		}
+	}
+	return w.publishSeek(ask, s, goal, leads)
+}
+
+// firstLeads begins one lead a fabric.
+func firstLeads(ask studyAsk, s style.Style, goal want) ([]*lead, error) {
+	starts, err := sweepStarts(ask, s)
+	if err != nil {
+		return nil, err
+	}
+	var out []*lead
+	for _, c := range starts {
+		if l, ok := newLead(c.style, goal); ok {
+			out = append(out, l)
+		}
+	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("seek: no extension can be cut: %w", newCase("", starts[0].style).wrong)
+	}
+	return out, nil
+}
+
+// refuse says what can be reached if no lead reaches the wanted edge drop.
+func (w *workshop) refuse(ctx context.Context, leads []*lead, goal want) error {
+	for _, l := range leads {
+		if math.IsNaN(goal.drop) || !l.aim.out() {
+			return nil
+		}
+	}
+	err := w.hangLeads(ctx, leads, func(l *lead) []int {
+		return slices.DeleteFunc([]int{l.lo, l.hi}, l.aim.tried)
+	})
+	if err != nil {
+		return err
+	}
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, l := range leads {
+		for _, t := range l.aim.tries {
+			least, most = math.Min(least, t.value), math.Max(most, t.value)
+		}
+	}
+	l := leads[0]
+	return fmt.Errorf("--want: edge drop %s, want %s–%s: that is what extensions of %.1f–%.1f cm give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
+		dropFigure.amount(goal.drop), dropFigure.number(math.Ceil(least)), dropFigure.amount(math.Floor(most)), float64(l.lo)/10, float64(l.hi)/10, l.style.Cut.How)
+}
+
+// best sorts leads, the nearest first.
+func best(leads []*lead, w want) []*lead {
+	out := slices.Clone(leads)
+	far := func(l *lead) float64 {
+		c, ok := l.nearest(w)
+		if !ok {
+			return math.Inf(1)
+		}
+		return w.far(c)
+	}
+	slices.SortStableFunc(out, func(a, b *lead) int { return cmpFloat(far(a), far(b)) })
+	return out
+}
+
+// pointSteps are the cowl points that are tried beside the given one, m.
+var pointSteps = []float64{-0.02, 0.02, 0.04}
+
+// otherPoints begins leads at other cowl points in the two best fabrics.
+func otherPoints(leads []*lead, w want) []*lead {
+	var out []*lead
+	order := best(leads, w)
+	for _, l := range order[:min(2, len(order))] {
+		for _, step := range pointSteps {
+			s := l.style
+			s.Cut.CowlPoint = math.Round((s.Cut.CowlPoint+step)*1000) / 1000
+			if s.Cut.CowlPoint < 0.01 {
+				continue
+			}
+			if n, ok := newLead(s, w); ok {
+				out = append(out, n)
+			}
+		}
+	}
+	return out
+}
+
+// otherShares begins leads with none, half and all of the dart closed at the
+// best cut so far.
+func otherShares(leads []*lead, w want) []*lead {
+	var out []*lead
+	l := best(leads, w)[0]
+	for _, share := range []float64{0, 0.5, 1} {
+		s := l.style
+		if c, ok := l.nearest(w); ok && c.Values[2] == share {
+			continue // the draft has chosen it already
+		}
+		s.Cut.DartShare = share
+		if n, ok := newLead(s, w); ok {
+			out = append(out, n)
+		}
+	}
+	return out
+}

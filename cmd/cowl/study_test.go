@@ -1,0 +1,305 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"encoding/xml"
+	"errors"
+	"io"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"sync/atomic"
+	"testing"
+
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/cmd/cowl/internal/trial"
+	"cowl/sim"
+	"cowl/sim/study"
+)
+
+// feign stands in for the physics: the edge drops 0.7 of the hanging curve, a
+// millimetre less for every 20 g/m² and up to a millimetre more or less by the
+// hand; one fold, two from an edge drop of 150 mm on.
+func feign(calls *atomic.Int32) func(context.Context, studyCase, int) (trial.Made[hungRow], error) {
+	return func(_ context.Context, c studyCase, k int) (trial.Made[hungRow], error) {
+		calls.Add(1)
+		curve, _ := c.bounds()
+		hand := rand.New(rand.NewPCG(c.seed(k), 9)).Float64()*2 - 1
+		o := study.Outcome{Status: sim.Settled, FoldCount: 1, StandOff: 10 + hand, Twist: hand, Seed: c.seed(k)}
+		o.EdgeDrop = 0.7*curve - c.style.Fabric.Weight*1000/20 + hand
+		if o.EdgeDrop > 150 {
+			o.FoldCount = 2
+		}
+		for range o.FoldCount {
+			o.Folds = append(o.Folds, study.FoldOut{Depth: o.EdgeDrop / 4, Zone: "above bust"})
+		}
+		made := trial.Made[hungRow]{Value: hungRow{Outcome: o}}
+		if c.drawn(k) {
+			made.Value.Section, made.Value.Form = [][2]float64{{100, 0}, {110, 200}}, [][2]float64{{90, 0}, {95, 200}}
+			made.Files = map[string][]byte{"jpg": []byte("\xff\xd8 picture of " + c.Name)}
+		}
+		return made, nil
+	}
+}
+
+// feigned is a workshop that computes nothing.
+func feigned(dir string, part trial.Part, calls *atomic.Int32) (*workshop, *bytes.Buffer, *bytes.Buffer) {
+	var out, err bytes.Buffer
+	w := newWorkshop(dir, benchFlags{Jobs: 2}, part, console{&out, &err, func() (*stage.Stage, error) { return nil, errors.New("blind") }})
+	w.hang = feign(calls)
+	return w, &out, &err
+}
+
+// asked makes an ask on the demo.
+func asked(t *testing.T, verb string, placings int, vary []string, fabrics ...string) studyAsk {
+	t.Helper()
+	s, err := style.Parse(demoFile, demo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := newAsk(verb, s, placings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a.Vary = vary
+	if a.Fabrics, err = pinAll(fabrics); err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// sheets of every verb.
+var asks = []struct {
+	verb          string
+	vary, fabrics []string
+	drapes        int
+	says          []string
+}{
+	{"compare", nil, []string{"polyester-twill", "wool-tropical", "silk-chiffon-memory"}, 15, []string{"Which cloth", "silk-chiffon-memory", "From memory", "hand by hand"}},
+	{"sweep", []string{"extension=0cm:14cm:2cm"}, nil, 40, []string{"every step is clear", "V, edge alone", "hanging curve", "8 cm", "higher than the hanging curve"}},
+	{"sweep", []string{"grain=0:90:45", "weight=100gsm,200gsm"}, nil, 30, []string{"end to end: no clear difference", "weight 200 g/m²"}},
+	{"sweep", []string{"extension=2cm:6cm:2cm"}, []string{"polyester-twill", "wool-tropical"}, 30, []string{"In wool-tropical"}},
+	{"sure", nil, nil, 5 + 5 + 8*2*5, []string{"hands and cloth", "weight", "± 10 % assumed"}},
+	{"teach", nil, nil, 25, []string{"true bias", "Questions", "Answers", "22.5°", "Nothing may be claimed"}},
+}
+
+// Every verb leaves the whole folder; the same again hangs nothing and gives
+// the same bytes.
+func TestStudies(t *testing.T) {
+	for _, q := range asks {
+		dir := t.TempDir()
+		ask := asked(t, q.verb, 5, q.vary, q.fabrics...)
+		var first []byte
+		for round, want := range []int{q.drapes, 0} {
+			var calls atomic.Int32
+			w, out, errs := feigned(dir, trial.Part{}, &calls)
+			if err := w.study(t.Context(), ask); err != nil {
+				t.Fatalf("%s: %v, %s", q.verb, err, errs)
+			}
+			if int(calls.Load()) != want || errs.Len() > 0 || !strings.Contains(out.String(), "Wrote to") {
+				t.Errorf("%s %v, round %d: %d drapes, said %q, %q; want %d", q.verb, q.vary, round, calls.Load(), out, errs, want)
+			}
+			page, err := os.ReadFile(filepath.Join(dir, "index.html"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if round > 0 && !bytes.Equal(page, first) {
+				t.Errorf("%s: the resumed study gives another sheet", q.verb)
+			}
+			first = page
+		}
+		wellFormed(t, first)
+		for _, s := range append(q.says, caution) {
+			if !bytes.Contains(first, []byte(s)) {
+				t.Errorf("%s %v: the sheet lacks %q", q.verb, q.vary, s)
+			}
+		}
+		checkFolder(t, dir, ask)
+	}
+}
+
+// wellFormed reads the sheet with the parser of the standard library.
+func wellFormed(t *testing.T, page []byte) {
+	t.Helper()
+	d := xml.NewDecoder(bytes.NewReader(page))
+	d.AutoClose, d.Entity, d.Strict = xml.HTMLAutoClose, xml.HTMLEntity, false
+	n := 0
+	for {
+		_, err := d.Token()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			t.Fatalf("sheet: %v", err)
+		}
+		n++
+	}
+	if n < 100 || bytes.Contains(page, []byte("NaN")) || bytes.Contains(page, []byte("%!")) {
+		t.Errorf("sheet has %d tokens, or says NaN or a wrong format", n)
+	}
+}
+
+// checkFolder reads tables, result and style files back.
+func checkFolder(t *testing.T, dir string, ask studyAsk) {
+	t.Helper()
+	rows := table(t, filepath.Join(dir, "table.csv"))
+	if len(rows) < 3 {
+		t.Fatalf("table.csv has %d rows, want 3 or more", len(rows))
+	}
+	var result struct {
+		Cases []struct {
+			Figures map[string]struct{ Mean *float64 }
+		}
+	}
+	data, err := os.ReadFile(filepath.Join(dir, "result.json"))
+	if err := errors.Join(err, json.Unmarshal(data, &result)); err != nil || len(result.Cases) != len(rows) {
+		t.Fatalf("result.json: %v, %d cases, want %d", err, len(result.Cases), len(rows))
+	}
+	placings := table(t, filepath.Join(dir, "placings.csv"))
+	for i, row := range rows {
+		mean, n := 0.0, 0
+		for _, p := range placings {
+			if p["case"] == row["case"] && p["group"] == row["group"] {
+				v, err := strconv.ParseFloat(p["edge_drop_mm"], 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				mean, n = mean+v, n+1
+			}
+		}
+		got, err := strconv.ParseFloat(row["edge_drop_mm_mean"], 64)
+		if err != nil || math.Abs(got-mean/float64(n)) > 1e-4 || math.Abs(got-*result.Cases[i].Figures["edge_drop_mm"].Mean) > 1e-4 {
+			t.Errorf("%s: mean drop %q, %v, its %d placings give %.5f", row["case"], row["edge_drop_mm_mean"], err, n, mean/float64(n))
+		}
+		s, err := style.FromFile(filepath.Join(dir, row["style"]))
+		if err != nil || strconv.Itoa(s.Hang.Placings) != row["placings"] || s.Fabric.Name != row["fabric"] {
+			t.Errorf("%s: %v, %d placings of %s, want those of the row", row["style"], err, s.Hang.Placings, s.Fabric.Name)
+		}
+	}
+	if ask.Verb == "sweep" && ask.Vary[0] == "extension=0cm:14cm:2cm" && rows[3]["extension_cm"] != "6" {
+		t.Errorf("fourth extension %q, want 6", rows[3]["extension_cm"])
+	}
+}
+
+// table reads CSV into rows by the names of its columns.
+func table(t *testing.T, name string) []map[string]string {
+	t.Helper()
+	f, err := os.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	records, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	var out []map[string]string
+	for _, r := range records[1:] {
+		row := map[string]string{}
+		for i, k := range records[0] {
+			if _, twice := row[k]; twice {
+				t.Fatalf("%s has two columns %q", name, k)
+			}
+			row[k] = r[i]
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// A row that cannot be cut, one that fails and one that does not settle are
+// marked and left out; the rest goes on.
+func TestBadRows(t *testing.T) {
+	dir := t.TempDir()
+	var calls atomic.Int32
+	w, out, errs := feigned(dir, trial.Part{}, &calls)
+	good := w.hang
+	w.hang = func(ctx context.Context, c studyCase, k int) (trial.Made[hungRow], error) {
+		made, err := good(ctx, c, k)
+		switch {
+		case c.Values[0] == 5 && k == 1:
+			return made, errors.New("the cloth tore")
+		case c.Values[0] == 10 && k == 0:
+			made.Value.Outcome.Status, made.Value.Outcome.EdgeDrop = sim.StepLimit, 9999
+		}
+		return made, err
+	}
+	var code silent
+	err := w.study(t.Context(), asked(t, "sweep", 4, []string{"extension=5cm,10cm,39cm"}))
+	if !errors.As(err, &code) || code.code != exitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
+		t.Errorf("study with bad rows: %v, %s", err, errs)
+	}
+	if !strings.Contains(out.String(), "6 drapes gave no result and are left out") {
+		t.Errorf("findings %q", out)
+	}
+	rows := table(t, filepath.Join(dir, "table.csv"))
+	for i, want := range []struct{ n, why string }{{"1", "the cloth tore"}, {"1", "step-limit"}, {"4", "cannot be cut"}} {
+		if rows[i]["without_result"] != want.n || !strings.Contains(rows[i]["why"], want.why) {
+			t.Errorf("row %d: %q without a result, %q, want %v", i, rows[i]["without_result"], rows[i]["why"], want)
+		}
+	}
+	if v, _ := strconv.ParseFloat(rows[1]["edge_drop_mm_mean"], 64); !(v > 50 && v < 200) || rows[2]["edge_drop_mm_mean"] != "" {
+		t.Errorf("means %q and %q hold drapes that gave no result", rows[1]["edge_drop_mm_mean"], rows[2]["edge_drop_mm_mean"])
+	}
+	page, _ := os.ReadFile(filepath.Join(dir, "index.html"))
+	wellFormed(t, page)
+	if !bytes.Contains(page, []byte("†")) {
+		t.Error("the sheet does not mark the rows")
+	}
+}
+
+// A study in the folder of another leaves nothing of it but rows.
+func TestStudyReplaces(t *testing.T) {
+	dir := t.TempDir()
+	var calls atomic.Int32
+	for _, vary := range []string{"extension=2cm:10cm:2cm", "extension=4cm,6cm"} {
+		w, _, _ := feigned(dir, trial.Part{}, &calls)
+		if err := w.study(t.Context(), asked(t, "sweep", 3, []string{vary})); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if calls.Load() != 15 {
+		t.Errorf("%d drapes, want the 15 of the first study alone", calls.Load())
+	}
+	var names []string
+	for _, d := range []string{"pictures", "styles"} {
+		files, _ := os.ReadDir(filepath.Join(dir, d))
+		for _, f := range files {
+			names = append(names, f.Name())
+		}
+	}
+	if want := []string{"01-4-cm.jpg", "02-6-cm.jpg", "01-4-cm.yaml", "02-6-cm.yaml"}; !slices.Equal(names, want) {
+		t.Errorf("left %v, want %v", names, want)
+	}
+}
+
+// Called off, a study says what is kept and leaves no sheet.
+func TestStudyCancelled(t *testing.T) {
+	dir := t.TempDir()
+	var calls atomic.Int32
+	w, _, errs := feigned(dir, trial.Part{}, &calls)
+	ctx, cancel := context.WithCancel(t.Context())
+	good := w.hang
+	w.hang = func(ctx context.Context, c studyCase, k int) (trial.Made[hungRow], error) {
+		if calls.Load() == 4 {
+			cancel()
+		}
+		return good(ctx, c, k)
+	}
+	var code silent
+	err := w.study(ctx, asked(t, "sweep", 3, []string{"extension=2cm:10cm:2cm"}))
+	if !errors.As(err, &code) || code.code != exitCancelled || !strings.Contains(errs.String(), "the same command goes on") {
+		t.Errorf("called off: %v, %q", err, errs)
+	}
+	if _, err := os.Stat(filepath.Join(dir, "index.html")); err == nil {
+		t.Error("a study called off left a sheet")
+	}
+}

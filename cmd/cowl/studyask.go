@@ -1,0 +1,114 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/cmd/cowl/internal/trial"
+	"cowl/materials"
+)
+
+// studyAsk is study.json: all that was asked, so that the parts of a study and
+// cowl gather work from the same words.
+type studyAsk struct {
+	Verb     string   `json:"verb"`
+	Style    string   `json:"style_yaml"`
+	Fabrics  []string `json:"fabrics_yaml,omitempty"` // a name of the library or a whole fabric file
+	Vary     []string `json:"vary,omitempty"`
+	Want     string   `json:"want,omitempty"`
+	Placings int      `json:"placings"`
+	Physics  string   `json:"physics"`
+	Files    []string `json:"files,omitempty"` // what this study wrote beside its rows
+}
+
+const askFile = "study.json"
+
+// newAsk pins the style down as text.
+func newAsk(verb string, s style.Style, placings int) (studyAsk, error) {
+	if placings < 1 || placings > 99 {
+		return studyAsk{}, fmt.Errorf("--placings: placings %d, want 1–99: 5 or more tell a difference from the scatter", placings)
+	}
+	s.Hang.Placings = placings
+	if err := s.Check(); err != nil {
+		return studyAsk{}, err
+	}
+	return studyAsk{Verb: verb, Style: string(s.YAML()), Placings: placings, Physics: trial.Physics()}, nil
+}
+
+// style reads the pinned style.
+func (a studyAsk) style() (style.Style, error) { return style.Parse(askFile, []byte(a.Style)) }
+
+// fabrics reads the pinned cloths.
+func (a studyAsk) fabrics() ([]materials.Fabric, error) {
+	var out []materials.Fabric
+	for _, text := range a.Fabrics {
+		f, err := pinned(text)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, f)
+	}
+	return out, nil
+}
+
+// pinned reads a cloth as pin writes it.
+func pinned(text string) (materials.Fabric, error) {
+	if !strings.Contains(text, "\n") {
+		return materials.Find(text)
+	}
+	return materials.Parse(askFile, []byte(text))
+}
+
+// pinAll turns names of the library and names of fabric files into texts that
+// hold without the files.
+func pinAll(names []string) ([]string, error) {
+	var out []string
+	seen := map[string]bool{}
+	for _, n := range names {
+		text := n
+		if strings.ContainsAny(n, "./") {
+			f, err := materials.FromFile(n)
+			if err != nil {
+				return nil, fmt.Errorf("--fabrics: %s", strings.TrimPrefix(err.Error(), "materials: "))
+			}
+			text = string(f.YAML())
+		}
+		f, err := pinned(text)
+		if err != nil {
+			return nil, fmt.Errorf("--fabrics: %s", strings.TrimPrefix(err.Error(), "materials: "))
+		}
+		if seen[f.Name] {
+			return nil, fmt.Errorf("--fabrics: %s is named twice, want each once", f.Name)
+		}
+		seen[f.Name] = true
+		out = append(out, text)
+	}
+	return out, nil
+}
+
+// readAsk reads study.json of a folder; false if there is none.
+func readAsk(dir string) (a studyAsk, ok bool, err error) {
+	data, err := os.ReadFile(filepath.Join(dir, askFile))
+	if os.IsNotExist(err) {
+		return a, false, nil
+	}
+	if err != nil {
+		return a, false, fmt.Errorf("%w: %w", errCannotSave, err)
+	}
+	if err := json.Unmarshal(data, &a); err != nil {
+		return a, false, fmt.Errorf("%s: %w: want the file that a study wrote", filepath.Join(dir, askFile), err)
+	}
+	return a, true, nil
+}
+
+// same reports whether two studies ask the same, whatever they have written.
+func (a studyAsk) same(b studyAsk) bool {
+	a.Files, b.Files = nil, nil
+	x, _ := json.Marshal(a)
+	y, _ := json.Marshal(b)
+	return string(x) == string(y)
+}

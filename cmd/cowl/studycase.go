@@ -1,0 +1,83 @@
+package main
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/cmd/cowl/internal/trial"
+	"cowl/mesh/draft"
+)
+
+// studyCase is one cut in one cloth, hung by one or more hands.
+type studyCase struct {
+	Name   string
+	Group  string    // the line of a chart it belongs to; empty: the only one
+	Values []float64 // of what is varied, in the units of the sheet
+	style  style.Style
+	piece  draft.Piece
+	wrong  error // it cannot be cut; nothing is hung
+	hide   bool  // no picture
+}
+
+// newCase cuts the style. What keeps it from being cut is noted, not returned:
+// the other cases go on.
+func newCase(name string, s style.Style) studyCase {
+	c := studyCase{Name: name, style: s}
+	c.piece, c.wrong = s.Piece()
+	return c
+}
+
+// bounds returns the drop of the edge alone in an upright plane, mm.
+func (c studyCase) bounds() (curve, v float64) {
+	curve, v = (&hung{style: c.style, piece: c.piece}).bounds()
+	return curve * 1000, v * 1000
+}
+
+// seed returns the seed of the k-th hand.
+func (c studyCase) seed(k int) uint64 { return c.style.Hang.Seed + uint64(k) }
+
+// key hashes all that the k-th placing depends on, and whether it is drawn.
+func (c studyCase) key(k int) string {
+	s := c.style
+	s.Name, s.Hang.Seed, s.Hang.Placings = "", c.seed(k), 1
+	return trial.KeyOf("cowl row 1", trial.Physics(), string(s.YAML()), string(s.Fabric.YAML()), fmt.Sprint(c.drawn(k)))
+}
+
+// drawn reports whether a picture is made of the k-th placing: the first, never
+// chosen for what it shows.
+func (c studyCase) drawn(k int) bool { return k == 0 && !c.hide }
+
+// rows lists the placings of all cases that can be cut, case by case.
+func rowsOf(cases []studyCase) (rows []trial.Row, at []rowAt) {
+	for i, c := range cases {
+		if c.wrong != nil {
+			continue
+		}
+		for k := range c.style.Hang.Placings {
+			rows = append(rows, trial.Row{Key: c.key(k), Name: fmt.Sprintf("%s, seed %d", c.Name, c.seed(k))})
+			at = append(at, rowAt{i, k})
+		}
+	}
+	return rows, at
+}
+
+// rowAt says which placing of which case a row is.
+type rowAt struct{ of, placing int }
+
+var unfit = regexp.MustCompile(`[^a-z0-9.]+`)
+
+// fileName makes a name for the files of the i-th case: "03-wool-tropical".
+func (c studyCase) fileName(i int) string {
+	text := strings.ToLower(c.Name)
+	if c.Group != "" {
+		text = strings.ToLower(c.Group + " " + c.Name)
+	}
+	return fmt.Sprintf("%02d-%s", i+1, strings.Trim(unfit.ReplaceAllString(text, "-"), "-."))
+}
+
+// again is the style file of a case, which hangs all its placings again.
+func (c studyCase) again(file string) []byte {
+	return append([]byte("# One row of a study by cowl. Hang it again:  cowl drape --style "+file+"\n"), c.style.YAML()...)
+}

@@ -1,0 +1,174 @@
+package main
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+)
+
+// publish writes the sheet and all files of a study and prints what came out.
+func (w *workshop) publish(p *studyPlan, rs []caseResult) error {
+	page := p.sheet(p, rs)
+	html, err := page.HTML()
+	if err != nil {
+		return err
+	}
+	result, err := jsonOf(p.result(rs, page.Findings))
+	if err != nil {
+		return err
+	}
+	files := p.files(rs)
+	files[""] = append(files[""], output{"result.json", result}, output{"index.html", html})
+	old := p.ask.Files
+	p.ask.Files = nil
+	for _, dir := range []string{"pictures", "styles", ""} {
+		if len(files[dir]) == 0 {
+			continue
+		}
+		if err := save(filepath.Join(w.dir, dir), files[dir]); err != nil {
+			return err
+		}
+		for _, f := range files[dir] {
+			p.ask.Files = append(p.ask.Files, filepath.Join(dir, f.name))
+		}
+	}
+	for _, f := range stale(old, p.ask.Files) {
+		os.Remove(filepath.Join(w.dir, filepath.Clean("/"+f))) // a study of before; gone already is as good
+	}
+	if err := w.saveAsk(p.ask); err != nil {
+		return err
+	}
+	return w.tell(page.Title, page.Findings, result, rs)
+}
+
+// files makes tables, pictures and style files, by folder.
+func (p *studyPlan) files(rs []caseResult) map[string][]output {
+	files := map[string][]output{"": {{"table.csv", p.table(rs)}, {"placings.csv", placingsTable(rs)}}}
+	for i, c := range rs {
+		name := c.fileName(i)
+		files["styles"] = append(files["styles"], output{name + ".yaml", c.again(name + ".yaml")})
+		if c.Picture != nil {
+			files["pictures"] = append(files["pictures"], output{name + ".jpg", c.Picture})
+		}
+	}
+	return files
+}
+
+// tell prints the findings and returns the exit status.
+func (w *workshop) tell(title string, findings []string, result []byte, rs []caseResult) error {
+	switch {
+	case w.flags.JSON:
+		if _, err := w.c.out.Write(result); err != nil {
+			return err
+		}
+	case !w.flags.Quiet:
+		fmt.Fprintf(w.c.out, "%s\n\n", title)
+		for _, f := range findings {
+			fmt.Fprintf(w.c.out, "  - %s\n", f)
+		}
+		fmt.Fprintf(w.c.out, "\n%s\nWrote to %s: index.html, table.csv, placings.csv, result.json, pictures, styles\n", caution, filepath.Clean(w.dir))
+	}
+	for _, c := range rs {
+		if r, ok := c.shown(); ok && r.Missing != "" {
+			fmt.Fprintf(w.c.err, "cowl: no pictures: %s; all else is written\n", r.Missing)
+			break
+		}
+	}
+	if n := unsettled(rs); n > 0 {
+		fmt.Fprintf(w.c.err, "cowl: %d drapes gave no result; the sheet marks them\n", n)
+		return silent{exitNotSettled}
+	}
+	return nil
+}
+
+// csvOf writes records; an error of a buffer cannot be.
+func csvOf(records [][]string) []byte {
+	var b bytes.Buffer
+	if err := csv.NewWriter(&b).WriteAll(records); err != nil {
+		panic("cowl: table: " + err.Error())
+	}
+	return b.Bytes()
+}
+
+// exact writes a value for a program to read; empty where there is none.
+func exact(v float64) string {
+	if math.IsNaN(v) {
+		return ""
+	}
+	return strconv.FormatFloat(v, 'g', 7, 64)
+}
+
+// table is table.csv: one line a case, keys with their units.
+func (p *studyPlan) table(rs []caseResult) []byte {
+	head := []string{"case", "group", "fabric"}
+	for _, f := range p.vary {
+		head = append(head, f.column())
+	}
+	head = append(head, "half_edge_mm", "edge_drop_curve_mm", "edge_drop_v_mm", "placings", "without_result", "why", "fold_counts")
+	for _, m := range figures {
+		head = append(head, m.key+"_mean", m.key+"_spread")
+	}
+	records := [][]string{append(head, "style")}
+	for i, c := range rs {
+		records = append(records, p.line(i, c))
+	}
+	return csvOf(records)
+}
+
+// line is the line of the i-th case.
+func (p *studyPlan) line(i int, c caseResult) []string {
+	out := []string{c.Name, c.Group, c.style.Fabric.Name}
+	for k := range p.vary {
+		out = append(out, exact(c.Values[k]))
+	}
+	half, curve, v := math.NaN(), math.NaN(), math.NaN()
+	if c.wrong == nil {
+		half = c.piece.HalfEdge * 1000
+		curve, v = c.bounds()
+	}
+	n, why := c.troubles()
+	var counts []string
+	for _, x := range c.values(countFigure.of) {
+		counts = append(counts, exact(x))
+	}
+	out = append(out, exact(half), exact(curve), exact(v), strconv.Itoa(c.style.Hang.Placings), strconv.Itoa(n), why, strings.Join(counts, " "))
+	for _, m := range figures {
+		mean, deviation := c.summary(m)
+		if math.IsNaN(mean) {
+			deviation = mean
+		}
+		out = append(out, exact(mean), exact(deviation))
+	}
+	return append(out, "styles/"+c.fileName(i)+".yaml")
+}
+
+// placingsTable is placings.csv: one line a drape.
+func placingsTable(rs []caseResult) []byte {
+	head := []string{"case", "group", "seed", "status"}
+	for _, m := range figures {
+		head = append(head, m.key)
+	}
+	records := [][]string{head}
+	for _, c := range rs {
+		for k, r := range c.Each {
+			status := string(r.Value.Outcome.Status)
+			switch {
+			case !r.Done:
+				status = "not hung"
+			case r.Failed != "":
+				status = "failed"
+			}
+			line := []string{c.Name, c.Group, strconv.FormatUint(c.seed(k), 10), status}
+			for _, m := range figures {
+				line = append(line, exact(c.values(m.of)[k]))
+			}
+			records = append(records, line)
+		}
+	}
+	return csvOf(records)
+}

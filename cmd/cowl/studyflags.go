@@ -1,0 +1,58 @@
+package main
+
+import (
+	"runtime"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/cmd/cowl/internal/trial"
+)
+
+// clothFlags choose one cloth.
+type clothFlags struct {
+	Fabric     string `short:"f" xor:"cloth" placeholder:"NAME" help:"Fabric of the library, see cowl fabrics."`
+	FabricFile string `xor:"cloth" placeholder:"FILE" help:"Fabric file in YAML, as cowl fabrics NAME prints it."`
+}
+
+// override lets the flags have their say.
+func (f clothFlags) override(s *style.Style) error {
+	switch {
+	case f.Fabric != "":
+		return s.UseFabric(f.Fabric)
+	case f.FabricFile != "":
+		return s.UseFabricFile(f.FabricFile)
+	}
+	return nil
+}
+
+// benchFlags say how a study is computed, where it is kept and what is printed.
+type benchFlags struct {
+	Spacing *cloth  `placeholder:"LEN" help:"Between crossings of the lattice, 2mm to 20mm: finer is slower."`
+	Free    bool    `help:"No form: hang from the two cowl points."`
+	Seed    *uint64 `placeholder:"N" help:"The first hand; the others are the next numbers. All cuts are placed by the same hands."`
+	Jobs    int     `placeholder:"N" default:"0" help:"Drapes at a time (one a core)."`
+	Retry   bool    `help:"Hang again what failed; finished rows are never hung again."`
+	JSON    bool    `name:"json" help:"Print result.json and nothing else."`
+	Quiet   bool    `short:"q" help:"Print nothing but warnings."`
+}
+
+// partFlag leaves a share of a study to other machines.
+type partFlag struct {
+	Part trial.Part `placeholder:"I/N" help:"Hang only the I-th of N shares, for a batch scheduler; then cowl gather."`
+}
+
+// override lets the flags have their say.
+func (f benchFlags) override(s *style.Style) error {
+	s.Hang.Free = s.Hang.Free || f.Free
+	if err := set(s, "spacing", "--spacing", number(f.Spacing)); err != nil {
+		return err
+	}
+	return set(s, "seed", "--seed", number(f.Seed))
+}
+
+// jobs returns how many drapes to hang at a time.
+func (f benchFlags) jobs() int {
+	if f.Jobs > 0 {
+		return f.Jobs
+	}
+	return runtime.GOMAXPROCS(0)
+}

@@ -1,0 +1,219 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/style"
+)
+
+// held lists what all cuts of a study share; leave out what it varies.
+func held(s style.Style, a studyAsk, without ...string) []report.Fact {
+	p, err := s.Piece()
+	facts := []report.Fact{{Name: "Style", Value: s.Name}, {Name: "Cut for", Value: wearer(s)}}
+	if err == nil {
+		facts = append(facts,
+			report.Fact{Name: "Extension", Value: fmt.Sprintf("%.1f cm a half", p.Extension*100)},
+			report.Fact{Name: "Dart closed", Value: fmt.Sprintf("%.0f %%", p.Added.DartShare*100)},
+			report.Fact{Name: "Cloth added by", Value: s.Cut.How.String()},
+		)
+	}
+	facts = append(facts,
+		report.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", s.Cut.CowlPoint*100)},
+		report.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
+		report.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", degreesOf(s.Cut.Grain))},
+		report.Fact{Name: "Fabric", Value: s.Fabric.String()},
+		report.Fact{Name: "Hung", Value: map[bool]string{true: "free, from the cowl points", false: "on the dress form"}[s.Hang.Free]},
+		report.Fact{Name: "Lattice", Value: fmt.Sprintf("%.0f mm", s.Hang.Spacing*1000)},
+		report.Fact{Name: "Placings", Value: fmt.Sprintf("%d hands, seeds %d to %d", a.Placings, s.Hang.Seed, s.Hang.Seed+uint64(a.Placings)-1)},
+	)
+	return dropped(facts, without)
+}
+
+// dropped leaves out facts by name.
+func dropped(facts []report.Fact, names []string) []report.Fact {
+	var out []report.Fact
+	for _, f := range facts {
+		keep := true
+		for _, n := range names {
+			keep = keep && f.Name != n
+		}
+		if keep {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// cautionsOf are the cautions at the end of a sheet.
+func cautionsOf(s style.Style) []string {
+	out := []string{
+		caution,
+		"Edge drop is the figure to lead with. How many folds form, and how deep they are, changes with the hand that places the cloth and with the lattice.",
+		"± is the standard deviation over the placings: what another hand changes. It does not hold the error of the model, which no real cowl has been measured against yet.",
+	}
+	if s.Hang.Spacing > 0.0081 {
+		out = append(out, fmt.Sprintf("A lattice of %.0f mm is coarse: good for a trend, not for a figure. Repeat what matters with --spacing 8mm or finer.", s.Hang.Spacing*1000))
+	}
+	return out
+}
+
+// foot says how the sheet was made.
+func foot(a studyAsk) string {
+	return fmt.Sprintf("Made by cowl %s. Every row can be hung again from its file in styles; all figures are in table.csv (means), placings.csv (each drape) and result.json. Physics %s.", a.Verb, a.Physics)
+}
+
+// cards shows the first placing of every case. A name may not repeat what the
+// heading says, so title makes the title of each.
+func cards(rs []caseResult, title func(caseResult) string) []report.Card {
+	var out []report.Card
+	for _, c := range rs {
+		card := report.Card{Picture: c.Picture, Title: title(c)}
+		r, ok := c.shown()
+		if !ok {
+			_, card.Missing = c.troubles()
+			out = append(out, card)
+			continue
+		}
+		card.Missing = r.Missing
+		o := r.Outcome
+		card.Lines = append(card.Lines, fmt.Sprintf("edge drop %s; %s", dropFigure.amount(o.EdgeDrop), foldWords(o.FoldCount, deepest(o))))
+		if n, why := c.troubles(); n > 0 {
+			card.Lines = append(card.Lines, fmt.Sprintf("%d of %d placings without a result (%s)", n, c.style.Hang.Placings, shortReason(why)))
+		}
+		out = append(out, card)
+	}
+	return out
+}
+
+// foldWords says folds with the depth of the deepest, mm.
+func foldWords(n int, deep float64) string {
+	switch {
+	case n == 0:
+		return "no fold"
+	case n == 1:
+		return fmt.Sprintf("1 fold, %.0f mm deep", deep)
+	}
+	return fmt.Sprintf("%d folds, the deepest %.0f mm", n, deep)
+}
+
+// figureTable lists mean ± deviation of the figures of the sheet.
+func figureTable(first string, rs []caseResult) *report.Table {
+	t := &report.Table{Head: []string{first, "Folds above the bust"}}
+	for _, m := range figuresOnSheet {
+		if m.key != countFigure.key {
+			t.Head = append(t.Head, m.text())
+		}
+	}
+	troubled := false
+	for _, c := range rs {
+		name := c.Name
+		if n, _ := c.troubles(); n > 0 {
+			name += " †"
+			troubled = true
+		}
+		cells := []string{name, scatter.Spoken(c.values(countFigure.of))}
+		for _, m := range figuresOnSheet {
+			if m.key != countFigure.key {
+				mean, deviation := c.summary(m)
+				cells = append(cells, m.spread(mean, deviation, c.style.Hang.Placings))
+			}
+		}
+		t.Rows = append(t.Rows, report.TableRow{Cells: cells})
+	}
+	t.Note = "Edge drop: below the shoulder neck points, on the centre front. Stand-off: of the edge from the form. Twist: how far the left half is from the mirror image of the right, at the mean."
+	if troubled {
+		t.Note += " † " + troubleNote(rs)
+	}
+	return t
+}
+
+// troubleNote says what is wrong with the rows that lack a result.
+func troubleNote(rs []caseResult) string {
+	var notes []string
+	for _, c := range rs {
+		if n, why := c.troubles(); n > 0 {
+			notes = append(notes, fmt.Sprintf("%s: %d of %d placings without a result (%s)", c.Name, n, c.style.Hang.Placings, firstLine(why)))
+		}
+	}
+	return strings.Join(notes, "; ") + "."
+}
+
+// shortReason is what stands before the colon.
+func shortReason(why string) string {
+	s, _, _ := strings.Cut(firstLine(why), ":")
+	return s
+}
+
+func firstLine(s string) string {
+	s, _, _ = strings.Cut(s, "\n")
+	return s
+}
+
+// strip draws a figure case by case; bounds draws the room between hanging
+// curve and V behind it.
+func strip(m figure, title string, rs []caseResult, bounds bool) report.Strip {
+	s := report.Strip{Title: title, X: m.text(), Rule: math.NaN(), Dots: "one placing", Mean: "mean"}
+	for _, c := range rs {
+		mean, _ := c.summary(m)
+		row := report.StripRow{Name: c.Name, Dots: m.on(c.values(m.of)), Mean: mean / m.per, Low: math.NaN(), High: math.NaN()}
+		if bounds && c.wrong == nil {
+			curve, v := c.bounds()
+			row.Low, row.High = curve/m.per, v/m.per
+			s.Band = boundsName
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	return s
+}
+
+const boundsName = "edge alone in an upright plane: hanging curve to V"
+
+// countStack draws how often each fold count came.
+func countStack(rs []caseResult) report.Stack {
+	s := report.Stack{Title: "Folds above the bust, placing by placing", Noun: "folds"}
+	for _, c := range rs {
+		s.Names = append(s.Names, c.Name)
+		s.Each = append(s.Each, scatter.Counts(c.values(countFigure.of)))
+	}
+	return s
+}
+
+// overlay lays the sections of the shown placings over each other; top is how
+// much is shown from the top, mm, 0: all.
+func overlay(title string, top float64, rs []caseResult) report.Outlines {
+	o := report.Outlines{Title: title, Top: top}
+	for _, c := range rs {
+		r, ok := c.shown()
+		if !ok || len(r.Section) == 0 || len(o.Curves) == report.MostLines {
+			continue
+		}
+		o.Curves = append(o.Curves, report.Curve{Name: c.Name, At: r.Section})
+		o.Form = r.Form
+	}
+	return o
+}
+
+// extreme says which case has the least and which the most of a figure; false
+// with fewer than two that have any.
+func extreme(m figure, rs []caseResult) (least, most caseResult, ok bool) {
+	n := 0
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, c := range rs {
+		mean, _ := c.summary(m)
+		if math.IsNaN(mean) {
+			continue
+		}
+		n++
+		if mean < low {
+			low, least = mean, c
+		}
+		if mean > high {
+			high, most = mean, c
+		}
+	}
+	return least, most, n > 1
+}

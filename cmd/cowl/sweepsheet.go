@@ -1,0 +1,229 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/scatter"
+	"cowl/sim/study"
+)
+
+// sweepSheet makes the page.
+func sweepSheet(p *studyPlan, rs []caseResult) report.Page {
+	var names []string
+	without := []string{}
+	for _, f := range p.vary {
+		names = append(names, f.label)
+		without = append(without, map[string]string{"extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed"}[f.name])
+	}
+	if len(p.ask.Fabrics) > 0 {
+		without = append(without, "Fabric")
+	}
+	if p.vary[0].name == "extension" || p.vary[0].name == "dart-share" {
+		without = append(without, "Extension", "Dart closed")
+	}
+	page := report.Page{
+		Title:    fmt.Sprintf("What %s does. %s", strings.Join(names, " and "), p.style.Name),
+		Lead:     fmt.Sprintf("%d cuts, each placed by the same %d hands.", len(rs), p.ask.Placings),
+		Findings: sweepFindings(p, rs),
+		Facts:    held(p.style, p.ask, without...),
+		Blocks:   []report.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
+		Cautions: cautionsOf(p.style),
+		Foot:     foot(p.ask),
+	}
+	page.Blocks = append(page.Blocks, linesBlock(p, rs)...)
+	for _, g := range groupsOf(p.cases) {
+		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs))...)
+	}
+	return page
+}
+
+// sweepCharts draws the figures over the first factor.
+func sweepCharts(p *studyPlan, rs []caseResult) []report.Chart {
+	groups := groupsOf(p.cases)
+	drop := p.lines(dropFigure, "Edge drop", rs)
+	drop.Bands = p.bands(groups, rs)
+	drop.Zero = true
+	stand, twist := p.lines(standFigure, "Stand-off of the edge", rs), p.lines(twistFigure, "Twist", rs)
+	stand.Zero, twist.Zero = true, true
+	if len(groups) == 1 {
+		drop.Series[0].Name = "hung: mean ± standard deviation"
+		return []report.Chart{drop, countStack(rs), p.depths(groups, rs), stand, twist}
+	}
+	count := p.lines(countFigure, "Folds above the bust, mean", rs)
+	count.Whole = true
+	return []report.Chart{drop, count, p.depths(groups, rs), stand, twist}
+}
+
+// lines draws mean and ± one deviation of a figure, one line a group, with the
+// placings as dots.
+func (p *studyPlan) lines(m figure, title string, rs []caseResult) report.Lines {
+	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.unit}
+	for _, g := range groupsOf(p.cases) {
+		s := report.Series{Name: g.name}
+		for _, r := range g.pick(rs) {
+			mean, deviation := r.summary(m)
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean / m.per, Half: deviation / m.per, Dots: m.on(r.values(m.of))})
+		}
+		c.Series = append(c.Series, s)
+	}
+	return c
+}
+
+// bands returns the bounds of the trade over the first factor. They depend on
+// the cut and not on the cloth, so they are drawn where all lines share them.
+func (p *studyPlan) bands(groups []group, rs []caseResult) []report.Band {
+	var out []report.Band
+	for i, g := range groups {
+		b := report.Band{Low: "hanging curve, edge alone", High: "V, edge alone"}
+		for _, r := range g.pick(rs) {
+			if r.wrong != nil {
+				continue
+			}
+			curve, v := r.bounds()
+			b.X = append(b.X, r.Values[0])
+			b.LowAt, b.HighAt = append(b.LowAt, curve/dropFigure.per), append(b.HighAt, v/dropFigure.per)
+		}
+		if i > 0 && fmt.Sprint(b) != fmt.Sprint(out[0]) {
+			return nil
+		}
+		out = append(out[:0], b)
+	}
+	return out
+}
+
+// mostFolds is how many folds, from the edge down, are drawn by themselves.
+const mostFolds = 4
+
+// depths draws the depth of each cowl fold. With several lines there is room
+// for the deepest alone.
+func (p *studyPlan) depths(groups []group, rs []caseResult) report.Chart {
+	if len(groups) > 1 {
+		c := p.lines(depthFigure, "Depth of the deepest cowl fold", rs)
+		c.Zero = true
+		return c
+	}
+	c := report.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "mm", Zero: true}
+	for n := 1; n <= mostFolds; n++ {
+		s := report.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
+		any := false
+		for _, r := range rs {
+			each := r.values(func(o study.Outcome) float64 { return nthDepth(o, n) })
+			mean, deviation := scatter.Summary(each)
+			any = any || !math.IsNaN(mean)
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
+		}
+		if any {
+			c.Series = append(c.Series, s)
+		}
+	}
+	return c
+}
+
+// sweepGroup shows film strip, figures and differences of one line.
+func sweepGroup(p *studyPlan, g group, rs []caseResult) []report.Block {
+	in := ""
+	if g.name != "" {
+		in = ": " + g.name
+	}
+	diffs := &report.Table{Head: []string{"Step"}, Note: statistic(p.ask.Placings, len(rs))}
+	for _, m := range figuresOnSheet {
+		diffs.Head = append(diffs.Head, m.name)
+	}
+	one := &studyPlan{ask: p.ask, vary: p.vary}
+	for _, r := range rs {
+		one.cases = append(one.cases, r.studyCase)
+	}
+	for _, row := range diffRows(sweepDiffs(one, rs)) {
+		diffs.Rows = append(diffs.Rows, report.TableRow{Cells: row})
+	}
+	var stacks []report.Chart
+	if g.name != "" {
+		stacks = append(stacks, countStack(rs))
+	}
+	return []report.Block{
+		{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name })},
+		{Heading: "Figures" + in, Charts: stacks, Table: figureTable(p.vary[0].axis(), rs)},
+		{Heading: "Step by step" + in, Table: diffs},
+	}
+}
+
+// sweepFindings says what each line does from end to end, and where a step is
+// lost in the scatter.
+func sweepFindings(p *studyPlan, rs []caseResult) []string {
+	var out []string
+	for _, g := range groupsOf(p.cases) {
+		line := g.pick(rs)
+		in := ""
+		if g.name != "" {
+			in = "In " + g.name + ": "
+		}
+		each := []string{endToEnd(dropFigure, line), endToEnd(depthFigure, line),
+			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", scatter.Spoken(line[0].values(countFigure.of)), line[0].Name,
+				scatter.Spoken(line[len(line)-1].values(countFigure.of)), line[len(line)-1].Name)}
+		if in != "" {
+			each = []string{in + strings.Join(each, " ")}
+		}
+		out = append(out, each...)
+	}
+	out = append(out, betweenLines(p, rs)...)
+	out = append(out, belowCurve(rs)...)
+	return append(out, missingFinding(rs)...)
+}
+
+// endToEnd says how a figure changes along a line, and which steps are lost.
+func endToEnd(m figure, line []caseResult) string {
+	first, last := line[0], line[len(line)-1]
+	a, _ := first.summary(m)
+	b, _ := last.summary(m)
+	text := fmt.Sprintf("%s: %s at %s, %s at %s", m.name, m.amount(a), first.Name, m.amount(b), last.Name)
+	switch d := differ(m, first, last, len(line)); {
+	case !d.Clear:
+		text += "; end to end: " + d.text()
+	case len(line) == 2:
+		text += "; a clear difference"
+	}
+	if len(line) == 2 { // the only step is from end to end
+		return text + "."
+	}
+	lost := map[string][]string{}
+	for k := 1; k < len(line); k++ {
+		if d := differ(m, line[k-1], line[k], len(line)); !d.Clear {
+			lost[d.text()] = append(lost[d.text()], line[k-1].Name+" to "+line[k].Name)
+		}
+	}
+	if len(lost) == 0 {
+		return text + "; every step is clear."
+	}
+	for _, why := range []string{noDifference, tooFew} {
+		switch n := len(lost[why]); {
+		case n == len(line)-1:
+			text += "; from step to step: " + why
+		case n > 0:
+			text += "; " + why + ": " + strings.Join(lost[why], ", ")
+		}
+	}
+	return text + "."
+}
+
+// belowCurve says where the edge lies against the bounds of the trade.
+func belowCurve(line []caseResult) []string {
+	above, n, most := 0, 0, 0.0
+	for _, r := range line {
+		mean, _ := r.summary(dropFigure)
+		if r.wrong != nil || math.IsNaN(mean) {
+			continue
+		}
+		n++
+		if curve, _ := r.bounds(); mean < curve {
+			above++
+			most = math.Max(most, curve-mean)
+		}
+	}
+	if n == 0 || above == 0 || line[0].style.Hang.Free {
+		return nil
+	}
+	return []string{fmt.Sprintf("The edge hangs higher than the hanging curve at %d of %d cuts, by up to %s: over a form it also runs forward.", above, n, dropFigure.amount(most))}
+}
