@@ -95,6 +95,7 @@ type labHang struct {
 	Span     *cloth   `placeholder:"LEN" help:"Distance of the two points; 0.8 of the width if not given."`
 	Grain    *degrees `placeholder:"DEG" help:"From the upright to the warp."`
 	Placings *int     `placeholder:"N" help:"Ways to bring the corners together, 1 to 12 (12): the state of least energy is told."`
+	Shakes   int      `placeholder:"N" help:"Times the best is shaken and hung again on the coarse lattice, 0 to 500 (0): limp cloth has many states of rest."`
 	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
@@ -106,8 +107,16 @@ type hangJSON struct {
 	Energy  float64       `json:"energy_mJ"`      // stored and of height; 0: flat and upright, edge level with the points
 	Stored  float64       `json:"stored_mJ"`
 	Forward float64       `json:"forward_mm"` // of the middle of the edge
+	Least   []leastJSON   `json:"least"`      // on each lattice, coarse to fine
 	Each    []hangingJSON `json:"each"`
 	labRun
+}
+
+// leastJSON is the least energy found on a lattice.
+type leastJSON struct {
+	Spacing float64 `json:"spacing_mm"`
+	Nodes   int     `json:"nodes"`
+	Energy  float64 `json:"energy_mJ"`
 }
 
 // hangingJSON is one placing.
@@ -129,10 +138,14 @@ func (h labHang) Run(ctx context.Context, c console) error {
 		}
 		set.Report = s.report
 		r, err := lab.Hang(ctx, s.Stiffness, set)
-		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, labRun{}}
+		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, nil, labRun{}}
 		lines := []string{
 			line("Edge drop", "%.1f mm, %.1f mm out of the plane; alone in the plane the edge would hang %.1f mm (curve) to %.1f mm (V)", out.Drop, out.Forward, out.Low, out.High),
 			line("Energy", "%.3f mJ, %.3f mJ of it in the cloth; 0 is the flat sheet upright", out.Energy, out.Stored),
+		}
+		for _, l := range r.Least {
+			out.Least = append(out.Least, leastJSON{l.Spacing * 1000, l.Nodes, l.Energy * 1000})
+			lines = append(lines, line("", "least of all at %.3g mm %33.3f mJ", l.Spacing*1000, l.Energy*1000))
 		}
 		for _, e := range r.Each {
 			out.Each = append(out.Each, hangingJSON{e.Name, e.Spacing * 1000, e.Drop * 1000, e.Forward * 1000, e.Energy * 1000, e.Status})
@@ -144,7 +157,7 @@ func (h labHang) Run(ctx context.Context, c console) error {
 
 // setup reads the flags.
 func (h labHang) setup() (lab.HangSetup, error) {
-	set := lab.HangSetup{Grain: grainOf(h.Grain)}
+	set := lab.HangSetup{Grain: grainOf(h.Grain), Shakes: h.Shakes}
 	if err := lengths(
 		lengthFlag{"length", h.Length, &set.Height}, lengthFlag{"width", h.Width, &set.Width}, lengthFlag{"span", h.Span, &set.Span},
 		lengthFlag{"spacing", h.Spacing, &set.Spacing}, lengthFlag{"gap", h.Gap, &set.Gap},

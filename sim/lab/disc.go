@@ -119,6 +119,7 @@ func (d DiscSetup) check() error {
 		{"disc", d.Disc, 0.2 * d.Specimen, 0.9 * d.Specimen, 1000, "mm"},
 		{"spacing", d.Spacing, 0.001, (d.Specimen - d.Disc) / 6, 1000, "mm"},
 		{"friction", d.Friction, 0, 2, 1, ""},
+		{"gap", d.Gap, 0, 0.005, 1000, "mm"},
 		{"placings", float64(d.Placings), 1, 48, 1, "placings"},
 	} {
 		if err := within(c.name, c.v, c.low, c.high, c.k, c.unit); err != nil {

@@ -109,14 +109,14 @@ func (k *bench) burden(ctx context.Context, r *Run) {
 }
 
 // lower lets the cloth lie on a table level with the plate and lowers it by a
-// twentieth of the overhang at a time, each time nearly to rest, until the
-// cloth hangs free of it.
+// twelfth of the overhang at a time, each time to about rest, until the cloth
+// hangs free of it.
 func (d DiscSetup) lower(ctx context.Context, k *bench, r *Run) {
 	over := (d.Specimen - d.Disc) / 2
 	rim := k.scene.Obstacle
-	for step := 1; step <= 21 && ctx.Err() == nil; step++ {
-		k.scene.Obstacle = table{rim, -over * float64(step) / 20}
-		k.relax(ctx, r, sim.Settings{Residual: 1e-2, Steps: 20_000})
+	for step := 1; step <= 13 && ctx.Err() == nil; step++ {
+		k.scene.Obstacle = table{rim, -over * float64(step) / 12}
+		k.relax(ctx, r, sim.Settings{Residual: 2e-2, Steps: 4000})
 	}
 	k.scene.Obstacle = rim
 }

@@ -3,6 +3,7 @@ package lab
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -18,6 +19,7 @@ type HangSetup struct {
 	Grain    float64        // rad, from the upright of the sheet to the warp
 	Spacing  float64        // m; 0 means a thirtieth of the width
 	Placings int            // ways to bring the corners together, 1–12; 0 means all
+	Shakes   int            // times the best is shaken and let hang again, 0–500
 	Gap      float64        // m, kept between layers of the cloth; 0 lets them pass
 	Report   func(Progress) // called now and then, may be nil
 }
@@ -30,8 +32,16 @@ type HangResult struct {
 	V       float64   // m, drop of an edge drawn into a V, the deepest that it can without growing
 	Energy  float64   // J, stored and of height; 0 is the flat sheet upright, its edge level with the points
 	Stored  float64   // J, in the cloth
-	Each    []Hanging // one a placing, that of least energy first
+	Each    []Hanging // one a placing and one a shake, that of least energy first
+	Least   []Least   // on each lattice, coarse to fine
 	Run               // steps and seconds of all
+}
+
+// Least is the least energy found on a lattice.
+type Least struct {
+	Spacing float64 // m
+	Energy  float64 // J
+	Nodes   int
 }
 
 // Hanging is one placing at rest.
@@ -51,8 +61,9 @@ const carried = 3
 
 // Hang hangs the sheet in several ways, for a hung sheet has many states of
 // rest, and reads the one of least energy. All are tried on a coarse lattice;
-// those of least energy there are taken to finer ones, each at rest before the
-// next. It fails where the setup is out of range.
+// the best is shaken and hung again, as often as asked for; those of least
+// energy are taken to finer lattices, each at rest before the next. It fails
+// where the setup is out of range.
 func Hang(ctx context.Context, s sim.Stiffness, h HangSetup) (HangResult, error) {
 	h.defaults()
 	var out HangResult
@@ -60,27 +71,56 @@ func Hang(ctx context.Context, s sim.Stiffness, h HangSetup) (HangResult, error)
 		return out, err
 	}
 	lattices := halvings(h.Spacing, math.Max(h.Spacing, h.Width/24))
-	for i, p := range placings[:h.Placings] {
-		k, err := h.lay(s, lattices[0], p)
-		if err != nil {
-			return out, err
-		}
-		k.stage, k.report = fmt.Sprintf("placing %d of %d", i+1, h.Placings), h.Report
-		out.Each = append(out.Each, h.rest(ctx, p.name, k, &out.Run))
+	if err := h.search(ctx, s, lattices[0], &out); err != nil {
+		return out, err
 	}
 	slices.SortStableFunc(out.Each, byEnergy)
 	best := out.Each[:min(carried, len(out.Each))]
-	for _, spacing := range lattices[1:] {
-		if err := h.refine(ctx, s, spacing, best, &out.Run); err != nil {
-			return out, err
+	for i, spacing := range lattices {
+		if i > 0 {
+			if err := h.refine(ctx, s, spacing, best, &out.Run); err != nil {
+				return out, err
+			}
 		}
+		k := best[0].bench
+		k.relax(ctx, &out.Run, sim.Settings{Residual: 2e-4})
+		best[0] = h.read(best[0].Name, k, out.Run)
+		out.Least = append(out.Least, Least{spacing, best[0].Energy, len(k.state.Pos)})
 	}
-	k := best[0].bench
-	k.relax(ctx, &out.Run, sim.Settings{Residual: 2e-4})
-	best[0] = h.read(best[0].Name, k, out.Run)
 	out.Drop, out.Forward, out.Energy, out.Stored = best[0].Drop, best[0].Forward, best[0].Energy, best[0].stored
 	out.Curve, out.V = HangingDrop(h.Width, h.Span)
 	return out, nil
+}
+
+// search tries all placings on a lattice, then shakes the best that there is.
+func (h HangSetup) search(ctx context.Context, s sim.Stiffness, spacing float64, out *HangResult) error {
+	var best *bench
+	least := Hanging{Energy: math.Inf(1)}
+	for i := range h.Placings + h.Shakes {
+		p := placings[0]
+		if i < h.Placings {
+			p = placings[i]
+		}
+		k, err := h.lay(s, spacing, p)
+		if err != nil {
+			return err
+		}
+		name, high := p.name, uneven
+		k.stage = fmt.Sprintf("placing %d of %d", i+1, h.Placings)
+		if i >= h.Placings {
+			best.carry(k)
+			name, high = fmt.Sprintf("shake %d", i-h.Placings+1), shaken*h.Width
+			k.stage = fmt.Sprintf("%s of %d", name, h.Shakes)
+		}
+		k.report = h.Report
+		h.shake(k, uint64(i), high)
+		e := h.rest(ctx, name, k, &out.Run)
+		if best == nil || byEnergy(e, least) < 0 {
+			best, least = k, e
+		}
+		out.Each = append(out.Each, e)
+	}
+	return nil
 }
 
 // refine takes the states to a lattice of the given spacing and puts them in
@@ -148,7 +188,10 @@ func (h HangSetup) check() error {
 			return err
 		}
 	}
-	return within("placings", float64(h.Placings), 1, float64(len(placings)), 1, "starts")
+	return errors.Join(
+		within("placings", float64(h.Placings), 1, float64(len(placings)), 1, "starts"),
+		within("shakes", float64(h.Shakes), 0, 500, 1, "times"),
+		within("gap", h.Gap, 0, 0.005, 1000, "mm"))
 }
 
 // halvings lists spacings from a coarse one, at most coarsest, to the finest,

@@ -2,6 +2,7 @@ package lab
 
 import (
 	"math"
+	"math/rand/v2"
 
 	"cowl/mesh/lattice"
 	"cowl/sim"
@@ -23,6 +24,29 @@ var placings = []placing{
 	{"half fallen, one wave", 0.5, 1}, {"fallen as a hanging curve", 0.98, 1}, {"one wave forward", 0, 1},
 	{"two waves", 0, 2}, {"three waves", 0, 3}, {"half fallen, two waves", 0.5, 2}, {"half fallen, three waves", 0.5, 3},
 	{"fallen, two waves", 0.9, 2}, {"fallen, three waves", 0.9, 3}, {"four waves", 0, 4}, {"fallen, four waves", 0.9, 4}, {"five waves", 0, 5},
+}
+
+// Real sheets hang no two sides alike: uneven is how far a placing is put off
+// its plane, m, that it may not come to rest on an edge between two states.
+// Shaken is how far a shake throws it, over its width.
+const (
+	uneven = 0.002
+	shaken = 0.13
+)
+
+// shake throws the cloth out of its plane in a random sum of waves, each of a
+// height about high/4 (m) and none at the sides.
+func (h HangSetup) shake(k *bench, seed uint64, high float64) {
+	rng := rand.New(rand.NewPCG(seed, 1))
+	const across, down = 5, 4
+	for m := 1; m <= across; m++ {
+		for n := range down {
+			a := high / down * rng.NormFloat64()
+			for i, p := range k.lattice.Rest {
+				k.state.Pos[i].Z += a * math.Sin(float64(m)*math.Pi*(p.X/h.Width+0.5)) * math.Cos(float64(n)*math.Pi*(p.Y/h.Height+0.5))
+			}
+		}
+	}
 }
 
 // pin is the stiffness of the two points, N/m.
