@@ -51,7 +51,7 @@ func TestHangShakes(t *testing.T) {
 	if testing.Short() {
 		t.Skip("two lattices")
 	}
-	h := HangSetup{Width: 0.3, Spacing: 0.00625, Placings: 2}
+	h := HangSetup{Width: 0.3, Height: 0.075, Spacing: 0.00625, Placings: 2}
 	still, err := Hang(context.Background(), sheet, h)
 	if err != nil || still.Status != sim.Settled {
 		t.Fatalf("Hang = %+v, %v", still.Run, err)
