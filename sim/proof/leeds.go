@@ -2,6 +2,7 @@ package proof
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"sync"
 
@@ -65,8 +66,7 @@ func (s *sweep) drape(ctx context.Context) ([]lab.DiscResult, error) {
 	s.once.Do(func() {
 		for _, c := range lengthsSwept {
 			r, err := lab.Disc(ctx, swept(c), lab.DiscSetup{Friction: 0.3})
-			if err != nil {
-				s.err = err
+			if s.err = errors.Join(err, ctx.Err()); s.err != nil {
 				return
 			}
 			s.all = append(s.all, r)
