@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"sync"
 
 	"cowl/materials"
@@ -52,13 +53,19 @@ type sweep struct {
 // lengthsSwept are the bending lengths, m, from a georgette to a denim.
 var lengthsSwept = []float64{0.009, 0.011, 0.013, 0.016, 0.020, 0.025, 0.030, 0.036}
 
-// swept is a cloth of 150 g/m², alike along warp and weft, with the values that
-// the lab takes where none is given: shear 30 N/m, pull 2000 N/m, bias by the
-// rule of Peirce and Cooper, no friction of bending.
+// swept is a cloth of 150 g/m² with the bending length c (m) in the mean of warp
+// and weft: bending 1.48 times as stiff along the warp as along the weft and on
+// the bias 0.96 of their geometric mean, the medians of the cantilever data of
+// 251 fabrics (Feng, Huang, Xu, Wang, ACM Trans. Graph. 41(6), 2022); shear 30
+// and pull 2000 N/m, which the lab takes where none is given; no friction of
+// bending.
 func swept(c float64) sim.Stiffness {
-	const weight = 0.15
-	b := materials.BendFromLength(c, weight)
-	return sim.Stiffness{Weight: weight, PullWarp: 2000, PullWeft: 2000, Shear: 30, BendWarp: b, BendWeft: b, Twist: b / 2}
+	const weight, ratio, bias = 0.15, 1.48, 0.96
+	mean := materials.BendFromLength(c, weight)
+	weft := 2 * mean / (1 + ratio)
+	warp := ratio * weft
+	return sim.Stiffness{Weight: weight, PullWarp: 2000, PullWeft: 2000, Shear: 30,
+		BendWarp: warp, BendWeft: weft, Twist: bias*math.Sqrt(warp*weft) - mean/2}
 }
 
 // drape runs the meter at all lengths once.
@@ -91,7 +98,7 @@ func relations() []Trial {
 	var out []Trial
 	for k, c := range lengthsSwept {
 		row := Check{Name: fmt.Sprintf("drape meter, bending length %g mm: nodes less those published at its coefficient", c*1000), Tolerance: 1, Source: gong}
-		if c < 0.012 {
+		if c < 0.010 {
 			row.Tolerance = 2 // coefficient below 25 %
 		}
 		out = append(out, Trial{row, func(ctx context.Context) (float64, string, error) {
