@@ -58,11 +58,14 @@ type Draped struct {
 // first wave, which decides the nodes; a cloth with no faces, as here, falls
 // face down as it falls face up. It fails where the setup is out of range.
 //
-// The same cloth rests in many shapes. Let fall, it buckles into many nodes at
-// once and keeps most of them, as on a meter whose table drops away (Cusick;
-// BS 5058). With Slow it follows the first few nodes that form, which carry
-// less energy: more like a meter that shakes the cloth before it reads it (the
-// Japanese way, from memory).
+// The same cloth rests in many shapes, and which one depends on how it comes to
+// hang. BS 5058 (1973), clause 2, only says that the ring of cloth between the
+// discs is allowed to drape; a table that is lowered round the disc is from
+// memory. Let fall at once, the default, the cloth buckles into many nodes and
+// keeps most of them. Lowered or with its weight coming on slowly it follows
+// the first few nodes that form, which carry less energy. A real fall, which
+// swings, lies between; its swing is not computed. Four placings stand for two
+// specimens both ways up, as the test is commonly described.
 func Disc(ctx context.Context, s sim.Stiffness, d DiscSetup) (DiscResult, error) {
 	d.defaults(s)
 	var out DiscResult

@@ -57,7 +57,7 @@ type Hanging struct {
 }
 
 // carried is how many of the states found on a coarse lattice are taken to finer ones.
-const carried = 3
+const carried = 2
 
 // Hang hangs the sheet in several ways, for a hung sheet has many states of
 // rest, and reads the one of least energy. All are tried on a coarse lattice;
