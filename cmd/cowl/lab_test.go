@@ -80,6 +80,26 @@ func TestLabDisc(t *testing.T) {
 	}
 }
 
+// The twist of a plate cannot be less than nothing; a fabric whose bias bends
+// as if it were is held, and the user is told.
+func TestLabWarnsOfTwist(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "limp.yaml")
+	text := "name: limp-on-the-bias\nweight_gsm: 150\nbend_warp_uNm: 10\nbend_weft_uNm: 10\nbend_bias_uNm: 4\n"
+	if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	got := call(t.Context(), "lab", "bend", "--fabric-file", file, "--length", "2cm", "--json")
+	var out struct{ Warning string }
+	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != exitOK {
+		t.Fatalf("cowl lab bend = %d, %q, %v", got.code, got.err, err)
+	}
+	for _, text := range []string{got.err, out.Warning} {
+		if !strings.Contains(text, "bend_bias_uNm: 4") || !strings.Contains(text, "5.5") {
+			t.Errorf("warning %q, want the 4 that was given and the 5.5 that is used", text)
+		}
+	}
+}
+
 func TestLabRefuses(t *testing.T) {
 	for _, c := range []struct{ args, want string }{
 		{"bend --weight 150 --bend 10uNm", "no unit"},
@@ -103,6 +123,10 @@ func TestLabRefuses(t *testing.T) {
 		{"disc --specimen 10cm --disc 18cm", "20–90 mm"},
 		{"disc --placings 100", "1–48"},
 		{"disc --spacing 5cm", "1–20 mm"},
+		{"hang --shakes 501", "0–500"},
+		{"hang --gap 2cm", "0–5 mm"},
+		{"disc --fall thrown", "dropped"},
+		{"disc --gap 2cm", "0–5 mm"},
 		{"stir", "stir"},
 	} {
 		got := call(t.Context(), append([]string{"lab"}, strings.Fields(c.args)...)...)

@@ -6,8 +6,6 @@ import (
 	"strings"
 
 	"cowl/materials"
-	"cowl/sim"
-	"cowl/sim/study"
 )
 
 // labCloth chooses the cloth of a test: a fabric, or its values.
@@ -74,13 +72,4 @@ func (f labCloth) yaml() string {
 		}
 	}
 	return b.String()
-}
-
-// stiffness returns what the solver needs of the cloth, and its name.
-func (f labCloth) stiffness() (sim.Stiffness, materials.Fabric, error) {
-	cloth, err := f.cloth()
-	if err != nil {
-		return sim.Stiffness{}, cloth, err
-	}
-	return study.Stiffness(cloth), cloth, nil
 }

@@ -12,7 +12,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"cowl/sim/lab"
 )
@@ -23,7 +22,8 @@ type labDisc struct {
 	Disc     *cloth   `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
 	Grain    *degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
 	Placings *int     `placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
-	Slow     bool     `help:"Let the weight come on slowly instead of all at once: fewer nodes, more like a meter that shakes the cloth before it reads it."`
+	Fall     string   `enum:"dropped,lowered,slow" default:"dropped" help:"dropped: the cloth is let go at once; lowered: a table under it goes down; slow: its weight comes on slowly."`
+	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
 // discJSON is what lab disc tells programs.
@@ -35,7 +35,7 @@ type discJSON struct {
 	Depths      []float64      `json:"node_depths_mm"`       // of a typical placing
 	Specimen    float64        `json:"specimen_mm"`
 	Disc        float64        `json:"disc_mm"`
-	Slow        bool           `json:"slow"`
+	Fall        string         `json:"fall"`
 	Each        []drapedJSON   `json:"each"`
 	labRun
 }
@@ -50,47 +50,44 @@ type drapedJSON struct {
 
 // Run lets the cloth fall.
 func (d labDisc) Run(ctx context.Context, c console) error {
-	s, f, err := d.stiffness()
-	if err != nil {
-		return err
+	return d.test(ctx, c, func(s specimen) (reading, error) {
+		set, err := d.setup()
+		if err != nil {
+			return reading{}, err
+		}
+		set.Friction, set.Report = s.fabric.Friction, s.report
+		r, err := lab.Disc(ctx, s.Stiffness, set)
+		if err != nil {
+			return reading{}, err
+		}
+		picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
+		out := discOf(r, set)
+		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, []string{
+			line("Rig", "%.4g cm of cloth on %.4g cm", set.Specimen*100, set.Disc*100),
+			line("Drape", "coefficient %.1f %% (± %.1f over %d placings)", out.Coefficient, out.Spread, len(r.Each)),
+			line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
+			line("Depths", "%s", depthsText(out.Depths)),
+		}, []output{{"shadow.png", picture}}}, err
+	})
+}
+
+// setup reads the flags.
+func (d labDisc) setup() (lab.DiscSetup, error) {
+	set := lab.DiscSetup{Specimen: 0.30, Disc: 0.18, Grain: grainOf(d.Grain), Fall: lab.Fall(d.Fall)}
+	if err := lengths(
+		lengthFlag{"specimen", d.Specimen, &set.Specimen}, lengthFlag{"disc", d.Disc, &set.Disc},
+		lengthFlag{"spacing", d.Spacing, &set.Spacing}, lengthFlag{"gap", d.Gap, &set.Gap},
+	); err != nil {
+		return set, err
 	}
-	set := lab.DiscSetup{Grain: grainOf(d.Grain), Slow: d.Slow, Friction: f.Friction, Specimen: 0.30, Disc: 0.18}
-	var size, plate float64
-	if err := lengths(lengthFlag{"specimen", d.Specimen, &size}, lengthFlag{"disc", d.Disc, &plate}, lengthFlag{"spacing", d.Spacing, &set.Spacing}); err != nil {
-		return err
-	}
-	if size > 0 {
-		set.Specimen = size
-	}
-	if plate > 0 {
-		set.Disc = plate
-	}
-	if set.Placings, err = countOf(d.Placings); err != nil {
-		return err
-	}
-	start := time.Now()
-	r, err := lab.Disc(ctx, s, set)
-	if err != nil {
-		return err
-	}
-	out := discOf(r, set)
-	out.labRun = d.runOf(r.Run, f.Name, start)
-	picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
-	if err != nil {
-		return err
-	}
-	return d.tell(ctx, c, out, out.labRun, []string{
-		f.String(),
-		line("Rig", "%.4g cm of cloth on %.4g cm", set.Specimen*100, set.Disc*100),
-		line("Drape", "coefficient %.1f %% (± %.1f over %d placings)", out.Coefficient, out.Spread, len(r.Each)),
-		line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
-		line("Depths", "%s", depthsText(out.Depths)),
-	}, output{"shadow.png", picture})
+	var err error
+	set.Placings, err = countOf(d.Placings)
+	return set, err
 }
 
 // discOf turns the result into units.
 func discOf(r lab.DiscResult, set lab.DiscSetup) discJSON {
-	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000, Slow: set.Slow}
+	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000, Fall: string(set.Fall)}
 	for n, times := range r.Counts {
 		out.Counts[strconv.Itoa(n)] = times
 	}

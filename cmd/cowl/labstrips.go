@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"time"
 
 	"cowl/sim"
 	"cowl/sim/lab"
@@ -28,30 +27,23 @@ type bendJSON struct {
 
 // Run hangs the strip.
 func (b labBend) Run(ctx context.Context, c console) error {
-	s, f, err := b.stiffness()
-	if err != nil {
-		return err
-	}
-	set := lab.BendSetup{Grain: grainOf(b.Grain)}
-	if err := lengths(lengthFlag{"length", b.Length, &set.Length}, lengthFlag{"width", b.Width, &set.Width}, lengthFlag{"spacing", b.Spacing, &set.Spacing}); err != nil {
-		return err
-	}
-	start := time.Now()
-	r, err := lab.Bend(ctx, s, set)
-	if err != nil {
-		return err
-	}
-	plate := lab.GravityLength(s, set.Grain)
-	out := bendJSON{inDegrees(r.Chord), r.TipX * 1000, r.TipDrop * 1000, r.BendingLength * 1000, r.Length * 1000, plate * 1000, b.runOf(r.Run, f.Name, start)}
-	length := line("Bending length", "%.1f mm; (B/w)^⅓ at this grain is %.1f mm", out.BendingLength, out.Plate)
-	if r.BendingLength == 0 {
-		length = line("Bending length", "not told: the strip hangs plumb, want a shorter one")
-	}
-	return b.tell(ctx, c, out, out.labRun, []string{
-		f.String(),
-		line("Overhang", "%.1f mm dips %.2f° from edge to tip", out.Length, out.Chord),
-		line("Tip", "%.1f mm out, %.1f mm down", out.TipX, out.TipDrop),
-		length,
+	return b.test(ctx, c, func(s specimen) (reading, error) {
+		set := lab.BendSetup{Grain: grainOf(b.Grain), Report: s.report}
+		if err := lengths(lengthFlag{"length", b.Length, &set.Length}, lengthFlag{"width", b.Width, &set.Width}, lengthFlag{"spacing", b.Spacing, &set.Spacing}); err != nil {
+			return reading{}, err
+		}
+		r, err := lab.Bend(ctx, s.Stiffness, set)
+		plate := lab.GravityLength(s.Stiffness, set.Grain)
+		out := bendJSON{inDegrees(r.Chord), r.TipX * 1000, r.TipDrop * 1000, r.BendingLength * 1000, r.Length * 1000, plate * 1000, labRun{}}
+		length := line("Bending length", "%.1f mm; (B/w)^⅓ at this grain is %.1f mm", out.BendingLength, out.Plate)
+		if r.BendingLength == 0 {
+			length = line("Bending length", "not told: the strip hangs plumb, want a shorter one")
+		}
+		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, []string{
+			line("Overhang", "%.1f mm dips %.2f° from edge to tip", out.Length, out.Chord),
+			line("Tip", "%.1f mm out, %.1f mm down", out.TipX, out.TipDrop),
+			length,
+		}, nil}, err
 	})
 }
 
@@ -78,28 +70,21 @@ type pullJSON struct {
 
 // Run draws the strip.
 func (p labPull) Run(ctx context.Context, c console) error {
-	s, f, err := p.stiffness()
-	if err != nil {
-		return err
-	}
-	set := lab.PullSetup{Grain: grainOf(p.Grain), Free: p.Free, Load: 5}
-	if p.Load != nil {
-		set.Load = float64(*p.Load)
-	}
-	if err := lengths(lengthFlag{"length", p.Length, &set.Length}, lengthFlag{"width", p.Width, &set.Width}, lengthFlag{"spacing", p.Spacing, &set.Spacing}); err != nil {
-		return err
-	}
-	start := time.Now()
-	r, err := lab.Pull(ctx, s, set)
-	if err != nil {
-		return err
-	}
-	out := pullJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100, lab.OffAxisModulus(s, set.Grain), set.Load, p.runOf(r.Run, f.Name, start)}
-	return p.tell(ctx, c, out, out.labRun, []string{
-		f.String(),
-		line("Extension", "%.3f %% from end to end under %.4g N/m", out.Extension, out.Load),
-		line("Modulus", "%.1f N/m in the middle third; Kilby's rule for small strain %.1f N/m", out.Modulus, out.Kilby),
-		line("Shear", "%.2f° in the central zone; the middle narrows by %.2f %%", out.Shear, out.Narrowing),
+	return p.test(ctx, c, func(s specimen) (reading, error) {
+		set := lab.PullSetup{Grain: grainOf(p.Grain), Free: p.Free, Load: 5, Report: s.report}
+		if p.Load != nil {
+			set.Load = float64(*p.Load)
+		}
+		if err := lengths(lengthFlag{"length", p.Length, &set.Length}, lengthFlag{"width", p.Width, &set.Width}, lengthFlag{"spacing", p.Spacing, &set.Spacing}); err != nil {
+			return reading{}, err
+		}
+		r, err := lab.Pull(ctx, s.Stiffness, set)
+		out := pullJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100, lab.OffAxisModulus(s.Stiffness, set.Grain), set.Load, labRun{}}
+		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, []string{
+			line("Extension", "%.3f %% from end to end under %.4g N/m", out.Extension, out.Load),
+			line("Modulus", "%.1f N/m in the middle third; Kilby's rule for small strain %.1f N/m", out.Modulus, out.Kilby),
+			line("Shear", "%.2f° in the central zone; the middle narrows by %.2f %%", out.Shear, out.Narrowing),
+		}, nil}, err
 	})
 }
 
@@ -109,7 +94,9 @@ type labHang struct {
 	Width    *cloth   `placeholder:"LEN" help:"Width of the edge between the points (60cm)."`
 	Span     *cloth   `placeholder:"LEN" help:"Distance of the two points; 0.8 of the width if not given."`
 	Grain    *degrees `placeholder:"DEG" help:"From the upright to the warp."`
-	Placings *int     `placeholder:"N" help:"Ways to bring the corners together, 1 to 12 (3): the state of least energy is told."`
+	Placings *int     `placeholder:"N" help:"Ways to bring the corners together, 1 to 12 (12): the state of least energy is told."`
+	Shakes   int      `placeholder:"N" help:"Times the best is shaken and hung again on the coarse lattice, 0 to 500 (0): limp cloth has many states of rest."`
+	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
 // hangJSON is what lab hang tells programs.
@@ -120,13 +107,22 @@ type hangJSON struct {
 	Energy  float64       `json:"energy_mJ"`      // stored and of height; 0: flat and upright, edge level with the points
 	Stored  float64       `json:"stored_mJ"`
 	Forward float64       `json:"forward_mm"` // of the middle of the edge
+	Least   []leastJSON   `json:"least"`      // on each lattice, coarse to fine
 	Each    []hangingJSON `json:"each"`
 	labRun
+}
+
+// leastJSON is the least energy found on a lattice.
+type leastJSON struct {
+	Spacing float64 `json:"spacing_mm"`
+	Nodes   int     `json:"nodes"`
+	Energy  float64 `json:"energy_mJ"`
 }
 
 // hangingJSON is one placing.
 type hangingJSON struct {
 	Placing string     `json:"placing"`
+	Spacing float64    `json:"spacing_mm"`
 	Drop    float64    `json:"edge_drop_mm"`
 	Forward float64    `json:"forward_mm"`
 	Energy  float64    `json:"energy_mJ"`
@@ -135,31 +131,40 @@ type hangingJSON struct {
 
 // Run hangs the sheet.
 func (h labHang) Run(ctx context.Context, c console) error {
-	s, f, err := h.stiffness()
-	if err != nil {
-		return err
+	return h.test(ctx, c, func(s specimen) (reading, error) {
+		set, err := h.setup()
+		if err != nil {
+			return reading{}, err
+		}
+		set.Report = s.report
+		r, err := lab.Hang(ctx, s.Stiffness, set)
+		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, nil, labRun{}}
+		lines := []string{
+			line("Edge drop", "%.1f mm, %.1f mm out of the plane; alone in the plane the edge would hang %.1f mm (curve) to %.1f mm (V)", out.Drop, out.Forward, out.Low, out.High),
+			line("Energy", "%.3f mJ, %.3f mJ of it in the cloth; 0 is the flat sheet upright", out.Energy, out.Stored),
+		}
+		for _, l := range r.Least {
+			out.Least = append(out.Least, leastJSON{l.Spacing * 1000, l.Nodes, l.Energy * 1000})
+			lines = append(lines, line("", "least of all at %.3g mm %33.3f mJ", l.Spacing*1000, l.Energy*1000))
+		}
+		for _, e := range r.Each {
+			out.Each = append(out.Each, hangingJSON{e.Name, e.Spacing * 1000, e.Drop * 1000, e.Forward * 1000, e.Energy * 1000, e.Status})
+			lines = append(lines, line("", "%-26s %6.1f mm  %8.3f mJ at %.2g mm  %s", e.Name, e.Drop*1000, e.Energy*1000, e.Spacing*1000, e.Status))
+		}
+		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, lines, nil}, err
+	})
+}
+
+// setup reads the flags.
+func (h labHang) setup() (lab.HangSetup, error) {
+	set := lab.HangSetup{Grain: grainOf(h.Grain), Shakes: h.Shakes}
+	if err := lengths(
+		lengthFlag{"length", h.Length, &set.Height}, lengthFlag{"width", h.Width, &set.Width}, lengthFlag{"span", h.Span, &set.Span},
+		lengthFlag{"spacing", h.Spacing, &set.Spacing}, lengthFlag{"gap", h.Gap, &set.Gap},
+	); err != nil {
+		return set, err
 	}
-	set := lab.HangSetup{Grain: grainOf(h.Grain)}
-	if err := lengths(lengthFlag{"length", h.Length, &set.Height}, lengthFlag{"width", h.Width, &set.Width}, lengthFlag{"span", h.Span, &set.Span}, lengthFlag{"spacing", h.Spacing, &set.Spacing}); err != nil {
-		return err
-	}
-	if set.Placings, err = countOf(h.Placings); err != nil {
-		return err
-	}
-	start := time.Now()
-	r, err := lab.Hang(ctx, s, set)
-	if err != nil {
-		return err
-	}
-	out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, h.runOf(r.Run, f.Name, start)}
-	lines := []string{
-		f.String(),
-		line("Edge drop", "%.1f mm, %.1f mm out of the plane; alone in the plane the edge would hang %.1f mm (curve) to %.1f mm (V)", out.Drop, out.Forward, out.Low, out.High),
-		line("Energy", "%.3f mJ, %.3f mJ of it in the cloth; 0 is the flat sheet upright", out.Energy, out.Stored),
-	}
-	for _, e := range r.Each {
-		out.Each = append(out.Each, hangingJSON{e.Name, e.Drop * 1000, e.Forward * 1000, e.Energy * 1000, e.Status})
-		lines = append(lines, line("", "%-26s %6.1f mm  %8.3f mJ  %s", e.Name, e.Drop*1000, e.Energy*1000, e.Status))
-	}
-	return h.tell(ctx, c, out, out.labRun, lines)
+	var err error
+	set.Placings, err = countOf(h.Placings)
+	return set, err
 }

@@ -20,10 +20,11 @@ type proofCmd struct {
 func (p proofCmd) Run(ctx context.Context, c console) error {
 	line := newProgress(c.err, p.Quiet || p.JSON)
 	trials := proof.All()
-	done := 0
-	checks := proof.Run(ctx, trials, func(r proof.Check) {
-		done++
-		line.show(study.Progress{Stage: "checked " + r.Name, Share: float64(done) / float64(len(trials))})
+	checks := proof.Run(ctx, trials, func(ended int, begun string) {
+		line.show(study.Progress{
+			Stage: fmt.Sprintf("%d of %d checks done, now %s", ended, len(trials), begun),
+			Share: float64(ended) / float64(len(trials)),
+		})
 	})
 	line.clear()
 	if ctx.Err() != nil {

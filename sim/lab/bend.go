@@ -2,6 +2,7 @@ package lab
 
 import (
 	"context"
+	"fmt"
 	"math"
 
 	"cowl/mesh/lattice"
@@ -17,10 +18,11 @@ const StandardChord = 41.5 * math.Pi / 180
 
 // BendSetup is a cantilever test; zero values take the default.
 type BendSetup struct {
-	Length  float64 // m, overhang 0.005–0.5; 0 looks for the one that hangs at StandardChord
-	Width   float64 // m, 0.005–0.2; 0 means 25 mm
-	Grain   float64 // rad, from the length of the strip to the warp
-	Spacing float64 // m; 0 means an eighth of the bending length, coarser where that takes over 3000 nodes
+	Length  float64        // m, overhang 0.005–0.5; 0 looks for the one that hangs at StandardChord
+	Width   float64        // m, 0.005–0.2; 0 means 25 mm
+	Grain   float64        // rad, from the length of the strip to the warp
+	Spacing float64        // m; 0 means an eighth of the bending length, coarser where that takes over 3000 nodes
+	Report  func(Progress) // called now and then, may be nil
 }
 
 // BendResult is what a cantilever test reads.
@@ -127,7 +129,10 @@ func (b BendSetup) lay(s sim.Stiffness, spacing float64) (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &bench{lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Fixed: b.edge(l)}}
+	k := &bench{
+		lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Fixed: b.edge(l)},
+		stage: fmt.Sprintf("overhang of %.4g mm", b.Length*1000), report: b.Report,
+	}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {
 		pos[i] = r3.Vec{X: p.X, Z: p.Y}

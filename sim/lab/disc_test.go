@@ -91,6 +91,20 @@ func TestDisc(t *testing.T) {
 	}
 }
 
+// A board has one state of rest, however it comes to it.
+func TestDiscFalls(t *testing.T) {
+	if testing.Short() {
+		t.Skip("three drapes")
+	}
+	d := quick
+	first := drapedAs(t, isotropic(0.15, 2e-4, 100), d).Coefficient
+	for _, d.Fall = range []Fall{Lowered, Slow} {
+		if got := drapedAs(t, isotropic(0.15, 2e-4, 100), d).Coefficient; math.Abs(got-first) > 0.003 {
+			t.Errorf("DC of a board %s = %.2f %%, want the %.2f %% of one that is dropped ± 0.3", d.Fall, got*100, first*100)
+		}
+	}
+}
+
 // An isotropic cloth does not know how its lattice lies.
 func TestDiscAtAnyGrain(t *testing.T) {
 	if testing.Short() {
@@ -107,7 +121,7 @@ func TestDiscAtAnyGrain(t *testing.T) {
 }
 
 func TestDiscRefuses(t *testing.T) {
-	for _, d := range []DiscSetup{{Specimen: 1}, {Disc: 0.29}, {Spacing: 0.05}, {Placings: 100}, {Friction: 3}} {
+	for _, d := range []DiscSetup{{Specimen: 1}, {Disc: 0.29}, {Spacing: 0.05}, {Placings: 100}, {Friction: 3}, {Gap: 0.1}} {
 		if _, err := Disc(context.Background(), isotropic(0.15, 1e-5, 50), d); err == nil {
 			t.Errorf("Disc(%+v): no error", d)
 		}

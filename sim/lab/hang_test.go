@@ -45,6 +45,31 @@ func TestHang(t *testing.T) {
 	}
 }
 
+// Shakes can only find less energy, and finer lattices carry on from there: the
+// energies told are those of the lattices, coarse to fine.
+func TestHangShakes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("two lattices")
+	}
+	h := HangSetup{Width: 0.3, Height: 0.075, Spacing: 0.00625, Placings: 2}
+	still, err := Hang(context.Background(), sheet, h)
+	if err != nil || still.Status != sim.Settled {
+		t.Fatalf("Hang = %+v, %v", still.Run, err)
+	}
+	h.Shakes = 4
+	shaken, err := Hang(context.Background(), sheet, h)
+	if err != nil || shaken.Status != sim.Settled || len(shaken.Each) != 6 || len(shaken.Least) != 2 {
+		t.Fatalf("Hang = %+v, %v, want 6 states and 2 lattices", shaken.Run, err)
+	}
+	t.Logf("still %+v, shaken %+v", still.Least, shaken.Least)
+	if a, b := still.Least[0].Energy, shaken.Least[0].Energy; b > a+1e-6 {
+		t.Errorf("least energy %g J after shakes, %g J before", b, a)
+	}
+	if l := shaken.Least; l[0].Spacing != 0.0125 || l[1].Spacing != 0.00625 || l[1].Energy != shaken.Energy || l[1].Nodes != shaken.Nodes {
+		t.Errorf("lattices %+v, want 12.5 and 6.25 mm, the last with the energy told, %g J", l, shaken.Energy)
+	}
+}
+
 // A strip of no shear stiffness to speak of and little bending hangs in the
 // curve of a chain.
 func TestHangStrip(t *testing.T) {
@@ -60,7 +85,7 @@ func TestHangStrip(t *testing.T) {
 }
 
 func TestHangRefuses(t *testing.T) {
-	for _, h := range []HangSetup{{Width: 5}, {Span: 0.7}, {Spacing: 0.2}, {Placings: 13}} {
+	for _, h := range []HangSetup{{Width: 5}, {Span: 0.7}, {Spacing: 0.2}, {Placings: 13}, {Shakes: -1}, {Gap: 0.1}} {
 		if _, err := Hang(context.Background(), sheet, h); err == nil {
 			t.Errorf("Hang(%+v): no error", h)
 		}

@@ -29,18 +29,41 @@ type Run struct {
 	Seconds  float64
 }
 
+// Progress says how far a test has come.
+type Progress struct {
+	Stage    string  // what is being done
+	Share    float64 // 0..1 of the steps that it may take
+	Residual float64 // unbalanced force over the weight; over the load in a pull
+}
+
 // bench is a specimen on a lattice, held in a scene.
 type bench struct {
 	lattice *lattice.Lattice
 	scene   *sim.Scene
 	state   *sim.State
+	stage   string         // what is being done, for the report
+	report  func(Progress) // may be nil
 }
 
 // relax walks to rest and adds to the record of the run.
 func (b *bench) relax(ctx context.Context, r *Run, o sim.Settings) {
 	start := time.Now()
+	if o.Steps == 0 {
+		o.Steps = mostSteps
+	}
+	o.Report = func(step int, residual float64) { b.tell(step, o.Steps, residual) }
 	got := sim.Relax(ctx, b.scene, b.state, o)
 	r.note(b, got, start)
+}
+
+// mostSteps ends a walk that finds no rest.
+const mostSteps = 200_000
+
+// tell reports a walk of so many steps of at most so many.
+func (b *bench) tell(step, most int, residual float64) {
+	if b.report != nil {
+		b.report(Progress{fmt.Sprintf("%s, %.2g mm", b.stage, b.lattice.Spacing*1000), float64(step) / float64(most), residual})
+	}
 }
 
 // note adds one walk to the record.

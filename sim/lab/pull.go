@@ -2,6 +2,7 @@ package lab
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"time"
 
@@ -15,12 +16,13 @@ import (
 // PullSetup is a strip under load; zero values take the default. Weight is left
 // out, as in a level pull tester.
 type PullSetup struct {
-	Length  float64 // m between the ends, 0.02–1; 0 means 0.3
-	Width   float64 // m, 0.005–0.5; 0 means a sixth of the length
-	Grain   float64 // rad, from the length of the strip to the warp
-	Load    float64 // N per m of width, 0.001–1000; 0 means 5, that of a hanging cowl
-	Free    bool    // ends free to narrow and to skew, instead of clamped in jaws that swivel
-	Spacing float64 // m; 0 means a twelfth of the width
+	Length  float64        // m between the ends, 0.02–1; 0 means 0.3
+	Width   float64        // m, 0.005–0.5; 0 means a sixth of the length
+	Grain   float64        // rad, from the length of the strip to the warp
+	Load    float64        // N per m of width, 0.001–1000; 0 means 5, that of a hanging cowl
+	Free    bool           // ends free to narrow and to skew, instead of clamped in jaws that swivel
+	Spacing float64        // m; 0 means a twelfth of the width
+	Report  func(Progress) // called now and then, may be nil
 }
 
 // PullResult is what a pull test reads.
@@ -109,7 +111,10 @@ func (p PullSetup) lay(s sim.Stiffness) (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &bench{lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s)}}
+	k := &bench{
+		lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s)},
+		stage: fmt.Sprintf("strip under %.4g N/m", p.Load), report: p.Report,
+	}
 	only := sim.All
 	if p.Free {
 		only = r3.Vec{Y: 1}
@@ -163,6 +168,7 @@ func (p PullSetup) draw(ctx context.Context, k *bench, r *Run) {
 			continue
 		}
 		got.Residual = w.Residual() / unit
+		k.tell(got.Steps, o.Steps, got.Residual)
 		switch {
 		case ctx.Err() != nil:
 			got.Status = sim.Cancelled

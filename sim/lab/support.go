@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/sim"
+	"cowl/sim/contact"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -40,4 +41,20 @@ func (s support) Distance(p r3.Vec) (float64, r3.Vec) {
 		return a - s.round, out
 	}
 	return b - s.round, r3.Vec{Y: up}
+}
+
+// table is a plate on a level floor that ends nowhere; cloth on it has its
+// middle surface at the height at (m).
+type table struct {
+	on contact.Obstacle
+	at float64
+}
+
+// Distance implements contact.Obstacle.
+func (t table) Distance(p r3.Vec) (float64, r3.Vec) {
+	d, n := t.on.Distance(p)
+	if floor := p.Y - t.at + sim.Shell; floor < d {
+		return floor, r3.Vec{Y: 1}
+	}
+	return d, n
 }

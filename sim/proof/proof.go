@@ -9,6 +9,7 @@ import (
 	"math"
 	"runtime"
 	"sync"
+	"sync/atomic"
 )
 
 // Check is one row of the table.
@@ -31,24 +32,28 @@ type Trial struct {
 
 // Run runs the trials, as many at a time as there are cores, and returns the
 // rows in the order of the trials. A trial that fails to run is a miss with the
-// error as its note. Told, if not nil, is called as each ends.
-func Run(ctx context.Context, trials []Trial, told func(Check)) []Check {
+// error as its note. Told, if not nil, is called as each begins, with the
+// number of those that have ended.
+func Run(ctx context.Context, trials []Trial, told func(ended int, begun string)) []Check {
 	out := make([]Check, len(trials))
-	gate := make(chan struct{}, runtime.GOMAXPROCS(0))
+	next := make(chan int)
 	var wg sync.WaitGroup
-	var mu sync.Mutex
-	for k, t := range trials {
+	var ended atomic.Int64
+	for range min(len(trials), runtime.GOMAXPROCS(0)) {
 		wg.Go(func() {
-			gate <- struct{}{}
-			defer func() { <-gate }()
-			out[k] = t.check(ctx)
-			if told != nil {
-				mu.Lock()
-				defer mu.Unlock()
-				told(out[k])
+			for k := range next {
+				if told != nil {
+					told(int(ended.Load()), trials[k].Name)
+				}
+				out[k] = trials[k].check(ctx)
+				ended.Add(1)
 			}
 		})
 	}
+	for k := range trials {
+		next <- k
+	}
+	close(next)
 	wg.Wait()
 	return out
 }
@@ -76,7 +81,7 @@ func (t Trial) check(ctx context.Context) Check {
 // All lists every trial, those that take longest first so that the cores end together.
 func All() []Trial {
 	var all []Trial
-	for _, group := range [][]Trial{drapes(), hangs(), bends(), pulls(), frictions(), shapes()} {
+	for _, group := range [][]Trial{relations(), drapes(), hangs(), bends(), pulls(), frictions(), shapes()} {
 		all = append(all, group...)
 	}
 	return all

@@ -3,6 +3,9 @@ package proof
 import (
 	"context"
 	"errors"
+	"maps"
+	"math"
+	"sync"
 	"testing"
 )
 
@@ -59,5 +62,31 @@ func TestMissesStay(t *testing.T) {
 	cancel()
 	if c := Run(ctx, []Trial{row(1, nil)}, nil)[0]; c.Pass || c.Note != "cancelled" {
 		t.Errorf("cancelled row %+v, want it not to pass", c)
+	}
+}
+
+// Published figures as they stand in the table, straight lines between, ends held.
+func TestLeedsNodes(t *testing.T) {
+	for _, c := range []struct{ dc, want float64 }{{5, 11.7}, {15, 11.7}, {21, 10.1}, {29, 8.4}, {86.2, 3.5}, {99, 3.1}} {
+		if got := leedsNodes(c.dc); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("leedsNodes(%g) = %g, want %g", c.dc, got, c.want)
+		}
+	}
+}
+
+// Each trial is told of as it begins.
+func TestRunTells(t *testing.T) {
+	row := func(name string) Trial {
+		return figure(Check{Name: name}, func(context.Context) (float64, error) { return 0, nil })
+	}
+	var mu sync.Mutex
+	told := map[string]bool{}
+	Run(context.Background(), []Trial{row("a"), row("b"), row("c")}, func(ended int, begun string) {
+		mu.Lock()
+		defer mu.Unlock()
+		told[begun] = ended < 3
+	})
+	if want := map[string]bool{"a": true, "b": true, "c": true}; !maps.Equal(told, want) {
+		t.Errorf("told of %v, want %v", told, want)
 	}
 }

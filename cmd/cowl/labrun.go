@@ -1,0 +1,109 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"cowl/materials"
+	"cowl/sim"
+	"cowl/sim/lab"
+	"cowl/sim/study"
+)
+
+// specimen is the cloth of a test.
+type specimen struct {
+	sim.Stiffness
+	fabric materials.Fabric
+	report func(lab.Progress)
+}
+
+// reading is what a test has read.
+type reading struct {
+	run    lab.Run
+	result func(labRun) any // for programs
+	lines  []string         // for people, below the name of the cloth
+	files  []output         // beside result.json
+}
+
+// labRun is what every test tells of how it was computed.
+type labRun struct {
+	Fabric   string     `json:"fabric"`
+	Warning  string     `json:"warning,omitempty"`
+	Status   sim.Status `json:"status"`
+	Residual float64    `json:"residual"` // unbalanced force over the weight; over the load in pull
+	Nodes    int        `json:"nodes"`
+	Spacing  float64    `json:"spacing_mm"`
+	Steps    int        `json:"steps"`
+	Seconds  float64    `json:"seconds"`
+}
+
+// test runs a test on the cloth that the flags ask for, with a line of progress
+// where someone watches, and writes and prints what it reads.
+func (f labFlags) test(ctx context.Context, c console, run func(specimen) (reading, error)) error {
+	fabric, err := f.cloth()
+	if err != nil {
+		return err
+	}
+	if f.Out != "" {
+		if err := writable(f.Out); err != nil {
+			return err
+		}
+	}
+	start, line := time.Now(), newProgress(c.err, f.Quiet || f.JSON)
+	r, err := run(specimen{study.Stiffness(fabric), fabric, func(p lab.Progress) { line.show(study.Progress(p)) }})
+	line.clear()
+	switch {
+	case ctx.Err() != nil:
+		return context.Canceled
+	case err != nil:
+		return err
+	}
+	how := labRun{
+		fabric.Name, clamped(fabric), r.run.Status, r.run.Residual, r.run.Nodes,
+		r.run.Spacing * 1000, r.run.Steps, time.Since(start).Seconds(),
+	}
+	if f.Out != "" {
+		b, err := jsonOf(r.result(how))
+		if err != nil {
+			return err
+		}
+		if err := save(f.Out, append(r.files, output{"result.json", b})); err != nil {
+			return err
+		}
+	}
+	return f.tell(c, fabric, r, how)
+}
+
+// tell prints what a test reads and returns what the exit status is to say.
+func (f labFlags) tell(c console, fabric materials.Fabric, r reading, how labRun) error {
+	if f.JSON {
+		if err := printJSON(c, r.result(how)); err != nil {
+			return err
+		}
+	} else {
+		for _, l := range append([]string{fabric.String()}, r.lines...) {
+			fmt.Fprintln(c.out, l)
+		}
+		fmt.Fprintln(c.out, line("Computed", "%s; unbalanced force %.1e; %d points %.2g mm apart, %d steps, %.1f s", how.Status, how.Residual, how.Nodes, how.Spacing, how.Steps, how.Seconds))
+	}
+	if how.Warning != "" {
+		fmt.Fprintf(c.err, "cowl: %s\n", how.Warning)
+	}
+	if how.Status != sim.Settled {
+		fmt.Fprintf(c.err, "cowl: NOT SETTLED (%s): the figures are those of where it stopped\n", how.Status)
+		return silent{exitNotSettled}
+	}
+	return nil
+}
+
+// clamped warns of a bias bending rigidity that no plate can have.
+func clamped(f materials.Fabric) string {
+	twist, held := f.Twist()
+	if !held {
+		return ""
+	}
+	least := twist + (f.BendWarp+f.BendWeft)/4
+	return fmt.Sprintf("bend_bias_uNm: %.3g is less than this cloth can have with %.3g along warp and %.3g along weft, so it bends on the bias like %.3g; measure the bias again or take the figures off the grain with care",
+		f.BendBias*1e6, f.BendWarp*1e6, f.BendWeft*1e6, least*1e6)
+}
