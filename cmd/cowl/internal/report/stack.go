@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"cowl/cmd/cowl/internal/scatter"
 )
@@ -38,7 +39,7 @@ func (c Stack) SVG() string {
 	}
 	k := newKey(d, 0, d.h+14)
 	for n := 0; n <= most; n++ {
-		k.entry(fmt.Sprintf("%d %s", n, c.Noun), func(x, y float64) {
+		k.entry(fmt.Sprintf("%d %s", n, strings.TrimSuffix(c.Noun, plural(n))), func(x, y float64) {
 			d.rect(x, y-6, 24, 12, inkMid)
 			d.rect(x+0.7, y-5.3, 22.6, 10.6, shade(n))
 		})
@@ -70,3 +71,11 @@ func (c Stack) bar(d *drawing, shares []scatter.Share, total int, room, y float6
 }
 
 func shade(n int) string { return shades[min(n, len(shades)-1)] }
+
+// plural returns what to take off a plural for n of it.
+func plural(n int) string {
+	if n == 1 {
+		return "s"
+	}
+	return ""
+}
