@@ -25,6 +25,7 @@ type Settings struct {
 	Residual float64                          // total unbalanced force over weight at rest; 0 means 1e-3
 	Steps    int                              // step limit; 0 means 200,000
 	Report   func(step int, residual float64) // called every 200 steps, may be nil
+	Watch    func(*Stepper)                   // called after every step, may be nil; may change holds, targets and grips
 }
 
 // Result tells how the way to rest ended.
@@ -174,6 +175,12 @@ func (w *Stepper) Walk(ctx context.Context, o Settings) Result {
 	for r.Steps < o.Steps {
 		w.Step()
 		r.Steps++
+		if o.Watch != nil {
+			if o.Watch(w); ctx.Err() != nil {
+				r.Status, r.Residual = Cancelled, w.Residual()
+				return r
+			}
+		}
 		if r.Steps%checkEvery != 0 {
 			continue
 		}

@@ -26,6 +26,8 @@ type Job struct {
 	Spacing float64    // m, between yarn crossings
 	Seed    uint64     // which hand places the cloth; same seed, same bits
 	Report  func(Progress)
+
+	watch func(*Drape, *sim.Stepper) // of a Live, called after every step, may be nil
 }
 
 // Progress says how far a drape has come.
@@ -61,18 +63,32 @@ const (
 
 // Hang places the cloth by hand, lets go and brings it to rest.
 func Hang(ctx context.Context, j Job) (*Drape, error) {
-	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
-		return nil, fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
-			j.Spacing*1000, Finest*1000, Coarsest*1000)
+	if err := j.check(); err != nil {
+		return nil, err
 	}
 	d, err := j.lay(max(j.Spacing, placing))
 	if err != nil {
 		return nil, err
 	}
 	d.place(ctx)
+	return d.rest(ctx)
+}
+
+// check refuses a spacing out of range.
+func (j Job) check() error {
+	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
+		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
+			j.Spacing*1000, Finest*1000, Coarsest*1000)
+	}
+	return nil
+}
+
+// rest brings cloth that has been let go to rest, coarse to fine.
+func (d *Drape) rest(ctx context.Context) (*Drape, error) {
 	d.settle(ctx, 1e-2)
-	for d.Lattice.Spacing > j.Spacing && !d.over() {
-		if d, err = d.finer(max(j.Spacing, d.Lattice.Spacing/1.6)); err != nil {
+	for d.Lattice.Spacing > d.Job.Spacing && !d.over() {
+		var err error
+		if d, err = d.finer(max(d.Job.Spacing, d.Lattice.Spacing/1.6)); err != nil {
 			return nil, err
 		}
 		d.unpick()
@@ -161,6 +177,9 @@ func (d *Drape) settle(ctx context.Context, residual float64) {
 		o.Report = func(step int, r float64) {
 			d.Job.Report(Progress{Stage: "settling", Share: float64(step) / round, Residual: r})
 		}
+	}
+	if d.Job.watch != nil {
+		o.Watch = func(w *sim.Stepper) { d.Job.watch(d, w) }
 	}
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
 	d.Steps += d.Result.Steps

@@ -17,6 +17,7 @@ type pin struct {
 	flat r2.Vec  // m, on the piece
 	at   r3.Vec  // m, in space, where the cloth's middle surface ends up
 	over float64 // m, distance of that from the form
+	out  bool    // taken out by the hand of a Live
 }
 
 // Pins stand this far apart along the seams, m: a dressmaker's pins.
@@ -37,6 +38,14 @@ const pinGrip = 1000
 // draper smooths the cloth and sets the pin where it lies; a pin that drags is
 // moved (common practice). Some fifty pins at this share carry the piece once.
 const smooth = 0.02
+
+// grip returns the stiffness with which the pin holds, N/m.
+func (p pin) grip() float64 {
+	if p.out {
+		return 0
+	}
+	return pinGrip
+}
 
 // firm pins are set first and never moved: the cowl points, which carry the drape.
 func (p pin) firm() bool { return p.name == "cowl point" }
@@ -68,14 +77,14 @@ func (j Job) shoulderPins(side float64) []pin {
 		if s <= shoulderStep {
 			name = "cowl point"
 		}
-		out = append(out, pin{name, sided(along(p.Shoulder, s), side), j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell+Gap), sim.Shell + Gap})
+		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, s), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell+Gap), over: sim.Shell + Gap})
 	}
 	end := length(p.FacingEnd)
 	if j.Free {
 		end = math.Min(end, facingFree+shoulderStep)
 	}
 	for _, s := range steps(facingFree, end, shoulderStep) {
-		out = append(out, pin{"facing", sided(along(p.FacingEnd, s), side), j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell), sim.Shell})
+		out = append(out, pin{name: "facing", flat: sided(along(p.FacingEnd, s), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell), over: sim.Shell})
 	}
 	return out
 }
@@ -86,7 +95,7 @@ func (j Job) sidePins(side float64) []pin {
 	p := j.Piece
 	whole, body := length(p.Side), j.sideLength()
 	for _, s := range steps(0, whole, sideStep) {
-		out = append(out, pin{"side", sided(along(p.Side, s), side), j.off(j.Form.SidePoint(side, s/whole*body), sim.Shell), sim.Shell})
+		out = append(out, pin{name: "side", flat: sided(along(p.Side, s), side), at: j.off(j.Form.SidePoint(side, s/whole*body), sim.Shell), over: sim.Shell})
 	}
 	return out
 }
@@ -117,11 +126,13 @@ func (j Job) waistPins(side float64) []pin {
 		if s >= skip {
 			s += width
 		}
-		out = append(out, pin{"waist", sided(along(p.Waist, s), side), at, sim.Shell})
+		out = append(out, pin{name: "waist", flat: sided(along(p.Waist, s), side), at: at, over: sim.Shell})
 	}
 	if width > 0 {
 		at := j.off(j.Form.WaistPoint(side, 1-skip/(whole-width)), sim.Shell)
-		out = append(out, pin{"dart", sided(along(p.Waist, skip), side), at, sim.Shell}, pin{"dart", sided(along(p.Waist, skip+width), side), at, sim.Shell})
+		for _, leg := range [2]float64{skip, skip + width} {
+			out = append(out, pin{name: "dart", flat: sided(along(p.Waist, leg), side), at: at, over: sim.Shell})
+		}
 	}
 	return out
 }

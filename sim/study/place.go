@@ -75,16 +75,7 @@ const (
 func (d *Drape) place(ctx context.Context) {
 	h := handOf(d.Job.Seed)
 	w := sim.NewStepper(d.Scene, d.State)
-	run := func(n int) bool {
-		for range n {
-			w.Step()
-		}
-		d.Steps += n
-		if ctx.Err() != nil {
-			d.Result.Status = sim.Cancelled
-		}
-		return ctx.Err() == nil
-	}
+	run := func(n int) bool { return d.walk(ctx, w, n) }
 	for k := 1; k <= leadPhases; k++ {
 		t := float64(k) / leadPhases
 		d.lead(h, t, guideGrip)
@@ -109,6 +100,21 @@ func (d *Drape) place(ctx context.Context) {
 		}
 		d.tell("letting go", 0.85+0.15*float64(k)/smoothings)
 	}
+}
+
+// walk takes n steps, and reports whether it may go on.
+func (d *Drape) walk(ctx context.Context, w *sim.Stepper, n int) bool {
+	for range n {
+		w.Step()
+		if d.Job.watch != nil {
+			d.Job.watch(d, w)
+		}
+	}
+	d.Steps += n
+	if ctx.Err() != nil {
+		d.Result.Status = sim.Cancelled
+	}
+	return ctx.Err() == nil
 }
 
 // repin moves every pin that drags a little towards where the cloth would lie.
@@ -142,15 +148,16 @@ func (d *Drape) lead(h hand, t, grip float64) {
 	e := smoothly(t)
 	for k, p := range d.pins {
 		a := j.start(p.flat)
-		st.Target[k], st.Grip[k] = r3.Add(a, r3.Scale(e, r3.Sub(p.at, a))), pinGrip
+		st.Target[k], st.Grip[k] = r3.Add(a, r3.Scale(e, r3.Sub(p.at, a))), p.grip()
 	}
 	k := len(d.pins)
 	for _, q := range j.hanging(h, smoothly(t+h.lead)) {
 		st.Target[k], st.Grip[k] = q, grip
 		k++
 	}
-	for ; k < len(st.Target); k++ {
+	for range j.centre() {
 		st.Target[k], st.Grip[k] = r3.Vec{X: h.aside}, grip
+		k++
 	}
 }
 

@@ -1,0 +1,98 @@
+package study
+
+import (
+	"errors"
+	"reflect"
+)
+
+// change goes over to j, or says why it cannot.
+func (w *walker) change(j Job) {
+	j = w.seeded(j)
+	if w.d != nil && same(j, w.job) {
+		w.err = nil
+		w.tell()
+		return
+	}
+	next, err := w.prepare(j)
+	w.err = err
+	if err != nil {
+		w.tell()
+		return
+	}
+	w.job, w.next = j, next
+	w.stop()
+}
+
+// again places the piece anew by the next hand.
+func (w *walker) again() {
+	if w.d == nil {
+		return
+	}
+	j := w.job
+	j.Seed++
+	next, err := w.anew(j)
+	if err != nil {
+		w.err = err
+		w.tell()
+		return
+	}
+	w.job, w.next = j, next
+	w.stop()
+}
+
+// seeded gives j the seed in force, unless it asks for another one than the last time.
+func (w *walker) seeded(j Job) Job {
+	asked := j.Seed
+	if w.d != nil && asked == w.asked {
+		j.Seed = w.job.Seed
+	}
+	w.asked = asked
+	return j
+}
+
+// same reports whether two jobs ask for the same drape.
+func same(a, b Job) bool {
+	return a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free && a.Form == b.Form &&
+		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Piece, b.Piece)
+}
+
+// prepare lays what j asks for.
+func (w *walker) prepare(j Job) (*beginning, error) {
+	if err := j.check(); err != nil {
+		return nil, err
+	}
+	if j.Form == nil {
+		return nil, errors.New("drape: no dress form; it also gives the shoulder points of a free hang")
+	}
+	return w.anew(j)
+}
+
+// anew lays the flat piece for the hand to place.
+func (w *walker) anew(j Job) (*beginning, error) {
+	j = w.watched(j)
+	if j.Spacing < placing { // what cannot be laid at the end is refused at once
+		if _, err := j.lay(j.Spacing); err != nil {
+			return nil, err
+		}
+	}
+	d, err := j.lay(max(j.Spacing, placing))
+	if err != nil {
+		return nil, err
+	}
+	return &beginning{d: d}, nil
+}
+
+// watched lets the walker see every step of j.
+func (w *walker) watched(j Job) Job {
+	report := j.Report
+	j.watch = w.watch
+	j.Report = func(p Progress) {
+		if p.Stage == StageLetting {
+			w.stage = StageLetting
+		}
+		if report != nil {
+			report(p)
+		}
+	}
+	return j
+}

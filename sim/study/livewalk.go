@@ -1,0 +1,151 @@
+package study
+
+import (
+	"context"
+	"time"
+
+	"cowl/sim"
+)
+
+// walker is what the walking goroutine of a Live alone knows and touches.
+type walker struct {
+	live   *Live
+	d      *Drape // what is hanging; nil until something could be laid
+	job    Job    // of d, as it was asked for, with the seed in force
+	asked  uint64 // seed of the last Change
+	stage  string
+	next   *beginning         // what is to be walked instead of d
+	stop   context.CancelFunc // ends the present walk
+	busy   bool               // touched since the present walk began
+	err    error              // of the last Change
+	hands  hands
+	began  time.Time // of the way of d
+	shown  time.Time // of the newest moment
+	read   time.Time // of the newest reading
+	figure figures
+}
+
+// beginning is a drape to be walked to rest.
+type beginning struct {
+	d      *Drape
+	placed bool // carried over from another drape, not from the flat
+}
+
+func newWalker(l *Live, seed uint64) *walker {
+	return &walker{live: l, asked: seed, stage: StagePlacing, stop: func() {}}
+}
+
+// run walks, sleeps and obeys until the Live is closed.
+func (w *walker) run() {
+	defer close(w.live.done)
+	for w.live.ctx.Err() == nil {
+		switch {
+		case w.next != nil:
+			w.begin()
+		case w.busy && w.d != nil && w.d.Result.Status != sim.Diverged:
+			w.goOn()
+		default:
+			w.sleep()
+		}
+	}
+}
+
+// begin brings what comes next to rest.
+func (w *walker) begin() {
+	ctx, stop := context.WithCancel(w.live.ctx)
+	defer stop()
+	d, placed := w.next.d, w.next.placed
+	w.stop, w.next, w.busy, w.began = stop, nil, false, time.Now()
+	w.figure = figures{}
+	w.hands.wait = !placed
+	w.stage = StageSettling
+	if !placed {
+		w.stage = StagePlacing
+		w.hands.grab = nil
+	}
+	w.meet(d)
+	if !placed {
+		d.place(ctx)
+		w.hands.wait, w.stage = false, StageSettling
+		w.rehold()
+	}
+	if d, err := d.rest(ctx); err != nil {
+		w.err = err
+		w.d.Result.Status = sim.StepLimit
+	} else {
+		w.d = d
+	}
+	w.end()
+}
+
+// goOn brings a drape that was touched to rest again.
+func (w *walker) goOn() {
+	ctx, stop := context.WithCancel(w.live.ctx)
+	defer stop()
+	w.stop, w.busy, w.stage = stop, false, StageSettling
+	w.d.finish(ctx)
+	w.end()
+}
+
+// end shows how a walk has ended, unless there is more to do.
+func (w *walker) end() {
+	w.stop = func() {}
+	if w.next != nil || w.live.ctx.Err() != nil || (w.busy && w.d.Result.Status != sim.Diverged) {
+		return
+	}
+	w.stage = StageStopped
+	if w.d.Result.Status == sim.Settled {
+		w.stage = StageRest
+	}
+	w.show(w.d.Result.Residual)
+}
+
+// sleep waits for orders and obeys them.
+func (w *walker) sleep() {
+	select {
+	case <-w.live.ctx.Done():
+	case <-w.live.wake:
+		w.obey()
+	}
+}
+
+// obey does what was ordered since the last time.
+func (w *walker) obey() {
+	l := w.live
+	l.mu.Lock()
+	orders, job := l.orders, l.job
+	l.orders, l.job = nil, nil
+	l.mu.Unlock()
+	for _, do := range orders {
+		do(w)
+	}
+	if job != nil {
+		w.change(*job)
+	}
+}
+
+// watch is called after every step of d on the walking goroutine.
+func (w *walker) watch(d *Drape, s *sim.Stepper) {
+	if d != w.d {
+		w.meet(d)
+	}
+	select {
+	case <-w.live.wake:
+		w.obey()
+	default:
+	}
+	if w.next != nil {
+		return
+	}
+	w.hands.hold(d)
+	if now := time.Now(); now.Sub(w.shown) >= showEvery && w.live.wanted.Load() {
+		w.show(s.Residual())
+	}
+}
+
+// meet takes d for the drape that hangs.
+func (w *walker) meet(d *Drape) {
+	w.d = d
+	w.hands.first = len(d.Scene.Holds)
+	w.rehold()
+}
