@@ -20,9 +20,9 @@ import (
 // How cowl ends.
 const (
 	exitOK         = 0
-	exitNotSettled = 1 // the drape did not come to rest; everything that there is, is written and says so
-	exitBadInput   = 2 // nothing is written
-	exitCannotSave = 3
+	exitNotSettled = 1   // the drape did not come to rest; everything that there is, is written and says so
+	exitBadInput   = 2   // nothing is written
+	exitCannotSave = 3   // also: no window can be opened
 	exitCancelled  = 130 // Ctrl-C; nothing is written
 )
 
@@ -30,6 +30,7 @@ const (
 type cli struct {
 	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write draft.svg."`
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	View    viewCmd    `cmd:"" help:"Open a window: change cut and cloth and see the drape change."`
 	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
 	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
 	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`
@@ -60,6 +61,7 @@ func (s silent) Error() string { return fmt.Sprintf("exit %d", s.code) }
 var (
 	errCannotSave = errors.New("cannot save")
 	errNoResult   = errors.New("the drape could not be computed")
+	errNoWindow   = errors.New("no window can be opened")
 )
 
 func main() {
@@ -113,7 +115,7 @@ func status(err error, stderr io.Writer) int {
 	}
 	fmt.Fprintf(stderr, "cowl: %v\n", err)
 	switch {
-	case errors.Is(err, errCannotSave):
+	case errors.Is(err, errCannotSave), errors.Is(err, errNoWindow):
 		return exitCannotSave
 	case errors.Is(err, errNoResult):
 		return exitNotSettled

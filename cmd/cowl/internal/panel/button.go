@@ -131,3 +131,24 @@ func (u *UI) Check(id string, r Rect, label, help string, on bool) bool {
 	}
 	return on
 }
+
+// Radio is one of several of which one is on. It reports whether it was chosen.
+func (u *UI) Radio(id string, r Rect, label, help string, on bool) bool {
+	t := u.touch(id, r, help)
+	at := Point{r.X + 8, r.Y + r.H/2}
+	rim := u.Theme.Rule
+	switch {
+	case on:
+		rim = u.Theme.Accent
+	case t.over:
+		rim = u.Theme.Soft
+	}
+	u.Disc(at, 8, rim)
+	u.Disc(at, 7, u.Theme.Raised)
+	if on {
+		u.Disc(at, 4, u.Theme.Accent)
+	}
+	u.ring(Rect{at.X - 8, at.Y - 8, 16, 16}, t)
+	u.Words(u.Fit(label, r.W-24, Plain), r.X+24, middle(r, Plain), 0, Plain, u.Theme.Ink)
+	return t.clicked
+}

@@ -156,3 +156,14 @@ func (l *List) Triangles(at []Point, tris [][3]int32, c color.RGBA) {
 		l.triangles(first+uint32(t[0]), first+uint32(t[1]), first+uint32(t[2]))
 	}
 }
+
+// Shaded covers triangles with a colour at each corner.
+func (l *List) Shaded(at []Point, tris [][3]int32, inks []color.RGBA) {
+	first := uint32(len(l.Verts) / 8)
+	for i, p := range at {
+		l.vertex(p.X*l.scale, p.Y*l.scale, solid, solid, inks[i])
+	}
+	for _, t := range tris {
+		l.triangles(first+uint32(t[0]), first+uint32(t[1]), first+uint32(t[2]))
+	}
+}

@@ -24,13 +24,14 @@ type UI struct {
 	reveal  bool   // the focus moved by key: bring it into sight
 	focusAt Rect   // of the control that has the focus, in this picture
 	edit    editing
+	places  map[string]Rect    // where controls were drawn last, as far as in sight
 	offset  map[string]float64 // of scrolled areas, units
 	now     float64            // s
 }
 
 // New returns a panel in the greys of cowl.
 func New() *UI {
-	return &UI{Theme: Greys(), Letters: NewLetters(), offset: map[string]float64{}}
+	return &UI{Theme: Greys(), Letters: NewLetters(), offset: map[string]float64{}, places: map[string]Rect{}}
 }
 
 // Begin starts a picture of w × h pixels, at scale pixels a unit; now is the
@@ -43,14 +44,15 @@ func (u *UI) Begin(w, h int, scale, now float64) {
 	u.wide, u.tall = float64(w)/scale, float64(h)/scale
 	u.In.take(scale, now)
 	u.List.begin(u.wide, u.tall, scale)
+	clear(u.places)
 	u.order, u.Help, u.Complaint, u.layer, u.focusAt = u.order[:0], "", "", "", Rect{}
 	if u.In.Struck[LeftButton] && u.edit.id != "" {
 		u.edit.leave = true // a click elsewhere ends typing, see field
 	}
 }
 
-// Area is the whole window in units.
-func (u *UI) Area() Rect { return Rect{0, 0, u.wide, u.tall} }
+// Whole is the window in units.
+func (u *UI) Whole() Rect { return Rect{0, 0, u.wide, u.tall} }
 
 // Scale is how many pixels make a unit.
 func (u *UI) Scale() float64 { return u.scale }
@@ -150,6 +152,7 @@ func (u *UI) touch(id string, r Rect, help string) touch {
 		return touch{}
 	}
 	u.order = append(u.order, id)
+	u.places[id] = r.Meet(u.Clip())
 	t := touch{over: u.Over(r) && (u.held == "" || u.held == id)}
 	if t.over && u.In.Struck[LeftButton] && u.held == "" {
 		u.held, u.focus, t.struck = id, id, true
@@ -169,6 +172,25 @@ func (u *UI) touch(id string, r Rect, help string) touch {
 		u.Help = help
 	}
 	return t
+}
+
+// Use is how an area that is not a control is being used.
+type Use struct {
+	Over, Held, Focus bool
+	Struck, Clicked   bool
+}
+
+// Area makes r a stop of Tab that answers to the left button, for whoever draws
+// there.
+func (u *UI) Area(id string, r Rect, help string) Use {
+	t := u.touch(id, r, help)
+	return Use{t.over, t.held, t.focus, t.struck, t.clicked}
+}
+
+// Place returns where a control was last drawn, in units, and whether it was.
+func (u *UI) Place(id string) (Rect, bool) {
+	r, ok := u.places[id]
+	return r, ok && !r.Empty()
 }
 
 // ring marks the control that has the focus.
