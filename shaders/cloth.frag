@@ -43,6 +43,9 @@ vec3 rampColour(float x) {
 // grained marks both yarns. On paper the warp is the darker, so the grain has
 // a direction.
 vec3 grained(vec3 base) {
+    if (grainStep > 1e5) {
+        return base; // no grain lines
+    }
     float warpLine = line(dot(cutPlace, vec2(warp.y, -warp.x)), grainStep, 0.0009 * float(1 + show));
     float weftLine = line(dot(cutPlace, warp), grainStep, 0.0009 * float(1 + show));
     if (show == 1) {

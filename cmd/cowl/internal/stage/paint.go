@@ -52,16 +52,26 @@ func (p *Painter) PaintIn(l *Loaded, v View, m Manner, part image.Rectangle, tal
 		prog.setVec("eye", v.Eye)
 		light(prog)
 	}
+	solid := m.Opacity == 0 || m.Opacity >= 1
+	if solid {
+		p.paintCloth(l, cloth, m) // first, so that what it hides is not shaded
+	}
 	if !m.NoForm {
 		p.paintForm(l, form)
 		p.line.use()
 		p.line.setMat("camera", camera)
 		p.paintLines(l.seams, v.Eye, seamWidth, l.look.Seam)
 	}
-	p.paintCloth(l, cloth, m)
+	if !solid {
+		p.paintCloth(l, cloth, m)
+	}
 	p.line.use()
 	p.line.setMat("camera", camera)
-	ends, turns := rim(&l.scene.Cloth, l.hems, v.Eye)
+	hems := l.hems
+	if m.Quick {
+		hems = l.cuts
+	}
+	ends, turns := rim(&l.scene.Cloth, hems, v.Eye)
 	p.paintLines(ends, v.Eye, rimWidth, l.look.Rim)
 	p.paintLines(turns, v.Eye, turnWidth, l.look.Rim)
 }
@@ -101,7 +111,10 @@ func (p *Painter) paintForm(l *Loaded, prog program) {
 	prog.use()
 	prog.setFloat("inset", formInset)
 	prog.setColour("formColour", linear(l.look.Form))
+	gl.Enable(gl.CULL_FACE) // it is closed
+	gl.CullFace(gl.BACK)
 	l.form.draw()
+	gl.Disable(gl.CULL_FACE)
 }
 
 // paintCloth draws the cloth. See-through cloth is drawn twice, what faces away

@@ -72,6 +72,7 @@ type Loaded struct {
 	verts       []float32 // of the cloth, as last sent
 	seams       [][]seamPoint
 	hems        []hem
+	cuts        []hem // those at which the cloth is cut
 }
 
 // Load copies a scene to the driver. It fails where a place is not a finite
@@ -81,6 +82,11 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 		return nil, err
 	}
 	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), hems: hems(&s.Cloth)}
+	for _, h := range l.hems {
+		if h.tris[1] < 0 {
+			l.cuts = append(l.cuts, h)
+		}
+	}
 	l.verts = clothVertices(nil, &s.Cloth, nil)
 	l.cloth = upload(l.verts, indices(s.Cloth.Tris), 3, 3, 2, 1)
 	l.formBox = Bounds(nil)

@@ -117,9 +117,11 @@ func Looking(target r3.Vec, away, azimuth, height float64) View {
 // picture.
 func (v View) Axes() (right, up, back r3.Vec) { return frame(r3.Sub(v.Eye, v.Target)) }
 
-// Framing returns how far from the middle of box (m) the eye must stand, at the
-// azimuth and height angle (rad), to see all of it within the margin.
-func Framing(box r3.Box, aspect, azimuth, height float64) (middle r3.Vec, away float64) {
-	middle = r3.Scale(0.5, r3.Add(box.Min, box.Max))
-	return middle, distance(box.Vertices(), middle, towards(azimuth, height), aspect)
+// Framing returns the middle of places (m) as they are seen from the azimuth and
+// height angle (rad), and how far from it the eye must stand to see them all
+// within the margin.
+func Framing(places []r3.Vec, aspect, azimuth, height float64) (middle r3.Vec, away float64) {
+	dir := towards(azimuth, height)
+	middle, _, _ = extent(places, dir)
+	return middle, distance(places, middle, dir, aspect)
 }

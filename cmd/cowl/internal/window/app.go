@@ -3,8 +3,6 @@
 package window
 
 import (
-	"time"
-
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
@@ -50,8 +48,10 @@ type App struct {
 	working string          // what is being saved, "": nothing
 
 	driver  string
-	slow    bool // the driver draws on the processor
-	still   time.Time
+	slow    bool    // the driver draws on the processor
+	moved   float64 // s, when a pane last changed
+	awake   float64 // s, until when every picture is drawn
+	last    float64 // s, of the last picture
 	now     float64 // s since the start
 	quit    bool
 	painter *stage.Painter
@@ -111,16 +111,14 @@ func (a *App) made(b body.Body, d *dummy, err error) {
 	}
 	first := len(a.dummies.made) == 0
 	a.dummies.made[b] = d
-	if first {
-		a.look(1)
-		a.goal = nil
-		a.eye = a.framed(1)
-	}
 	for _, p := range a.panes {
 		if w, err := p.Style.Wearer(); err == nil && w == b && p.dummy == nil {
 			p.dummy = d
 			p.hang()
 		}
+	}
+	if first {
+		a.eye, a.goal = a.framed(1), nil
 	}
 }
 

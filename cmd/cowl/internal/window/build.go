@@ -56,8 +56,12 @@ func (a *App) pane3D(i int, r panel.Rect) {
 	a.steer(r, use, free && a.grip == nil)
 	u.Push(r)
 	defer u.Pop()
-	if !p.hasCloth() || p.dummy == nil && p.loaded == nil {
-		u.Words("Making the form …", r.X+r.W/2, r.Y+r.H/2, 0.5, panel.Plain, u.Theme.Soft)
+	if p.loaded == nil {
+		text := "Laying out the cloth …"
+		if p.dummy == nil {
+			text = "Making the form …"
+		}
+		u.Words(text, r.X+r.W/2, r.Y+r.H/2, 0.5, panel.Plain, u.Theme.Soft)
 	}
 	a.foldMarks(p, r)
 	a.pinMarks(p, r)

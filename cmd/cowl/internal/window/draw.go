@@ -38,7 +38,7 @@ func (a *App) feed(p *Pane) error {
 	if p.shown == f.Serial && p.values == a.show {
 		return nil
 	}
-	p.shown, p.values, p.fine = f.Serial, a.show, false
+	p.shown, p.values = f.Serial, a.show
 	var values []float64
 	if v := maps[a.show].value; v != nil {
 		values = v(f)
@@ -67,12 +67,8 @@ func (a *App) draw() {
 	l := a.layout()
 	stage.ClearScreen(stage.Look{Background: a.ui.Theme.Ground}, a.wide, a.tall)
 	for i, p := range a.panes {
-		if err := a.feed(p); err != nil {
+		if err := a.paint(p, a.pixels(l.panes[i])); err != nil {
 			a.complain(err)
-			continue
-		}
-		if part := a.pixels(l.panes[i]); p.loaded != nil && !part.Empty() {
-			a.painter.PaintIn(p.loaded, a.eye.View(), a.manner(!a.fineNow()), part, a.tall)
 		}
 	}
 	if v := a.ui.Letters.Version; v != a.atlas {
@@ -82,21 +78,37 @@ func (a *App) draw() {
 	a.overlay.Draw(flatOf(&a.ui.List), a.wide, a.tall)
 }
 
-// fineNow reports whether there is time for shadows: everything rests and
-// nothing is being moved.
-func (a *App) fineNow() bool {
-	if !a.set.Fine || a.show != mapPlain && a.show != mapYarns || a.through {
-		return false
+// calm is how long nothing must have moved before a slow driver takes the time
+// for shadows and smooth rims, s.
+const calm = 0.4
+
+// paint brings a pane to the screen, and paints it anew only where something
+// has changed.
+func (a *App) paint(p *Pane, part image.Rectangle) error {
+	if err := a.feed(p); err != nil {
+		return err
 	}
-	if a.slow && (a.drag >= 0 || a.goal != nil || a.now-a.stand < 0.4) {
-		return false
+	if p.loaded == nil || part.Empty() {
+		return nil
 	}
-	for _, p := range a.panes {
-		if a.slow && !p.resting() {
-			return false
+	want := painting{
+		serial: p.shown, eye: a.eye, show: a.show, noForm: a.noForm, through: a.through,
+		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine,
+	}
+	if want != p.drawn {
+		a.moved = a.now
+	}
+	want.smooth = !a.slow || a.now-a.moved > calm && p.resting()
+	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
+	if want != p.drawn {
+		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(!want.fine), part.Dx(), part.Dy(), want.smooth)
+		if err != nil {
+			return err
 		}
+		p.drawn = want
 	}
-	return true
+	p.canvas.Show(part.Min.X, part.Min.Y, a.tall)
+	return nil
 }
 
 // pixels turns units into whole pixels.

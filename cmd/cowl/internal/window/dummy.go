@@ -55,19 +55,25 @@ func (d *dummies) get(b body.Body, done func(body.Body, *dummy, error)) *dummy {
 // belowWaist is how much of the form is framed below the waist, m.
 const belowWaist = 0.10
 
-// box is what the named views frame: the form from a little below the waist up,
-// and room for the cloth before it.
-func (d *dummy) box() r3.Box {
-	b := r3.Box{Min: r3.Vec{X: -0.2, Y: -belowWaist, Z: -0.1}, Max: r3.Vec{X: 0.2, Y: 0.45, Z: 0.25}}
-	for i, p := range d.surface.Pos {
-		if p.Y < -belowWaist {
-			continue
-		}
-		if i == 0 {
-			b = r3.Box{Min: p, Max: p}
-		}
-		b.Min = r3.Vec{X: min(b.Min.X, p.X), Y: -belowWaist, Z: min(b.Min.Z, p.Z)}
-		b.Max = r3.Vec{X: max(b.Max.X, p.X), Y: max(b.Max.Y, p.Y), Z: max(b.Max.Z, p.Z)}
+// beforeForm is the room framed before the form for the cloth, m.
+const beforeForm = 0.06
+
+// places are what the named views frame: the form from a little below the waist
+// up, and room for the cloth before it.
+func (d *dummy) places() []r3.Vec {
+	if d == nil {
+		return []r3.Vec{{X: -0.2, Y: -belowWaist, Z: -0.1}, {X: 0.2, Y: 0.40, Z: 0.2}}
 	}
-	return b
+	var out []r3.Vec
+	for _, p := range d.surface.Pos {
+		if p.Y >= -belowWaist {
+			out = append(out, p)
+		}
+	}
+	for _, q := range d.front {
+		if q.Y >= 0 {
+			out = append(out, r3.Vec{Y: q.Y, Z: q.X + beforeForm})
+		}
+	}
+	return out
 }

@@ -59,6 +59,7 @@ func (a *App) listen(w *glfw.Window) {
 			a.openFile(n)
 		}
 	})
+	w.SetRefreshCallback(func(*glfw.Window) { a.awake = a.now + 2*calm })
 	w.SetCursorEnterCallback(func(_ *glfw.Window, entered bool) { in.Present = entered })
 	a.ui.Paste = glfw.GetClipboardString
 	a.ui.Copy = glfw.SetClipboardString
@@ -97,7 +98,11 @@ const largeLetters = 1.4
 // measure reads the size of the picture and settles the scale: that of the
 // display or the user's, less where the window would be too small for it.
 func (a *App) measure(w *glfw.Window) {
+	was := [2]int{a.wide, a.tall}
 	a.wide, a.tall = w.GetFramebufferSize()
+	if was != [2]int{a.wide, a.tall} {
+		a.awake = a.now + 2*calm
+	}
 	s := a.set.Scale
 	if a.opt.Scale > 0 {
 		s = a.opt.Scale

@@ -24,11 +24,7 @@ func (a *App) framed(view int) Orbit {
 	for _, r := range a.layout().panes {
 		aspect = min(aspect, r.W/max(r.H, 1))
 	}
-	d := a.pane().dummy
-	if d == nil {
-		d = &dummy{}
-	}
-	return Framed(d.box(), aspect, view)
+	return Framed(a.pane().dummy.places(), aspect, view)
 }
 
 // glide moves the eye on and reports whether it is on its way.

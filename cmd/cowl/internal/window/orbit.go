@@ -65,10 +65,10 @@ var views = []struct {
 	{"Top", "From above, to look into the neckline. Key 4.", 0, 80 * math.Pi / 180},
 }
 
-// Framed returns the eye that sees all of box from a named view.
-func Framed(box r3.Box, aspect float64, view int) Orbit {
+// Framed returns the eye that sees all places (m) from a named view.
+func Framed(places []r3.Vec, aspect float64, view int) Orbit {
 	v := views[view]
-	middle, away := stage.Framing(box, aspect, v.azimuth, v.height)
+	middle, away := stage.Framing(places, aspect, v.azimuth, v.height)
 	return Orbit{middle, math.Min(math.Max(away, nearest), furthest), v.azimuth, v.height}
 }
 

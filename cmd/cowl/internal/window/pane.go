@@ -25,7 +25,18 @@ type Pane struct {
 	shape  *[3]int32     // first triangle of the sheet that is loaded: another sheet has another
 	shown  uint64        // serial of the moment in the driver, 0: none
 	values mapKind       // that are in the driver
-	fine   bool          // drawn with shadows last
+	canvas stage.Canvas
+	drawn  painting // what lies on the canvas
+}
+
+// painting is all that a painted pane depends on.
+type painting struct {
+	serial          uint64
+	eye             Orbit
+	show            mapKind
+	noForm, through bool
+	wide, tall      int
+	smooth, fine    bool
 }
 
 // hands is what was put to the cloth by hand, as undo brings it back.
@@ -85,6 +96,8 @@ func (p *Pane) stop() {
 func (p *Pane) release() {
 	p.stop()
 	p.unload()
+	p.canvas.Release()
+	p.drawn = painting{}
 }
 
 func (p *Pane) unload() {

@@ -98,7 +98,7 @@ func (a *App) create() (w *glfw.Window, err error) {
 	glfw.WindowHint(glfw.OpenGLProfile, glfw.OpenGLCoreProfile)
 	glfw.WindowHint(glfw.OpenGLForwardCompatible, glfw.True)
 	glfw.WindowHint(glfw.DepthBits, 24)
-	glfw.WindowHint(glfw.Samples, 4)
+	glfw.WindowHint(glfw.Samples, 0) // panes are smoothed on canvases of their own
 	glfw.WindowHintString(glfw.X11ClassName, "cowl")
 	glfw.WindowHintString(glfw.X11InstanceName, "cowl")
 	w, err = glfw.CreateWindow(a.set.Wide, a.set.Tall, "cowl", nil, nil)
@@ -131,6 +131,9 @@ func (a *App) live(w *glfw.Window) error {
 			time.Sleep(50 * time.Millisecond) // made an icon: nothing can be seen
 			continue
 		}
+		if a.idle() {
+			continue
+		}
 		a.glide()
 		a.watchTurning()
 		a.watchFabric()
@@ -159,13 +162,16 @@ func (a *App) take() {
 		select {
 		case do := <-a.results:
 			do(a)
+			a.awake = a.now + 2*calm
 			continue
 		default:
 		}
 		break
 	}
 	for _, p := range a.panes {
-		p.poll()
+		if p.poll() {
+			a.awake = a.now + 2*calm
+		}
 		if p.frame.Err != nil {
 			a.complain(p.frame.Err)
 			p.frame.Err = nil
@@ -198,6 +204,21 @@ func (a *App) moving() bool {
 		}
 	}
 	return false
+}
+
+// idlePause is how long a picture may stand while nothing happens, s.
+const idlePause = 0.5
+
+// idle reports whether the picture on the screen may stand as it is.
+func (a *App) idle() bool {
+	if a.moving() || a.ui.In.Waiting() {
+		a.awake = a.now + 2*calm
+	}
+	if a.opt.Frames > 0 || a.now < a.awake || a.now-a.last > idlePause {
+		a.last = a.now
+		return false
+	}
+	return true
 }
 
 // close ends all walks, frees the driver and writes the settings.

@@ -39,7 +39,7 @@ func (a *App) extensionControls(c *panel.Column) {
 	p := a.pane()
 	half := p.piece.HalfEdge - p.piece.Extension
 	a.autoBox(c, "extension", "What closing the dart gives, no more and no less.", p.Style.Cut.Extension < 0, p.piece.Extension)
-	a.lengthSlider(c, "extension", "Extension of half the edge", "Cloth added to half the edge beyond the block: the more, the deeper.", p.piece.Extension, 0, 0.30)
+	a.lengthSlider(c, "extension", "Extension", "Cloth added to half the edge beyond the block: the more, the deeper.", p.piece.Extension, 0, 0.30)
 	_, depth := draft.DropForEdge(half, p.piece.HalfEdge)
 	s := a.lengthOf("depth", "Depth of the edge", "How far the edge would hang below the cowl points, alone in an upright plane. It sets the extension.", 0, 0.35)
 	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), depth); ch != panel.Same {
@@ -54,7 +54,7 @@ func (a *App) dartControls(c *panel.Column) {
 	p := a.pane()
 	a.autoBox(c, "dart_share", "As much of the dart as the extension needs.", p.Style.Cut.DartShare < 0, p.piece.Added.DartShare)
 	s := panel.Slider{
-		ID: "dart_share", Label: "Dart closed into the cowl", Help: "Share of the waist dart that becomes cowl: 0 % leaves it open, 100 % closes it.",
+		ID: "dart_share", Label: "Dart closed", Help: "Share of the waist dart that becomes cowl: 0 % leaves it open, 100 % closes it.",
 		Min: 0, Max: 1, Step: 0.05,
 		Format: func(v float64) string { return fmt.Sprintf("%.0f %%", v*100) },
 		Parse:  func(t string) (float64, error) { return number(t, "%", "dart share", 0, 100, 0.01) },
@@ -67,7 +67,7 @@ func (a *App) dartControls(c *panel.Column) {
 
 // autoBox lets the draft choose a value; fixed is what takes its place.
 func (a *App) autoBox(c *panel.Column, name, help string, on bool, fixed float64) {
-	r := panel.Rect{X: c.R.X + c.R.W - 152, Y: c.R.Y, W: 60, H: 24}
+	r := panel.Rect{X: c.R.X + c.R.W - 156, Y: c.R.Y, W: 60, H: 24}
 	if got := a.ui.Check("auto/"+name, r, "auto", help, on); got != on {
 		v := fixed
 		if got {
