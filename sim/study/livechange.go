@@ -3,6 +3,8 @@ package study
 import (
 	"errors"
 	"reflect"
+
+	"cowl/sim"
 )
 
 // change goes over to j, or says why it cannot.
@@ -18,6 +20,11 @@ func (w *walker) change(j Job) {
 	if err != nil {
 		w.tell()
 		return
+	}
+	if w.d != nil && !sameOutline(w.job.Piece, j.Piece) {
+		if m, ok := matched(w.job.Piece, j.Piece); ok {
+			w.hands.move(m)
+		}
 	}
 	w.job, w.next = j, next
 	w.stop()
@@ -64,13 +71,32 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 	if j.Form == nil {
 		return nil, errors.New("drape: no dress form; it also gives the shoulder points of a free hang")
 	}
-	return w.anew(j)
+	if !w.carries(j) {
+		return w.anew(j)
+	}
+	if j.Spacing < w.d.Lattice.Spacing { // what cannot be laid at the end is refused at once
+		if _, err := j.lay(j.Spacing); err != nil {
+			return nil, err
+		}
+	}
+	d, err := w.d.carry(w.watched(j))
+	if err == nil && d == nil {
+		return w.anew(j)
+	}
+	return &beginning{d: d, placed: true}, err
+}
+
+// carries reports whether j may go on from what hangs: the cloth is in place
+// and the hand that placed it is the same.
+func (w *walker) carries(j Job) bool {
+	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.placed) &&
+		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed
 }
 
 // anew lays the flat piece for the hand to place.
 func (w *walker) anew(j Job) (*beginning, error) {
 	j = w.watched(j)
-	if j.Spacing < placing { // what cannot be laid at the end is refused at once
+	if j.Spacing < placing {
 		if _, err := j.lay(j.Spacing); err != nil {
 			return nil, err
 		}

@@ -198,14 +198,41 @@ func (h *hands) hold(d *Drape) {
 	}
 }
 
+// seamApart is how far along its seam a pin of the draft is looked for after a
+// change of cut, m.
+const seamApart = 0.030
+
 // takeOut takes the pins of the draft out that are gone, and puts the others in.
 func (h *hands) takeOut(d *Drape) {
+	out := make([]bool, len(d.pins))
+	for _, g := range h.gone {
+		best, at := seamApart, -1
+		for k, p := range d.pins {
+			if far := r2.Norm(r2.Sub(g.Flat, p.flat)); p.name == g.Name && !out[k] && far < best {
+				best, at = far, k
+			}
+		}
+		if at >= 0 && !h.wait {
+			out[at] = true
+		}
+	}
 	for k := range d.pins {
-		p := &d.pins[k]
-		was := p.out
-		p.out = !h.wait && slices.ContainsFunc(h.gone, func(g LivePin) bool { return g.Name == p.name && r2.Norm(r2.Sub(g.Flat, p.flat)) < pinApart })
-		if was != p.out {
+		if p := &d.pins[k]; p.out != out[k] {
+			p.out = out[k]
 			d.State.Target[k], d.State.Grip[k] = p.at, p.grip()
 		}
+	}
+}
+
+// move carries everything to its place on a piece of another cut.
+func (h *hands) move(m match) {
+	if h.grab != nil {
+		h.grab.flat = m.at(h.grab.flat)
+	}
+	for _, t := range h.own {
+		t.flat = m.at(t.flat)
+	}
+	for k := range h.gone {
+		h.gone[k].Flat = m.at(h.gone[k].Flat)
 	}
 }

@@ -9,20 +9,22 @@ import (
 
 // walker is what the walking goroutine of a Live alone knows and touches.
 type walker struct {
-	live   *Live
-	d      *Drape // what is hanging; nil until something could be laid
-	job    Job    // of d, as it was asked for, with the seed in force
-	asked  uint64 // seed of the last Change
-	stage  string
-	next   *beginning         // what is to be walked instead of d
-	stop   context.CancelFunc // ends the present walk
-	busy   bool               // touched since the present walk began
-	err    error              // of the last Change
-	hands  hands
-	began  time.Time // of the way of d
-	shown  time.Time // of the newest moment
-	read   time.Time // of the newest reading
-	figure figures
+	live    *Live
+	d       *Drape // what is hanging; nil until something could be laid
+	job     Job    // of d, as it was asked for, with the seed in force
+	asked   uint64 // seed of the last Change
+	stage   string
+	next    *beginning         // what is to be walked instead of d
+	stop    context.CancelFunc // ends the present walk
+	carried bool               // d was carried over from another drape and not walked to rest yet
+	busy    bool               // touched since the present walk began
+	later   *Job               // a change that waits for changeEvery
+	err     error              // of the last Change
+	hands   hands
+	began   time.Time // of the way of d
+	shown   time.Time // of the newest moment
+	read    time.Time // of the newest reading
+	figure  figures
 }
 
 // beginning is a drape to be walked to rest.
@@ -35,6 +37,10 @@ func newWalker(l *Live, seed uint64) *walker {
 	return &walker{live: l, asked: seed, stage: StagePlacing, stop: func() {}}
 }
 
+// changeEvery is the least time that the cloth walks between two changes: a
+// slider that is dragged sends them faster than the cloth can follow.
+const changeEvery = 150 * time.Millisecond
+
 // run walks, sleeps and obeys until the Live is closed.
 func (w *walker) run() {
 	defer close(w.live.done)
@@ -42,6 +48,8 @@ func (w *walker) run() {
 		switch {
 		case w.next != nil:
 			w.begin()
+		case w.later != nil:
+			w.changeLater()
 		case w.busy && w.d != nil && w.d.Result.Status != sim.Diverged:
 			w.goOn()
 		default:
@@ -56,7 +64,7 @@ func (w *walker) begin() {
 	defer stop()
 	d, placed := w.next.d, w.next.placed
 	w.stop, w.next, w.busy, w.began = stop, nil, false, time.Now()
-	w.figure = figures{}
+	w.figure, w.carried = figures{}, placed
 	w.hands.wait = !placed
 	w.stage = StageSettling
 	if !placed {
@@ -64,7 +72,9 @@ func (w *walker) begin() {
 		w.hands.grab = nil
 	}
 	w.meet(d)
-	if !placed {
+	if placed {
+		d.shift(ctx)
+	} else {
 		d.place(ctx)
 		w.hands.wait, w.stage = false, StageSettling
 		w.rehold()
@@ -87,14 +97,25 @@ func (w *walker) goOn() {
 	w.end()
 }
 
-// end shows how a walk has ended, unless there is more to do.
+// end shows how a walk has ended, unless there is more to do. Cloth that was
+// carried over and cannot find rest is placed anew.
 func (w *walker) end() {
 	w.stop = func() {}
-	if w.next != nil || w.live.ctx.Err() != nil || (w.busy && w.d.Result.Status != sim.Diverged) {
+	if w.next != nil || w.live.ctx.Err() != nil {
+		return
+	}
+	lost := w.d.Result.Status == sim.Diverged || w.d.Pierced() > 0
+	if w.carried && lost {
+		if w.next, _ = w.anew(w.job); w.next != nil {
+			return
+		}
+	}
+	w.carried = false
+	if w.busy && w.d.Result.Status != sim.Diverged {
 		return
 	}
 	w.stage = StageStopped
-	if w.d.Result.Status == sim.Settled {
+	if w.d.Result.Status == sim.Settled && !lost {
 		w.stage = StageRest
 	}
 	w.show(w.d.Result.Residual)
@@ -120,8 +141,15 @@ func (w *walker) obey() {
 		do(w)
 	}
 	if job != nil {
-		w.change(*job)
+		w.later = job
 	}
+}
+
+// changeLater does the change that waits.
+func (w *walker) changeLater() {
+	j := *w.later
+	w.later = nil
+	w.change(j)
 }
 
 // watch is called after every step of d on the walking goroutine.
@@ -133,6 +161,9 @@ func (w *walker) watch(d *Drape, s *sim.Stepper) {
 	case <-w.live.wake:
 		w.obey()
 	default:
+	}
+	if w.later != nil && time.Since(w.began) >= changeEvery {
+		w.changeLater()
 	}
 	if w.next != nil {
 		return
