@@ -114,6 +114,9 @@ func (in *Input) take(scale, now float64) {
 	n := 0
 	for changed := false; n < len(in.queue) && !changed; n++ {
 		e := in.queue[n]
+		if (e.Kind == Down || e.Kind == Up) && len(in.Keys)+len(in.Text) > 0 {
+			break // what the keys do comes first
+		}
 		in.Mods = e.Mods
 		switch e.Kind {
 		case Moved:

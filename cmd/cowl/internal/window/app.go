@@ -21,8 +21,10 @@ type App struct {
 	dummies dummies
 
 	eye   Orbit
-	goal  *Orbit // where the eye is gliding to; nil: it stands
-	stand float64
+	goal  *Orbit  // where the eye is gliding to; nil: it stands
+	stand float64 // s, when it began to glide
+	named int     // the named view it stands at, −1: another
+	shape float64 // of the narrowest pane, width over height
 	tool  tool
 	grip  *grip // what the hand holds
 	mark  mark  // the place under the mouse
@@ -65,7 +67,7 @@ type App struct {
 // newApp returns the app of a window that is not there yet.
 func newApp(o Options, s Settings) *App {
 	a := &App{
-		opt: o, ui: panel.New(), set: s, drag: -1,
+		opt: o, ui: panel.New(), set: s, drag: -1, named: firstView,
 		dummies: dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
 		results: make(chan func(*App), 64),
 	}
@@ -118,7 +120,7 @@ func (a *App) made(b body.Body, d *dummy, err error) {
 		}
 	}
 	if first {
-		a.eye, a.goal = a.framed(1), nil
+		a.shape = 0 // frame it
 	}
 }
 

@@ -5,6 +5,8 @@ package window
 import (
 	"fmt"
 	"strconv"
+	"unicode"
+	"unicode/utf8"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/sim/study"
@@ -16,6 +18,7 @@ func (a *App) build() {
 	a.units = a.set.Units
 	u.Begin(a.wide, a.tall, a.scale, a.now)
 	l := a.layout()
+	a.reframe(l)
 	a.middle(l)
 	a.toolbar(l.bar)
 	a.leftSide(l.left)
@@ -155,10 +158,8 @@ func plural(n int, noun string) string {
 
 // upper begins a line with a capital.
 func upper(s string) string {
-	if s == "" {
-		return s
-	}
-	return string(s[0]-'a'+'A') + s[1:]
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 // statusLine is the bottom line: news first, else the help of what the mouse or

@@ -11,21 +11,42 @@ import (
 // glideTime is how long the eye takes to a named view, s.
 const glideTime = 0.25
 
+// firstView is the named view at the start: three-quarter.
+const firstView = 1
+
 // look begins to glide to a named view.
 func (a *App) look(view int) {
 	to := a.framed(view)
-	a.goal, a.stand = &to, a.now
+	a.goal, a.stand, a.named = &to, a.now, view
 }
 
 // framed returns the eye of a named view that sees the form in the pane that is
 // the narrowest.
 func (a *App) framed(view int) Orbit {
+	return Framed(a.pane().dummy.places(), narrowest(a.layout()), view)
+}
+
+// narrowest returns width over height of the narrowest pane.
+func narrowest(l places) float64 {
 	aspect := math.Inf(1)
-	for _, r := range a.layout().panes {
+	for _, r := range l.panes {
 		aspect = min(aspect, r.W/max(r.H, 1))
 	}
-	return Framed(a.pane().dummy.places(), aspect, view)
+	return aspect
 }
+
+// reframe keeps a named view framed when the panes change their shape.
+func (a *App) reframe(l places) {
+	if s := narrowest(l); s != a.shape {
+		a.shape = s
+		if a.named >= 0 {
+			a.eye, a.goal = a.framed(a.named), nil
+		}
+	}
+}
+
+// freely lets go of the named view: the user moves the eye.
+func (a *App) freely() { a.goal, a.named = nil, -1 }
 
 // glide moves the eye on and reports whether it is on its way.
 func (a *App) glide() bool {
@@ -47,13 +68,14 @@ func (a *App) steer(r panel.Rect, u panel.Use, free bool) {
 	if u.Over && a.drag < 0 {
 		for b, struck := range in.Struck {
 			if struck && (b != panel.LeftButton || free) {
-				a.drag, a.goal = b, nil
+				a.drag = b
+				a.freely()
 			}
 		}
 	}
 	if u.Over && in.Wheel != 0 {
 		a.eye.Zoom(in.Wheel)
-		a.goal = nil
+		a.freely()
 	}
 	if u.Focus {
 		a.steerKeys(r)
@@ -86,11 +108,11 @@ func (a *App) steerKeys(r panel.Rect) {
 	}{{panel.KeyLeft, -1, 0}, {panel.KeyRight, 1, 0}, {panel.KeyUp, 0, -1}, {panel.KeyDown, 0, 1}} {
 		for a.tool == toolLook && in.Took(k.key, panel.Mods{}) {
 			a.eye.Turn(turn*k.dx, turn*k.dy)
-			a.goal = nil
+			a.freely()
 		}
 		for in.Took(k.key, panel.Mods{Shift: true}) {
 			a.eye.Pan(move*k.dx, move*k.dy, r.H)
-			a.goal = nil
+			a.freely()
 		}
 	}
 }

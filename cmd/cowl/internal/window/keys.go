@@ -64,7 +64,7 @@ const sheetKeys = "keys"
 
 func (a *App) zoom(steps float64) {
 	a.eye.Zoom(steps)
-	a.goal = nil
+	a.freely()
 }
 
 // keys lets the keys act that no control took.
@@ -111,7 +111,7 @@ func (a *App) keySheet() {
 	u := a.ui
 	whole := u.Whole()
 	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
-	r := panel.Rect{W: min(760, whole.W-40), H: min(560, whole.H-40)}
+	r := panel.Rect{W: min(860, whole.W-40), H: min(520, whole.H-40)}
 	r.X, r.Y = (whole.W-r.W)/2, (whole.H-r.H)/2
 	u.Round(r, 8, u.Theme.Ground)
 	in := r.Inset(28)

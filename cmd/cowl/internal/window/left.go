@@ -42,19 +42,18 @@ func (a *App) leftSide(r panel.Rect) {
 // heading names the style.
 func (a *App) heading(r panel.Rect) {
 	u, s := a.ui, &a.pane().Style
-	name := s.Name
-	if a.unsaved {
-		name += " *"
-	}
-	u.Words(u.Fit(name, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
-	for_ := fmt.Sprintf("size %d", s.Size)
+	u.Words(u.Fit(s.Name, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
+	wearer := fmt.Sprintf("size %d", s.Size)
 	if n := s.Taken(); n > 0 {
-		for_ += fmt.Sprintf(", %d own measurements", n)
+		wearer += fmt.Sprintf(", %d own measurements", n)
 	}
 	if s.Points != nil {
-		for_ += ", own block"
+		wearer += ", own block"
 	}
-	u.Words(u.Fit(upper(for_)+" · "+s.Fabric.Title, r.W, panel.Small), r.X, r.Y+50, 0, panel.Small, u.Theme.Soft)
+	if a.unsaved {
+		wearer = "not saved · " + wearer
+	}
+	u.Words(u.Fit(upper(wearer)+" · "+s.Fabric.Title, r.W, panel.Small), r.X, r.Y+50, 0, panel.Small, u.Theme.Soft)
 }
 
 // backAndForth is the row at the foot: undo, redo, again.

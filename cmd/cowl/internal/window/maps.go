@@ -38,13 +38,13 @@ var maps = []mapChoice{
 	{kind: mapPlain, name: "Plain cloth", help: "The cloth in its own colour, the wrong side darker."},
 	{kind: mapYarns, name: "Grain lines", help: "Every 2 cm a warp yarn (dark) and a weft yarn (light), to see where the grain runs."},
 	{
-		kind: mapStretch, name: "Stretch", legend: "yarns shorter or longer than cut", ramp: twoWays, low: -0.03, high: 0.03,
+		kind: mapStretch, name: "Stretch", legend: "yarns eased or stretched", ramp: twoWays, low: -0.03, high: 0.03,
 		help:  "How far the yarns are stretched (orange) or eased (blue), in percent.",
 		value: func(f *study.Frame) []float64 { return f.Strain },
 		label: func(_ Units, v float64) string { return signed(v*100, "%.0f", " %") },
 	},
 	{
-		kind: mapShear, name: "Shear", legend: "angle by which the yarns have turned to each other", ramp: twoWays, low: -20 * degree, high: 20 * degree,
+		kind: mapShear, name: "Shear", legend: "turn of the yarns to each other", ramp: twoWays, low: -20 * degree, high: 20 * degree,
 		help:  "By how many degrees warp and weft have left the right angle: that is how bias moves.",
 		value: func(f *study.Frame) []float64 { return f.Shear },
 		label: func(_ Units, v float64) string { return signed(v/degree, "%.0f", "°") },

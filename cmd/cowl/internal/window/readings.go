@@ -48,7 +48,7 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 		return
 	}
 	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
-	if res := p.frame.Residual; res > 0 && p.frame.Stage != study.StagePlacing {
+	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != study.StagePlacing {
 		u.Words(fmt.Sprintf("unbalanced %.2g %%", res*100), r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
 	}
 }

@@ -112,7 +112,7 @@ func (a *App) create() (w *glfw.Window, err error) {
 func (a *App) live(w *glfw.Window) error {
 	a.listen(w)
 	a.measure(w)
-	a.eye = a.framed(1)
+	a.eye = a.framed(firstView)
 	a.begin()
 	a.offer()
 	if a.opt.Ready != nil {

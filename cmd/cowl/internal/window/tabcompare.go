@@ -47,7 +47,6 @@ func (a *App) setCount(n int) {
 	a.past.Record(a.state(), "the number of drapes", "")
 	a.letGo()
 	a.count(n)
-	a.look(1)
 	a.touched()
 }
 
@@ -107,7 +106,6 @@ func (a *App) spread(f fan) {
 			a.complain(err)
 		}
 	}
-	a.look(1)
 	a.touched()
 }
 
