@@ -22,6 +22,7 @@ type UI struct {
 	layer   string // what is being drawn: "" or the open sheet
 	sheet   string // the sheet that is open over all else, "": none
 	reveal  bool   // the focus moved by key: bring it into sight
+	byKey   bool   // the focus came by key: it is marked
 	focusAt Rect   // of the control that has the focus, in this picture
 	edit    editing
 	places  map[string]Rect    // where controls were drawn last, as far as in sight
@@ -98,7 +99,7 @@ func (u *UI) step(n int) {
 		at = -1
 	}
 	u.Focus(u.order[(at+n+len(u.order))%len(u.order)])
-	u.reveal = true
+	u.reveal, u.byKey = true, true
 }
 
 // Focus sends keys to a control, "" to none, from the next picture on.
@@ -155,7 +156,7 @@ func (u *UI) touch(id string, r Rect, help string) touch {
 	u.places[id] = r.Meet(u.Clip())
 	t := touch{over: u.Over(r) && (u.held == "" || u.held == id)}
 	if t.over && u.In.Struck[LeftButton] && u.held == "" {
-		u.held, u.focus, t.struck = id, id, true
+		u.held, u.focus, u.byKey, t.struck = id, id, false, true
 		if u.edit.id == id {
 			u.edit.leave = false
 		}
@@ -187,6 +188,9 @@ func (u *UI) Area(id string, r Rect, help string) Use {
 	return Use{t.over, t.held, t.focus, t.struck, t.clicked}
 }
 
+// Ring marks an area that has the focus, if that came by key.
+func (u *UI) Ring(r Rect, t Use) { u.ring(r, touch{focus: t.Focus}) }
+
 // Place returns where a control was last drawn, in units, and whether it was.
 func (u *UI) Place(id string) (Rect, bool) {
 	r, ok := u.places[id]
@@ -195,7 +199,7 @@ func (u *UI) Place(id string) (Rect, bool) {
 
 // ring marks the control that has the focus.
 func (u *UI) ring(r Rect, t touch) {
-	if t.focus {
+	if t.focus && u.byKey {
 		u.Frame(r.Inset(-2), 5, 1.5, u.Theme.Accent)
 	}
 }

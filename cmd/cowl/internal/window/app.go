@@ -49,6 +49,7 @@ type App struct {
 	tasks   []func()        // to be done between two pictures
 	working string          // what is being saved, "": nothing
 
+	laid    places // of the picture being drawn
 	driver  string
 	slow    bool    // the driver draws on the processor
 	moved   float64 // s, when a pane last changed

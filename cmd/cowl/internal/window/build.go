@@ -18,6 +18,7 @@ func (a *App) build() {
 	a.units = a.set.Units
 	u.Begin(a.wide, a.tall, a.scale, a.now)
 	l := a.layout()
+	a.laid = l
 	a.reframe(l)
 	a.middle(l)
 	a.toolbar(l.bar)
@@ -40,6 +41,9 @@ func (a *App) middle(l places) {
 	a.mark.on = false
 	for i, r := range l.panes {
 		a.pane3D(i, r)
+		if len(l.panes) > 1 {
+			a.paneWords(i, l.frames[i])
+		}
 	}
 	if !l.flat.Empty() {
 		a.flatPiece(l.flat)
@@ -59,7 +63,7 @@ func (a *App) pane3D(i int, r panel.Rect) {
 	a.steer(r, use, free && a.grip == nil)
 	u.Push(r)
 	defer u.Pop()
-	if p.loaded == nil {
+	if !p.hasCloth() {
 		text := "Laying out the cloth …"
 		if p.dummy == nil {
 			text = "Making the form …"
@@ -68,14 +72,10 @@ func (a *App) pane3D(i int, r panel.Rect) {
 	}
 	a.foldMarks(p, r)
 	a.pinMarks(p, r)
-	if len(a.panes) > 1 {
-		a.paneWords(i, r)
-	} else if c := maps[a.show]; c.kind != mapPlain {
+	if c := maps[a.show]; c.kind != mapPlain && len(a.panes) == 1 {
 		a.legend(panel.Rect{X: r.X + 20, Y: r.Y + r.H - 66, W: min(260, r.W-40), H: 50})
 	}
-	if use.Focus {
-		u.Frame(r.Inset(2), 2, 1.5, u.Theme.Accent)
-	}
+	u.Ring(r.Inset(4), use)
 }
 
 func (a *App) viewHelp() string {
@@ -114,14 +114,15 @@ func (a *App) legend(r panel.Rect) {
 func (a *App) paneWords(i int, r panel.Rect) {
 	u, p := a.ui, a.panes[i]
 	o := p.frame.Outcome
-	head := panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 50}
-	u.Fill(head, panel.Faded(u.Theme.Ground, 0.88))
+	whole := r
+	u.Fill(r.Top(paneHead), u.Theme.Ground)
+	foot := r.Bottom(paneFoot)
+	u.Fill(foot, u.Theme.Ground)
+	r = whole
 	name := p.Style.Fabric.Title
 	cut := fmt.Sprintf("extension %s, grain %.0f°", a.units.Length(p.piece.Extension), p.piece.Grain/degree)
 	u.Words(u.Fit(name, r.W-24, panel.Strong), r.X+12, r.Y+20, 0, panel.Strong, u.Theme.Ink)
 	u.Words(u.Fit(cut, r.W-24, panel.Small), r.X+12, r.Y+39, 0, panel.Small, u.Theme.Soft)
-	foot := panel.Rect{X: r.X, Y: r.Y + r.H - 30, W: r.W, H: 30}
-	u.Fill(foot, panel.Faded(u.Theme.Ground, 0.88))
 	text := stageWords(p)
 	if p.frame.Read {
 		text = fmt.Sprintf("drop %s, %s", a.units.Length(o.EdgeDrop/1000), plural(o.FoldCount, "cowl fold"))

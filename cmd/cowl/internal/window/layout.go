@@ -8,7 +8,8 @@ import "cowl/cmd/cowl/internal/panel"
 type places struct {
 	left, right, status, bar panel.Rect
 	centre                   panel.Rect   // panes and flat piece
-	panes                    []panel.Rect // one a pane
+	frames                   []panel.Rect // one a pane, with what is written on it
+	panes                    []panel.Rect // one a pane, what is seen of form and cloth
 	flat                     panel.Rect   // empty where it is not shown
 }
 
@@ -48,30 +49,44 @@ func (a *App) layout() places {
 			l.flat = r.Bottom(r.H * 0.45)
 		}
 	}
-	l.panes = grid(r, len(a.panes))
+	l.frames = grid(r, len(a.panes))
+	for _, f := range l.frames {
+		if len(l.frames) > 1 {
+			f.Top(paneHead)
+			f.Bottom(paneFoot)
+		}
+		l.panes = append(l.panes, f)
+	}
 	return l
 }
 
-// grid divides r into n panes: side by side, or four in a square.
+// What is written above and below each of several panes, units.
+const (
+	paneHead = 48
+	paneFoot = 30
+)
+
+// bodice is about how wide a dressed form is for its height.
+const bodice = 0.75
+
+// grid divides r into n panes in rows, so that forms in them are as large as can
+// be.
 func grid(r panel.Rect, n int) []panel.Rect {
 	const gap = 1
-	switch {
-	case n == 4:
-		var out []panel.Rect
-		rest := r
-		top := rest.Top((r.H - gap) / 2)
-		rest.Top(gap)
-		for _, row := range []panel.Rect{top, rest} {
-			out = append(out, row.Columns(2, gap)...)
+	best, size := 1, 0.0
+	for cols := 1; cols <= n; cols++ {
+		rows := (n + cols - 1) / cols
+		if s := min(r.W/float64(cols)/bodice, r.H/float64(rows)); s > size+1e-9 {
+			best, size = cols, s
 		}
-		return out
-	case n == 3 && r.W < 1.2*r.H:
-		var out []panel.Rect
-		for k := range n {
-			h := (r.H - gap*float64(n-1)) / float64(n)
-			out = append(out, panel.Rect{X: r.X, Y: r.Y + float64(k)*(h+gap), W: r.W, H: h})
-		}
-		return out
 	}
-	return r.Columns(n, gap)
+	rows := (n + best - 1) / best
+	tall := (r.H - gap*float64(rows-1)) / float64(rows)
+	var out []panel.Rect
+	for k := 0; k < n; k += best {
+		row := r.Top(tall)
+		r.Top(gap)
+		out = append(out, row.Columns(min(best, n-k), gap)...)
+	}
+	return out
 }
