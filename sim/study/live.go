@@ -26,8 +26,9 @@ type Live struct {
 	orders []func(*walker) // guarded by mu; what the walking goroutine is to do next
 	job    *Job            // guarded by mu; the last Change not yet looked at
 
-	newest atomic.Pointer[moment]
-	wanted atomic.Bool // the newest moment has been fetched
+	newest  atomic.Pointer[moment]
+	readers sync.WaitGroup // readings beside the walk
+	wanted  atomic.Bool    // the newest moment has been fetched
 }
 
 // Stages of a Live.
@@ -109,7 +110,7 @@ func (l *Live) Unpin(flat r2.Vec) { l.order(func(w *walker) { w.unpin(flat) }) }
 // Pins returns all pins of the newest moment. The slice must not be written to.
 func (l *Live) Pins() []LivePin { return l.newest.Load().pins }
 
-// Close stops the walk and waits for its goroutine. Calls after Close do nothing.
+// Close stops the walk and waits for its goroutines. Calls after Close do nothing.
 func (l *Live) Close() {
 	l.cancel()
 	<-l.done

@@ -83,13 +83,13 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 	if err == nil && d == nil {
 		return w.anew(j)
 	}
-	return &beginning{d: d, placed: true}, err
+	return &beginning{d: d, carried: true}, err
 }
 
 // carries reports whether j may go on from what hangs: the cloth is in place
 // and the hand that placed it is the same.
 func (w *walker) carries(j Job) bool {
-	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.placed) &&
+	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.carried) &&
 		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed
 }
 

@@ -30,11 +30,11 @@ type touch struct {
 }
 
 // grabGrip is the stiffness of the hand that grabs, N/m: soft beside a pin.
-const grabGrip = 60
+const grabGrip = 200
 
 // strongest is the largest pull of a hand or own pin, in weights of the piece.
 // It lifts the whole piece and does not tear the lattice where it takes hold.
-const strongest = 2
+const strongest = 8
 
 // fingertip is half the breadth over which the hand takes hold, m.
 const fingertip = 0.008

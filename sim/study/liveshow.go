@@ -4,9 +4,6 @@ import (
 	"math"
 	"sync/atomic"
 	"time"
-
-	"cowl/sim"
-	"cowl/sim/fold"
 )
 
 // serials counts the moments of all Lives, so that a Frame knows whether it
@@ -19,19 +16,8 @@ type moment struct {
 	pins []LivePin
 }
 
-// Moments are shown and figures read at most this often. A reading takes at
-// most a tenth of the time.
-const (
-	showEvery = 16 * time.Millisecond
-	readEvery = 300 * time.Millisecond
-)
-
-// figures are what was last read off a drape.
-type figures struct {
-	outcome Outcome
-	reading fold.Reading
-	ok      bool
-}
+// showEvery is how often the walk shows a moment, at most.
+const showEvery = 16 * time.Millisecond
 
 // Frame copies the newest moment to dst and reuses its slices. It never waits
 // for a step, and does nothing if dst already holds that moment.
@@ -57,7 +43,8 @@ func (w *walker) show(residual float64) {
 		w.fill(&m.Frame)
 	}
 	w.measure(residual)
-	m.Outcome, m.Reading, m.Read = w.figure.outcome, w.figure.reading, w.figure.ok
+	last := w.reader.last
+	m.Outcome, m.Reading, m.Read = last.outcome, last.reading, last.ok
 	w.shown = time.Now()
 	w.live.wanted.Store(false)
 	w.live.newest.Store(m)
@@ -79,25 +66,6 @@ func (w *walker) fill(f *Frame) {
 	f.Sheet = d.Sheet()
 	f.Strain, f.Shear = d.strains(), d.shears()
 	f.Clear = d.clearances(f.Sheet.Pos)
-}
-
-// measure reads the figures of the drape anew if it is time, or if it has ended.
-func (w *walker) measure(residual float64) {
-	ended := w.stage == StageRest || w.stage == StageStopped
-	if w.stage == StagePlacing || (!ended && time.Now().Before(w.read)) {
-		return
-	}
-	start := time.Now()
-	d := *w.d
-	if !ended {
-		d.Result = sim.Result{Status: sim.StepLimit, Residual: residual}
-	}
-	o, r, err := d.outcome(start.Sub(w.began).Seconds())
-	one := Run{Outcome: o, Reading: r, Drape: &d, Each: []Outcome{o}}
-	one.agree()
-	w.figure = figures{one.Outcome, r, err == nil && d.Result.Status != sim.Diverged}
-	took := time.Since(start)
-	w.read = time.Now().Add(max(readEvery, 9*took))
 }
 
 // finite reports whether x is a number.

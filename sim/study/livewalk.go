@@ -23,18 +23,17 @@ type walker struct {
 	hands   hands
 	began   time.Time // of the way of d
 	shown   time.Time // of the newest moment
-	read    time.Time // of the newest reading
-	figure  figures
+	reader  reader
 }
 
 // beginning is a drape to be walked to rest.
 type beginning struct {
-	d      *Drape
-	placed bool // carried over from another drape, not from the flat
+	d       *Drape
+	carried bool // over from another drape, not laid flat
 }
 
 func newWalker(l *Live, seed uint64) *walker {
-	return &walker{live: l, asked: seed, stage: StagePlacing, stop: func() {}}
+	return &walker{live: l, asked: seed, stage: StagePlacing, stop: func() {}, reader: reader{come: make(chan come, 1)}}
 }
 
 // changeEvery is the least time that the cloth walks between two changes: a
@@ -44,6 +43,7 @@ const changeEvery = 150 * time.Millisecond
 // run walks, sleeps and obeys until the Live is closed.
 func (w *walker) run() {
 	defer close(w.live.done)
+	defer w.live.readers.Wait()
 	for w.live.ctx.Err() == nil {
 		switch {
 		case w.next != nil:
@@ -62,17 +62,18 @@ func (w *walker) run() {
 func (w *walker) begin() {
 	ctx, stop := context.WithCancel(w.live.ctx)
 	defer stop()
-	d, placed := w.next.d, w.next.placed
+	d, carried := w.next.d, w.next.carried
 	w.stop, w.next, w.busy, w.began = stop, nil, false, time.Now()
-	w.figure, w.carried = figures{}, placed
-	w.hands.wait = !placed
+	w.reader.last, w.carried = figures{}, carried
+	w.reader.way++
+	w.hands.wait = !carried
 	w.stage = StageSettling
-	if !placed {
+	if !carried {
 		w.stage = StagePlacing
 		w.hands.grab = nil
 	}
 	w.meet(d)
-	if placed {
+	if carried {
 		d.shift(ctx)
 	} else {
 		d.place(ctx)
@@ -93,6 +94,7 @@ func (w *walker) goOn() {
 	ctx, stop := context.WithCancel(w.live.ctx)
 	defer stop()
 	w.stop, w.busy, w.stage = stop, false, StageSettling
+	w.reader.way++
 	w.d.finish(ctx)
 	w.end()
 }
