@@ -34,7 +34,9 @@ func (c *Canvas) Paint(p *Painter, l *Loaded, v View, m Manner, w, h int, smooth
 	}
 	gl.BindFramebuffer(gl.FRAMEBUFFER, c.target.smooth)
 	p.PaintIn(l, v, m, image.Rect(0, 0, w, h), h)
-	c.target.resolve()
+	if samples > 0 {
+		c.target.resolve()
+	}
 	return nil
 }
 
@@ -45,7 +47,11 @@ func (c *Canvas) Show(x, y, tall int) {
 		return
 	}
 	t := c.target
-	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, t.plain)
+	from := t.plain
+	if c.samples == 0 {
+		from = t.smooth // it has one sample a pixel, and needs no bringing together
+	}
+	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, from)
 	gl.BindFramebuffer(gl.DRAW_FRAMEBUFFER, 0)
 	x0, y0 := int32(x), int32(tall-y)-t.h
 	gl.BlitFramebuffer(0, 0, t.w, t.h, x0, y0, x0+t.w, y0+t.h, gl.COLOR_BUFFER_BIT, gl.NEAREST)

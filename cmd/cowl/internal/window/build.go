@@ -114,11 +114,7 @@ func (a *App) legend(r panel.Rect) {
 func (a *App) paneWords(i int, r panel.Rect) {
 	u, p := a.ui, a.panes[i]
 	o := p.frame.Outcome
-	whole := r
-	u.Fill(r.Top(paneHead), u.Theme.Ground)
-	foot := r.Bottom(paneFoot)
-	u.Fill(foot, u.Theme.Ground)
-	r = whole
+	foot := panel.Rect{X: r.X, Y: r.Y + r.H - paneFoot, W: r.W, H: paneFoot}
 	name := p.Style.Fabric.Title
 	cut := fmt.Sprintf("extension %s, grain %.0f°", a.units.Length(p.piece.Extension), p.piece.Grain/degree)
 	u.Words(u.Fit(name, r.W-24, panel.Strong), r.X+12, r.Y+20, 0, panel.Strong, u.Theme.Ink)
@@ -167,7 +163,6 @@ func upper(s string) string {
 // the focus is on.
 func (a *App) statusLine(r panel.Rect) {
 	u := a.ui
-	u.Fill(r, u.Theme.Ground)
 	u.Fill(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
 	in := r.Shrunk(16, 0)
 	keys := "F1: keys"

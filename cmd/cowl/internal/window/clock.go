@@ -10,6 +10,7 @@ type clock struct {
 	from         time.Time // of the first picture that counts
 	work         time.Duration
 	worst        time.Duration
+	waiting      bool // what is drawn is not yet what is to be timed
 }
 
 // warmUp pictures are drawn before the clock starts.
@@ -34,7 +35,9 @@ func (c *clock) end() {
 		c.work += c.ready.Sub(c.start)
 		c.worst = max(c.worst, time.Since(c.start))
 	}
-	c.drawn++
+	if !c.waiting {
+		c.drawn++
+	}
 }
 
 func (c *clock) timing() Timing {

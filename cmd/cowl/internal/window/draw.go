@@ -35,7 +35,7 @@ func (a *App) feed(p *Pane) error {
 		p.unload()
 		p.loaded, p.shape, p.shown = l, shape, 0
 	}
-	if p.shown == f.Serial && p.values == a.show {
+	if p.shown == f.Serial && p.values == a.show && a.opt.Frames == 0 {
 		return nil
 	}
 	p.shown, p.values = f.Serial, a.show
@@ -100,7 +100,7 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.resting()
 	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
-	if want != p.drawn {
+	if want != p.drawn || a.opt.Frames > 0 {
 		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(!want.fine), part.Dx(), part.Dy(), want.smooth)
 		if err != nil {
 			return err

@@ -39,7 +39,6 @@ func fitFlat(r panel.Rect, outline []r2.Vec) flatChart {
 // flatPiece draws the flat piece of the active pane, in the colours of the map.
 func (a *App) flatPiece(r panel.Rect) {
 	u, p := a.ui, a.pane()
-	u.Fill(r, u.Theme.Ground)
 	u.Fill(r.Left(1/a.scale), u.Theme.Rule)
 	u.Push(r)
 	defer u.Pop()

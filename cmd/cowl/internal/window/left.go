@@ -25,7 +25,6 @@ func (a *App) leftSide(r panel.Rect) {
 		return
 	}
 	u := a.ui
-	u.Fill(r, u.Theme.Ground)
 	u.Fill(r.Right(1/a.scale), u.Theme.Rule)
 	in := r.Shrunk(16, 0)
 	a.heading(in.Top(62))

@@ -20,7 +20,6 @@ func (a *App) rightSide(r panel.Rect) {
 		return
 	}
 	u, p := a.ui, a.pane()
-	u.Fill(r, u.Theme.Ground)
 	u.Fill(r.Left(1/a.scale), u.Theme.Rule)
 	in := r.Shrunk(16, 0)
 	a.settling(in.Top(64), p)

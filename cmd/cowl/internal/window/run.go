@@ -121,8 +121,10 @@ func (a *App) live(w *glfw.Window) error {
 	defer a.close()
 	start := time.Now()
 	clock := newClock(a.opt.Frames)
+	clock.waiting = true // for cloth on the lattice asked for
 	for !w.ShouldClose() && !a.quit && !clock.done() && a.opt.Context.Err() == nil {
 		a.wait()
+		clock.waiting = clock.waiting && !a.fullLattice()
 		clock.begin()
 		a.now = time.Since(start).Seconds()
 		a.measure(w)
@@ -204,6 +206,12 @@ func (a *App) moving() bool {
 		}
 	}
 	return false
+}
+
+// fullLattice reports whether the cloth hangs on the lattice of its style.
+func (a *App) fullLattice() bool {
+	p := a.pane()
+	return p.frame.Read && p.frame.Outcome.Spacing < p.Style.Hang.Spacing*1000+0.01
 }
 
 // idlePause is how long a picture may stand while nothing happens, s.

@@ -11,7 +11,6 @@ const barWhole = 620
 // what is shown beside.
 func (a *App) toolbar(r panel.Rect) {
 	u := a.ui
-	u.Fill(r, u.Theme.Ground)
 	u.Rule(r, u.Theme.Rule)
 	in := r.Shrunk(12, 8)
 	first, second := in, in

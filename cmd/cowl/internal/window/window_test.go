@@ -233,7 +233,7 @@ func TestOfferedAgain(t *testing.T) {
 	d.x("type", "7")
 	d.key("Return")
 	d.until("the facing", func(a *App) bool { return a.pane().piece.Facing == 0.07 })
-	d.key("ctrl+q")
+	d.x("key", "ctrl+q")
 	if err := <-d.ended; err != nil {
 		t.Fatal(err)
 	}
