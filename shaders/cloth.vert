@@ -1,6 +1,7 @@
 layout(location = 0) in vec3 position; // m
 layout(location = 1) in vec3 normal;   // unit, right side of the cloth
 layout(location = 2) in vec2 flatPlace; // m, in the flat piece
+layout(location = 3) in float value;   // what a map shows
 
 uniform mat4 camera; // world to clip
 
@@ -8,11 +9,13 @@ out vec3 worldPlace;
 out vec3 rightNormal;
 out vec2 cutPlace;
 out vec2 open; // x: right side, y: wrong side
+out float mapValue;
 
 void main() {
     worldPlace = position;
     rightNormal = normal;
     cutPlace = flatPlace;
+    mapValue = value;
     open = vec2(openSky(position, normal), openSky(position, -normal));
     gl_Position = camera * vec4(position, 1.0);
 }

@@ -12,6 +12,9 @@ var files embed.FS
 // vertex can see the open sky; uniforms skyView and skyDir have this length.
 const SkyCount = 32
 
+// RampSteps is the number of colours of a map; uniform ramp has this length.
+const RampSteps = 9
+
 // Source is one program: a vertex and a fragment shader, each complete.
 type Source struct {
 	Name             string // for messages
@@ -24,6 +27,16 @@ func Cloth() Source { return lit("cloth") }
 // Form draws the dress form.
 func Form() Source { return lit("form") }
 
+// QuickCloth and QuickForm draw the same without shadows and without asking
+// the sky, for what moves.
+func QuickCloth() Source { return quick("cloth") }
+
+// QuickForm is the form for QuickCloth.
+func QuickForm() Source { return quick("form") }
+
+// Panel draws the letters and areas of a window, in pixels.
+func Panel() Source { return plain("panel") }
+
 // Line draws seam ribbons in one flat colour.
 func Line() Source { return plain("line") }
 
@@ -34,6 +47,12 @@ func lit(name string) Source {
 	return Source{name,
 		version + read("sky.glsl") + read(name+".vert"),
 		version + read("light.glsl") + read(name+".frag")}
+}
+
+func quick(name string) Source {
+	return Source{"quick " + name,
+		version + read("open.glsl") + read(name+".vert"),
+		version + read("quick.glsl") + read(name+".frag")}
 }
 
 func plain(name string) Source {

@@ -7,7 +7,7 @@ import (
 )
 
 func TestSources(t *testing.T) {
-	for _, s := range []Source{Cloth(), Form(), Line(), Depth()} {
+	for _, s := range []Source{Cloth(), Form(), QuickCloth(), QuickForm(), Panel(), Line(), Depth()} {
 		for kind, text := range map[string]string{"vertex": s.Vertex, "fragment": s.Fragment} {
 			if !strings.HasPrefix(text, "#version 410 core\n") || strings.Count(text, "void main()") != 1 {
 				t.Errorf("%s %s: want the version first and one main, got %d main in %.40q", s.Name, kind, strings.Count(text, "void main()"), text)
@@ -16,6 +16,13 @@ func TestSources(t *testing.T) {
 				t.Errorf("%s %s: %d opening and %d closing braces", s.Name, kind, open, shut)
 			}
 		}
+	}
+}
+
+func TestRampStepsMatchShader(t *testing.T) {
+	want := fmt.Sprintf("const int rampSteps = %d;", RampSteps)
+	if got := Cloth().Fragment; !strings.Contains(got, want) {
+		t.Errorf("cloth.frag lacks %q", want)
 	}
 }
 

@@ -20,9 +20,9 @@ import (
 // How cowl ends.
 const (
 	exitOK         = 0
-	exitNotSettled = 1 // the drape did not come to rest; everything that there is, is written and says so
-	exitBadInput   = 2 // nothing is written
-	exitCannotSave = 3
+	exitNotSettled = 1   // the drape did not come to rest; everything that there is, is written and says so
+	exitBadInput   = 2   // nothing is written
+	exitCannotSave = 3   // also: no window can be opened
 	exitCancelled  = 130 // Ctrl-C; nothing is written
 )
 
@@ -30,6 +30,7 @@ const (
 type cli struct {
 	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write it at full size as SVG, PDF, DXF or CSV."`
 	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	View    viewCmd    `cmd:"" help:"Open a window: change cut and cloth and see the drape change."`
 	True    trueCmd    `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
 	Lay     layCmd     `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
 	Compare compareCmd `cmd:"" help:"Hang the same piece in several fabrics; a sheet with pictures, figures and what truly differs."`
@@ -68,6 +69,7 @@ func (s silent) Error() string { return fmt.Sprintf("exit %d", s.code) }
 var (
 	errCannotSave = errors.New("cannot save")
 	errNoResult   = errors.New("the drape could not be computed")
+	errNoWindow   = errors.New("no window can be opened")
 )
 
 func main() {
@@ -121,7 +123,7 @@ func status(err error, stderr io.Writer) int {
 	}
 	fmt.Fprintf(stderr, "cowl: %v\n", err)
 	switch {
-	case errors.Is(err, errCannotSave):
+	case errors.Is(err, errCannotSave), errors.Is(err, errNoWindow):
 		return exitCannotSave
 	case errors.Is(err, errNoResult):
 		return exitNotSettled

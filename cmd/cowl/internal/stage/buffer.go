@@ -38,6 +38,15 @@ func upload(verts []float32, index []uint32, attributes ...int32) buffer {
 	return b
 }
 
+// refill puts other vertices of the same number in place.
+func (b buffer) refill(verts []float32) {
+	if b.count == 0 {
+		return
+	}
+	gl.BindBuffer(gl.ARRAY_BUFFER, b.verts)
+	gl.BufferData(gl.ARRAY_BUFFER, 4*len(verts), gl.Ptr(verts), gl.STREAM_DRAW)
+}
+
 func (b buffer) draw() {
 	if b.count == 0 {
 		return

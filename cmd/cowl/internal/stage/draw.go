@@ -92,7 +92,7 @@ func (p *Painter) pictures(scene Scene, shots []shot) ([]*image.RGBA, error) {
 	defer l.Release()
 	var out []*image.RGBA
 	for _, s := range shots {
-		t, err := newTarget(s.w, s.h)
+		t, err := newTarget(s.w, s.h, smoothly)
 		if err != nil {
 			return nil, err
 		}

@@ -8,14 +8,21 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// clothVertices interleaves place, right-side normal and flat place: 8 float32
-// a vertex.
-func clothVertices(s *mesh.Sheet) []float32 {
+// clothFloats is the number of float32 of a vertex of cloth.
+const clothFloats = 9
+
+// clothVertices appends place, right-side normal, flat place and the value of a
+// map, 9 float32 a vertex, to dst[:0]; values is nil or has one a vertex.
+func clothVertices(dst []float32, s *mesh.Sheet, values []float64) []float32 {
 	normal := s.Normals()
-	out := make([]float32, 0, 8*len(s.Pos))
+	out := dst[:0]
 	for i, p := range s.Pos {
+		v := 0.0
+		if i < len(values) {
+			v = values[i]
+		}
 		out = appendVec(out, p, normal[i])
-		out = append(out, float32(s.Flat[i].X), float32(s.Flat[i].Y))
+		out = append(out, float32(s.Flat[i].X), float32(s.Flat[i].Y), float32(v))
 	}
 	return out
 }

@@ -26,8 +26,10 @@ const (
 // on the thread of that context.
 type Painter struct {
 	cloth, form, line, depth program
+	quickCloth, quickForm    program
 	key, sky                 depthMap
 	skyDirs                  []r3.Vec
+	skyOf                    *Loaded // whose sky lies in the depth maps
 }
 
 // NewPainter prepares drawing in the current context, in which the OpenGL
@@ -39,6 +41,7 @@ func NewPainter() (*Painter, error) {
 		src shaders.Source
 	}{
 		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()},
+		{&p.quickCloth, shaders.QuickCloth()}, {&p.quickForm, shaders.QuickForm()},
 	} {
 		linked, err := link(s.src)
 		if err != nil {
@@ -52,50 +55,96 @@ func NewPainter() (*Painter, error) {
 
 // Release frees what the painter holds in the driver.
 func (p *Painter) Release() {
-	for _, prog := range []program{p.cloth, p.form, p.line, p.depth} {
+	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.quickCloth, p.quickForm} {
 		gl.DeleteProgram(uint32(prog))
 	}
 	p.key.release()
 	p.sky.release()
 }
 
-// Loaded is a scene in the memory of the driver. The sky of the last scene
-// loaded lies in the painter, so only that one may be painted.
+// Loaded is a scene in the memory of the driver.
 type Loaded struct {
 	scene       Scene
 	look        Look
-	box         r3.Box
+	box         r3.Box // of cloth and form
+	formBox     r3.Box
 	cloth, form buffer
+	verts       []float32 // of the cloth, as last sent
 	seams       [][]seamPoint
 	hems        []hem
-	skyView     []mat4
+	cuts        []hem // those at which the cloth is cut
 }
 
-// Load copies a scene to the driver and finds out what sky its vertices see.
-// It fails where a place is not a finite number.
+// Load copies a scene to the driver. It fails where a place is not a finite
+// number.
 func (p *Painter) Load(s Scene) (*Loaded, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	l := &Loaded{scene: s, look: s.Look.withDefaults(), box: Bounds(s.places()), seams: sinkSeams(s.Seams, s.Form), hems: hems(&s.Cloth)}
-	l.cloth = upload(clothVertices(&s.Cloth), indices(s.Cloth.Tris), 3, 3, 2)
+	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), hems: hems(&s.Cloth)}
+	for _, h := range l.hems {
+		if h.tris[1] < 0 {
+			l.cuts = append(l.cuts, h)
+		}
+	}
+	l.verts = clothVertices(nil, &s.Cloth, nil)
+	l.cloth = upload(l.verts, indices(s.Cloth.Tris), 3, 3, 2, 1)
+	l.formBox = Bounds(nil)
 	if s.Form != nil {
 		l.form = upload(formVertices(s.Form), indices(s.Form.Tris), 3, 3)
+		l.formBox = Bounds(s.Form.Pos)
 	}
-	back := drawFrame()
-	for i, dir := range p.skyDirs {
-		view, _ := parallelView(dir, l.box)
-		l.skyView = append(l.skyView, view)
-		p.drawDepth(l, p.sky, int32(i), view)
-	}
-	gl.BindFramebuffer(gl.FRAMEBUFFER, back)
+	l.box = union(Bounds(s.Cloth.Pos), l.formBox)
 	return l, nil
+}
+
+// Move puts the cloth of a loaded scene elsewhere: pos in m, one a vertex, and
+// the values of a map, one a vertex or nil. Vertices and triangles stay as they
+// were loaded. It fails, and leaves the scene as it is, where a place is not a
+// finite number.
+func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
+	if len(pos) != len(l.scene.Cloth.Pos) {
+		panic("stage: one place a vertex is wanted")
+	}
+	box := Bounds(pos)
+	if err := finite(pos); err != nil {
+		return err
+	}
+	l.scene.Cloth.Pos = append(l.scene.Cloth.Pos[:0:0], pos...)
+	l.verts = clothVertices(l.verts, &l.scene.Cloth, values)
+	l.cloth.refill(l.verts)
+	l.box = union(box, l.formBox)
+	if p.skyOf == l {
+		p.skyOf = nil
+	}
+	return nil
 }
 
 // Release frees what the scene holds in the driver.
 func (l *Loaded) Release() {
 	l.cloth.release()
 	l.form.release()
+}
+
+// lookUp finds out what sky the vertices of l see, unless that is known.
+func (p *Painter) lookUp(l *Loaded, views []mat4) {
+	if p.skyOf == l {
+		return
+	}
+	for i, view := range views {
+		p.drawDepth(l, p.sky, int32(i), view)
+	}
+	p.skyOf = l
+}
+
+// skyViews returns the views of the depth maps of the sky.
+func (p *Painter) skyViews(l *Loaded) []mat4 {
+	var out []mat4
+	for _, dir := range p.skyDirs {
+		view, _ := parallelView(dir, l.box)
+		out = append(out, view)
+	}
+	return out
 }
 
 // drawFrame returns the framebuffer that is being drawn to.

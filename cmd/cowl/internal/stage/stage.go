@@ -67,10 +67,23 @@ func (s *Scene) check() error {
 	if len(s.Cloth.Tris) == 0 {
 		return errors.New("stage: cloth has 0 triangles, want at least 1")
 	}
-	for i, p := range s.places() {
+	return finite(s.places())
+}
+
+// finite refuses places that are no numbers.
+func finite(pos []r3.Vec) error {
+	for i, p := range pos {
 		if sum := p.X + p.Y + p.Z; math.IsNaN(sum) || math.IsInf(sum, 0) {
 			return fmt.Errorf("stage: vertex %d at (%g, %g, %g) m, want finite numbers", i, p.X, p.Y, p.Z)
 		}
 	}
 	return nil
+}
+
+// union returns the box round two boxes; that of no places adds nothing.
+func union(a, b r3.Box) r3.Box {
+	return Bounds([]r3.Vec{
+		{X: min(a.Min.X, b.Min.X), Y: min(a.Min.Y, b.Min.Y), Z: min(a.Min.Z, b.Min.Z)},
+		{X: max(a.Max.X, b.Max.X), Y: max(a.Max.Y, b.Max.Y), Z: max(a.Max.Z, b.Max.Z)},
+	})
 }

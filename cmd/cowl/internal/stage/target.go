@@ -17,15 +17,19 @@ type target struct {
 	w, h                  int32
 }
 
-// newTarget takes 4 samples a pixel, or as many as the driver has.
-func newTarget(w, h int) (*target, error) {
-	var most, samples int32
+// smoothly is the number of samples a pixel of a picture; drivers may have fewer.
+const smoothly = 4
+
+// newTarget takes so many samples a pixel, or as many as the driver has; 0 is
+// one without smoothing.
+func newTarget(w, h int, samples int32) (*target, error) {
+	var most, can int32
 	gl.GetIntegerv(gl.MAX_RENDERBUFFER_SIZE, &most)
 	if w < 1 || h < 1 || w > int(most) || h > int(most) {
 		return nil, fmt.Errorf("stage: picture of %d × %d pixels, want 1–%d each", w, h, most)
 	}
-	gl.GetIntegerv(gl.MAX_SAMPLES, &samples)
-	samples = min(samples, 4)
+	gl.GetIntegerv(gl.MAX_SAMPLES, &can)
+	samples = min(samples, can)
 	t := &target{w: int32(w), h: int32(h)}
 	gl.GenFramebuffers(1, &t.smooth)
 	gl.BindFramebuffer(gl.FRAMEBUFFER, t.smooth)
@@ -51,11 +55,16 @@ func (t *target) attach(where, format uint32, samples int32) (buffer uint32) {
 	return buffer
 }
 
-// read resolves the samples and returns the picture, top row first.
-func (t *target) read() (*image.RGBA, error) {
+// resolve brings the samples of smooth together in plain.
+func (t *target) resolve() {
 	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, t.smooth)
 	gl.BindFramebuffer(gl.DRAW_FRAMEBUFFER, t.plain)
 	gl.BlitFramebuffer(0, 0, t.w, t.h, 0, 0, t.w, t.h, gl.COLOR_BUFFER_BIT, gl.NEAREST)
+}
+
+// read resolves the samples and returns the picture, top row first.
+func (t *target) read() (*image.RGBA, error) {
+	t.resolve()
 	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, t.plain)
 	gl.PixelStorei(gl.PACK_ALIGNMENT, 1)
 	img := image.NewRGBA(image.Rect(0, 0, int(t.w), int(t.h)))

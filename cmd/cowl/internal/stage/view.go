@@ -87,3 +87,41 @@ func (v View) camera(box r3.Box, w, h int) mat4 {
 	far = max(far, near) + 0.01
 	return perspective(v.FOV, float64(w)/float64(h), near, far).mul(lookAt(v.Eye, v.Target))
 }
+
+// Ray returns the direction, unit, in which the eye sees the pixel (x, y), Y
+// down, of a picture of w × h pixels.
+func (v View) Ray(x, y, w, h float64) r3.Vec {
+	right, up, back := frame(r3.Sub(v.Eye, v.Target))
+	tan := math.Tan(v.FOV / 2)
+	sx, sy := (2*x-w)/h*tan, (1-2*y/h)*tan
+	return r3.Unit(r3.Add(r3.Scale(sx, right), r3.Sub(r3.Scale(sy, up), back)))
+}
+
+// Pixel returns where the eye sees p on a picture of w × h pixels, Y down, and
+// how far ahead of the eye it lies, m; behind the eye that is not above 0.
+func (v View) Pixel(p r3.Vec, w, h float64) (x, y, ahead float64) {
+	right, up, back := frame(r3.Sub(v.Eye, v.Target))
+	d := r3.Sub(p, v.Eye)
+	ahead = -r3.Dot(d, back)
+	k := h / (2 * math.Tan(v.FOV/2) * ahead)
+	return w/2 + k*r3.Dot(d, right), h/2 - k*r3.Dot(d, up), ahead
+}
+
+// Looking returns the view of target (m) from away metres, seen from azimuth
+// (rad from straight ahead to the wearer's left) and height angle (rad).
+func Looking(target r3.Vec, away, azimuth, height float64) View {
+	return from(target, towards(azimuth, height), away)
+}
+
+// Axes returns the directions right, up and towards the eye, unit, of the
+// picture.
+func (v View) Axes() (right, up, back r3.Vec) { return frame(r3.Sub(v.Eye, v.Target)) }
+
+// Framing returns the middle of places (m) as they are seen from the azimuth and
+// height angle (rad), and how far from it the eye must stand to see them all
+// within the margin.
+func Framing(places []r3.Vec, aspect, azimuth, height float64) (middle r3.Vec, away float64) {
+	dir := towards(azimuth, height)
+	middle, _, _ = extent(places, dir)
+	return middle, distance(places, middle, dir, aspect)
+}

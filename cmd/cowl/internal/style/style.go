@@ -6,6 +6,8 @@
 package style
 
 import (
+	"maps"
+
 	"cowl/materials"
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
@@ -95,3 +97,10 @@ func (s *Style) block() (draft.Block, error) {
 
 // Taken returns how many single measurements were given.
 func (s *Style) Taken() int { return len(s.taken) }
+
+// Clone returns a style that shares nothing with s that can be changed.
+func (s *Style) Clone() Style {
+	c := *s
+	c.taken, c.from = maps.Clone(s.taken), maps.Clone(s.from)
+	return c
+}

@@ -1,0 +1,154 @@
+package panel
+
+// Styles of words in a panel.
+var (
+	Plain   = Style{Size: 13}
+	Strong  = Style{Size: 13, Bold: true}
+	Small   = Style{Size: 11.5}
+	Heading = Style{Size: 15, Bold: true}
+	Title   = Style{Size: 19, Bold: true}
+)
+
+// RowHeight is that of a button or a field, units.
+const RowHeight = 30
+
+// radius of the corners of controls, units.
+const radius = 4
+
+// middle returns the base line that centres a line of style s in r.
+func middle(r Rect, s Style) float64 { return r.Y + r.H/2 + 0.36*s.Size }
+
+// Button draws a button and reports a click on it.
+func (u *UI) Button(id string, r Rect, label, help string) bool {
+	return u.push(id, r, label, help, false)
+}
+
+// Toggle is a button that stays down while on.
+func (u *UI) Toggle(id string, r Rect, label, help string, on bool) bool {
+	return u.push(id, r, label, help, on)
+}
+
+func (u *UI) push(id string, r Rect, label, help string, on bool) bool {
+	t := u.touch(id, r, help)
+	ground, ink := u.Theme.Raised, u.Theme.Ink
+	switch {
+	case on:
+		ground, ink = u.Theme.Ink, u.Theme.OnInk
+	case t.held:
+		ground = u.Theme.Sunken
+	}
+	u.Round(r, radius, ground)
+	if !on {
+		rim := u.Theme.Rule
+		if t.over {
+			rim = u.Theme.Soft
+		}
+		u.Frame(r, radius, 1, rim)
+	}
+	u.ring(r, t)
+	u.Words(u.Fit(label, r.W-8, Plain), r.X+r.W/2, middle(r, Plain), 0.5, Plain, ink)
+	return t.clicked
+}
+
+// Choice is a row of buttons of which one is on. It returns the number of the
+// one that is on after this picture.
+func (u *UI) Choice(id string, r Rect, labels, helps []string, on int) int {
+	u.Round(r, radius, u.Theme.Sunken)
+	for i, c := range r.Columns(len(labels), 0) {
+		if i == on {
+			u.Round(c.Inset(2), radius-1, u.Theme.Raised)
+		}
+		t := u.touch(id+"/"+labels[i], c, helps[min(i, len(helps)-1)])
+		ink, s := u.Theme.Soft, Plain
+		if i == on {
+			ink, s = u.Theme.Ink, Strong
+		} else if t.over {
+			ink = u.Theme.Ink
+		}
+		u.Words(u.Fit(labels[i], c.W-6, s), c.X+c.W/2, middle(c, s), 0.5, s, ink)
+		u.ring(c.Inset(2), t)
+		if t.clicked {
+			on = i
+		}
+	}
+	return on
+}
+
+// Tabs is a Choice that stands over what it chooses: the one that is on carries
+// a line of the accent.
+func (u *UI) Tabs(id string, r Rect, labels, helps []string, on int) int {
+	u.Rule(r, u.Theme.Rule)
+	x := r.X
+	gap := 18.0
+	total := 0.0
+	for _, l := range labels {
+		total += u.Width(l, Strong)
+	}
+	if n := float64(len(labels) - 1); total+n*gap > r.W {
+		gap = max((r.W-total)/n, 4)
+	}
+	for i, l := range labels {
+		c := Rect{x, r.Y, u.Width(l, Strong), r.H}
+		t := u.touch(id+"/"+l, c.Shrunk(-gap/2, 0), helps[min(i, len(helps)-1)])
+		ink := u.Theme.Soft
+		if i == on || t.over {
+			ink = u.Theme.Ink
+		}
+		s := Plain
+		if i == on {
+			s = Strong
+			u.Fill(Rect{c.X, r.Y + r.H - 2, c.W, 2}, u.Theme.Accent)
+		}
+		u.Words(l, c.X+c.W/2, middle(c, s), 0.5, s, ink)
+		u.ring(c.Shrunk(-3, 3), t)
+		if t.clicked {
+			on = i
+		}
+		x += c.W + gap
+	}
+	return on
+}
+
+// Check is a box with words beside it. It returns whether the box is ticked
+// after this picture.
+func (u *UI) Check(id string, r Rect, label, help string, on bool) bool {
+	t := u.touch(id, r, help)
+	box := Rect{r.X, r.Y + r.H/2 - 8, 16, 16}
+	u.Round(box, 3, u.Theme.Raised)
+	rim := u.Theme.Rule
+	if t.over {
+		rim = u.Theme.Soft
+	}
+	u.Frame(box, 3, 1, rim)
+	if on {
+		u.Round(box, 3, u.Theme.Accent)
+		u.Stroke([]Point{{box.X + 3.5, box.Y + 8.5}, {box.X + 6.8, box.Y + 11.8}, {box.X + 12.5, box.Y + 4.8}}, 2, u.Theme.OnInk)
+	}
+	u.ring(box, t)
+	u.Words(u.Fit(label, r.W-24, Plain), r.X+24, middle(r, Plain), 0, Plain, u.Theme.Ink)
+	if t.clicked {
+		return !on
+	}
+	return on
+}
+
+// Radio is one of several of which one is on. It reports whether it was chosen.
+func (u *UI) Radio(id string, r Rect, label, help string, on bool) bool {
+	t := u.touch(id, r, help)
+	at := Point{r.X + 8, r.Y + r.H/2}
+	rim := u.Theme.Rule
+	switch {
+	case on:
+		rim = u.Theme.Accent
+	case t.over:
+		rim = u.Theme.Soft
+	}
+	u.Disc(at, 8, rim)
+	u.Disc(at, 7, u.Theme.Raised)
+	if on {
+		u.Disc(at, 4, u.Theme.Accent)
+	}
+	u.ring(Rect{at.X - 8, at.Y - 8, 16, 16}, t)
+	u.Words(u.Fit(label, r.W-24, Plain), r.X+24, middle(r, Plain), 0, Plain, u.Theme.Ink)
+	return t.clicked
+}

@@ -1,0 +1,142 @@
+//go:build cgo
+
+package window
+
+import (
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/body"
+)
+
+// App is everything behind the window. It belongs to the thread of the window.
+type App struct {
+	opt     Options
+	ui      *panel.UI
+	set     Settings
+	units   Units
+	panes   []*Pane
+	active  int
+	past    History[desk]
+	dummies dummies
+
+	eye   Orbit
+	goal  *Orbit  // where the eye is gliding to; nil: it stands
+	stand float64 // s, when it began to glide
+	named int     // the named view it stands at, −1: another
+	shape float64 // of the narrowest pane, width over height
+	tool  tool
+	grip  *grip // what the hand holds
+	mark  mark  // the place under the mouse
+	drag  int   // mouse button that turns or moves the view, −1: none
+
+	tab        int
+	show       mapKind
+	noForm     bool
+	through    bool // see-through cloth
+	flat       bool // the flat piece is shown
+	search     string
+	path       string // being typed, to open
+	turning    *turning
+	shownDrops []drop // of the demonstration, the last one
+	offered    []byte // style kept safe by the last run, nil: none to offer
+	unsaved    bool
+	safeAt     float64 // s, when to keep the style safe; 0: nothing to keep
+	watched    watched
+
+	note    note
+	results chan func(*App) // from other goroutines
+	tasks   []func()        // to be done between two pictures
+	working string          // what is being saved, "": nothing
+
+	laid    places // of the picture being drawn
+	driver  string
+	slow    bool    // the driver draws on the processor
+	moved   float64 // s, when a pane last changed
+	awake   float64 // s, until when every picture is drawn
+	last    float64 // s, of the last picture
+	now     float64 // s since the start
+	quit    bool
+	painter *stage.Painter
+	overlay *stage.Overlay
+	atlas   int // version of the atlas in the driver
+	wide    int // pixels of the picture
+	tall    int
+	scale   float64
+}
+
+// newApp returns the app of a window that is not there yet.
+func newApp(o Options, s Settings) *App {
+	a := &App{
+		opt: o, ui: panel.New(), set: s, drag: -1, named: firstView,
+		dummies: dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
+		results: make(chan func(*App), 64),
+	}
+	a.panes = []*Pane{{Style: o.Style.Clone()}}
+	a.path = o.Path
+	return a
+}
+
+// post hands something to do to the thread of the window.
+func (a *App) post(do func(*App)) { a.results <- do }
+
+// pane returns the pane that the controls change.
+func (a *App) pane() *Pane { return a.panes[a.active] }
+
+// begin hangs what the window opens with.
+func (a *App) begin() {
+	for _, p := range a.panes {
+		if err := a.mount(p); err != nil {
+			a.complain(err)
+		}
+	}
+}
+
+// mount drafts the style of a pane and hangs it, as soon as its form is made.
+func (a *App) mount(p *Pane) error {
+	piece, form, err := a.try(&p.Style)
+	if err != nil {
+		return err
+	}
+	p.piece, p.dummy = piece, form
+	if form != nil {
+		p.hang()
+	}
+	return nil
+}
+
+// made takes a finished form in, and hangs what waited for it.
+func (a *App) made(b body.Body, d *dummy, err error) {
+	delete(a.dummies.begun, b)
+	if err != nil {
+		a.complain(err)
+		return
+	}
+	first := len(a.dummies.made) == 0
+	a.dummies.made[b] = d
+	for _, p := range a.panes {
+		if w, err := p.Style.Wearer(); err == nil && w == b && p.dummy == nil {
+			p.dummy = d
+			p.hang()
+		}
+	}
+	if first {
+		a.shape = 0 // frame it
+	}
+}
+
+// note is a line of news.
+type note struct {
+	text  string
+	bad   bool
+	until float64 // s; bad news stays until the next change
+}
+
+// say shows news for a while.
+func (a *App) say(text string) { a.note = note{text, false, a.now + 6} }
+
+// complain shows why something could not be done.
+func (a *App) complain(err error) { a.note = note{plainWords(err), true, a.now + 15} }
+
+// Style returns the style in the pane that the controls change.
+func (a *App) Style() style.Style { return a.pane().Style.Clone() }

@@ -1,0 +1,127 @@
+//go:build cgo
+
+package window
+
+import (
+	"image"
+	"math"
+
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/mesh"
+)
+
+// look is how cloth and form are coloured in the window.
+var look = stage.Look{}
+
+// feed brings the cloth of a pane to the driver where it is newer there than
+// here.
+func (a *App) feed(p *Pane) error {
+	f := &p.frame
+	if !p.hasCloth() || p.dummy == nil {
+		return nil
+	}
+	shape := &f.Sheet.Tris[0]
+	if p.loaded == nil || p.shape != shape {
+		sheet := mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing}
+		s := stage.Scene{Cloth: sheet, Grain: f.Job.Piece.Grain, Look: look}
+		if !f.Job.Free {
+			s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
+		}
+		l, err := a.painter.Load(s)
+		if err != nil {
+			return err
+		}
+		p.unload()
+		p.loaded, p.shape, p.shown = l, shape, 0
+	}
+	if p.shown == f.Serial && p.values == a.show && a.opt.Frames == 0 {
+		return nil
+	}
+	p.shown, p.values = f.Serial, a.show
+	var values []float64
+	if v := maps[a.show].value; v != nil {
+		values = v(f)
+	}
+	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
+}
+
+// manner says how the panes are painted.
+func (a *App) manner(quick bool) stage.Manner {
+	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain}
+	if a.through {
+		m.Opacity = 0.55
+	}
+	c := maps[a.show]
+	switch {
+	case c.kind == mapYarns:
+		m.Yarns = &yarnColours
+	case c.value != nil:
+		m.Map = &stage.Map{Low: c.low, High: c.high, Ramp: c.ramp}
+	}
+	return m
+}
+
+// draw paints the window: the panes, and the panel over them.
+func (a *App) draw() {
+	l := a.laid // panes may have come or gone since: they show in the next picture
+	stage.ClearScreen(stage.Look{Background: a.ui.Theme.Ground}, a.wide, a.tall)
+	for i, p := range a.panes[:min(len(a.panes), len(l.panes))] {
+		if err := a.paint(p, a.pixels(l.panes[i])); err != nil {
+			a.complain(err)
+		}
+	}
+	if v := a.ui.Letters.Version; v != a.atlas {
+		a.overlay.SetAtlas(a.ui.Letters.Atlas)
+		a.atlas = v
+	}
+	a.overlay.Draw(flatOf(&a.ui.List), a.wide, a.tall)
+}
+
+// calm is how long nothing must have moved before a slow driver takes the time
+// for shadows and smooth rims, s.
+const calm = 0.4
+
+// paint brings a pane to the screen, and paints it anew only where something
+// has changed.
+func (a *App) paint(p *Pane, part image.Rectangle) error {
+	if err := a.feed(p); err != nil {
+		return err
+	}
+	if p.loaded == nil || part.Empty() {
+		return nil
+	}
+	want := painting{
+		serial: p.shown, eye: a.eye, show: a.show, noForm: a.noForm, through: a.through,
+		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine,
+	}
+	if want != p.drawn {
+		a.moved = a.now
+	}
+	want.smooth = !a.slow || a.now-a.moved > calm && p.resting()
+	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
+	if want != p.drawn || a.opt.Frames > 0 {
+		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(!want.fine), part.Dx(), part.Dy(), want.smooth)
+		if err != nil {
+			return err
+		}
+		p.drawn = want
+	}
+	p.canvas.Show(part.Min.X, part.Min.Y, a.tall)
+	return nil
+}
+
+// pixels turns units into whole pixels.
+func (a *App) pixels(r panel.Rect) image.Rectangle {
+	px := func(v float64) int { return int(math.Round(v * a.scale)) }
+	return image.Rect(px(r.X), px(r.Y), px(r.X+r.W), px(r.Y+r.H))
+}
+
+// flatOf hands the triangles of a panel to the stage.
+func flatOf(l *panel.List) stage.Flat {
+	f := stage.Flat{Verts: l.Verts, Index: l.Index}
+	for _, p := range l.Parts {
+		f.Parts = append(f.Parts, stage.FlatPart{Clip: p.Clip, First: p.First, Count: p.Count})
+	}
+	return f
+}

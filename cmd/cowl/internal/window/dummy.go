@@ -1,0 +1,79 @@
+//go:build cgo
+
+package window
+
+import (
+	"cowl/mesh"
+	"cowl/mesh/body"
+	"cowl/mesh/form"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// dummy is a dress form with what is drawn of it.
+type dummy struct {
+	form    *form.Form
+	surface mesh.Surface
+	seams   [][]r3.Vec
+	front   []r2.Vec // m, (Z, Y) of its outline on the centre front
+}
+
+func newDummy(b body.Body) (*dummy, error) {
+	f, err := form.FromBody(b)
+	if err != nil {
+		return nil, err
+	}
+	d := &dummy{form: f, surface: f.Surface(), seams: f.SeamLines()}
+	for _, p := range f.CF() {
+		d.front = append(d.front, r2.Vec{X: p.Z, Y: p.Y})
+	}
+	return d, nil
+}
+
+// dummies makes forms away from the thread of the window: one takes a second or
+// two. Each body is made once.
+type dummies struct {
+	made  map[body.Body]*dummy
+	begun map[body.Body]bool
+}
+
+// get returns the form of b, or nil and has it made; done is then called on
+// another goroutine.
+func (d *dummies) get(b body.Body, done func(body.Body, *dummy, error)) *dummy {
+	if f := d.made[b]; f != nil || d.begun[b] {
+		return f
+	}
+	d.begun[b] = true
+	go func() {
+		f, err := newDummy(b)
+		done(b, f, err)
+	}()
+	return nil
+}
+
+// belowWaist is how much of the form is framed below the waist, m.
+const belowWaist = 0.10
+
+// beforeForm is the room framed before the form for the cloth, m.
+const beforeForm = 0.06
+
+// places are what the named views frame: the form from a little below the waist
+// up, and room for the cloth before it.
+func (d *dummy) places() []r3.Vec {
+	if d == nil {
+		return []r3.Vec{{X: -0.2, Y: -belowWaist, Z: -0.1}, {X: 0.2, Y: 0.40, Z: 0.2}}
+	}
+	var out []r3.Vec
+	for _, p := range d.surface.Pos {
+		if p.Y >= -belowWaist {
+			out = append(out, p)
+		}
+	}
+	for _, q := range d.front {
+		if q.Y >= 0 {
+			out = append(out, r3.Vec{Y: q.Y, Z: q.X + beforeForm})
+		}
+	}
+	return out
+}

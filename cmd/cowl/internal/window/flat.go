@@ -1,0 +1,171 @@
+//go:build cgo
+
+package window
+
+import (
+	"image/color"
+	"math"
+
+	"cowl/cmd/cowl/internal/panel"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// flatChart takes the flat piece in m to units of the screen. The piece is seen
+// from its right side: the wearer's left is on the right.
+type flatChart struct {
+	x0, y0, per float64
+}
+
+func (c flatChart) at(q r2.Vec) panel.Point {
+	return panel.Point{X: c.x0 + c.per*q.X, Y: c.y0 - c.per*q.Y}
+}
+
+func (c flatChart) back(x, y float64) r2.Vec {
+	return r2.Vec{X: (x - c.x0) / c.per, Y: (c.y0 - y) / c.per}
+}
+
+// fitFlat fits the outline into r.
+func fitFlat(r panel.Rect, outline []r2.Vec) flatChart {
+	lo, hi := r2.Vec{X: math.Inf(1), Y: math.Inf(1)}, r2.Vec{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, p := range outline {
+		lo = r2.Vec{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
+		hi = r2.Vec{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
+	}
+	per := min(r.W/max(hi.X-lo.X, 1e-6), r.H/max(hi.Y-lo.Y, 1e-6))
+	return flatChart{r.X + r.W/2 - per*(lo.X+hi.X)/2, r.Y + r.H/2 + per*(lo.Y+hi.Y)/2, per}
+}
+
+// flatPiece draws the flat piece of the active pane, in the colours of the map.
+func (a *App) flatPiece(r panel.Rect) {
+	u, p := a.ui, a.pane()
+	u.Fill(r.Left(1/a.scale), u.Theme.Rule)
+	u.Push(r)
+	defer u.Pop()
+	use := u.Area("flatpiece", r, "The flat piece from its right side. Point at a place to see where it hangs.")
+	u.Words("Flat piece", r.X+16, r.Y+24, 0, panel.Heading, u.Theme.Ink)
+	if len(p.piece.Outline) == 0 {
+		return
+	}
+	c := fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, p.piece.Outline)
+	a.flatCloth(c, p)
+	a.flatLines(c, p)
+	if use.Over {
+		q := c.back(u.In.X, u.In.Y)
+		if at, ok := inSpace(&p.frame.Sheet, q); ok {
+			a.mark = mark{a.active, q, at, true}
+		}
+	}
+	if a.mark.on && a.mark.pane == a.active {
+		a.cross(c.at(a.mark.flat))
+		text := u.Fit(upper(a.placeWords(a.mark.flat, p)), r.W-32, panel.Small)
+		u.Words(text, r.X+16, r.Y+r.H-16, 0, panel.Small, u.Theme.Ink)
+	}
+}
+
+// flatCloth fills the piece, a map in its colours.
+func (a *App) flatCloth(c flatChart, p *Pane) {
+	s := &p.frame.Sheet
+	at := make([]panel.Point, len(s.Flat))
+	for i, q := range s.Flat {
+		at[i] = c.at(q)
+	}
+	m := maps[a.show]
+	if m.value == nil {
+		a.ui.Triangles(at, s.Tris, color.RGBA{0xE6, 0xDC, 0xCA, 0xFF})
+		return
+	}
+	inks := make([]color.RGBA, len(at))
+	for i, v := range m.value(&p.frame) {
+		inks[i] = m.ramp.At((v - m.low) / (m.high - m.low))
+	}
+	if len(inks) == len(at) {
+		a.ui.Shaded(at, s.Tris, inks)
+	}
+}
+
+// flatLines draws outline, edge, centre front, open dart and grain line.
+func (a *App) flatLines(c flatChart, p *Pane) {
+	u, q := a.ui, p.piece
+	line := func(wide float64, ink color.RGBA, pts ...r2.Vec) {
+		var out []panel.Point
+		for _, v := range pts {
+			out = append(out, c.at(v))
+		}
+		u.Stroke(out, wide, ink)
+	}
+	line(1.6, u.Theme.Ink, append(append([]r2.Vec(nil), q.Outline...), q.Outline[0])...)
+	a.dashes(c.at(r2.Vec{X: -q.HalfEdge, Y: q.FoldY}), c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY}), u.Theme.Accent)
+	waist := q.Waist[len(q.Waist)-1]
+	line(0.8, u.Theme.Soft, waist, r2.Vec{Y: q.FoldY})
+	if q.DartLeft != nil {
+		line(1, u.Theme.Ink, q.DartLeft...)
+		var other []r2.Vec
+		for _, v := range q.DartLeft {
+			other = append(other, r2.Vec{X: -v.X, Y: v.Y})
+		}
+		line(1, u.Theme.Ink, other...)
+	}
+	edge := c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY})
+	u.Words("edge", edge.X-6, edge.Y-5, 1, panel.Small, u.Theme.Accent)
+	foot := c.at(waist)
+	u.Words("centre front", foot.X+6, foot.Y-8, 0, panel.Small, u.Theme.Soft)
+	a.grainArrow(c, p)
+}
+
+// grainArrow shows the warp with an arrow at both ends.
+func (a *App) grainArrow(c flatChart, p *Pane) {
+	u, q := a.ui, p.piece
+	waist := q.Waist[len(q.Waist)-1]
+	mid := r2.Vec{X: q.HalfEdge * 0.34, Y: waist.Y + 0.45*(q.FoldY-waist.Y)}
+	dir := r2.Vec{X: math.Sin(q.Grain), Y: math.Cos(q.Grain)}
+	const half = 0.055 // m
+	from, to := c.at(r2.Sub(mid, r2.Scale(half, dir))), c.at(r2.Add(mid, r2.Scale(half, dir)))
+	u.Stroke([]panel.Point{from, to}, 1.4, u.Theme.Ink)
+	for _, end := range [][2]panel.Point{{from, to}, {to, from}} {
+		dx, dy := end[1].X-end[0].X, end[1].Y-end[0].Y
+		l := math.Hypot(dx, dy)
+		dx, dy = dx/l, dy/l
+		tip := end[0]
+		barb := func(s float64) panel.Point {
+			return panel.Point{X: tip.X + 8*dx - s*3.5*dy, Y: tip.Y + 8*dy + s*3.5*dx}
+		}
+		u.Stroke([]panel.Point{barb(1), tip, barb(-1)}, 1.4, u.Theme.Ink)
+	}
+	u.Words("warp", to.X+6, to.Y+4, 0, panel.Small, u.Theme.Ink)
+}
+
+// dashes draws a dashed line.
+func (a *App) dashes(from, to panel.Point, ink color.RGBA) {
+	l := math.Hypot(to.X-from.X, to.Y-from.Y)
+	at := func(s float64) panel.Point {
+		return panel.Point{X: from.X + (to.X-from.X)*s/l, Y: from.Y + (to.Y-from.Y)*s/l}
+	}
+	for s := 0.0; s < l; s += 9 {
+		a.ui.Stroke([]panel.Point{at(s), at(min(s+5, l))}, 1.6, ink)
+	}
+}
+
+// cross marks a place.
+func (a *App) cross(p panel.Point) {
+	u := a.ui
+	u.Disc(p, 6.5, u.Theme.OnInk)
+	u.Disc(p, 5, u.Theme.Accent)
+	u.Disc(p, 2, u.Theme.OnInk)
+}
+
+// drawMark puts the place under the mouse on the drape, where the flat piece is
+// shown as well.
+func (a *App) drawMark(l places) {
+	if !a.mark.on || !a.flat || a.mark.pane >= len(l.panes) {
+		return
+	}
+	p, r := a.panes[a.mark.pane], l.panes[a.mark.pane]
+	at, ok := inSpace(&p.frame.Sheet, a.mark.flat)
+	if !ok {
+		return
+	}
+	if q, ok := a.onView(r, at); ok && r.Has(q.X, q.Y) {
+		a.cross(q)
+	}
+}

@@ -1,0 +1,187 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+	"math"
+
+	"cowl/cmd/cowl/internal/panel"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// tool is what the left button does on the cloth.
+type tool int
+
+// The tools.
+const (
+	toolLook tool = iota
+	toolGrab
+	toolPin
+	toolUnpin
+)
+
+var (
+	toolNames = []string{"Look", "Grab", "Pin", "Unpin"}
+	toolHelps = []string{
+		"Drag to turn, right button or Shift to move, wheel to come nearer. Key V.",
+		"Take hold of the cloth and pull it; let go of the button and it falls. With Shift it stays held until you let go. Key G.",
+		"Click the cloth to pin it where it lies. Key P.",
+		"Click near a pin to take it out, your own or one of the draft's. Key U.",
+	}
+)
+
+// grip is what the hand holds.
+type grip struct {
+	pane   int
+	flat   r2.Vec
+	at     r3.Vec // m, where the hand is
+	normal r3.Vec // unit, of the plane in which it moves
+	stays  bool   // held after the button is let go
+}
+
+// mark is the place under the mouse, on the cloth and on the flat piece.
+type mark struct {
+	pane int
+	flat r2.Vec
+	at   r3.Vec
+	on   bool
+}
+
+// under returns the place of the cloth of a pane under a place of the screen.
+func (a *App) under(i int, r panel.Rect, x, y float64) (hit, bool) {
+	p := a.panes[i]
+	if !p.hasCloth() {
+		return hit{}, false
+	}
+	v := a.eye.View()
+	ray := v.Ray(x-r.X, y-r.Y, r.W, r.H)
+	h, ok := seen(&p.frame.Sheet, v.Eye, ray)
+	if ok && !a.noForm && p.dummy != nil && !p.Style.Hang.Free && hidden(&p.dummy.surface, v.Eye, ray, h.away) {
+		return hit{}, false
+	}
+	return h, ok
+}
+
+// handle lets the tool act on a pane. It reports whether the left button is
+// free to turn the view.
+func (a *App) handle(i int, r panel.Rect, u panel.Use) (free bool) {
+	x, y := a.ui.In.X, a.ui.In.Y
+	if !u.Over && !u.Focus {
+		return true
+	}
+	h, ok := hit{}, false
+	if u.Over {
+		h, ok = a.under(i, r, x, y)
+	}
+	if ok && a.grip == nil && a.drag < 0 {
+		a.mark = mark{i, h.flat, h.at, true}
+	}
+	if !u.Struck && !(u.Clicked && !a.ui.In.Freed[panel.LeftButton]) {
+		return true
+	}
+	a.active = i
+	if a.tool == toolLook || !ok || a.panes[i].live == nil {
+		return true
+	}
+	switch a.tool {
+	case toolGrab:
+		a.grab(i, h)
+	case toolPin:
+		a.pin(i, h)
+	case toolUnpin:
+		a.unpin(i, h)
+	}
+	return false
+}
+
+// grab takes hold of the cloth.
+func (a *App) grab(i int, h hit) {
+	a.letGo()
+	_, _, back := a.eye.View().Axes()
+	a.past.Record(a.state(), "pulling the cloth", "")
+	a.panes[i].hands.touch++
+	a.grip = &grip{pane: i, flat: h.flat, at: h.at, normal: back, stays: a.ui.In.Mods.Shift}
+	a.panes[i].live.Grab(h.flat, h.at)
+}
+
+// pull moves the hand with the mouse, and lets go with the button.
+func (a *App) pull(panes []panel.Rect) {
+	g := a.grip
+	if g == nil || g.pane >= len(panes) || a.panes[g.pane].live == nil {
+		a.grip = nil
+		return
+	}
+	in := &a.ui.In
+	r := panes[g.pane]
+	if in.Down[panel.LeftButton] && (in.DX != 0 || in.DY != 0) {
+		v := a.eye.View()
+		ray := v.Ray(in.X-r.X, in.Y-r.Y, r.W, r.H)
+		if c := r3.Dot(ray, g.normal); math.Abs(c) > 1e-6 {
+			away := r3.Dot(r3.Sub(g.at, v.Eye), g.normal) / c
+			g.at = r3.Add(v.Eye, r3.Scale(away, ray))
+			a.panes[g.pane].live.Grab(g.flat, g.at)
+		}
+	}
+	if in.Freed[panel.LeftButton] && !g.stays {
+		a.letGo()
+	}
+}
+
+// letGo opens the hand.
+func (a *App) letGo() {
+	if a.grip == nil {
+		return
+	}
+	if p := a.panes[min(a.grip.pane, len(a.panes)-1)]; p.live != nil {
+		p.live.Drop()
+	}
+	a.grip = nil
+	a.touched()
+}
+
+// pin sets a pin where the cloth lies.
+func (a *App) pin(i int, h hit) {
+	p := a.panes[i]
+	a.past.Record(a.state(), "a pin", "")
+	p.hands.own = append(p.hands.own, pinMark{h.flat, h.at})
+	p.live.Pin(h.flat, h.at)
+	a.say("Pinned. Unpin takes it out again.")
+	a.touched()
+}
+
+// unpinReach is how near to a pin one must click on the flat piece, m.
+const unpinReach = 0.03
+
+// unpin takes out the pin nearest to a place.
+func (a *App) unpin(i int, h hit) {
+	p := a.panes[i]
+	best, far := -1, math.Inf(1)
+	pins := p.live.Pins()
+	for k, q := range pins {
+		if d := r2.Norm(r2.Sub(q.Flat, h.flat)); d < far {
+			best, far = k, d
+		}
+	}
+	if best < 0 || far > unpinReach {
+		a.say(fmt.Sprintf("There is no pin within %s of this place.", a.units.Length(unpinReach)))
+		return
+	}
+	a.past.Record(a.state(), "a pin taken out", "")
+	q := pins[best]
+	if q.Own {
+		for k, m := range p.hands.own {
+			if m.flat == q.Flat {
+				p.hands.own = append(p.hands.own[:k:k], p.hands.own[k+1:]...)
+				break
+			}
+		}
+	} else {
+		p.hands.gone = append(p.hands.gone, pinMark{q.Flat, q.At})
+	}
+	p.live.Unpin(q.Flat)
+	a.say(fmt.Sprintf("Took out a pin: %s.", q.Name))
+	a.touched()
+}

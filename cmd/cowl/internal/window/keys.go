@@ -1,0 +1,138 @@
+//go:build cgo
+
+package window
+
+import (
+	"cowl/cmd/cowl/internal/panel"
+)
+
+// shortcut is a key with what it does.
+type shortcut struct {
+	key   panel.Key
+	mods  panel.Mods
+	sign  string
+	words string
+	do    func(*App)
+}
+
+var ctrl = panel.Mods{Ctrl: true}
+
+// shortcuts lists all keys that work wherever the focus is, except in a field.
+var shortcuts = []shortcut{
+	{panel.Key0 + 1, panel.Mods{}, "1", "front view", func(a *App) { a.look(0) }},
+	{panel.Key0 + 2, panel.Mods{}, "2", "three-quarter view", func(a *App) { a.look(1) }},
+	{panel.Key0 + 3, panel.Mods{}, "3", "side view", func(a *App) { a.look(2) }},
+	{panel.Key0 + 4, panel.Mods{}, "4", "top view", func(a *App) { a.look(3) }},
+	{panel.KeyPlus, panel.Mods{}, "+", "come nearer", func(a *App) { a.zoom(1) }},
+	{panel.KeyPlus, panel.Mods{Shift: true}, "", "", func(a *App) { a.zoom(1) }},
+	{panel.KeyMinus, panel.Mods{}, "−", "go farther", func(a *App) { a.zoom(-1) }},
+	{panel.Letter('v'), panel.Mods{}, "V", "look: turn the view", func(a *App) { a.useTool(toolLook) }},
+	{panel.Letter('g'), panel.Mods{}, "G", "grab the cloth", func(a *App) { a.useTool(toolGrab) }},
+	{panel.Letter('p'), panel.Mods{}, "P", "pin the cloth", func(a *App) { a.useTool(toolPin) }},
+	{panel.Letter('u'), panel.Mods{}, "U", "take a pin out", func(a *App) { a.useTool(toolUnpin) }},
+	{panel.Letter('l'), panel.Mods{}, "L", "let go of what is held", func(a *App) { a.letGo() }},
+	{panel.Letter('a'), panel.Mods{}, "A", "again: another placing", func(a *App) { a.again() }},
+	{panel.Letter('m'), panel.Mods{}, "M", "next map on the cloth", func(a *App) { a.show = (a.show + 1) % mapKind(len(maps)) }},
+	{panel.Letter('f'), panel.Mods{}, "F", "form on or off", func(a *App) { a.noForm = !a.noForm }},
+	{panel.Letter('t'), panel.Mods{}, "T", "see-through cloth", func(a *App) { a.through = !a.through }},
+	{panel.Letter('d'), panel.Mods{}, "D", "flat piece beside the drape", func(a *App) { a.flat = !a.flat }},
+	{panel.Letter('z'), ctrl, "Ctrl+Z", "undo", (*App).undo},
+	{panel.Letter('y'), ctrl, "Ctrl+Y", "redo", (*App).redo},
+	{panel.Letter('z'), panel.Mods{Ctrl: true, Shift: true}, "", "", (*App).redo},
+	{panel.Letter('s'), ctrl, "Ctrl+S", "save the style", (*App).saveStyle},
+	{panel.Letter('o'), ctrl, "Ctrl+O", "open a style or a fabric", func(a *App) { a.tab = tabFiles; a.ui.Focus("open/path") }},
+	{panel.Letter('p'), ctrl, "Ctrl+P", "save a picture, twice the size", func(a *App) { a.savePicture(2) }},
+	{panel.Key0 + 1, ctrl, "Ctrl+1 … 4", "one to four drapes side by side", func(a *App) { a.setCount(1) }},
+	{panel.Key0 + 2, ctrl, "", "", func(a *App) { a.setCount(2) }},
+	{panel.Key0 + 3, ctrl, "", "", func(a *App) { a.setCount(3) }},
+	{panel.Key0 + 4, ctrl, "", "", func(a *App) { a.setCount(4) }},
+	{panel.Letter('l'), ctrl, "Ctrl+L", "large letters", func(a *App) { a.set.Large = !a.set.Large }},
+	{panel.Letter('q'), ctrl, "Ctrl+Q", "quit; the style is kept safe", func(a *App) { a.quit = true }},
+}
+
+// More keys for the list under F1, which controls answer to themselves.
+var moreKeys = [][2]string{
+	{"Tab, Shift+Tab", "go from control to control"},
+	{"Enter, Space", "press a button, type in a field"},
+	{"Arrows", "move a slider or a choice; turn the view when it has the focus"},
+	{"Shift+Arrows", "move the view sideways"},
+	{"Page Up, Page Down", "move a slider ten steps"},
+	{"Escape", "leave a field, close a sheet"},
+}
+
+const sheetKeys = "keys"
+
+func (a *App) zoom(steps float64) {
+	a.eye.Zoom(steps)
+	a.freely()
+}
+
+// keys lets the keys act that no control took.
+func (a *App) keys() {
+	in := &a.ui.In
+	if in.Took(panel.KeyF1, panel.Mods{}) {
+		if a.ui.Sheet() == sheetKeys {
+			a.ui.OpenSheet("")
+		} else {
+			a.ui.OpenSheet(sheetKeys)
+		}
+	}
+	if a.ui.Sheet() != "" {
+		if in.Took(panel.KeyEscape, panel.Mods{}) {
+			a.ui.OpenSheet("")
+		}
+		return
+	}
+	if a.ui.Typing() {
+		return
+	}
+	for _, s := range shortcuts {
+		for in.Took(s.key, s.mods) {
+			s.do(a)
+		}
+	}
+}
+
+// sheets draws what lies over all else.
+func (a *App) sheets() {
+	switch name := a.ui.Sheet(); name {
+	case sheetKeys:
+		a.ui.OnSheet(name)
+		a.keySheet()
+	case sheetOffer:
+		a.ui.OnSheet(name)
+		a.offerSheet()
+	}
+	a.ui.OnSheet("")
+}
+
+// keySheet lists the keys.
+func (a *App) keySheet() {
+	u := a.ui
+	whole := u.Whole()
+	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
+	r := panel.Rect{W: min(860, whole.W-40), H: min(520, whole.H-40)}
+	r.X, r.Y = (whole.W-r.W)/2, (whole.H-r.H)/2
+	u.Round(r, 8, u.Theme.Ground)
+	in := r.Inset(28)
+	head := in.Top(40)
+	u.Words("Keys", head.X, head.Y+20, 0, panel.Title, u.Theme.Ink)
+	if u.Button("keys/close", head.Right(90).Shrunk(0, 4), "Close", "Escape closes it too.") {
+		u.OpenSheet("")
+	}
+	var rows [][2]string
+	for _, s := range shortcuts {
+		if s.sign != "" {
+			rows = append(rows, [2]string{s.sign, s.words})
+		}
+	}
+	rows = append(rows, moreKeys...)
+	half := (len(rows) + 1) / 2
+	for k, col := range in.Columns(2, 28) {
+		for i, row := range rows[k*half : min((k+1)*half, len(rows))] {
+			y := col.Y + 26*float64(i) + 20
+			u.Words(row[0], col.X, y, 0, panel.Strong, u.Theme.Ink)
+			u.Words(u.Fit(row[1], col.W-136, panel.Plain), col.X+136, y, 0, panel.Plain, u.Theme.Ink)
+		}
+	}
+}

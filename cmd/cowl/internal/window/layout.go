@@ -1,0 +1,92 @@
+//go:build cgo
+
+package window
+
+import "cowl/cmd/cowl/internal/panel"
+
+// places is how the window is divided, in units.
+type places struct {
+	left, right, status, bar panel.Rect
+	centre                   panel.Rect   // panes and flat piece
+	frames                   []panel.Rect // one a pane, with what is written on it
+	panes                    []panel.Rect // one a pane, what is seen of form and cloth
+	flat                     panel.Rect   // empty where it is not shown
+}
+
+// The widths of the sides; a small window gets smaller ones.
+const (
+	sideWide   = 304
+	sideNarrow = 252
+	barTall    = 46
+	statusTall = 30
+)
+
+// layout divides the window for the number of panes there are.
+func (a *App) layout() places {
+	r := panel.Rect{W: float64(a.wide) / a.scale, H: float64(a.tall) / a.scale}
+	var l places
+	l.status = r.Bottom(statusTall)
+	side := float64(sideWide)
+	if r.W < 1100 {
+		side = sideNarrow
+	}
+	if r.W >= 700 {
+		l.left = r.Left(side)
+	}
+	if r.W >= 560 {
+		l.right = r.Right(side)
+	}
+	bar := float64(barTall)
+	if r.W < barWhole {
+		bar = 2*barTall - 8
+	}
+	l.bar = r.Top(bar)
+	l.centre = r
+	if a.flat {
+		if r.W >= 560 {
+			l.flat = r.Right(r.W * 0.42)
+		} else {
+			l.flat = r.Bottom(r.H * 0.45)
+		}
+	}
+	l.frames = grid(r, len(a.panes))
+	for _, f := range l.frames {
+		if len(l.frames) > 1 {
+			f.Top(paneHead)
+			f.Bottom(paneFoot)
+		}
+		l.panes = append(l.panes, f)
+	}
+	return l
+}
+
+// What is written above and below each of several panes, units.
+const (
+	paneHead = 48
+	paneFoot = 30
+)
+
+// bodice is about how wide a dressed form is for its height.
+const bodice = 0.75
+
+// grid divides r into n panes in rows, so that forms in them are as large as can
+// be.
+func grid(r panel.Rect, n int) []panel.Rect {
+	const gap = 1
+	best, size := 1, 0.0
+	for cols := 1; cols <= n; cols++ {
+		rows := (n + cols - 1) / cols
+		if s := min(r.W/float64(cols)/bodice, r.H/float64(rows)); s > size+1e-9 {
+			best, size = cols, s
+		}
+	}
+	rows := (n + best - 1) / best
+	tall := (r.H - gap*float64(rows-1)) / float64(rows)
+	var out []panel.Rect
+	for k := 0; k < n; k += best {
+		row := r.Top(tall)
+		r.Top(gap)
+		out = append(out, row.Columns(min(best, n-k), gap)...)
+	}
+	return out
+}

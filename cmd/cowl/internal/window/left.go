@@ -1,0 +1,78 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+
+	"cowl/cmd/cowl/internal/panel"
+)
+
+var (
+	tabNames = []string{"Cloth", "Cut", "Show", "Compare", "Files"}
+	tabHelps = []string{
+		"Choose a fabric.",
+		"Extension, depth, cowl point, facing, grain and dart.",
+		"What the cloth shows: grain, stretch, shear, distance; form, units, size of letters.",
+		"Two to four drapes side by side; the grain turned from 0 to 90°.",
+		"Open a style; save picture, turntable, mesh, style and result.",
+	}
+)
+
+// leftSide holds the controls.
+func (a *App) leftSide(r panel.Rect) {
+	if r.Empty() {
+		return
+	}
+	u := a.ui
+	u.Fill(r.Right(1/a.scale), u.Theme.Rule)
+	in := r.Shrunk(16, 0)
+	a.heading(in.Top(62))
+	a.tab = u.Tabs("tab", in.Top(34), tabNames, tabHelps, a.tab)
+	foot := in.Bottom(46)
+	u.Fill(panel.Rect{X: r.X, Y: foot.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
+	a.backAndForth(foot.Shrunk(0, 8))
+	in.Top(8)
+	in.Bottom(6)
+	body := []func(panel.Rect){a.clothTab, a.cutTab, a.showTab, a.compareTab, a.filesTab}[a.tab]
+	body(in)
+}
+
+// heading names the style.
+func (a *App) heading(r panel.Rect) {
+	u, s := a.ui, &a.pane().Style
+	u.Words(u.Fit(s.Name, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
+	wearer := fmt.Sprintf("size %d", s.Size)
+	if n := s.Taken(); n > 0 {
+		wearer += fmt.Sprintf(", %d own measurements", n)
+	}
+	if s.Points != nil {
+		wearer += ", own block"
+	}
+	if a.unsaved {
+		wearer = "not saved · " + wearer
+	}
+	u.Words(u.Fit(upper(wearer)+" · "+s.Fabric.Title, r.W, panel.Small), r.X, r.Y+50, 0, panel.Small, u.Theme.Soft)
+}
+
+// backAndForth is the row at the foot: undo, redo, again.
+func (a *App) backAndForth(r panel.Rect) {
+	u := a.ui
+	undo, redo := a.past.Next()
+	c := r.Columns(3, 8)
+	help := func(word, what, key string) string {
+		if what == "" {
+			return "Nothing to " + word + ". " + key
+		}
+		return upper(word) + " " + what + ". " + key
+	}
+	if u.Button("undo", c[0], "Undo", help("undo", undo, "Ctrl+Z")) {
+		a.undo()
+	}
+	if u.Button("redo", c[1], "Redo", help("redo", redo, "Ctrl+Y")) {
+		a.redo()
+	}
+	if u.Button("again", c[2], "Again", "Another hand places the same cloth: it never falls twice alike. Key A.") {
+		a.again()
+	}
+}

@@ -1,0 +1,109 @@
+//go:build cgo
+
+package window
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/materials"
+)
+
+// openFile opens a style, or hangs the active pane in the fabric of a file.
+// Neither is taken unless it can be hung.
+func (a *App) openFile(path string) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		a.complain(err)
+		return
+	}
+	f, errFabric := materials.Parse(path, data)
+	if errFabric == nil {
+		a.useFabricFile(path, f)
+		return
+	}
+	s, errStyle := style.Parse(path, data)
+	if errStyle == nil {
+		a.useStyle(path, s)
+		return
+	}
+	if looksLikeFabric(data) {
+		errStyle = errFabric
+	}
+	a.complain(fmt.Errorf("%s cannot be opened: %w", filepath.Base(path), errStyle))
+}
+
+// looksLikeFabric tells which of two messages helps.
+func looksLikeFabric(data []byte) bool {
+	return strings.Contains(string(data), "weight_gsm") && !strings.Contains(string(data), "cut:")
+}
+
+func (a *App) useStyle(path string, s style.Style) {
+	a.changePane(a.pane(), "opening "+filepath.Base(path), "", func(now *style.Style) error {
+		*now = s
+		return nil
+	})
+	if a.note.bad {
+		return
+	}
+	a.unsaved = len(a.panes) > 1
+	a.path, a.watched = path, watched{}
+	a.say("Opened " + path + ".")
+}
+
+func (a *App) useFabricFile(path string, f materials.Fabric) {
+	a.changePane(a.pane(), "the fabric "+f.Title, "", func(now *style.Style) error { return now.UseFabricFile(path) })
+	if a.note.bad {
+		return
+	}
+	a.watched = watched{path: path, pane: a.pane(), seen: changed(path)}
+	a.say("Hanging in " + f.Title + ", from " + path + ". When the file changes, the cloth follows.")
+}
+
+// watched is the fabric file in use: it is read again when it changes.
+type watched struct {
+	path string
+	pane *Pane
+	seen time.Time // when the file was changed last
+	look float64   // s, when to look next
+}
+
+// changed returns when a file was changed last; zero where it is gone.
+func changed(path string) time.Time {
+	info, err := os.Stat(path)
+	if err != nil {
+		return time.Time{}
+	}
+	return info.ModTime()
+}
+
+// watchFabric takes a fabric file up again that was changed. One that has
+// become wrong is reported, and the cloth hangs on as it was.
+func (a *App) watchFabric() {
+	w := &a.watched
+	if w.path == "" || a.now < w.look {
+		return
+	}
+	w.look = a.now + 1
+	t := changed(w.path)
+	if t.Equal(w.seen) {
+		return
+	}
+	w.seen = t
+	if t.IsZero() {
+		a.complain(fmt.Errorf("the fabric file %s is gone; the cloth hangs on with the values read before", w.path))
+		return
+	}
+	f, err := materials.FromFile(w.path)
+	if err != nil {
+		a.complain(errors.New("the fabric file has changed and cannot be read, so the values before it stay: " + plainWords(err)))
+		return
+	}
+	a.changePane(w.pane, "the changed fabric file", "", func(now *style.Style) error { return now.UseFabricFile(w.path) })
+	a.say("The fabric file has changed: " + f.Title + " hangs with its new values.")
+}

@@ -1,0 +1,43 @@
+// Package window is cowl's window: controls on the left, the form and the cloth
+// in the middle, readings on the right. One hangs a style, changes its cut and
+// its cloth, takes hold of it and watches it settle. The drape walks on
+// goroutines of its own (study.Live); everything here runs on the thread of the
+// window. Start at Run and App.
+package window
+
+import (
+	"context"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/sim/study"
+)
+
+// Options says what a window opens with. Folders left empty are those of the
+// user.
+type Options struct {
+	Style  style.Style
+	Path   string  // file the style was read from; empty: the built-in demo
+	Config string  // folder of settings and of the style kept safe
+	Out    string  // folder to save to; empty: that of the settings
+	Scale  float64 // pixels a unit; 0: that of the settings, else of the display
+	Size   [2]int  // pixels of the window; 0: that of the settings
+
+	// Save writes a file into a folder, whole or not at all, and makes the
+	// folder where it is missing.
+	Save func(dir, name string, data []byte) error
+	// Result writes an outcome as result.json does.
+	Result func(style.Style, draft.Piece, study.Outcome) ([]byte, error)
+
+	Context context.Context // ends the window when it is done; nil: never
+	Frames  int             // >0: draw this many pictures as fast as can be, report, end
+	Report  func(Timing)    // with Frames
+	Ready   func(*App)      // called once, on the thread of the window, for tests
+}
+
+// Timing is how long pictures took, in ms.
+type Timing struct {
+	Driver            string
+	Pictures, Nodes   int
+	Mean, Worst, Busy float64 // Busy: on the processor of the drawing thread, without waiting for the screen
+}

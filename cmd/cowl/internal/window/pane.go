@@ -1,0 +1,126 @@
+//go:build cgo
+
+package window
+
+import (
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/sim/study"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Pane is one style hanging on its form.
+type Pane struct {
+	Style style.Style
+	piece draft.Piece
+	dummy *dummy // nil while it is being made
+	live  *study.Live
+	frame study.Frame
+	hands hands
+
+	loaded *stage.Loaded // nil until there is cloth to draw
+	shape  *[3]int32     // first triangle of the sheet that is loaded: another sheet has another
+	shown  uint64        // serial of the moment in the driver, 0: none
+	values mapKind       // that are in the driver
+	canvas stage.Canvas
+	drawn  painting // what lies on the canvas
+}
+
+// painting is all that a painted pane depends on.
+type painting struct {
+	serial          uint64
+	eye             Orbit
+	show            mapKind
+	noForm, through bool
+	wide, tall      int
+	smooth, fine    bool
+}
+
+// hands is what was put to the cloth by hand, as undo brings it back.
+type hands struct {
+	own   []pinMark // pins of one's own
+	gone  []pinMark // pins of the draft that were taken out
+	touch int       // how often the cloth was pulled
+}
+
+// pinMark is a pin and where it holds the cloth.
+type pinMark struct {
+	flat r2.Vec // m
+	at   r3.Vec // m
+}
+
+// job is what is to hang.
+func (p *Pane) job() study.Job {
+	return study.Job{
+		Piece: p.piece, Fabric: p.Style.Fabric, Form: p.dummy.form, Free: p.Style.Hang.Free,
+		Spacing: p.Style.Hang.Spacing, Seed: p.Style.Hang.Seed,
+	}
+}
+
+// hang begins to hang the pane's style, or goes over to it.
+func (p *Pane) hang() {
+	if p.live == nil {
+		p.live = study.NewLive(p.job())
+		return
+	}
+	p.live.Change(p.job())
+}
+
+// restart hangs the style from the flat, with the pins of p.hands.
+func (p *Pane) restart() {
+	p.stop()
+	if p.dummy == nil {
+		return
+	}
+	p.live = study.NewLive(p.job())
+	for _, m := range p.hands.own {
+		p.live.Pin(m.flat, m.at)
+	}
+	for _, m := range p.hands.gone {
+		p.live.Unpin(m.flat)
+	}
+}
+
+// stop ends the walk.
+func (p *Pane) stop() {
+	if p.live != nil {
+		p.live.Close()
+		p.live = nil
+	}
+}
+
+// release ends the walk and frees what lies in the driver.
+func (p *Pane) release() {
+	p.stop()
+	p.unload()
+	p.canvas.Release()
+	p.drawn = painting{}
+}
+
+func (p *Pane) unload() {
+	if p.loaded != nil {
+		p.loaded.Release()
+		p.loaded = nil
+	}
+}
+
+// poll fetches the newest moment and reports whether it is a new one.
+func (p *Pane) poll() bool {
+	if p.live == nil {
+		return false
+	}
+	was := p.frame.Serial
+	p.live.Frame(&p.frame)
+	return p.frame.Serial != was
+}
+
+// resting reports whether nothing moves any more.
+func (p *Pane) resting() bool {
+	return p.live != nil && (p.frame.Stage == study.StageRest || p.frame.Stage == study.StageStopped)
+}
+
+// hasCloth reports whether there is cloth to look at.
+func (p *Pane) hasCloth() bool { return len(p.frame.Sheet.Tris) > 0 }

@@ -1,0 +1,128 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+	"math"
+
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/sim/fold"
+	"cowl/sim/study"
+)
+
+// caution stands under every figure.
+const caution = "A prediction is not a toile: cut a test in real cloth before cutting the good one."
+
+// rightSide holds the readings and the section.
+func (a *App) rightSide(r panel.Rect) {
+	if r.Empty() {
+		return
+	}
+	u, p := a.ui, a.pane()
+	u.Fill(r.Left(1/a.scale), u.Theme.Rule)
+	in := r.Shrunk(16, 0)
+	a.settling(in.Top(64), p)
+	low := in.Bottom(in.H * 0.46)
+	note := low.Bottom(40)
+	for i, line := range u.Wrap(caution, note.W, panel.Small) {
+		u.Words(line, note.X, note.Y+12+16*float64(i), 0, panel.Small, u.Theme.Soft)
+	}
+	u.Fill(panel.Rect{X: r.X, Y: low.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
+	a.section(low, p)
+	in.W -= 6
+	u.Scroll("readings", in, func(c *panel.Column) { a.readings(c, p) })
+}
+
+// settling tells how far the cloth is from rest.
+func (a *App) settling(r panel.Rect, p *Pane) {
+	u := a.ui
+	word := upper(stageWords(p))
+	if p.dummy != nil && p.live != nil && p.frame.Stage != study.StageRest && p.frame.Stage != study.StageStopped {
+		word += " …"
+	}
+	u.Words(word, r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
+	if w := p.frame.Outcome.Warning; p.frame.Stage == study.StageStopped && w != "" {
+		u.Words(u.Fit(upper(w), r.W, panel.Small), r.X, r.Y+52, 0, panel.Small, u.Theme.Ink)
+		return
+	}
+	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
+	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != study.StagePlacing {
+		u.Words(fmt.Sprintf("unbalanced %.2g %%", res*100), r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
+	}
+}
+
+// restShare turns the residual into a share of the way to rest: each tenth part
+// of the unbalanced force is a third of it.
+func restShare(p *Pane) float64 {
+	res := p.frame.Residual
+	switch {
+	case p.frame.Stage == study.StageRest:
+		return 1
+	case res <= 0 || math.IsNaN(res) || p.frame.Stage == study.StagePlacing:
+		return 0
+	}
+	return min(max(-math.Log10(res)/3, 0), 0.98)
+}
+
+// readings are the figures of the drape, the leading one first.
+func (a *App) readings(c *panel.Column, p *Pane) {
+	o := p.frame.Outcome
+	if !p.frame.Read {
+		c.Gap(10)
+		c.Text("The figures follow when the hand lets go of the cloth.", panel.Plain, true)
+		return
+	}
+	un, mm := a.units, 0.001
+	c.Heading("Edge")
+	c.Pair("Drop below the neck points", un.Length(o.EdgeDrop*mm))
+	name, below := "Below the front neck point", o.EdgeBelowNeck*mm
+	if below < 0 {
+		name, below = "Above the front neck point", -below
+	}
+	c.Pair(name, un.Length(below))
+	if !o.Free {
+		c.Pair("Stands off the form by", un.Small(max(o.StandOff*mm, 0)))
+		c.Pair("Reaches ahead of the form", un.Length(max(o.Forward*mm, 0)))
+	}
+	a.foldReadings(c, o)
+	c.Heading("Balance and cloth")
+	c.Pair("Left and right differ by", un.Small(math.Abs(o.Twist)*mm))
+	c.Pair("Edge lies to the wearer's "+side(o.Drift), un.Small(math.Abs(o.Drift)*mm))
+	c.Pair("Centre front against flat", signed(o.CFGrowth, "%.1f", " %"))
+	c.Pair("Yarns change by at most", fmt.Sprintf("%.1f %%", o.MaxStrain))
+	c.Pair("Wrong side seen", un.Area(o.WrongSide*mm*mm))
+	c.Pair("Hardest pulled pin carries", fmt.Sprintf("%.0f g", o.PinPull/gravity*1000))
+	c.Pair("Pins moved by at most", un.Small(o.PinSlip*mm))
+	c.Gap(4)
+	c.Text(fmt.Sprintf("%d points, %.1f mm apart; hand %d", o.Nodes, o.Spacing, o.Seed), panel.Small, true)
+	c.Gap(8)
+}
+
+// gravity turns a pull into the weight that pulls as hard, m/s².
+const gravity = 9.80665
+
+// foldReadings lists the folds with the numbers they carry in the views.
+func (a *App) foldReadings(c *panel.Column, o study.Outcome) {
+	n, below := 0, 0
+	c.Heading(plural(o.FoldCount, "cowl fold") + " above the bust")
+	for _, f := range o.Folds {
+		if f.Zone != string(fold.AboveBust) {
+			below++
+			continue
+		}
+		n++
+		c.Pair(fmt.Sprintf("%d   %s deep", n, a.units.Small(f.Depth/1000)), a.units.Length(f.CF/1000)+" down")
+	}
+	if below > 0 {
+		c.Text(plural(below, "ripple")+" below the bust, not counted", panel.Small, true)
+	}
+}
+
+// side names the side of the wearer.
+func side(left float64) string {
+	if left < 0 {
+		return "right"
+	}
+	return "left"
+}

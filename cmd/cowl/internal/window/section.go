@@ -1,0 +1,222 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/mesh"
+	"cowl/sim/fold"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// cutLine is a piece of the section through the centre front: (Z, Y) in m.
+type cutLine struct {
+	from, to r2.Vec
+	facing   bool
+}
+
+// cutCF cuts the sheet along the flat centre front. Pieces come triangle by
+// triangle.
+func cutCF(s *mesh.Sheet) []cutLine {
+	var out []cutLine
+	for k, t := range s.Tris {
+		var ends []r2.Vec
+		for i := range 3 {
+			a, b := t[i], t[(i+1)%3]
+			xa, xb := s.Flat[a].X, s.Flat[b].X
+			if (xa < 0) == (xb < 0) {
+				continue
+			}
+			p := r3.Add(s.Pos[a], r3.Scale(xa/(xa-xb), r3.Sub(s.Pos[b], s.Pos[a])))
+			ends = append(ends, r2.Vec{X: p.Z, Y: p.Y})
+		}
+		if len(ends) == 2 {
+			out = append(out, cutLine{ends[0], ends[1], s.Facing[k]})
+		}
+	}
+	return out
+}
+
+// chart takes (Z, Y) in m to units of the screen, forward to the left as from
+// the wearer's left.
+type chart struct {
+	x0, y0, per float64
+}
+
+func (c chart) at(p r2.Vec) panel.Point { return panel.Point{X: c.x0 - c.per*p.X, Y: c.y0 - c.per*p.Y} }
+
+// section draws the cut through the centre front as it is now.
+func (a *App) section(r panel.Rect, p *Pane) {
+	u := a.ui
+	head := r.Top(34)
+	u.Words("Section on the centre front", head.X, head.Y+24, 0, panel.Heading, u.Theme.Ink)
+	if !p.hasCloth() || p.dummy == nil {
+		return
+	}
+	r.Top(2)
+	field := r
+	u.Push(field)
+	defer u.Pop()
+	c := a.fitChart(field, p)
+	a.grid5(field, c)
+	if !p.frame.Job.Free {
+		a.formCut(field, c, p)
+	}
+	for _, l := range cutCF(&p.frame.Sheet) {
+		ink, wide := u.Theme.Ink, 2.2
+		if l.facing {
+			ink, wide = u.Theme.Soft, 1.4
+		}
+		u.Stroke([]panel.Point{c.at(l.from), c.at(l.to)}, wide, ink)
+	}
+	a.sectionFolds(c, p)
+}
+
+// The heights shown, m: from a little below the waist to above the neck.
+const (
+	sectionLow  = -0.03
+	sectionHigh = 0.43
+)
+
+// fitChart shows the front of the form and what hangs before it; the ground it
+// stands on does not move while the cloth does.
+func (a *App) fitChart(r panel.Rect, p *Pane) chart {
+	per := r.H / (sectionHigh - sectionLow)
+	deep := 0.0
+	for _, q := range p.dummy.front {
+		deep = max(deep, q.X)
+	}
+	// The foremost point of the form lies at two thirds of the width.
+	return chart{x0: r.X + 0.62*r.W + per*deep, y0: r.Y + per*sectionHigh, per: per}
+}
+
+// grid5 draws lines every 5 cm, or every 2 in.
+func (a *App) grid5(r panel.Rect, c chart) {
+	u, step := a.ui, 0.05
+	if a.units == Inches {
+		step = 2 * inch
+	}
+	for i := math.Ceil(sectionLow / step); i*step <= sectionHigh; i++ {
+		y := c.at(r2.Vec{Y: i * step}).Y
+		u.Fill(panel.Rect{X: r.X, Y: y, W: r.W, H: 1 / a.scale}, u.Theme.Sunken)
+		if int(i)%2 == 0 {
+			u.Words(strconv.Itoa(int(math.Round(i*step*a.units.perMetre()))), r.X, y-3, 0, panel.Small, u.Theme.Soft)
+		}
+	}
+	u.Words("height over the waist, "+string(a.units), r.X+22, r.Y+12, 0, panel.Small, u.Theme.Soft)
+}
+
+// formCut fills the form.
+func (a *App) formCut(r panel.Rect, c chart, p *Pane) {
+	u := a.ui
+	var at []panel.Point
+	var tris [][3]int32
+	for i, q := range p.dummy.front {
+		y := c.at(q)
+		at = append(at, y, panel.Point{X: r.X + r.W + 2, Y: y.Y})
+		if k := int32(2 * i); i > 0 {
+			tris = append(tris, [3]int32{k - 2, k - 1, k}, [3]int32{k, k - 1, k + 1})
+		}
+	}
+	u.Triangles(at, tris, panel.Faded(u.Theme.Soft, 0.22))
+	var line []panel.Point
+	for _, q := range p.dummy.front {
+		line = append(line, c.at(q))
+	}
+	u.Stroke(line, 1, u.Theme.Soft)
+}
+
+// sectionFolds marks the folds that were read last.
+func (a *App) sectionFolds(c chart, p *Pane) {
+	if !p.frame.Read {
+		return
+	}
+	n := 0
+	for _, f := range p.frame.Reading.Folds {
+		at := c.at(f.At)
+		if f.Zone != fold.AboveBust {
+			a.ui.Disc(at, 4, a.ui.Theme.Accent)
+			a.ui.Disc(at, 2.5, a.ui.Theme.Ground)
+			continue
+		}
+		n++
+		a.badge(at, n)
+		a.ui.Words(a.units.Small(f.Depth), at.X-14, at.Y+4, 1, panel.Small, a.ui.Theme.Ink)
+	}
+}
+
+// badge is the sign of a counted fold, the same in view and section.
+func (a *App) badge(at panel.Point, n int) {
+	u := a.ui
+	u.Disc(at, 10, u.Theme.OnInk)
+	u.Disc(at, 9, u.Theme.Accent)
+	s := panel.Style{Size: 12, Bold: true}
+	u.Words(strconv.Itoa(n), at.X, at.Y+4.4, 0.5, s, u.Theme.OnInk)
+}
+
+// foldMarks puts the numbers of the counted folds on the view.
+func (a *App) foldMarks(p *Pane, r panel.Rect) {
+	if !p.frame.Read || a.grip != nil {
+		return
+	}
+	n := 0
+	for _, f := range p.frame.Reading.Folds {
+		if f.Zone == fold.AboveBust {
+			n++
+			if at, ok := a.onView(r, r3.Vec{Y: f.At.Y, Z: f.At.X}); ok {
+				a.badge(at, n)
+			}
+		}
+	}
+}
+
+// onView returns where a place in space is seen in a pane; false behind the eye.
+func (a *App) onView(r panel.Rect, p r3.Vec) (panel.Point, bool) {
+	x, y, ahead := a.eye.View().Pixel(p, r.W, r.H)
+	return panel.Point{X: r.X + x, Y: r.Y + y}, ahead > 0
+}
+
+// pinMarks shows the pins while a tool of the hand is in use, and what the hand
+// holds.
+func (a *App) pinMarks(p *Pane, r panel.Rect) {
+	u := a.ui
+	if a.tool != toolLook && p.live != nil {
+		for _, q := range p.live.Pins() {
+			at, ok := a.onView(r, q.At)
+			if !ok {
+				continue
+			}
+			if q.Own {
+				u.Disc(at, 6, u.Theme.OnInk)
+				u.Disc(at, 5, u.Theme.Accent)
+			} else {
+				u.Disc(at, 3, u.Theme.OnInk)
+				u.Disc(at, 2.2, u.Theme.Ink)
+			}
+		}
+	}
+	if g := a.grip; g != nil && a.panes[g.pane] == p {
+		if at, ok := a.onView(r, g.at); ok {
+			u.Disc(at, 8, panel.Faded(u.Theme.Accent, 0.5))
+			u.Disc(at, 4, u.Theme.Accent)
+			if g.stays {
+				u.Words("held; L lets go", at.X+14, at.Y+4, 0, panel.Small, u.Theme.Ink)
+			}
+		}
+	}
+}
+
+// placeWords says where on the piece a mark lies.
+func (a *App) placeWords(q r2.Vec, p *Pane) string {
+	where := fmt.Sprintf("%s below the edge", a.units.Length(p.piece.FoldY-q.Y))
+	if q.Y > p.piece.FoldY {
+		where = fmt.Sprintf("on the facing, %s from the edge", a.units.Length(q.Y-p.piece.FoldY))
+	}
+	return fmt.Sprintf("%s from the centre front to the wearer's %s, %s", a.units.Length(math.Abs(q.X)), side(q.X), where)
+}

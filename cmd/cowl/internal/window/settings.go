@@ -1,0 +1,104 @@
+package window
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/goccy/go-yaml"
+)
+
+// Settings are what a user sets once. They lie in the user's config folder and
+// hold nothing of a style.
+type Settings struct {
+	Units  Units   `yaml:"units"`
+	Scale  float64 `yaml:"scale"`  // 0: that of the display; 1: 100 %, 2: 200 %
+	Large  bool    `yaml:"large"`  // letters for a projector
+	Folder string  `yaml:"folder"` // where files are saved to
+	Wide   int     `yaml:"wide"`   // pixels of the window
+	Tall   int     `yaml:"tall"`
+	Fine   bool    `yaml:"fine"` // soft shadows when the cloth is at rest
+}
+
+const (
+	settingsFile = "window.yaml"
+	safeFile     = "unsaved-style.yaml"
+)
+
+// defaults are the settings of the first start.
+func defaults() Settings {
+	return Settings{Units: Centimetres, Folder: "cowl-out", Wide: 1280, Tall: 800, Fine: true}
+}
+
+// configFolder is where cowl keeps its settings.
+func configFolder() (string, error) {
+	dir, err := os.UserConfigDir()
+	return filepath.Join(dir, "cowl"), err
+}
+
+// loadSettings reads the settings; what is missing or out of range is as at the
+// first start. A file that cannot be read is an error beside usable settings.
+func loadSettings(dir string) (Settings, error) {
+	s := defaults()
+	data, err := os.ReadFile(filepath.Join(dir, settingsFile))
+	if errors.Is(err, fs.ErrNotExist) {
+		return s, nil
+	}
+	if err == nil {
+		err = yaml.Unmarshal(data, &s)
+	}
+	if err != nil {
+		return defaults(), fmt.Errorf("settings in %s cannot be read, so those of the first start are used: %w", dir, err)
+	}
+	d := defaults()
+	if s.Units != Inches {
+		s.Units = Centimetres
+	}
+	if !(s.Scale >= 0.5 && s.Scale <= 4) {
+		s.Scale = 0
+	}
+	if s.Wide < leastWide || s.Tall < leastTall {
+		s.Wide, s.Tall = d.Wide, d.Tall
+	}
+	if s.Folder == "" {
+		s.Folder = d.Folder
+	}
+	return s, nil
+}
+
+// store writes a file into the config folder by way of a temporary one, so that
+// a crash leaves the old or the new file, never half of one.
+func store(dir, name string, data []byte) error {
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(dir, ".cowl-*")
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Close()); err == nil {
+		err = os.Rename(f.Name(), filepath.Join(dir, name))
+	}
+	if err != nil {
+		os.Remove(f.Name())
+	}
+	return err
+}
+
+// save writes the settings.
+func (s Settings) save(dir string) error {
+	data, err := yaml.Marshal(s)
+	if err != nil {
+		return err
+	}
+	return store(dir, settingsFile, data)
+}
+
+// The smallest window, units.
+const (
+	leastWide = 900
+	leastTall = 600
+)

@@ -1,0 +1,130 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+	"strconv"
+
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/materials"
+)
+
+// compareTab puts drapes side by side and turns the grain.
+func (a *App) compareTab(r panel.Rect) {
+	u := a.ui
+	r.W -= 6
+	u.Scroll("compare", r, func(c *panel.Column) {
+		c.Heading("Side by side")
+		names := []string{"1", "2", "3", "4"}
+		if n := u.Choice("panes", c.Next(panel.RowHeight), names, []string{"How many drapes are shown; cameras move together. Click one to change it."}, len(a.panes)-1); n != len(a.panes)-1 {
+			a.setCount(n + 1)
+		}
+		c.Gap(8)
+		c.Text("Fill them with one cut in different", panel.Plain, true)
+		c.Gap(4)
+		b := c.Next(panel.RowHeight).Columns(3, 8)
+		for i, f := range []fan{fanFabrics, fanExtensions, fanGrains} {
+			if u.Button("fan/"+f.name, b[i], f.name, f.help) {
+				a.spread(f)
+			}
+		}
+		c.Gap(8)
+		if len(a.panes) > 1 {
+			a.comparison(c)
+		}
+		a.grainDemonstration(c)
+		c.Gap(8)
+	})
+}
+
+// setCount shows n drapes.
+func (a *App) setCount(n int) {
+	if n == len(a.panes) {
+		return
+	}
+	a.past.Record(a.state(), "the number of drapes", "")
+	a.letGo()
+	a.count(n)
+	a.touched()
+}
+
+// fan is one cut in several ways.
+type fan struct {
+	name, help string
+	set        func(s *style.Style, i, n int) error // way i of n
+}
+
+var (
+	fanFabrics = fan{"Fabrics", "From limp to stiff, of those with measured values.", func(s *style.Style, i, n int) error {
+		known := measured()
+		s.Fabric = known[i*(len(known)-1)/max(n-1, 1)]
+		return nil
+	}}
+	fanExtensions = fan{"Extensions", "From a shallow to a deep cowl: 4, 8, 12, 16 cm.", func(s *style.Style, i, _ int) error {
+		return s.Set("extension", 0.04*float64(i+1), "window")
+	}}
+	fanGrains = fan{"Grains", "From straight grain over bias to crosswise.", func(s *style.Style, i, n int) error {
+		return s.Set("grain", 90*degree*float64(i)/float64(max(n-1, 1)), "window")
+	}}
+)
+
+// measured lists the fabrics of which every deciding value is published, limp
+// ones first.
+func measured() []materials.Fabric {
+	var out []materials.Fabric
+	for _, f := range limpest {
+		if f.Complete() {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// spread fills the panes; one pane becomes three.
+func (a *App) spread(f fan) {
+	n := len(a.panes)
+	if n == 1 {
+		n = 3
+	}
+	a.past.Record(a.state(), "drapes side by side", "")
+	base := a.pane().Style.Clone()
+	a.count(n)
+	for i, p := range a.panes {
+		s := base.Clone()
+		err := f.set(&s, i, n)
+		if err == nil {
+			_, _, err = a.try(&s)
+		}
+		if err != nil {
+			a.complain(err)
+			continue
+		}
+		p.Style = s
+		if err := a.mount(p); err != nil {
+			a.complain(err)
+		}
+	}
+	a.touched()
+}
+
+// comparison lists the leading figures of all panes.
+func (a *App) comparison(c *panel.Column) {
+	u := a.ui
+	for i, p := range a.panes {
+		r := c.Next(44)
+		if i == a.active {
+			u.Fill(panel.Rect{X: r.X - 8, Y: r.Y + 2, W: 3, H: r.H - 6}, u.Theme.Accent)
+		}
+		drop := "–"
+		if p.frame.Read {
+			drop = a.units.Length(p.frame.Outcome.EdgeDrop / 1000)
+		}
+		u.Words(drop, r.X+r.W, r.Y+18, 1, panel.Strong, u.Theme.Ink)
+		u.Words(u.Fit(strconv.Itoa(i+1)+"  "+p.Style.Fabric.Title, r.W-70, panel.Plain), r.X, r.Y+18, 0, panel.Plain, u.Theme.Ink)
+		cut := fmt.Sprintf("extension %s, grain %.0f°, %s", a.units.Length(p.piece.Extension), p.piece.Grain/degree, stageWords(p))
+		u.Words(u.Fit(cut, r.W, panel.Small), r.X, r.Y+35, 0, panel.Small, u.Theme.Soft)
+	}
+	c.Text("Edge drop of one placing each. Another hand moves it by some millimetres: a difference counts only if it is larger.", panel.Small, true)
+}

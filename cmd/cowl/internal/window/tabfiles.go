@@ -1,0 +1,87 @@
+//go:build cgo
+
+package window
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/style"
+)
+
+const tabFiles = 4
+
+// filesTab opens and saves.
+func (a *App) filesTab(r panel.Rect) {
+	u := a.ui
+	r.W -= 6
+	u.Scroll("files", r, func(c *panel.Column) {
+		c.Heading("Name of the style")
+		if name, done := u.Field("name", c.Next(panel.RowHeight), a.pane().Style.Name, "Unnamed style", "Stands on the flat piece and in the names of files."); done && strings.TrimSpace(name) != "" && name != a.pane().Style.Name {
+			a.change("the name", "", func(s *style.Style) error { s.Name = strings.TrimSpace(name); return nil })
+		}
+		c.Heading("Save to")
+		if dir, done := u.Field("folder", c.Next(panel.RowHeight), a.set.Folder, "folder", "Folder for all that is saved; it is made where it is missing."); done && dir != "" {
+			a.set.Folder = dir
+		}
+		c.Gap(8)
+		for _, row := range [][2]saver{
+			{{"Style", "Style file: cut, body, fabric, placing. Ctrl+S.", (*App).saveStyle}, {"Result", "All figures as result.json.", (*App).saveResult}},
+			{{"Picture 2×", "The view, twice as many pixels, with soft shadows. Ctrl+P.", func(a *App) { a.savePicture(2) }}, {"Picture 4×", "The view, four times as many pixels.", func(a *App) { a.savePicture(4) }}},
+			{{"Turntable", "A picture that turns once round, as GIF.", (*App).saveTurntable}, {"Mesh (GLB)", "Cloth and form as a glTF file for any viewer.", (*App).saveMesh}},
+		} {
+			b := c.Next(panel.RowHeight).Columns(2, 8)
+			c.Gap(8)
+			for i, s := range row {
+				if u.Button("save/"+s.name, b[i], s.name, s.help) {
+					s.do(a)
+				}
+			}
+		}
+		c.Heading("Open a style or a fabric")
+		field := c.Next(panel.RowHeight)
+		go_ := field.Right(64)
+		field.Right(8)
+		path, done := u.Field("open/path", field, a.path, "path of a .yaml file", "A style file or a fabric file. You can drop one on the window, too.")
+		a.path = path
+		if u.Button("open", go_, "Open", "Open the file named on the left.") || done && path != "" {
+			a.openFile(path)
+		}
+		c.Gap(6)
+		for _, name := range yamlFiles(a.set.Folder) {
+			if u.Button("open/"+name, c.Next(panel.RowHeight), name, "Open it from the folder above.") {
+				a.openFile(filepath.Join(a.set.Folder, name))
+			}
+			c.Gap(4)
+		}
+		c.Gap(8)
+	})
+}
+
+// saver is a button that saves.
+type saver struct {
+	name, help string
+	do         func(*App)
+}
+
+// mostFiles are listed at most.
+const mostFiles = 12
+
+// yamlFiles lists the YAML files of a folder.
+func yamlFiles(dir string) []string {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for _, e := range entries {
+		if !e.IsDir() && strings.HasSuffix(e.Name(), ".yaml") {
+			out = append(out, e.Name())
+		}
+	}
+	slices.Sort(out)
+	return out[:min(len(out), mostFiles)]
+}

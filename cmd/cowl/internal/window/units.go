@@ -1,0 +1,102 @@
+package window
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Units is what lengths are written in: centimetres or inches.
+type Units string
+
+// The units.
+const (
+	Centimetres Units = "cm"
+	Inches      Units = "in"
+)
+
+const inch = 0.0254 // m, exact by definition (international inch, 1959)
+
+// metre is how many of a unit make a metre.
+func (u Units) perMetre() float64 {
+	if u == Inches {
+		return 1 / inch
+	}
+	return 100
+}
+
+// Length writes a length in m with its unit.
+func (u Units) Length(m float64) string {
+	if u == Inches {
+		return noMinus(fmt.Sprintf("%.2f in", m/inch))
+	}
+	return noMinus(fmt.Sprintf("%.1f cm", m*100))
+}
+
+// Small writes a small length in m: millimetres, or inches.
+func (u Units) Small(m float64) string {
+	if u == Inches {
+		return u.Length(m)
+	}
+	return noMinus(fmt.Sprintf("%.0f mm", m*1000))
+}
+
+// Area writes an area in m².
+func (u Units) Area(m2 float64) string {
+	if u == Inches {
+		return noMinus(fmt.Sprintf("%.2f sq in", m2/inch/inch))
+	}
+	return noMinus(fmt.Sprintf("%.1f cm²", m2*1e4))
+}
+
+// noMinus takes the sign off a zero.
+func noMinus(s string) string {
+	if strings.Trim(s, "-0. cmin²sqw") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+// Parse reads a length: a bare number in u, or with its own unit; inches may be
+// a fraction: 3 1/8. It returns m.
+func (u Units) Parse(text string) (float64, error) {
+	t := strings.ToLower(strings.TrimSpace(strings.Replace(text, ",", ".", 1)))
+	per := u.perMetre()
+	for _, unit := range []struct {
+		name string
+		per  float64
+	}{{"cm", 100}, {"mm", 1000}, {"inches", 1 / inch}, {"inch", 1 / inch}, {"in", 1 / inch}, {"\"", 1 / inch}, {"″", 1 / inch}} {
+		if rest, ok := strings.CutSuffix(t, unit.name); ok {
+			t, per = strings.TrimSpace(rest), unit.per
+			break
+		}
+	}
+	v, err := fraction(t)
+	if err != nil {
+		return 0, fmt.Errorf("%q is no length: type a number in %s, or with its unit: 8cm, 80mm, 3 1/8in", text, u)
+	}
+	return v / per, nil
+}
+
+// fraction reads 3, 3.25, 1/8 or 3 1/8.
+func fraction(t string) (float64, error) {
+	whole, part, mixed := strings.Cut(t, " ")
+	if !mixed && strings.Contains(t, "/") {
+		whole, part = "0", t
+	}
+	v, err := strconv.ParseFloat(whole, 64)
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0, fmt.Errorf("no number")
+	}
+	if part == "" {
+		return v, nil
+	}
+	a, b, _ := strings.Cut(strings.TrimSpace(part), "/")
+	up, err1 := strconv.ParseUint(a, 10, 16)
+	down, err2 := strconv.ParseUint(b, 10, 16)
+	if err1 != nil || err2 != nil || down == 0 {
+		return 0, fmt.Errorf("no fraction")
+	}
+	return v + math.Copysign(float64(up)/float64(down), v), nil
+}

@@ -1,0 +1,297 @@
+//go:build cgo
+
+package window
+
+import (
+	"context"
+	"errors"
+	"image"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/sim/study"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// What the window reports at rest is what a drape of the same style gives, bit
+// for bit; after a change of cut too, where that places anew.
+func TestWindowAgreesWithHang(t *testing.T) {
+	d := start(t, nil)
+	d.rest()
+	var got study.Outcome
+	var job study.Job
+	d.ask(func(a *App) { got, job = a.pane().frame.Outcome, a.pane().job() })
+	run, err := study.HangAll(context.Background(), job, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := run.Outcome
+	if got.EdgeDrop != want.EdgeDrop || got.FoldCount != want.FoldCount || got.MaxStrain != want.MaxStrain || got.Residual != want.Residual {
+		t.Errorf("window: drop %v mm, %d folds, strain %v, residual %v; drape: %v, %d, %v, %v, want the same",
+			got.EdgeDrop, got.FoldCount, got.MaxStrain, got.Residual, want.EdgeDrop, want.FoldCount, want.MaxStrain, want.Residual)
+	}
+}
+
+// A slider dragged by the mouse changes the cut, and the edge hangs deeper for
+// it; a typed value is taken; undo brings the cut back in one step.
+func TestSliderFabricUndo(t *testing.T) {
+	d := start(t, nil)
+	d.rest()
+	var extension, drop float64
+	d.ask(func(a *App) { extension, drop = a.pane().piece.Extension, a.pane().frame.Outcome.EdgeDrop })
+	d.click("tab/Cut")
+	r := d.place("extension")
+	y := px(r.Y + r.H/2)
+	d.x("mousemove", px(r.X+7+(r.W-14)*extension/0.30), y)
+	d.settle()
+	d.x("mousedown", "1")
+	for _, share := range []float64{0.4, 0.5, 0.55} {
+		d.x("mousemove", px(r.X+7+(r.W-14)*share), y)
+		d.settle()
+	}
+	d.x("mouseup", "1")
+	d.settle()
+	d.until("a longer extension", func(a *App) bool { return math.Abs(a.pane().piece.Extension-0.165) < 0.011 })
+	d.rest()
+	d.ask(func(a *App) {
+		if now := a.pane().frame.Outcome.EdgeDrop; now <= drop+10 {
+			t.Errorf("edge drop %.1f mm after letting out the edge, want clearly more than %.1f", now, drop)
+		}
+	})
+	d.key("ctrl+z")
+	d.until("the old extension", func(a *App) bool { return a.pane().piece.Extension == extension })
+
+	d.click("grain/typed")
+	d.x("type", "30")
+	d.key("Return")
+	d.until("grain of 30°", func(a *App) bool { return math.Abs(a.pane().piece.Grain-30*degree) < 1e-9 })
+	d.click("grain/typed")
+	d.x("type", "400")
+	d.key("Return")
+	d.until("a complaint", func(a *App) bool { return a.note.bad && strings.Contains(a.note.text, "want a number from -90 to 90") })
+	d.key("Escape")
+
+	d.click("tab/Cloth")
+	d.click("search")
+	d.x("type", "faille")
+	d.key("Return")
+	d.click("fabrics")
+	d.key("Down")
+	d.until("the faille", func(a *App) bool { return a.pane().Style.Fabric.Name == "polyester-faille" })
+	d.key("ctrl+z", "ctrl+z")
+	d.until("the first style", func(a *App) bool {
+		return a.pane().Style.Fabric.Name == "polyester-twill" && a.pane().piece.Grain == 45*degree
+	})
+	d.ask(func(a *App) {
+		if dirty, err := os.ReadFile(filepath.Join(a.opt.Config, safeFile)); err == nil && !strings.Contains(string(dirty), "fabric:") {
+			t.Errorf("the style kept safe is %q", dirty)
+		}
+	})
+}
+
+// The hand takes hold of the cloth where the mouse is and pulls it along; let
+// go, the cloth falls back; undo hangs it as it was.
+func TestHandPullsCloth(t *testing.T) {
+	d := start(t, nil)
+	d.rest()
+	d.key("1") // front
+	d.x("mousemove", "640", "420")
+	d.settle()
+	d.key("g")
+	d.until("the front view", func(a *App) bool { return a.goal == nil && a.tool == toolGrab })
+	d.x("mousedown", "1")
+	d.until("a hold", func(a *App) bool { return a.grip != nil })
+	var flat = d.app.grip.flat
+	var before r3.Vec
+	d.ask(func(a *App) { before, _ = inSpace(&a.pane().frame.Sheet, flat) })
+	for _, x := range []string{"660", "690", "720", "740"} {
+		d.x("mousemove", x, "400")
+		d.settle()
+	}
+	d.until("cloth that follows", func(a *App) bool {
+		p, ok := inSpace(&a.pane().frame.Sheet, flat)
+		return ok && p.X > before.X+0.01
+	})
+	d.x("mouseup", "1")
+	d.until("an open hand", func(a *App) bool { return a.grip == nil })
+	d.rest()
+	d.key("ctrl+z")
+	d.until("cloth that hangs anew", func(a *App) bool { return a.pane().hands.touch == 0 })
+
+	d.rest()
+	d.key("p")
+	d.x("mousemove", "640", "420")
+	d.settle()
+	d.x("click", "1")
+	d.until("a pin", func(a *App) bool { return own(a.pane()) == 1 })
+	d.key("ctrl+z")
+	d.until("no pin", func(a *App) bool { return own(a.pane()) == 0 })
+}
+
+// own counts the pins of one's own in the walk.
+func own(p *Pane) (n int) {
+	if p.live == nil {
+		return 0
+	}
+	for _, q := range p.live.Pins() {
+		if q.Own {
+			n++
+		}
+	}
+	return n
+}
+
+// Four panes hang four cuts, one after another can be made the active one, and
+// undo leaves one again.
+func TestFourPanes(t *testing.T) {
+	d := start(t, nil)
+	d.rest()
+	d.key("ctrl+4")
+	d.until("four panes", func(a *App) bool { return len(a.panes) == 4 })
+	d.click("tab/Compare")
+	d.click("fan/Extensions")
+	d.rest()
+	d.ask(func(a *App) {
+		for i := 1; i < 4; i++ {
+			if x, y := a.panes[i-1].frame.Outcome, a.panes[i].frame.Outcome; y.EdgeDrop <= x.EdgeDrop {
+				t.Errorf("extension %.0f mm drops %.1f mm, %.0f mm drops %.1f, want more", x.Extension, x.EdgeDrop, y.Extension, y.EdgeDrop)
+			}
+		}
+	})
+	d.click("view/3")
+	d.until("the third pane", func(a *App) bool { return a.active == 2 })
+	d.key("ctrl+z", "ctrl+z")
+	d.until("one pane", func(a *App) bool { return len(a.panes) == 1 })
+}
+
+// A picture twice as large has twice the pixels of the view; style, mesh, result
+// and turntable are written.
+func TestSave(t *testing.T) {
+	d := start(t, nil)
+	d.rest()
+	d.click("tab/Files")
+	for _, c := range []struct{ button, file string }{
+		{"save/Picture 2×", "trial-2x.png"}, {"save/Style", "trial.yaml"}, {"save/Result", "trial-result.json"},
+		{"save/Mesh (GLB)", "trial.glb"}, {"save/Turntable", "trial-turntable.gif"},
+	} {
+		d.click(c.button)
+		d.until(c.file, func(a *App) bool {
+			info, err := os.Stat(filepath.Join(d.out, c.file))
+			return err == nil && info.Size() > 0 && a.working == ""
+		})
+	}
+	f, err := os.Open(filepath.Join(d.out, "trial-2x.png"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	img, err := png.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	view := d.place("view/1")
+	if got, want := img.Bounds().Size(), image.Pt(int(2*view.W), int(2*view.H)); got != want {
+		t.Errorf("picture of %v pixels, want %v", got, want)
+	}
+	d.ask(func(a *App) {
+		if a.unsaved {
+			t.Error("the style counts as not saved after it was saved")
+		}
+	})
+}
+
+// A smaller window shows everything; one of no size stops nothing.
+func TestResize(t *testing.T) {
+	d := start(t, nil)
+	d.until("cloth", func(a *App) bool { return a.pane().hasCloth() })
+	for _, size := range [][2]string{{"900", "600"}, {"1", "1"}, {"1280", "800"}} {
+		d.x("search", "--name", "^cowl$", "windowsize", size[0], size[1])
+		d.settle()
+		d.until("size "+size[0], func(a *App) bool { return px(float64(a.wide)) == size[0] })
+	}
+	d.x("search", "--name", "^cowl$", "windowsize", "900", "600")
+	d.until("a small window", func(a *App) bool { return a.wide == 900 })
+	for _, id := range []string{"undo", "again", "tool/Unpin", "view/Top", "flat", "tab/Files"} {
+		if r := d.place(id); r.X < 0 || r.Y < 0 || r.X+r.W > 900 || r.Y+r.H > 600 || r.W < 20 {
+			t.Errorf("%s lies at %v of 900 × 600, want it in sight", id, r)
+		}
+	}
+}
+
+// The style that was not saved is offered at the next start; settings stay.
+func TestOfferedAgain(t *testing.T) {
+	config := t.TempDir()
+	d := start(t, func(o *Options) { o.Config = config })
+	d.click("tab/Cut")
+	d.click("facing/typed")
+	d.x("type", "7")
+	d.key("Return")
+	d.until("the facing", func(a *App) bool { return a.pane().piece.Facing == 0.07 })
+	d.x("key", "ctrl+q")
+	if err := <-d.ended; err != nil {
+		t.Fatal(err)
+	}
+	d.ended <- nil
+
+	again := start(t, func(o *Options) { o.Config = config })
+	again.click("offer/yes")
+	again.until("the facing again", func(a *App) bool { return a.pane().piece.Facing == 0.07 && a.unsaved })
+}
+
+// Files that cannot be used are refused with a reason, and the drape hangs on;
+// a fabric file that breaks while it is in use, too.
+func TestOpenFiles(t *testing.T) {
+	d := start(t, nil)
+	dir := t.TempDir()
+	write := func(name, text string) string {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	d.ask(func(a *App) {
+		for _, c := range []struct{ path, want string }{
+			{filepath.Join(dir, "none.yaml"), "no such file"},
+			{write("bad.yaml", "cut: {extension_cm: [}\n"), "bad.yaml cannot be opened"},
+			{write("far.yaml", "cut: {extension_cm: 39}\n"), "extension 39.0 cm, want"},
+		} {
+			a.openFile(c.path)
+			if !a.note.bad || !strings.Contains(a.note.text, c.want) || a.pane().Style.Name != "Trial" {
+				t.Errorf("opening %s says %q, want %q and the style kept", c.path, a.note.text, c.want)
+			}
+		}
+	})
+	f := limpest[3]
+	f.Name, f.Title = "own-crepe", "Own crepe"
+	path := write("own.yaml", string(f.YAML()))
+	d.ask(func(a *App) { a.openFile(path) })
+	d.until("the fabric of the file", func(a *App) bool { return a.pane().Style.Fabric.Name == "own-crepe" })
+	if err := os.WriteFile(path, []byte("weight_gsm: many\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d.ask(func(a *App) { a.watched.seen = a.watched.seen.Add(-1) })
+	d.until("a word about the broken file", func(a *App) bool {
+		return a.note.bad && strings.Contains(a.note.text, "values before it stay") && a.pane().Style.Fabric.Name == "own-crepe"
+	})
+}
+
+// Without a display the error says so and does not crash.
+func TestNoDisplay(t *testing.T) {
+	t.Setenv("DISPLAY", "")
+	t.Setenv("WAYLAND_DISPLAY", "")
+	err := Run(Options{Config: t.TempDir(), Style: trial(t)})
+	if err == nil || !strings.Contains(err.Error(), "DISPLAY") {
+		t.Errorf("Run without a display = %v, want an error that names DISPLAY", err)
+	}
+	t.Setenv("DISPLAY", ":987")
+	if err := Run(Options{Config: t.TempDir(), Style: trial(t)}); err == nil || !errors.Is(err, stage.ErrNoDrawing) {
+		t.Errorf("Run on a display that is not there = %v, want ErrNoDrawing", err)
+	}
+}

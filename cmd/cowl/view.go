@@ -1,0 +1,60 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"runtime"
+
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/cmd/cowl/internal/window"
+	"cowl/mesh/draft"
+	"cowl/sim/study"
+)
+
+// Windows belong to the main thread, on which run stays from here on.
+func init() { runtime.LockOSThread() }
+
+type viewCmd struct {
+	Style  string  `arg:"" optional:"" help:"Style file in YAML. Without it: the built-in demo."`
+	Out    string  `short:"o" placeholder:"DIR" help:"Folder to save to; else the one used last, at first cowl-out."`
+	Scale  float64 `placeholder:"N" help:"Size of letters and controls: 1 is 100 %, 2 is 200 %; else that of the display."`
+	Width  int     `default:"0" hidden:"" help:"Pixels of the window."`
+	Height int     `default:"0" hidden:"" help:"Pixels of the window."`
+	Frames int     `hidden:"" help:"Draw this many pictures as fast as can be, print their times, end."`
+}
+
+// Run opens the window.
+func (v viewCmd) Run(ctx context.Context, c console) error {
+	if v.Scale != 0 && !(v.Scale >= 0.5 && v.Scale <= 4) {
+		return fmt.Errorf("--scale %g, want 0.5 to 4: 1 is 100 %%, 2 is 200 %%", v.Scale)
+	}
+	s, err := styleFlags{Style: v.Style}.read()
+	if err != nil {
+		return err
+	}
+	// More threads than cores: the system then shares them out between drawing
+	// and walking more evenly than Go does.
+	runtime.GOMAXPROCS(runtime.NumCPU() + 2)
+	err = window.Run(window.Options{
+		Style: s, Path: v.Style, Out: v.Out, Scale: v.Scale, Size: [2]int{v.Width, v.Height},
+		Save:    func(dir, name string, data []byte) error { return save(dir, []output{{name, data}}) },
+		Result:  resultOf,
+		Context: ctx, Frames: v.Frames,
+		Report: func(t window.Timing) {
+			fmt.Fprintf(c.out, "%d pictures of %d points on %s: %.1f ms each (%.0f a second), %.1f ms busy, worst %.1f ms\n",
+				t.Pictures, t.Nodes, t.Driver, t.Mean, 1000/t.Mean, t.Busy, t.Worst)
+		},
+	})
+	if errors.Is(err, stage.ErrNoDrawing) {
+		return fmt.Errorf("%w: %w", errNoWindow, err)
+	}
+	return err
+}
+
+// resultOf writes an outcome as result.json has it.
+func resultOf(s style.Style, p draft.Piece, o study.Outcome) ([]byte, error) {
+	h := &hung{style: s, piece: p, run: &study.Run{Outcome: o}}
+	return jsonOf(h.result())
+}
