@@ -30,7 +30,7 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 	if v.Scale != 0 && !(v.Scale >= 0.5 && v.Scale <= 4) {
 		return fmt.Errorf("--scale %g, want 0.5 to 4: 1 is 100 %%, 2 is 200 %%", v.Scale)
 	}
-	s, err := styleFlags{Style: v.Style}.read()
+	s, err := styleFlags{cutFlags: cutFlags{Style: v.Style}}.read()
 	if err != nil {
 		return err
 	}

@@ -146,7 +146,7 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 	}
 	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
 	// A watched drape leaves the second of two cores to whoever draws it.
-	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap, Alone: j.Alone || (j.watch != nil && runtime.GOMAXPROCS(0) < 4)}
+	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Gap: Gap, Alone: j.Alone || (j.watch != nil && runtime.NumCPU() < 4)}
 	weigh(p, l, d.Scene.Cloth)
 	if !j.Free {
 		d.Scene.Obstacle = j.Form

@@ -8,9 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// clothFloats is the number of float32 of a vertex of cloth.
-const clothFloats = 9
-
 // clothVertices appends place, right-side normal, flat place and the value of a
 // map, 9 float32 a vertex, to dst[:0]; values is nil or has one a vertex.
 func clothVertices(dst []float32, s *mesh.Sheet, values []float64) []float32 {
