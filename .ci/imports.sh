@@ -43,4 +43,5 @@ done
 never ./sim/...      "cowl/(cmd|shaders)(/.*)?|$gl" 'physics draws nothing'
 never ./mesh/...     "$gl"                          'shapes draw nothing'
 never ./materials/... "$gl"                         'fabrics draw nothing'
+never ./cmd/cowl/internal/panel "cowl/(cmd/cowl/internal/stage|shaders|sim|mesh|materials)(/.*)?|$gl" 'a panel yields triangles and knows neither cloth nor OpenGL'
 exit $fail

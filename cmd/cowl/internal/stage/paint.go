@@ -28,52 +28,59 @@ func (p *Painter) Paint(l *Loaded, v View, w, h int) {
 // PaintIn draws a loaded scene into a part of the framebuffer that is bound;
 // part is in pixels, Y down, of a framebuffer tall pixels high.
 func (p *Painter) PaintIn(l *Loaded, v View, m Manner, part image.Rectangle, tall int) {
+	s := p.sit(l, v, m, part.Dx(), part.Dy())
+	s.clear(part, tall)
+	if m.solid() {
+		s.paintCloth() // first, so that what it hides is not shaded
+	}
+	s.paintForm()
+	if !m.solid() {
+		s.paintCloth()
+	}
+	s.paintRim()
+}
+
+// sitting is one painting of a scene: programs and lights are set.
+type sitting struct {
+	*Painter
+	l           *Loaded
+	v           View
+	m           Manner
+	camera      mat4
+	form, cloth program
+}
+
+// sit prepares to paint a picture of w × h pixels.
+func (p *Painter) sit(l *Loaded, v View, m Manner, w, h int) sitting {
+	s := sitting{Painter: p, l: l, v: v, m: m, form: p.form, cloth: p.cloth}
+	box := l.box
+	if m.Quick {
+		s.form, s.cloth, box = p.quickForm, p.quickCloth, l.room
+	}
+	s.camera = v.camera(box, w, h)
 	light := p.light(l, v, m)
+	for _, prog := range []program{s.form, s.cloth} {
+		prog.use()
+		prog.setMat("camera", s.camera)
+		prog.setVec("eye", v.Eye)
+		light(prog)
+	}
+	return s
+}
+
+// clear empties a part of the framebuffer that is bound and limits drawing to it.
+func (s sitting) clear(part image.Rectangle, tall int) {
 	x, y, w, h := int32(part.Min.X), int32(tall-part.Max.Y), int32(part.Dx()), int32(part.Dy())
 	gl.Viewport(x, y, w, h)
 	gl.Enable(gl.SCISSOR_TEST)
 	gl.Scissor(x, y, w, h)
-	bg := srgb(l.look.Background)
+	bg := srgb(s.l.look.Background)
 	gl.ClearColor(float32(bg[0]), float32(bg[1]), float32(bg[2]), 1)
 	gl.Clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT)
 	gl.Disable(gl.SCISSOR_TEST)
 	gl.Enable(gl.DEPTH_TEST)
 	gl.DepthFunc(gl.LESS)
 	gl.Disable(gl.CULL_FACE)
-
-	camera := v.camera(l.box, part.Dx(), part.Dy())
-	form, cloth := p.form, p.cloth
-	if m.Quick {
-		form, cloth = p.quickForm, p.quickCloth
-	}
-	for _, prog := range []program{form, cloth} {
-		prog.use()
-		prog.setMat("camera", camera)
-		prog.setVec("eye", v.Eye)
-		light(prog)
-	}
-	solid := m.Opacity == 0 || m.Opacity >= 1
-	if solid {
-		p.paintCloth(l, cloth, m) // first, so that what it hides is not shaded
-	}
-	if !m.NoForm {
-		p.paintForm(l, form)
-		p.line.use()
-		p.line.setMat("camera", camera)
-		p.paintLines(l.seams, v.Eye, seamWidth, l.look.Seam)
-	}
-	if !solid {
-		p.paintCloth(l, cloth, m)
-	}
-	p.line.use()
-	p.line.setMat("camera", camera)
-	hems := l.hems
-	if m.Quick {
-		hems = l.cuts
-	}
-	ends, turns := rim(&l.scene.Cloth, hems, v.Eye)
-	p.paintLines(ends, v.Eye, rimWidth, l.look.Rim)
-	p.paintLines(turns, v.Eye, turnWidth, l.look.Rim)
 }
 
 // light prepares the lights for a view and returns what sets them in a program.
@@ -107,25 +114,33 @@ func (p *Painter) light(l *Loaded, v View, m Manner) func(program) {
 	}
 }
 
-func (p *Painter) paintForm(l *Loaded, prog program) {
-	prog.use()
-	prog.setFloat("inset", formInset)
-	prog.setColour("formColour", linear(l.look.Form))
+// paintForm draws form and seams, unless the cloth alone is wanted.
+func (s sitting) paintForm() {
+	if s.m.NoForm {
+		return
+	}
+	s.form.use()
+	s.form.setFloat("inset", formInset)
+	s.form.setColour("formColour", linear(s.l.look.Form))
 	gl.Enable(gl.CULL_FACE) // it is closed
 	gl.CullFace(gl.BACK)
-	l.form.draw()
+	s.l.form.draw()
 	gl.Disable(gl.CULL_FACE)
+	s.line.use()
+	s.line.setMat("camera", s.camera)
+	s.paintLines(s.l.seams, s.v.Eye, seamWidth, s.l.look.Seam)
 }
 
 // paintCloth draws the cloth. See-through cloth is drawn twice, what faces away
 // first, so that the nearer layer lies over the farther.
-func (p *Painter) paintCloth(l *Loaded, prog program, m Manner) {
+func (s sitting) paintCloth() {
+	prog, l := s.cloth, s.l
 	prog.use()
 	prog.setColour("rightColour", linear(l.look.Cloth))
 	prog.setColour("wrongColour", linear(l.look.WrongSide))
 	gl.Uniform2f(prog.at("warp"), float32(math.Sin(l.scene.Grain)), float32(math.Cos(l.scene.Grain)))
-	m.set(prog, l.look)
-	if m.Opacity == 0 || m.Opacity >= 1 {
+	s.m.set(prog, l.look)
+	if s.m.solid() {
 		l.cloth.draw()
 		return
 	}
@@ -141,6 +156,22 @@ func (p *Painter) paintCloth(l *Loaded, prog program, m Manner) {
 	gl.DepthMask(true)
 	gl.Disable(gl.BLEND)
 }
+
+// paintRim draws where the cloth ends for the eye.
+func (s sitting) paintRim() {
+	hems := s.l.hems
+	if s.m.Quick {
+		hems = s.l.cuts
+	}
+	s.line.use()
+	s.line.setMat("camera", s.camera)
+	ends, turns := rim(&s.l.scene.Cloth, hems, s.v.Eye)
+	s.paintLines(ends, s.v.Eye, rimWidth, s.l.look.Rim)
+	s.paintLines(turns, s.v.Eye, turnWidth, s.l.look.Rim)
+}
+
+// solid reports whether nothing is seen through the cloth.
+func (m Manner) solid() bool { return m.Opacity == 0 || m.Opacity >= 1 }
 
 // set passes the manner to the program of the cloth, which is in use.
 func (m Manner) set(prog program, look Look) {

@@ -68,6 +68,7 @@ type Loaded struct {
 	look        Look
 	box         r3.Box // of cloth and form
 	formBox     r3.Box
+	room        r3.Box // holds box, and changes seldom while the cloth moves
 	cloth, form buffer
 	verts       []float32 // of the cloth, as last sent
 	seams       [][]seamPoint
@@ -94,7 +95,7 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 		l.form = upload(formVertices(s.Form), indices(s.Form.Tris), 3, 3)
 		l.formBox = Bounds(s.Form.Pos)
 	}
-	l.box = union(Bounds(s.Cloth.Pos), l.formBox)
+	l.setBox(Bounds(s.Cloth.Pos))
 	return l, nil
 }
 
@@ -113,11 +114,23 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	l.scene.Cloth.Pos = append(l.scene.Cloth.Pos[:0:0], pos...)
 	l.verts = clothVertices(l.verts, &l.scene.Cloth, values)
 	l.cloth.refill(l.verts)
-	l.box = union(box, l.formBox)
+	l.setBox(box)
 	if p.skyOf == l {
 		p.skyOf = nil
 	}
 	return nil
+}
+
+// spare is by how much more room is made than is wanted, m.
+const spare = 0.05
+
+// setBox takes note of where the cloth lies.
+func (l *Loaded) setBox(cloth r3.Box) {
+	l.box = union(cloth, l.formBox)
+	if union(l.box, l.room) != l.room {
+		pad := r3.Vec{X: spare, Y: spare, Z: spare}
+		l.room = r3.Box{Min: r3.Sub(l.box.Min, pad), Max: r3.Add(l.box.Max, pad)}
+	}
 }
 
 // Release frees what the scene holds in the driver.

@@ -35,7 +35,6 @@ func BenchmarkPaintIn(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			st := newStage(b)
 			s := testScene(30)
-			s.Form = testForm()
 			st.jobs <- func() {
 				l, err := st.painter.Load(s)
 				if err != nil {
