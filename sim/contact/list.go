@@ -53,29 +53,31 @@ type balls struct {
 	edge      [2]ball
 }
 
-// hold sets the balls around the bundles at x and returns the largest radius, m.
-func (s *Self) hold(x []r3.Vec) float64 {
+// hold sets the balls around the bundles lo to hi at x and returns the largest
+// radius, m.
+func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 	var most float64
-	for i := range s.bundles {
+	for i := lo; i < hi; i++ {
 		b := &s.balls[i]
 		b.node.at = x[i]
 		sum, n := x[i], 1.0
 		for k, e := range s.bundles[i].end {
-			if e != lattice.None && k < 2 {
-				b.edge[k] = ball{r3.Scale(0.5, r3.Add(x[i], x[e])), r3.Norm(r3.Sub(x[i], x[e])) / 2}
+			if e == lattice.None {
+				continue
 			}
-			if e != lattice.None {
-				sum, n = r3.Add(sum, x[e]), n+1
+			if k < 2 {
+				b.edge[k] = ball{r3.Scale(0.5, r3.Add(x[i], x[e])), math.Sqrt(r3.Norm2(r3.Sub(x[i], x[e]))) / 2}
 			}
+			sum, n = r3.Add(sum, x[e]), n+1
 		}
-		b.all = ball{at: r3.Scale(1/n, sum)}
-		b.all.r = r3.Norm(r3.Sub(x[i], b.all.at))
+		at := r3.Scale(1/n, sum)
+		r := r3.Norm2(r3.Sub(x[i], at))
 		for _, e := range s.bundles[i].end {
 			if e != lattice.None {
-				b.all.r = math.Max(b.all.r, r3.Norm(r3.Sub(x[e], b.all.at)))
+				r = math.Max(r, r3.Norm2(r3.Sub(x[e], at)))
 			}
 		}
-		s.mids[i] = b.all.at
+		b.all, s.mids[i] = ball{at, math.Sqrt(r)}, at
 		most = math.Max(most, b.all.r)
 	}
 	return most
@@ -88,15 +90,22 @@ type listed struct{ corners, edges []pair }
 // list collects every pair that lies within reach and is not one fold, in the
 // order of the nodes that own them.
 func (s *Self) list(x []r3.Vec, c *crew.Crew) {
-	s.bins.fill(s.mids, s.reach+2*s.hold(x))
-	m := len(x) / 2
+	span := func(half int) (lo, hi int) {
+		if half == 0 {
+			return 0, len(x) / 2
+		}
+		return len(x) / 2, len(x)
+	}
+	var most [2]float64
+	c.Both(func(half int) {
+		lo, hi := span(half)
+		most[half] = s.hold(lo, hi, x)
+	})
+	s.bins.fill(s.mids, s.reach+2*max(most[0], most[1]))
 	c.Both(func(half int) {
 		h := &s.half[half]
 		h.corners, h.edges = h.corners[:0], h.edges[:0]
-		lo, hi := 0, m
-		if half == 1 {
-			lo, hi = m, len(x)
-		}
+		lo, hi := span(half)
 		for i := lo; i < hi; i++ {
 			s.around(int32(i), x, h)
 		}

@@ -24,16 +24,17 @@ type Self struct {
 	reel    float64  // m, spacing of the lattice
 	reach   float64  // m, how near pairs are listed
 
-	built   []r3.Vec // m, positions when the pairs were listed; nil before the first time
-	builtAt float64  // m, travel then
-	balls   []balls  // len = nodes; what holds the bundles when the pairs were listed
-	bins    bins
-	mids    []r3.Vec
-	pairs   []pair
-	due     []float64  // m, len = pairs; travel before which the two cannot come within the gap
-	awake   [2][]int32 // pairs that are due before wakeAt, by half
-	wakeAt  float64    // m
-	half    [2]listed  // found by each half of the nodes
+	built    []r3.Vec // m, positions when the pairs were listed; nil before the first time
+	builtAt  float64  // m, travel then
+	balls    []balls  // len = nodes; what holds the bundles when the pairs were listed
+	bins     bins
+	mids     []r3.Vec
+	pairs    []pair
+	due      []float64  // m, len = pairs; travel before which the two cannot come within the gap
+	awake    [2][]int32 // pairs that are due before wakeAt, by half
+	wakeAt   float64    // m
+	wakeHalf func(int)  // wake, made once so that a step reserves nothing
+	half     [2]listed  // found by each half of the nodes
 }
 
 // pair is a crossing and a triangle, or two edges. Its weights sum to zero: two
@@ -52,11 +53,13 @@ const apart = 0.9
 // NewSelf prepares a lattice. The gap (m) should be well below the spacing;
 // stiff is the penalty stiffness (N/m) of a pair of whole cells.
 func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
-	return &Self{
+	s := &Self{
 		Gap: gap, Stiff: stiff, bundles: bundlesOf(l), rest: l.Rest, reel: l.Spacing,
 		near: math.Max(apart*l.Spacing, 2*gap), reach: gap + skin*l.Spacing,
 		balls: make([]balls, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)),
 	}
+	s.wakeHalf = s.wake
+	return s
 }
 
 // skin is how much farther than the gap pairs are listed, in spacings. A wide
@@ -78,20 +81,19 @@ func (s *Self) Ready(x []r3.Vec, travel float64, c *crew.Crew) {
 		return
 	}
 	s.wakeAt = travel + ahead*s.Gap
-	s.wake()
+	c.Both(s.wakeHalf)
 }
 
-// wake collects the pairs that may be due soon and gives each half as many.
-func (s *Self) wake() {
-	all := s.awake[0][:0]
-	for k, d := range s.due {
-		if d < s.wakeAt {
-			all = append(all, int32(k))
+// wake collects the pairs of one half that may be due soon: every other pair, so
+// that both halves have as many.
+func (s *Self) wake(half int) {
+	list := s.awake[half][:0]
+	for k := half; k < len(s.due); k += 2 {
+		if s.due[k] < s.wakeAt {
+			list = append(list, int32(k))
 		}
 	}
-	m := len(all) / 2
-	s.awake[1] = append(s.awake[1][:0], all[m:]...)
-	s.awake[0] = all[:m]
+	s.awake[half] = list
 }
 
 // Add adds the pushes of one half of the pairs, 0 or 1, between layers at x to
