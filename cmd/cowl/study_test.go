@@ -12,6 +12,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -142,7 +143,8 @@ func wellFormed(t *testing.T, page []byte) {
 		}
 		n++
 	}
-	if n < 100 || bytes.Contains(page, []byte("NaN")) || bytes.Contains(page, []byte("%!")) {
+	words := regexp.MustCompile(`base64,[^"]*`).ReplaceAll(page, nil) // a picture may spell anything
+	if n < 100 || bytes.Contains(words, []byte("NaN")) || bytes.Contains(words, []byte("%!")) {
 		t.Errorf("sheet has %d tokens, or says NaN or a wrong format", n)
 	}
 }
