@@ -3,6 +3,8 @@
 package window
 
 import (
+	"time"
+
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
@@ -56,6 +58,7 @@ type App struct {
 	awake   float64 // s, until when every picture is drawn
 	last    float64 // s, of the last picture
 	now     float64 // s since the start
+	start   time.Time
 	quit    bool
 	painter *stage.Painter
 	overlay *stage.Overlay

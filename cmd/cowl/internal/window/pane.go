@@ -3,6 +3,8 @@
 package window
 
 import (
+	"sync"
+
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
@@ -20,6 +22,7 @@ type Pane struct {
 	live  *study.Live
 	frame study.Frame
 	hands hands
+	gave  *sync.Once // of the walk: it has given way to drawing
 
 	loaded *stage.Loaded // nil until there is cloth to draw
 	shape  *[3]int32     // first triangle of the sheet that is loaded: another sheet has another
@@ -57,7 +60,17 @@ func (p *Pane) job() study.Job {
 	return study.Job{
 		Piece: p.piece, Fabric: p.Style.Fabric, Form: p.dummy.form, Free: p.Style.Hang.Free,
 		Spacing: p.Style.Hang.Spacing, Seed: p.Style.Hang.Seed,
+		Report: p.report(),
 	}
+}
+
+// report is called on the goroutine of the walk, which gives way once.
+func (p *Pane) report() func(study.Progress) {
+	if p.gave == nil {
+		p.gave = new(sync.Once)
+	}
+	once := p.gave
+	return func(study.Progress) { once.Do(giveWay) }
 }
 
 // hang begins to hang the pane's style, or goes over to it.
@@ -88,7 +101,7 @@ func (p *Pane) restart() {
 func (p *Pane) stop() {
 	if p.live != nil {
 		p.live.Close()
-		p.live = nil
+		p.live, p.gave = nil, nil
 	}
 }
 

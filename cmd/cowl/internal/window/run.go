@@ -119,14 +119,14 @@ func (a *App) live(w *glfw.Window) error {
 		a.opt.Ready(a)
 	}
 	defer a.close()
-	start := time.Now()
+	a.start = time.Now()
 	clock := newClock(a.opt.Frames)
 	clock.waiting = true // for cloth on the lattice asked for
 	for !w.ShouldClose() && !a.quit && !clock.done() && a.opt.Context.Err() == nil {
 		a.wait()
 		clock.waiting = clock.waiting && !a.fullLattice()
 		clock.begin()
-		a.now = time.Since(start).Seconds()
+		a.now = a.clockNow()
 		a.measure(w)
 		a.take()
 		if a.wide < 1 || a.tall < 1 {
@@ -181,6 +181,9 @@ func (a *App) take() {
 	}
 }
 
+// clockNow is the time since the start, s.
+func (a *App) clockNow() float64 { return time.Since(a.start).Seconds() }
+
 // wait sleeps until there is something to draw.
 func (a *App) wait() {
 	if a.opt.Frames > 0 {
@@ -188,6 +191,9 @@ func (a *App) wait() {
 		return
 	}
 	switch {
+	case a.moving() && a.slow:
+		// Drawing and walking share the processor: no more pictures than help.
+		glfw.WaitEventsTimeout(max(1.0/40-(a.clockNow()-a.last), 0.001))
 	case a.moving():
 		glfw.WaitEventsTimeout(1.0 / 120)
 	default:

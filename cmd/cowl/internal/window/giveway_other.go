@@ -1,0 +1,6 @@
+//go:build !linux
+
+package window
+
+// giveWay does nothing here: threads have no priority of their own.
+func giveWay() {}
