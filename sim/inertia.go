@@ -33,7 +33,7 @@ const stable = 1.1 / 4
 const share = 0.5
 
 // lightest is the smallest mass across over that along.
-const lightest = 0.1
+const lightest = 0.02
 
 // reshape sets the masses of the nodes lo to hi for the cloth at x. Across, a
 // yarn counts with its tension and with the square of its slope to the normal;

@@ -43,6 +43,7 @@ type cli struct {
 	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
 	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`
 	Lab     labCmd     `cmd:"" help:"Run a standard test on the cloth: bend, pull, disc or hang."`
+	Bench   benchCmd   `cmd:"" help:"Measure how long drapes take on this machine."`
 	Version versionCmd `cmd:"" help:"Print the version."`
 
 	VersionFlag kong.VersionFlag `name:"version" help:"Print the version."`

@@ -1,0 +1,136 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"math"
+	"runtime"
+	"text/tabwriter"
+	"time"
+
+	"cowl/sim"
+	"cowl/sim/study"
+)
+
+// benchCmd measures how long drapes take on this machine.
+type benchCmd struct {
+	Quick bool `help:"Only what takes seconds."`
+	Large bool `help:"A hung square of 241 by 241 crossings as well: minutes."`
+	JSON  bool `name:"json" help:"Print one JSON object and nothing else."`
+	Quiet bool `short:"q" help:"No line of progress."`
+}
+
+// benchRow is one walk to rest.
+type benchRow struct {
+	What     string     `json:"what"`
+	Nodes    int        `json:"nodes"`
+	Steps    int        `json:"steps"`
+	Seconds  float64    `json:"seconds"`
+	Memory   float64    `json:"memory_MB"` // of the whole program, after the walk
+	Growth   float64    `json:"growth"`    // exponent of the seconds over nodes, from the row before; 0 in the first
+	Status   sim.Status `json:"status"`
+	Residual float64    `json:"residual"`
+}
+
+// benchTask is a walk to measure.
+type benchTask struct {
+	what  string
+	first bool // of its kind: there is no row before to compare with
+	walk  func(context.Context) (benchRow, error)
+}
+
+// Run measures all tasks one after the other and prints a table.
+func (b benchCmd) Run(ctx context.Context, c console) error {
+	tasks, err := b.tasks()
+	if err != nil {
+		return err
+	}
+	line := newProgress(c.err, b.Quiet || b.JSON)
+	var rows []benchRow
+	for k, t := range tasks {
+		line.show(study.Progress{Stage: t.what, Share: float64(k) / float64(len(tasks))})
+		r, err := t.measure(ctx)
+		if ctx.Err() != nil {
+			line.clear()
+			return context.Canceled
+		}
+		if err != nil {
+			line.clear()
+			return fmt.Errorf("%w: %w", errNoResult, err)
+		}
+		if !t.first {
+			last := rows[len(rows)-1]
+			r.Growth = math.Log(r.Seconds/last.Seconds) / math.Log(float64(r.Nodes)/float64(last.Nodes))
+		}
+		rows = append(rows, r)
+	}
+	line.clear()
+	if b.JSON {
+		return printJSON(c, map[string]any{"cores": runtime.GOMAXPROCS(0), "rows": rows})
+	}
+	benchTable(c.out, rows)
+	return nil
+}
+
+// tasks lists the demo at falling spacings, then hung squares of rising size.
+func (b benchCmd) tasks() ([]benchTask, error) {
+	h, err := drapeCmd{}.prepare()
+	if err != nil {
+		return nil, err
+	}
+	spacings, sides := []float64{15, 12, 8, 5, 3}, []int{31, 61, 121}
+	if b.Quick {
+		spacings, sides = spacings[:3], sides[:2]
+	}
+	if b.Large {
+		sides = append(sides, 241)
+	}
+	var out []benchTask
+	for k, mm := range spacings {
+		job := study.Job{Piece: h.piece, Fabric: h.style.Fabric, Form: h.form, Spacing: mm / 1000, Seed: h.style.Hang.Seed}
+		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0, func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
+	}
+	stiffness := study.Stiffness(h.style.Fabric)
+	for k, side := range sides {
+		out = append(out, benchTask{fmt.Sprintf("hung square %d × %d", side, side), k == 0, func(ctx context.Context) (benchRow, error) { return hangSquare(ctx, stiffness, side) }})
+	}
+	return out, nil
+}
+
+// hangDemo hangs the demo, placing and all.
+func hangDemo(ctx context.Context, j study.Job) (benchRow, error) {
+	d, err := study.Hang(ctx, j)
+	if err != nil {
+		return benchRow{}, err
+	}
+	return benchRow{Nodes: len(d.State.Pos), Steps: d.Steps, Status: d.Result.Status, Residual: d.Result.Residual}, nil
+}
+
+// measure does the task and takes its time.
+func (t benchTask) measure(ctx context.Context) (benchRow, error) {
+	runtime.GC()
+	start := time.Now()
+	r, err := t.walk(ctx)
+	r.What, r.Seconds = t.what, time.Since(start).Seconds()
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	r.Memory = float64(m.Sys-m.HeapReleased) / 1e6
+	return r, err
+}
+
+// benchTable prints a row a walk.
+func benchTable(w io.Writer, rows []benchRow) {
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(t, "\tnodes\tsteps\tseconds\tµs/node step\tmemory MB\tseconds grow as nodes^\tresidual\tended\t")
+	for _, r := range rows {
+		growth := ""
+		if r.Growth != 0 {
+			growth = fmt.Sprintf("%.2f", r.Growth)
+		}
+		fmt.Fprintf(t, "%s\t%d\t%d\t%.2f\t%.3f\t%.0f\t%s\t%.1e\t%s\t\n", r.What, r.Nodes, r.Steps, r.Seconds,
+			r.Seconds/float64(r.Steps)/float64(r.Nodes)*1e6, r.Memory, growth, r.Residual, r.Status)
+	}
+	t.Flush()
+	fmt.Fprintf(w, "\n%d cores. Demo with placing to a residual of 1e-3 of the weight, squares from an arc to 1e-2.\n", runtime.GOMAXPROCS(0))
+}
