@@ -33,9 +33,14 @@ type dose struct {
 	mass  float64
 }
 
-// meshes are the distances of the hats, in spacings, of the nets over a cloth:
-// the fine one speeds up the demo, the coarse one lattices of 10,000 nodes and more.
-var meshes = [...]float64{4, 16}
+// meshes are the distances of the hats, in spacings, of the nets over a cloth.
+// A second net of 16 halves the steps of a hung square of 121 × 121 but throws
+// strips over and pushes layers through each other.
+var meshes = [...]float64{4}
+
+// broadest is the widest mesh of a net, m: hats wider than a fold push layers
+// through each other.
+const broadest = 0.05
 
 // newNet lays a net over a scene, its hats so many spacings apart.
 func newNet(s *Scene, mesh float64) *net {

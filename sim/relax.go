@@ -30,6 +30,7 @@ type Stepper struct {
 	form   *contact.Against
 	self   *contact.Self
 	nets   []*net // move broad slack places as a whole; none until the first step that is not even
+	laid   bool   // the nets are
 	crew   *crew.Crew
 	still  bool      // the cloth stood still before this step
 	travel float64   // m, sum of the largest moves of all steps
@@ -212,12 +213,8 @@ func (w *Stepper) Step() {
 	if w.self != nil {
 		w.self.Ready(w.state.Pos, w.travel, w.crew)
 	}
-	if w.nets == nil && !w.Even {
-		for _, m := range meshes {
-			n := newNet(w.scene, m)
-			n.reshape(w.scene.Cloth, w.state.Pos)
-			w.nets = append(w.nets, n)
-		}
+	if !w.Even && !w.laid {
+		w.lay()
 	}
 	w.crew.Both(w.pull)
 	w.crew.Both(w.weigh)
@@ -230,6 +227,18 @@ func (w *Stepper) Step() {
 	if w.still {
 		w.stop()
 		w.travel += far / 2
+	}
+}
+
+// lay lays the nets that are not too broad for folds.
+func (w *Stepper) lay() {
+	w.laid = true
+	for _, m := range meshes {
+		if m*w.scene.Cloth.h <= broadest {
+			n := newNet(w.scene, m)
+			n.reshape(w.scene.Cloth, w.state.Pos)
+			w.nets = append(w.nets, n)
+		}
 	}
 }
 
