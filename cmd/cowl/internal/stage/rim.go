@@ -41,22 +41,21 @@ func hems(s *mesh.Sheet) []hem {
 // and the fold of the facing, and where it turns out of sight. They lie a
 // little nearer to the eye than the cloth.
 func rim(s *mesh.Sheet, hems []hem, eye r3.Vec) (ends, turns [][]seamPoint) {
-	seen := make([]bool, len(s.Tris))
-	for k, t := range s.Tris {
+	seen := func(k int32) bool {
+		t := s.Tris[k]
 		a, b, c := s.Pos[t[0]], s.Pos[t[1]], s.Pos[t[2]]
-		seen[k] = r3.Dot(r3.Cross(r3.Sub(b, a), r3.Sub(c, a)), r3.Sub(eye, a)) > 0
+		return r3.Dot(r3.Cross(r3.Sub(b, a), r3.Sub(c, a)), r3.Sub(eye, a)) > 0
 	}
 	lift := func(i int32) seamPoint {
 		p := s.Pos[i]
 		return seamPoint{at: r3.Add(p, r3.Scale(rimLift, r3.Unit(r3.Sub(eye, p))))}
 	}
 	for _, h := range hems {
-		line := []seamPoint{lift(h.ends[0]), lift(h.ends[1])}
 		switch {
 		case h.fold || h.tris[1] < 0:
-			ends = append(ends, line)
-		case seen[h.tris[0]] != seen[h.tris[1]]:
-			turns = append(turns, line)
+			ends = append(ends, []seamPoint{lift(h.ends[0]), lift(h.ends[1])})
+		case seen(h.tris[0]) != seen(h.tris[1]):
+			turns = append(turns, []seamPoint{lift(h.ends[0]), lift(h.ends[1])})
 		}
 	}
 	return ends, turns

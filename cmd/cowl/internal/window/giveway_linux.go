@@ -6,7 +6,7 @@ import (
 )
 
 // behind is by how much the walks stand back behind drawing (nice value).
-const behind = 10
+const behind = 5
 
 // giveWay makes the goroutine that calls it, a walk, give way to drawing where
 // both want the same core. Its thread ends with it.
