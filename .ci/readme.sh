@@ -34,7 +34,7 @@ done
 
 # Flags, fabrics, keys: the same in the README and in the program.
 sed -nE 's/^\| `(--[a-z-]+).*/\1/p' README.md | sort -u >"$work/readme"
-{ for verb in draft drape true lay; do ./cowl $verb --help; done; } | sed -nE 's/^ *(-[a-z], )? *(--[a-z-]+).*/\2/p' | grep -vxE -- '--(help|version|scale)' | sort -u >"$work/program"
+{ for verb in draft drape true lay; do ./cowl $verb --help; done; } | sed -nE 's/^ *(-[a-z], )? *(--[a-z-]+).*/\2/p' | grep -vxE -- '--(help|version)' | sort -u >"$work/program"
 same flags
 grep -oE '[a-z]+(-[a-z]+)+' README.md | sort -u >"$work/words"
 ./cowl fabrics --json | sed -nE 's/^ *"name": "([^"]+)".*/\1/p' | sort >"$work/program"
