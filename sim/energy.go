@@ -53,12 +53,30 @@ func (q cell) angle(x []r3.Vec) float64 {
 // least a quarter of a cell of cloth.
 func (c *Cloth) MaxStrain(x []r3.Vec) float64 {
 	var m float64
+	c.strains(x, func(_, _ int32, strain float64) { m = math.Max(m, math.Abs(strain)) })
+	return m
+}
+
+// Overstrained returns the ends of the links, of those that MaxStrain looks at,
+// whose absolute strain is above a limit.
+func (c *Cloth) Overstrained(x []r3.Vec, limit float64) [][2]int32 {
+	var out [][2]int32
+	c.strains(x, func(a, b int32, strain float64) {
+		if math.Abs(strain) > limit {
+			out = append(out, [2]int32{a, b})
+		}
+	})
+	return out
+}
+
+// strains calls f with the ends and the strain of every link that carries at
+// least a quarter of a cell of cloth.
+func (c *Cloth) strains(x []r3.Vec, f func(a, b int32, strain float64)) {
 	for i := range x {
 		for _, a := range [2]lattice.Axis{c.Lattice.U[i], c.Lattice.V[i]} {
 			if a.Next != lattice.None && a.Link >= 0.25*c.h*c.h {
-				m = math.Max(m, math.Abs(r3.Norm(r3.Sub(x[a.Next], x[i]))/c.h-1))
+				f(int32(i), a.Next, r3.Norm(r3.Sub(x[a.Next], x[i]))/c.h-1)
 			}
 		}
 	}
-	return m
 }

@@ -46,10 +46,8 @@ func TestLayersLieApart(t *testing.T) {
 			t.Errorf("grain %g°: Pierced = %d, want 0", grain, n)
 		}
 		low, near, tip := math.Inf(1), math.Inf(1), math.Inf(-1)
-		for _, p := range sheet.Pos {
-			low = math.Min(low, p.Y) // of the cloth; a node outside the outline is none
-		}
 		for i, p := range st.Pos {
+			low = math.Min(low, p.Y)
 			if l.Rest[i].Y < 0.035 {
 				continue
 			}

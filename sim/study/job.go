@@ -88,7 +88,7 @@ func (j Job) check() error {
 // rest brings cloth that has been let go to rest, coarse to fine.
 func (d *Drape) rest(ctx context.Context) (*Drape, error) {
 	for d.Lattice.Spacing > d.Job.Spacing && !d.over() {
-		d.settle(ctx, roughly, roughSteps)
+		d.settle(ctx, roughly, roughSteps, false)
 		if d.over() {
 			break
 		}
@@ -123,8 +123,8 @@ func (d *Drape) finish(ctx context.Context) {
 	if d.Job.Free {
 		n *= 2 // nothing but the air would damp its swinging
 	}
-	for range n {
-		d.settle(ctx, settled, round)
+	for k := range n {
+		d.settle(ctx, settled, round, k%2 == 1)
 		if d.over() || (d.Result.Status == sim.Settled && !d.unpick()) {
 			return
 		}
@@ -183,9 +183,9 @@ func (d *Drape) finer(spacing float64) (*Drape, error) {
 	return f, nil
 }
 
-// settle walks to rest, for so many steps at most.
-func (d *Drape) settle(ctx context.Context, residual float64, steps int) {
-	o := sim.Settings{Residual: residual, Steps: steps}
+// settle walks to rest, for so many steps at most; even as in sim.Settings.
+func (d *Drape) settle(ctx context.Context, residual float64, steps int, even bool) {
+	o := sim.Settings{Residual: residual, Steps: steps, Even: even}
 	if d.Job.Report != nil {
 		o.Report = func(step int, r float64) {
 			d.Job.Report(Progress{Stage: "settling", Share: float64(step) / float64(steps), Residual: r})

@@ -107,6 +107,8 @@ func (o *Outcome) doubt() {
 		o.Warning = "the cloth has not come to rest: figures and picture show a moment, not a drape"
 	case o.Pierced > 0:
 		o.Status, o.Warning = sim.StepLimit, "layers of cloth pass through each other: try a finer spacing or another seed"
+	case o.MaxStrain > 100*knot:
+		o.Status, o.Warning = sim.StepLimit, "a spot of the cloth has crumpled into a knot: try a finer spacing or another seed"
 	case o.Residual > settled:
 		o.Status, o.Warning = sim.StepLimit, "the forces are not in balance: try again with another seed or spacing"
 	}

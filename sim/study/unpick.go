@@ -7,28 +7,48 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// unpick parts layers that pass through each other and reports whether there
-// were any. A crease that is carried from a coarse lattice to a fine one can
-// cut itself; as a hand would, this eases the cloth around the place until it
-// is open. The way to rest then decides again.
+// unpick parts layers that pass through each other, smooths cells that have
+// fallen into a knot, and reports whether there were any. A crease that is
+// carried from a coarse lattice to a fine one can cut itself; as a hand would,
+// this eases the cloth around the place until it is open. The way to rest then
+// decides again.
 func (d *Drape) unpick() bool {
 	for turn := range 40 {
-		s := d.Sheet()
-		tris := contact.PiercedTris(&s)
-		if len(tris) == 0 {
+		bad := make([]bool, len(d.State.Pos))
+		if !d.crossed(bad) && !d.knotted(bad) {
 			return turn > 0
 		}
-		crossed := make([]bool, len(d.State.Pos))
-		for _, t := range tris {
-			for _, v := range s.Tris[t] {
-				for _, n := range d.Skin.Points[v].Node {
-					crossed[n] = true
-				}
-			}
-		}
-		d.ease(crossed)
+		d.ease(bad)
 	}
 	return true
+}
+
+// crossed marks the nodes of layers that pass through each other.
+func (d *Drape) crossed(bad []bool) bool {
+	s := d.Sheet()
+	tris := contact.PiercedTris(&s)
+	for _, t := range tris {
+		for _, v := range s.Tris[t] {
+			for _, n := range d.Skin.Points[v].Node {
+				bad[n] = true
+			}
+		}
+	}
+	return len(tris) > 0
+}
+
+// knot is the yarn strain beyond which a cell has turned inside out: no drape
+// load comes near it.
+const knot = 0.2
+
+// knotted marks the nodes of yarns that are strained beyond what cloth can be.
+func (d *Drape) knotted(bad []bool) bool {
+	found := false
+	for _, l := range d.Scene.Cloth.Overstrained(d.State.Pos, knot) {
+		bad[l[0]], bad[l[1]] = true, true
+		found = true
+	}
+	return found
 }
 
 // ease moves the chosen nodes halfway to the mean of their neighbours.
