@@ -10,13 +10,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// bundle is what a node brings to contact: itself, the yarns that begin at it
-// and the two triangles of its cell. The diagonal of a cell needs no pairs of
-// its own: it lies within a fraction of the gap of the yarns around it.
+// bundle is what a node brings to contact: itself, the edges that begin at it
+// along warp, weft and diagonal, and the two triangles of its cell. Without the
+// diagonals cells turn inside out in tight folds.
 type bundle struct {
 	end  [3]int32   // far ends of warp, weft and diagonal, lattice.None where missing
 	node float64    // 0..1, share of a cell of cloth that the node carries
-	edge [2]float64 // 0..1, the same of the yarns
+	edge [3]float64 // 0..1, the same of the edges
 	cell float64    // 0..1, the same of the cell
 }
 
@@ -28,7 +28,7 @@ func bundlesOf(l *lattice.Lattice) []bundle {
 		b := bundle{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, node: l.Area[i] / cell}
 		b.edge[0], b.edge[1] = l.U[i].Link/cell, l.V[i].Link/cell
 		if q := l.Cell[i].Corner; q[0] != lattice.None {
-			b.end[2], b.cell = q[3], l.Cell[i].Area/cell
+			b.end[2], b.edge[2], b.cell = q[3], l.Cell[i].Area/cell, l.Cell[i].Area/cell
 		}
 		out[i] = b
 	}
@@ -50,7 +50,7 @@ func (a *ball) near(b *ball, reach float64) bool {
 // balls hold a bundle, its node, its edges.
 type balls struct {
 	all, node ball
-	edge      [2]ball
+	edge      [3]ball
 }
 
 // hold sets the balls around the bundles lo to hi at x and returns the largest
@@ -65,9 +65,7 @@ func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 			if e == lattice.None {
 				continue
 			}
-			if k < 2 {
-				b.edge[k] = ball{r3.Scale(0.5, r3.Add(x[i], x[e])), math.Sqrt(r3.Norm2(r3.Sub(x[i], x[e]))) / 2}
-			}
+			b.edge[k] = ball{r3.Scale(0.5, r3.Add(x[i], x[e])), math.Sqrt(r3.Norm2(r3.Sub(x[i], x[e]))) / 2}
 			sum, n = r3.Add(sum, x[e]), n+1
 		}
 		at := r3.Scale(1/n, sum)
@@ -135,11 +133,11 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 	sure := r2.Norm2(r2.Sub(s.rest[i], s.rest[j])) > clear*clear
 	s.onto(i, j, sure, x, out)
 	s.onto(j, i, sure, x, out)
-	for k, e := range a.end[:2] {
+	for k, e := range a.end {
 		if e == lattice.None {
 			continue
 		}
-		for l, f := range b.end[:2] {
+		for l, f := range b.end {
 			if f == lattice.None || !s.balls[i].edge[k].near(&s.balls[j].edge[l], s.reach) {
 				continue
 			}

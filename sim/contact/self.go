@@ -11,7 +11,7 @@ import (
 )
 
 // Self keeps layers of one cloth apart: every crossing against every triangle,
-// every yarn against every yarn. Crossing against crossing alone leaks where
+// every edge against every edge. Crossing against crossing alone leaks where
 // the bias has sheared the cells, and crossing against triangle alone lets
 // edges through each other.
 type Self struct {
