@@ -32,13 +32,21 @@ const stable = 1.1 / 4
 // (a + b)² ≤ (1 + share)·a² + (1 + 1/share)·b².
 const share = 0.5
 
-// lightest is the smallest mass across over that along.
-const lightest = 0.1
+// lightest is the smallest mass across over that along where a net helps the
+// cloth along, lightestAlone where there is none: lighter, a coarse lattice flutters.
+const (
+	lightest      = 0.03
+	lightestAlone = 0.1
+)
 
 // reshape sets the masses of the nodes lo to hi for the cloth at x. Across, a
 // yarn counts with its tension and with the square of its slope to the normal;
 // even gives both ways the mass along.
 func (c *Cloth) reshape(lo, hi int, x []r3.Vec, even bool, out []inertia) {
+	least := lightest
+	if meshes[0]*c.h > broadest {
+		least = lightestAlone
+	}
 	for i := lo; i < hi; i++ {
 		k, o := &c.knots[i], &out[i]
 		n, ok := c.normal(k, x)
@@ -62,7 +70,7 @@ func (c *Cloth) reshape(lo, hi int, x []r3.Vec, even bool, out []inertia) {
 		across += k.shear * (sheared + (1+1/share)*lean/2)
 		along += k.shear * (1 + share + sheared)
 		o.normal, o.along = n, stable*(along+k.bend)
-		if o.across = min(o.along, max(stable*(across+k.bend), lightest*o.along)); even || !ok {
+		if o.across = min(o.along, max(stable*(across+k.bend), least*o.along)); even || !ok {
 			o.across = o.along
 		}
 	}

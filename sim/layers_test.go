@@ -40,14 +40,22 @@ func TestLayersLieApart(t *testing.T) {
 			pos[i] = q
 		}
 		st := NewState(sc, pos)
-		r := Relax(context.Background(), sc, st, Settings{Residual: 5e-3, Steps: 6000})
+		var r Result
+		for n := 0; n < 8 && r.Status != Settled; n++ {
+			r = Relax(context.Background(), sc, st, Settings{Residual: 5e-3, Steps: 2000})
+		}
+		if r.Status != Settled {
+			t.Errorf("grain %g°: %s at %.4f, want rest at 0.005", grain, r.Status, r.Residual)
+		}
 		sheet := l.Skin().Sheet(st.Pos, 1)
 		if n := contact.Pierced(&sheet); n != 0 {
 			t.Errorf("grain %g°: Pierced = %d, want 0", grain, n)
 		}
 		low, near, tip := math.Inf(1), math.Inf(1), math.Inf(-1)
-		for i, p := range st.Pos {
+		for _, p := range sheet.Pos {
 			low = math.Min(low, p.Y)
+		}
+		for i, p := range st.Pos {
 			if l.Rest[i].Y < 0.035 {
 				continue
 			}
@@ -58,10 +66,10 @@ func TestLayersLieApart(t *testing.T) {
 				}
 			}
 		}
-		t.Logf("grain %g°: %s at %.4f after %d steps, lowest %.3f mm, layers at least %.3f mm apart, upper end at %.3f mm", grain, r.Status, r.Residual, r.Steps, low*1000, near*1000, tip*1000)
+		t.Logf("grain %g°: %s at %.4f after %d steps of the last round, lowest %.3f mm, layers at least %.3f mm apart, upper end at %.3f mm", grain, r.Status, r.Residual, r.Steps, low*1000, near*1000, tip*1000)
 		// The floor gives by 0.05 mm under a hundred weights of cloth (see press).
 		if low < Shell-5e-5 {
-			t.Errorf("grain %g°: lowest node at %.3f mm, want %.3f", grain, low*1000, Shell*1000)
+			t.Errorf("grain %g°: lowest place of the cloth at %.3f mm, want %.3f", grain, low*1000, Shell*1000)
 		}
 		if near < 0.98*gap {
 			t.Errorf("grain %g°: layers %.3f mm apart, want %.3f or more", grain, near*1000, gap*1000)

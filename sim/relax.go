@@ -1,7 +1,6 @@
 package sim
 
 import (
-	"context"
 	"math"
 
 	"cowl/mesh/lattice"
@@ -10,36 +9,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
-
-// Status says how a run ended.
-type Status string
-
-// The ways a run can end.
-const (
-	Settled   Status = "settled"
-	StepLimit Status = "step-limit"
-	Diverged  Status = "diverged"
-	Cancelled Status = "cancelled"
-)
-
-// Settings steers the way to rest; the zero value is the documented default.
-type Settings struct {
-	Residual float64                          // total unbalanced force over weight at rest; 0 means 1e-3
-	Steps    int                              // step limit; 0 means 200,000
-	Report   func(step int, residual float64) // called every 200 steps, may be nil
-	Even     bool                             // see Stepper
-	Watch    func(*Stepper)                   // called after every step, may be nil; may change holds, targets and grips
-}
-
-// Result tells how the way to rest ended.
-type Result struct {
-	Status   Status
-	Steps    int
-	Residual float64 // total unbalanced force over the weight of the piece
-}
-
-// checkEvery is how many steps lie between two readings of the residual.
-const checkEvery = 50
 
 // stride is the longest move of a node in one step, in lattice spacings.
 // Without it strongly sheared starts overflow.
@@ -60,12 +29,15 @@ type Stepper struct {
 	age    int              // steps taken
 	form   *contact.Against
 	self   *contact.Self
+	nets   []*net // move broad slack places as a whole; none until the first step that is not even
+	laid   bool   // the nets are
 	crew   *crew.Crew
 	still  bool      // the cloth stood still before this step
 	travel float64   // m, sum of the largest moves of all steps
 	moved  [2]motion // of each half in the last step
-	pull   func(int) // what a half does first
-	move   func(int) // and then
+	pull   func(int) // what a half does first,
+	weigh  func(int) // next,
+	move   func(int) // and last
 }
 
 // motion is what a half of the cloth did in a step.
@@ -81,7 +53,7 @@ func NewStepper(s *Scene, st *State) *Stepper {
 	for i := range w.mass {
 		w.mass[i].heavy = 1
 	}
-	w.pull, w.move = w.pullHalf, w.moveHalf
+	w.pull, w.weigh, w.move = w.pullHalf, w.weighHalf, w.moveHalf
 	l := s.Cloth.Lattice
 	if s.Obstacle != nil {
 		w.form = contact.NewAgainst(s.Obstacle, Shell, s.Friction, presses(l))
@@ -127,6 +99,10 @@ func (w *Stepper) span(half int) (lo, hi int) {
 // reshapeEvery is how many steps the masses hold; in that time a node moves a
 // fifth of a spacing at most.
 const reshapeEvery = 10
+
+// recastEvery is how many steps the masses of the net hold. Its hats are broad
+// and feel less how a node turns.
+const recastEvery = 50
 
 // pullHalf sums what one half of the parts of the cloth, and the first the
 // holds, do to the nodes.
@@ -174,10 +150,25 @@ func (w *Stepper) balance(half int) {
 	}
 }
 
-// moveHalf balances and moves the nodes of a half. Power is that of the forces
+// weighHalf balances the nodes of a half and sums them up for the net.
+func (w *Stepper) weighHalf(half int) {
+	w.balance(half)
+	lo, hi := w.span(half)
+	for i := lo; i < hi; i++ {
+		f := w.sum[0][i].Force
+		w.mass[i].guard(f, w.force[i])
+		w.force[i] = f
+	}
+	if !w.Even {
+		for _, n := range w.nets {
+			n.gather(half, lo, hi, w.sum[0])
+		}
+	}
+}
+
+// moveHalf moves the nodes of a half. Power is that of the forces
 // on the mean of old and new velocity, the change of kinetic energy in the step.
 func (w *Stepper) moveHalf(half int) {
-	w.balance(half)
 	lo, hi := w.span(half)
 	st, most, kick := w.state, stride*w.scene.Cloth.h, 1.0
 	if w.still {
@@ -186,13 +177,10 @@ func (w *Stepper) moveHalf(half int) {
 	var m motion // far is a square
 	for i := lo; i < hi; i++ {
 		if w.scene.Fixed != nil && w.scene.Fixed[i] {
-			w.force[i] = w.sum[0][i].Force
 			continue
 		}
-		s, o, v, p := &w.sum[0][i], &w.mass[i], &st.Vel[i], &st.Pos[i]
-		o.guard(s.Force, w.force[i])
-		w.force[i] = s.Force
-		d := r3.Scale(kick, o.answer(s.Force, s.Mass))
+		s, v, p := &w.sum[0][i], &st.Vel[i], &st.Pos[i]
+		d := r3.Scale(kick, w.quicken(i))
 		m.power += s.Force.X*(2*v.X+d.X) + s.Force.Y*(2*v.Y+d.Y) + s.Force.Z*(2*v.Z+d.Z)
 		v.X, v.Y, v.Z = v.X+d.X, v.Y+d.Y, v.Z+d.Z
 		l2 := v.X*v.X + v.Y*v.Y + v.Z*v.Z
@@ -206,12 +194,31 @@ func (w *Stepper) moveHalf(half int) {
 	w.moved[half] = m
 }
 
+// quicken returns by how much a unit step of the force on node i speeds it up,
+// m a step.
+func (w *Stepper) quicken(i int) r3.Vec {
+	s := &w.sum[0][i]
+	d := w.mass[i].answer(s.Force, s.Mass)
+	if w.Even {
+		return d
+	}
+	for _, n := range w.nets {
+		d = r3.Add(d, n.at(i))
+	}
+	return d
+}
+
 // Step moves the cloth one step towards rest.
 func (w *Stepper) Step() {
 	if w.self != nil {
 		w.self.Ready(w.state.Pos, w.travel, w.crew)
 	}
+	if !w.Even && !w.laid {
+		w.lay()
+	}
 	w.crew.Both(w.pull)
+	w.crew.Both(w.weigh)
+	w.cast()
 	w.crew.Both(w.move)
 	w.age++
 	far := max(w.moved[0].far, w.moved[1].far)
@@ -220,6 +227,31 @@ func (w *Stepper) Step() {
 	if w.still {
 		w.stop()
 		w.travel += far / 2
+	}
+}
+
+// lay lays the nets that are not too broad for folds.
+func (w *Stepper) lay() {
+	w.laid = true
+	for _, m := range meshes {
+		if m*w.scene.Cloth.h <= broadest {
+			n := newNet(w.scene, m)
+			n.reshape(w.scene.Cloth, w.state.Pos)
+			w.nets = append(w.nets, n)
+		}
+	}
+}
+
+// cast sets what the net adds to the moves of the nodes.
+func (w *Stepper) cast() {
+	if w.Even {
+		return
+	}
+	for _, n := range w.nets {
+		if w.age%recastEvery == 0 {
+			n.reshape(w.scene.Cloth, w.state.Pos)
+		}
+		n.settle()
 	}
 }
 
@@ -243,52 +275,4 @@ func (w *Stepper) Residual() float64 {
 		}
 	}
 	return sum / w.scene.Cloth.weight
-}
-
-// Walk steps to rest or to the limit.
-func (w *Stepper) Walk(ctx context.Context, o Settings) Result {
-	if o.Residual == 0 {
-		o.Residual = 1e-3
-	}
-	if o.Steps == 0 {
-		o.Steps = 200_000
-	}
-	r := Result{Status: StepLimit}
-	for r.Steps < o.Steps {
-		w.Step()
-		r.Steps++
-		if o.Watch != nil {
-			if o.Watch(w); ctx.Err() != nil {
-				r.Status, r.Residual = Cancelled, w.Residual()
-				return r
-			}
-		}
-		if r.Steps%checkEvery != 0 {
-			continue
-		}
-		r.Residual = w.Residual()
-		if o.Report != nil && r.Steps%(4*checkEvery) == 0 {
-			o.Report(r.Steps, r.Residual)
-		}
-		switch {
-		case ctx.Err() != nil:
-			r.Status = Cancelled
-			return r
-		case math.IsNaN(r.Residual) || math.IsInf(r.Residual, 0):
-			r.Status = Diverged
-			return r
-		case r.Residual <= o.Residual:
-			r.Status = Settled
-			return r
-		}
-	}
-	r.Residual = w.Residual()
-	return r
-}
-
-// Relax brings the state to rest in place.
-func Relax(ctx context.Context, s *Scene, st *State, o Settings) Result {
-	w := NewStepper(s, st)
-	w.Even = o.Even
-	return w.Walk(ctx, o)
 }

@@ -52,9 +52,28 @@ type Drape struct {
 	pins []pin // where the pins have come to sit
 }
 
-// placing is the spacing on which the guiding hand works, m. One spacing for
-// all, so that a finer lattice starts from the same fall of the cloth.
-const placing = 0.012
+// The hand lets go of the cloth on a lattice of 6 to 12.5 mm, or on that which
+// was asked for if it is coarser: one of 16 mm falls by itself 15 mm less deep.
+// Spacings are halved on the way: a crossing of the coarse lattice is one of the
+// fine, so that cloth that is taken over has its lengths and layers stay apart.
+const finestPlacing = 0.00625 // m
+
+// placing returns the spacing on which the hand lets go, m.
+func (j Job) placing() float64 {
+	h := j.Spacing
+	for h < finestPlacing {
+		h *= 2
+	}
+	return h
+}
+
+// leading returns the spacing on which the hand leads the cloth to the form, m.
+func (j Job) leading() float64 {
+	if h := 2 * j.placing(); h < 0.017 {
+		return h
+	}
+	return j.placing()
+}
 
 // Coarsest and Finest bound the spacing, m: below 2 mm the lattice is as fine
 // as the yarns of a loose cloth, above 20 mm a facing has too few cells to roll.
@@ -68,11 +87,13 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 	if err := j.check(); err != nil {
 		return nil, err
 	}
-	d, err := j.lay(max(j.Spacing, placing))
+	d, err := j.lay(j.leading())
 	if err != nil {
 		return nil, err
 	}
-	d.place(ctx)
+	if d, err = d.place(ctx); err != nil {
+		return nil, err
+	}
 	return d.rest(ctx)
 }
 
@@ -85,20 +106,22 @@ func (j Job) check() error {
 	return nil
 }
 
-// rest brings cloth that has been let go to rest, coarse to fine.
+// rest brings cloth that has been let go to rest, coarse to fine. It falls with
+// even masses, see place; what is left for the light ones is to come to rest.
 func (d *Drape) rest(ctx context.Context) (*Drape, error) {
-	for d.Lattice.Spacing > d.Job.Spacing && !d.over() {
-		d.settle(ctx, roughly, roughSteps, false)
-		if d.over() {
-			break
-		}
+	d.settle(ctx, roughly, roughSteps, true)
+	for d.Lattice.Spacing > 1.5*d.Job.Spacing && !d.over() {
 		var err error
-		if d, err = d.finer(max(d.Job.Spacing, d.Lattice.Spacing/1.6)); err != nil {
+		if d, err = d.finer(); err != nil {
 			return nil, err
 		}
-		d.unpick()
+		if d.Lattice.Spacing > 1.5*d.Job.Spacing {
+			d.settle(ctx, roughly, roughSteps, false)
+		}
 	}
-	d.finish(ctx)
+	if !d.over() {
+		d.finish(ctx)
+	}
 	return d, nil
 }
 
@@ -106,7 +129,7 @@ func (d *Drape) rest(ctx context.Context) (*Drape, error) {
 // left are ripples of that lattice.
 const (
 	roughly    = 5e-2 // residual
-	roughSteps = 4000
+	roughSteps = 1000
 )
 
 // over reports whether there is no more to do: stopped, or beyond help.
@@ -123,8 +146,8 @@ func (d *Drape) finish(ctx context.Context) {
 	if d.Job.Free {
 		n *= 2 // nothing but the air would damp its swinging
 	}
-	for k := range n {
-		d.settle(ctx, settled, round, k%2 == 1)
+	for range n {
+		d.settle(ctx, settled, round, false)
 		if d.over() || (d.Result.Status == sim.Settled && !d.unpick()) {
 			return
 		}
@@ -133,8 +156,8 @@ func (d *Drape) finish(ctx context.Context) {
 
 // A drape is given up after this many rounds of this many steps.
 const (
-	rounds = 6
-	round  = 15_000
+	rounds = 12
+	round  = 5_000
 )
 
 // lay puts the flat piece on a lattice of the given spacing, upright before the form.
@@ -167,9 +190,9 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 // for the thickness of cloth and for the flat facets of the lattice.
 const Gap = 2.5e-3
 
-// finer carries the drape to a lattice of another spacing.
-func (d *Drape) finer(spacing float64) (*Drape, error) {
-	f, err := d.Job.lay(spacing)
+// finer carries the drape to a lattice of half the spacing.
+func (d *Drape) finer() (*Drape, error) {
+	f, err := d.Job.lay(d.Lattice.Spacing / 2)
 	if err != nil {
 		return nil, err
 	}
@@ -178,8 +201,9 @@ func (d *Drape) finer(spacing float64) (*Drape, error) {
 			f.State.Pos[i] = p.At(d.State.Pos)
 		}
 	}
-	f.Steps, f.pins = d.Steps, d.pins
+	f.Steps, f.pins, f.Result = d.Steps, d.pins, d.Result
 	f.pinAll()
+	f.unpick()
 	return f, nil
 }
 

@@ -13,7 +13,11 @@ import (
 
 // carry lays j and takes over how d lies; nil if that would not be sane.
 func (d *Drape) carry(j Job) (*Drape, error) {
-	f, err := j.lay(max(j.Spacing, d.Lattice.Spacing))
+	spacing := j.Spacing
+	for 1.5*spacing < d.Lattice.Spacing {
+		spacing *= 2
+	}
+	f, err := j.lay(spacing)
 	if err != nil {
 		return nil, err
 	}

@@ -96,12 +96,12 @@ func (w *walker) carries(j Job) bool {
 // anew lays the flat piece for the hand to place.
 func (w *walker) anew(j Job) (*beginning, error) {
 	j = w.watched(j)
-	if j.Spacing < placing {
+	if j.Spacing < j.leading() {
 		if _, err := j.lay(j.Spacing); err != nil {
 			return nil, err
 		}
 	}
-	d, err := j.lay(max(j.Spacing, placing))
+	d, err := j.lay(j.leading())
 	if err != nil {
 		return nil, err
 	}

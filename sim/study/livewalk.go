@@ -76,16 +76,29 @@ func (w *walker) begin() {
 	if carried {
 		d.shift(ctx)
 	} else {
-		d.place(ctx)
+		placed, err := d.place(ctx)
+		if err != nil {
+			w.fail(err)
+			return
+		}
+		d = placed
+		w.meet(d)
 		w.hands.wait, w.stage = false, StageSettling
 		w.rehold()
 	}
-	if d, err := d.rest(ctx); err != nil {
-		w.err = err
-		w.d.Result.Status = sim.StepLimit
-	} else {
-		w.d = d
+	d, err := d.rest(ctx)
+	if err != nil {
+		w.fail(err)
+		return
 	}
+	w.d = d
+	w.end()
+}
+
+// fail shows that a way could not go on.
+func (w *walker) fail(err error) {
+	w.err = err
+	w.d.Result.Status = sim.StepLimit
 	w.end()
 }
 
@@ -106,7 +119,7 @@ func (w *walker) end() {
 	if w.next != nil || w.live.ctx.Err() != nil {
 		return
 	}
-	lost := w.d.Result.Status == sim.Diverged || w.d.Pierced() > 0
+	lost := w.d.Result.Status == sim.Diverged || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
 	if w.carried && lost {
 		if w.next, _ = w.anew(w.job); w.next != nil {
 			return

@@ -60,7 +60,7 @@ func (j Job) front() float64 {
 	return z + before
 }
 
-// The placing, in steps of the way to rest on the placing lattice.
+// The placing, in steps of the way to rest.
 const (
 	leadSteps  = 4000 // pins travel to the form, the edge is led along
 	holdSteps  = 2000 // the hand holds still
@@ -71,24 +71,45 @@ const (
 	repinMost  = 0.001 // m, longest move of a pin at a time
 )
 
-// place leads the cloth from the flat to the form, holds it, lets go.
-func (d *Drape) place(ctx context.Context) {
+// place leads the cloth from the flat to the form on a coarse lattice, then
+// holds it and lets go on that of the placing. Cloth that is light across (see
+// sim.Stepper) slides farther while it is led, so the hand works with even masses.
+func (d *Drape) place(ctx context.Context) (*Drape, error) {
 	h := handOf(d.Job.Seed)
-	w := sim.NewStepper(d.Scene, d.State)
-	w.Even = true // see Stepper: cloth that is light across slides farther while it is led
-	run := func(n int) bool { return d.walk(ctx, w, n) }
+	if !d.bring(ctx, h) {
+		return d, nil
+	}
+	if d.Lattice.Spacing > 1.5*d.Job.placing() {
+		var err error
+		if d, err = d.finer(); err != nil {
+			return nil, err
+		}
+	}
+	d.smoothOut(ctx, h)
+	return d, nil
+}
+
+// bring leads the cloth to the form; false if it was stopped.
+func (d *Drape) bring(ctx context.Context, h hand) bool {
+	w := d.even()
 	for k := 1; k <= leadPhases; k++ {
 		t := float64(k) / leadPhases
 		d.lead(h, t, guideGrip)
-		if !run(leadSteps / leadPhases) {
-			return
+		if !d.walk(ctx, w, leadSteps/leadPhases) {
+			return false
 		}
 		d.tell("placing", 0.7*t)
 	}
+	return true
+}
+
+// smoothOut holds the cloth, looks the pins over and lets go.
+func (d *Drape) smoothOut(ctx context.Context, h hand) {
+	w := d.even()
 	for k := range smoothings {
 		d.repin()
 		d.lead(h, 1, guideGrip)
-		if !run(holdSteps / smoothings) {
+		if !d.walk(ctx, w, holdSteps/smoothings) {
 			return
 		}
 		d.tell("smoothing", 0.7+0.15*float64(k)/smoothings)
@@ -96,11 +117,18 @@ func (d *Drape) place(ctx context.Context) {
 	for k := range smoothings {
 		d.repin()
 		d.lead(h, 1, guideGrip*(1-float64(k+1)/smoothings))
-		if !run(loosen / smoothings) {
+		if !d.walk(ctx, w, loosen/smoothings) {
 			return
 		}
 		d.tell("letting go", 0.85+0.15*float64(k)/smoothings)
 	}
+}
+
+// even returns a stepper with even masses.
+func (d *Drape) even() *sim.Stepper {
+	w := sim.NewStepper(d.Scene, d.State)
+	w.Even = true
+	return w
 }
 
 // walk takes n steps, and reports whether it may go on.

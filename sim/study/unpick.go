@@ -37,18 +37,18 @@ func (d *Drape) crossed(bad []bool) bool {
 	return len(tris) > 0
 }
 
-// knot is the yarn strain beyond which a cell has turned inside out: no drape
-// load comes near it.
-const knot = 0.2
+// knot is the yarn strain beyond which a cell has turned inside out. Those that
+// were seen had 37 % and more; on 20 mm the pins of the cowl point, nearer to each
+// other than the crossings, strain a yarn by up to 22 %.
+const knot = 0.3
 
 // knotted marks the nodes of yarns that are strained beyond what cloth can be.
 func (d *Drape) knotted(bad []bool) bool {
-	found := false
-	for _, l := range d.Scene.Cloth.Overstrained(d.State.Pos, knot) {
+	links := d.Scene.Cloth.Overstrained(d.State.Pos, knot)
+	for _, l := range links {
 		bad[l[0]], bad[l[1]] = true, true
-		found = true
 	}
-	return found
+	return len(links) > 0
 }
 
 // ease moves the chosen nodes halfway to the mean of their neighbours.
