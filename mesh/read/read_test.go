@@ -20,7 +20,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-func block(t *testing.T, size int) draft.Block {
+func block(t testing.TB, size int) draft.Block {
 	t.Helper()
 	b, err := body.FromChart(size)
 	if err != nil {
