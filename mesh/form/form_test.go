@@ -1,32 +1,19 @@
 package form
 
 import (
-	"flag"
 	"math"
-	"os"
 	"slices"
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/proptest"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 )
 
 // TestMain fixes the number and the seed of the random bodies.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	checks := "30"
-	if testing.Short() {
-		checks = "150" // rapid runs a fifth of it under -short
-	}
-	for name, v := range map[string]string{"rapid.checks": checks, "rapid.seed": "7", "rapid.nofailfile": "true"} {
-		if err := flag.Set(name, v); err != nil {
-			panic(err)
-		}
-	}
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { proptest.Main(m, 30, 7) }
 
 // size returns the body of a chart size.
 func size(t testing.TB, n int) body.Body {
