@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/export/csv"
 	"cowl/mesh/export/dxf"
 	"cowl/mesh/export/svg"
@@ -21,12 +22,7 @@ import (
 // onPaper is a drafted front and how it goes on paper.
 func onPaper(t testing.TB, size int, change func(*draft.Cut)) (draft.Piece, paper.Piece) {
 	t.Helper()
-	c := draft.DefaultCut()
-	change(&c)
-	d, err := draft.Draft(block(t, size), c)
-	if err != nil {
-		t.Fatal(err)
-	}
+	d := drafttest.Front(t, size, change)
 	p, err := paper.FromDraft(d)
 	if err != nil {
 		t.Fatal(err)

@@ -5,21 +5,12 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/body"
-	"cowl/mesh/draft"
 	"cowl/mesh/read"
 )
 
 // Whatever the file holds, Block returns an error or named points.
 func FuzzBlock(f *testing.F) {
-	b, err := body.FromChart(10)
-	if err != nil {
-		f.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		f.Fatal(err)
-	}
+	blk := block(f, 10)
 	line := around(blk)
 	f.Add(asSVG(line), uint8(0))
 	f.Add(asDXF(line, 1000, ""), uint8(1))

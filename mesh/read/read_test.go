@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/export/csv"
 	"cowl/mesh/export/dxf"
 	"cowl/mesh/export/svg"
@@ -20,18 +20,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-func block(t testing.TB, size int) draft.Block {
-	t.Helper()
-	b, err := body.FromChart(size)
-	if err != nil {
-		t.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return blk
-}
+func block(t testing.TB, size int) draft.Block { return drafttest.Block(t, size) }
 
 // around returns the outline of a block, counter-clockwise, its dart cut out.
 func around(b draft.Block) []r2.Vec {

@@ -14,8 +14,8 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/sheet"
 
@@ -24,19 +24,7 @@ import (
 
 func front(t *testing.T) paper.Piece {
 	t.Helper()
-	b, err := body.FromChart(10)
-	if err != nil {
-		t.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := draft.Draft(blk, draft.DefaultCut())
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := paper.FromDraft(d)
+	p, err := paper.FromDraft(drafttest.Front(t, 10, func(*draft.Cut) {}))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,32 +10,15 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/sheet"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-func piece(t *testing.T, change func(*draft.Cut)) draft.Piece {
-	t.Helper()
-	b, err := body.FromChart(10)
-	if err != nil {
-		t.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := draft.DefaultCut()
-	change(&c)
-	p, err := draft.Draft(blk, c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
+func piece(t *testing.T, change func(*draft.Cut)) draft.Piece { return drafttest.Front(t, 10, change) }
 
 // picture is what a reader of the SVG sees.
 type picture struct {
