@@ -2,7 +2,6 @@ package read_test
 
 import (
 	"bytes"
-	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -249,7 +248,7 @@ func FuzzFront(f *testing.F) {
 		}
 		drawn, err := draft.Piece{Facing: c.Facing}.Redrawn(c.Lines)
 		if err != nil || !(draft.Area(drawn.Outline) > 0) {
-			t.Error(fmt.Sprintf("Redrawn: area %g m², %v", draft.Area(drawn.Outline), err))
+			t.Errorf("Redrawn: area %g m², %v", draft.Area(drawn.Outline), err)
 		}
 	})
 }
