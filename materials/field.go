@@ -77,6 +77,9 @@ func (q Field) Key() string { return quantities[q].key }
 // Unit returns the unit people read the field in; empty if it has none.
 func (q Field) Unit() string { return quantities[q].unit }
 
+// In returns where f holds the field, SI, to change it.
+func (q Field) In(f *Fabric) *float64 { return quantities[q].at(f) }
+
 // Value returns the field of f in SI units.
 func (q Field) Value(f Fabric) float64 { return *quantities[q].at(&f) }
 

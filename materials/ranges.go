@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 
+	"cowl/materials/scalar"
+
 	"github.com/goccy/go-yaml/ast"
 )
 
@@ -85,7 +87,7 @@ func (r *reader) limit(f *Fabric, q Field, what string, v entry) {
 func (r *reader) pair(e entry) (low, high float64, ok bool) {
 	list, isList := e.value.(*ast.SequenceNode)
 	if !isList || len(list.Values) != 2 {
-		r.fail(e.line, "%s is %s, want [low, high]", e.key, shown(e.value))
+		r.fail(e.line, "%s is %s, want [low, high]", e.key, scalar.Shown(e.value))
 		return 0, 0, false
 	}
 	low, first := r.float(entry{e.key, e.line, list.Values[0]})

@@ -84,26 +84,7 @@ func (d doubt) draw(r *rand.Rand) float64 {
 // rule from warp and weft follows them.
 func (d doubt) times(f materials.Fabric, k float64) materials.Fabric {
 	for _, q := range d.fields {
-		switch q {
-		case materials.Weight:
-			f.Weight *= k
-		case materials.BendWarp:
-			f.BendWarp *= k
-		case materials.BendWeft:
-			f.BendWeft *= k
-		case materials.BendBias:
-			f.BendBias *= k
-		case materials.Shear:
-			f.Shear *= k
-		case materials.PullWarp:
-			f.PullWarp *= k
-		case materials.PullWeft:
-			f.PullWeft *= k
-		case materials.Friction:
-			f.Friction *= k
-		case materials.BendFriction:
-			f.BendFriction *= k
-		}
+		*q.In(&f) *= k
 		if (q == materials.BendWarp || q == materials.BendWeft) && f.Basis[materials.BendBias].Kind == materials.Assumed {
 			f.BendBias = materials.PeirceBias(f.BendWarp, f.BendWeft)
 		}

@@ -64,7 +64,7 @@ func (d draftCmd) Run(c console) error {
 	return nil
 }
 
-// tellNotes prints what reading a block from a file left out or straightened.
+// tellNotes prints what reading a block or a piece from a file left out or straightened.
 func tellNotes(c console, s style.Style) {
 	for _, n := range s.Notes {
 		fmt.Fprintf(c.err, "cowl: %s\n", n)
@@ -79,6 +79,9 @@ func wearer(s style.Style) string {
 	}
 	if s.Points != nil {
 		text += ", own block"
+	}
+	if s.Lines != nil {
+		text += ", own piece"
 	}
 	return text
 }

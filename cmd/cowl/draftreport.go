@@ -21,9 +21,14 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, wearer(s))
-	row("Dart", "%.1f° wide, intake %.1f cm; %.0f %% closed into the cowl, %.1f cm left open at the waist",
-		degreesOf(r.DartAngle), cm(r.DartIntake), r.DartShare*100, cm(r.IntakeLeft))
-	row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", cm(r.Extension), cm(r.FromDart), beyond(p))
+	if s.Lines != nil {
+		row("Dart", "%.1f cm left open at the waist", cm(r.IntakeLeft))
+		row("Extension", "%.1f cm a half, as the piece has it", cm(r.Extension))
+	} else {
+		row("Dart", "%.1f° wide, intake %.1f cm; %.0f %% closed into the cowl, %.1f cm left open at the waist",
+			degreesOf(r.DartAngle), cm(r.DartIntake), r.DartShare*100, cm(r.IntakeLeft))
+		row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", cm(r.Extension), cm(r.FromDart), beyond(p))
+	}
 	row("Half edge", "%.1f cm from the centre front to the cowl point, %.1f cm down the shoulder", cm(r.HalfEdge), cm(p.CowlPoint))
 	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", cm(r.DropChain), cm(r.DropV))
 	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", cm(r.CFLength), cm(r.SurplusCF))

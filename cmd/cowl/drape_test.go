@@ -37,7 +37,7 @@ func object(t *testing.T, text string) map[string]any {
 
 // coarse is a drape quick enough for a test.
 func coarse(dir string, more ...string) []string {
-	return append([]string{"drape", "--spacing", "16mm", "--out", dir}, more...)
+	return append([]string{"drape", "--spacing", "20mm", "--out", dir}, more...)
 }
 
 func TestDrapeWritesAll(t *testing.T) {

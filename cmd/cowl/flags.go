@@ -2,7 +2,6 @@ package main
 
 import (
 	_ "embed"
-	"errors"
 	"fmt"
 	"regexp"
 	"strings"
@@ -32,6 +31,8 @@ type cutFlags struct {
 	Trim      *cloth     `placeholder:"LEN" help:"Allowance outside the seam line."`
 	Block     string     `placeholder:"FILE" help:"Block of your own, a half front with one waist dart: .dxf, .svg or .csv, at full size."`
 	BlockUnit string     `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
+	Piece     string     `placeholder:"FILE" help:"Finished cowl front of your own, both halves, instead of drafting one: .dxf, .svg or .csv, at full size."`
+	PieceUnit string     `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
 
 	Lower  *cloth `placeholder:"LEN" help:"Trim the edge lower on the stand, square to the centre front."`
 	TakeIn *cloth `placeholder:"LEN" help:"Cut off the side seam at the waist, to nothing at the underarm."`
@@ -56,17 +57,14 @@ func (f cutFlags) load() (style.Style, error) {
 	if err != nil {
 		return s, err
 	}
-	if f.Block != "" {
-		if err := s.UseBlockFile(f.Block, f.BlockUnit); err != nil {
-			return s, err
-		}
-	} else if f.BlockUnit != "" {
-		return s, errors.New("--block-unit: no --block is given")
+	if err := f.drawn(&s); err != nil {
+		return s, err
 	}
 	if f.How != "" {
 		if s.Cut.How, err = draft.ParseHow(f.How); err != nil {
 			return s, fmt.Errorf("--how: %s", strings.TrimPrefix(err.Error(), "draft: "))
 		}
+		s.Given("how", "--how")
 	}
 	for _, g := range []struct {
 		name, flag string
@@ -94,6 +92,28 @@ func (f cutFlags) load() (style.Style, error) {
 		return s, fmt.Errorf("--slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}
 	return s, nil
+}
+
+// drawn takes block and piece from the files that were given.
+func (f cutFlags) drawn(s *style.Style) error {
+	for _, d := range []struct {
+		flag, file, unit string
+		use              func(path, unit string) error
+	}{
+		{"--block", f.Block, f.BlockUnit, s.UseBlockFile},
+		{"--piece", f.Piece, f.PieceUnit, s.UsePieceFile},
+	} {
+		switch {
+		case d.file == "" && d.unit != "":
+			return fmt.Errorf("%s-unit: no %s is given", d.flag, d.flag)
+		case d.file == "":
+			continue
+		}
+		if err := d.use(d.file, d.unit); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // read reads the style file or the demo.

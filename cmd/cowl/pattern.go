@@ -108,9 +108,16 @@ func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 	notes := []string{
 		"Cut for: " + wearer(s),
 		"Fabric: " + s.Fabric.Name,
-		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half, %.1f cm of it from the dart", cm(r.HalfEdge), cm(r.Extension), cm(r.FromDart)),
+		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", cm(r.HalfEdge), cm(r.Extension)),
 	}
-	if p.DartLeft != nil {
+	if s.Lines == nil {
+		notes[2] += fmt.Sprintf(", %.1f cm of it from the dart", cm(r.FromDart))
+	}
+	switch {
+	case p.DartLeft == nil:
+	case s.Lines != nil:
+		notes = append(notes, fmt.Sprintf("Dart: %.1f cm left open at the waist", cm(r.IntakeLeft)))
+	default:
 		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left open at the waist", r.DartShare*100, cm(r.IntakeLeft)))
 	}
 	return sheet.Options{Title: s.Name, Notes: append(notes,

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -12,13 +13,10 @@ import (
 )
 
 type seekCmd struct {
-	cutFlags
-	clothFlags
-	Want     string   `required:"" placeholder:"WANTS" help:"What is wanted, like \"edge drop 12cm, folds 3, depth 25mm\": one or more of edge drop (below the shoulder neck points), folds (above the bust) and depth (of the deepest)."`
-	Fabrics  []string `placeholder:"A,B,C" help:"Choose among these fabrics."`
-	Placings int      `placeholder:"N" default:"3" help:"Hands that place every cut (3); the mean is held against the want."`
-	benchFlags
-	Out string `short:"o" default:"cowl-seek" placeholder:"DIR" help:"Folder of the study (cowl-seek)."`
+	choiceFlags
+	Want     string `required:"" placeholder:"WANTS" help:"What is wanted, like \"edge drop 12cm, folds 3, depth 25mm\": one or more of edge drop (below the shoulder neck points), folds (above the bust) and depth (of the deepest)."`
+	Placings int    `placeholder:"N" default:"3" help:"Hands that place every cut (3); the mean is held against the want."`
+	Out      string `short:"o" default:"cowl-seek" placeholder:"DIR" help:"Folder of the study (cowl-seek)."`
 }
 
 // Run looks for the cut that comes nearest to what is wanted.
@@ -27,22 +25,12 @@ func (d seekCmd) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
-	s, err := d.load()
+	ask, err := d.ask("seek", d.Placings)
 	if err != nil {
 		return err
 	}
-	if err := errors.Join(d.clothFlags.override(&s), d.benchFlags.override(&s)); err != nil {
-		return err
-	}
-	if len(d.Fabrics) > 0 && (d.Fabric != "" || d.FabricFile != "") {
-		return errors.New("--fabric and --fabrics: want one of them")
-	}
-	ask, err := newAsk("seek", s, d.Placings)
-	if err != nil {
-		return err
-	}
-	if ask.Fabrics, err = pinAll(d.Fabrics); err != nil {
-		return err
+	if s, err := ask.style(); err != nil || s.Lines != nil {
+		return cmp.Or(err, errors.New("seek: the piece is a finished one, and there is no cut to look for: leave the piece out, or hang it with cowl drape"))
 	}
 	ask.Want = w.text()
 	return newWorkshop(d.Out, d.benchFlags, partFlag{}.Part, c).seek(ctx, ask, w)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"runtime"
 
 	"cowl/cmd/cowl/internal/style"
@@ -33,6 +34,45 @@ type benchFlags struct {
 	Retry   bool    `help:"Hang again what failed; finished rows are never hung again."`
 	JSON    bool    `name:"json" help:"Print result.json and nothing else."`
 	Quiet   bool    `short:"q" help:"Print nothing but warnings."`
+}
+
+// hangFlags are what the studies of one style share.
+type hangFlags struct {
+	cutFlags
+	clothFlags
+	benchFlags
+}
+
+// styled reads the style and lets all flags have their say.
+func (f hangFlags) styled() (style.Style, error) {
+	s, err := f.load()
+	if err != nil {
+		return s, err
+	}
+	return s, errors.Join(f.clothFlags.override(&s), f.benchFlags.override(&s))
+}
+
+// choiceFlags are hangFlags with several fabrics to choose from.
+type choiceFlags struct {
+	hangFlags
+	Fabrics []string `placeholder:"A,B,C" help:"Every cut in each of these fabrics."`
+}
+
+// ask makes what is asked of a study of cuts.
+func (f choiceFlags) ask(verb string, placings int) (studyAsk, error) {
+	s, err := f.styled()
+	if err != nil {
+		return studyAsk{}, err
+	}
+	if len(f.Fabrics) > 0 && (f.Fabric != "" || f.FabricFile != "") {
+		return studyAsk{}, errors.New("--fabric and --fabrics: want one of them")
+	}
+	ask, err := newAsk(verb, s, placings)
+	if err != nil {
+		return studyAsk{}, err
+	}
+	ask.Fabrics, err = pinAll(f.Fabrics)
+	return ask, err
 }
 
 // partFlag leaves a share of a study to other machines.

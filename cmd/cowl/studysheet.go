@@ -14,15 +14,19 @@ import (
 func held(s style.Style, a studyAsk, without ...string) []report.Fact {
 	p, err := s.Piece()
 	facts := []report.Fact{{Name: "Style", Value: s.Name}, {Name: "Cut for", Value: wearer(s)}}
+	point := s.Cut.CowlPoint
 	if err == nil {
+		facts = append(facts, report.Fact{Name: "Extension", Value: fmt.Sprintf("%.1f cm a half", p.Extension*100)})
+		point = p.CowlPoint
+	}
+	if err == nil && s.Lines == nil {
 		facts = append(facts,
-			report.Fact{Name: "Extension", Value: fmt.Sprintf("%.1f cm a half", p.Extension*100)},
 			report.Fact{Name: "Dart closed", Value: fmt.Sprintf("%.0f %%", p.Added.DartShare*100)},
 			report.Fact{Name: "Cloth added by", Value: s.Cut.How.String()},
 		)
 	}
 	facts = append(facts,
-		report.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", s.Cut.CowlPoint*100)},
+		report.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", point*100)},
 		report.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
 		report.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", degreesOf(s.Cut.Grain))},
 		report.Fact{Name: "Fabric", Value: s.Fabric.String()},

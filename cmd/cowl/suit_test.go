@@ -129,17 +129,15 @@ func TestTrueGivesDraftBack(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hangs a cloth twice")
 	}
-	first := t.TempDir()
-	if got := call(t.Context(), "true", "--spacing", "12mm", "--quiet", "--out", first); got.code != exitOK {
-		t.Fatalf("cowl true = %d, %s", got.code, got.err)
-	}
-	// Its folder holds the style: the same again from there.
-	got := call(t.Context(), "true", first, "--json", "--out", t.TempDir())
+	// From the folder of a drape: all that is read there is its style.
+	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ", "spacing_mm: 12 ", 1)))
+	out := t.TempDir()
+	got := call(t.Context(), "true", folder, "--json", "--out", out)
 	if got.code != exitOK {
 		t.Fatalf("cowl true FOLDER = %d, %s", got.code, got.err)
 	}
-	if data, err := os.ReadFile(filepath.Join(first, "true.json")); err != nil || string(data) != got.out {
-		t.Errorf("truing the folder again says %s, want %s", got.out, data)
+	if data, err := os.ReadFile(filepath.Join(out, "true.json")); err != nil || string(data) != got.out {
+		t.Errorf("true.json holds %s, want what was printed, %s", data, got.out)
 	}
 	m := object(t, got.out)
 	number := func(m map[string]any, key string) float64 { return m[key].(float64) }

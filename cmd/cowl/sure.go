@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math/rand/v2"
 
@@ -11,21 +10,16 @@ import (
 )
 
 type sureCmd struct {
-	cutFlags
-	clothFlags
+	hangFlags
 	Placings int `placeholder:"N" default:"20" help:"Hands that place the piece (20), each again with a cloth of its own within what is known of the fabric."`
-	benchFlags
 	partFlag
 	Out string `short:"o" default:"cowl-sure" placeholder:"DIR" help:"Folder of the study (cowl-sure)."`
 }
 
 // Run tells how certain a drape is.
 func (d sureCmd) Run(ctx context.Context, c console) error {
-	s, err := d.load()
+	s, err := d.styled()
 	if err != nil {
-		return err
-	}
-	if err := errors.Join(d.clothFlags.override(&s), d.benchFlags.override(&s)); err != nil {
 		return err
 	}
 	if d.Placings < 3 {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"strings"
 
@@ -11,33 +10,17 @@ import (
 )
 
 type sweepCmd struct {
-	cutFlags
-	clothFlags
+	choiceFlags
 	Vary     []string `required:"" sep:"none" placeholder:"NAME=FIRST:LAST:STEP" help:"What to vary, like extension=0cm:14cm:2cm or grain=0,45,90: extension, grain, cowl-point, facing, dart-share, slashes, weight, bend or shear. Given again: every combination; the first lies along the charts."`
-	Fabrics  []string `placeholder:"A,B,C" help:"Every cut in each of these fabrics."`
 	Placings int      `placeholder:"N" default:"5" help:"Hands that place every cut (5); fewer than 3 tell no difference."`
-	benchFlags
 	partFlag
 	Out string `short:"o" default:"cowl-sweep" placeholder:"DIR" help:"Folder of the study (cowl-sweep)."`
 }
 
 // Run hangs the piece at every value.
 func (d sweepCmd) Run(ctx context.Context, c console) error {
-	s, err := d.load()
+	ask, err := d.ask("sweep", d.Placings)
 	if err != nil {
-		return err
-	}
-	if err := errors.Join(d.clothFlags.override(&s), d.benchFlags.override(&s)); err != nil {
-		return err
-	}
-	if len(d.Fabrics) > 0 && (d.Fabric != "" || d.FabricFile != "") {
-		return errors.New("--fabric and --fabrics: want one of them")
-	}
-	ask, err := newAsk("sweep", s, d.Placings)
-	if err != nil {
-		return err
-	}
-	if ask.Fabrics, err = pinAll(d.Fabrics); err != nil {
 		return err
 	}
 	ask.Vary = d.Vary

@@ -14,10 +14,8 @@ type teachCmd struct {
 }
 
 type teachGrainCmd struct {
-	cutFlags
-	clothFlags
+	hangFlags
 	Placings int `placeholder:"N" default:"5" help:"Hands that place every cut (5)."`
-	benchFlags
 	partFlag
 	Out string `short:"o" default:"cowl-grain" placeholder:"DIR" help:"Folder of the sheet (cowl-grain)."`
 }
@@ -31,11 +29,8 @@ func (d teachGrainCmd) Run(ctx context.Context, c console) error {
 	if d.Grain != nil {
 		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, for others cowl sweep --vary grain=…")
 	}
-	s, err := d.load()
+	s, err := d.styled()
 	if err != nil {
-		return err
-	}
-	if err := errors.Join(d.clothFlags.override(&s), d.benchFlags.override(&s)); err != nil {
 		return err
 	}
 	ask, err := newAsk("teach", s, d.Placings)

@@ -33,7 +33,7 @@ func teachSheet(p *studyPlan, rs []caseResult) report.Page {
 			{Heading: "Answers", List: teachAnswers(p, rs)},
 			{Heading: "How this was made", Text: []string{
 				fmt.Sprintf("%s, cut for %s, in %s (%s). Extension %.1f cm a half, cowl point %.1f cm from the neck point. Every angle is placed by the same %d hands on a lattice of %.0f mm.",
-					p.style.Name, wearer(p.style), f.Title, f, rs[bias].piece.Extension*100, p.style.Cut.CowlPoint*100, p.ask.Placings, p.style.Hang.Spacing*1000),
+					p.style.Name, wearer(p.style), f.Title, f, rs[bias].piece.Extension*100, rs[bias].piece.CowlPoint*100, p.ask.Placings, p.style.Hang.Spacing*1000),
 				statistic(p.ask.Placings, len(rs)-1),
 			}},
 		},

@@ -17,7 +17,7 @@ type Back struct {
 	Shoulder []r2.Vec // cowl point to tip
 	Armhole  []r2.Vec // tip to underarm
 	Side     []r2.Vec // underarm to waist
-	Waist    []r2.Vec // side to CB; crosses the dart
+	Waist    []r2.Vec // side to CB; juts out between the dart legs, see jut
 	Dart     []r2.Vec // outer leg end, point, inner leg end
 	Facing   []r2.Vec // closed outline of the back-neck facing; nil: the front has none
 	FacedBy  float64  // m, how far the facing reaches down the shoulder seam
@@ -52,7 +52,7 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	b.Armhole = append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
 	down := r2.Unit(r2.Sub(k.SideWaist, k.Underarm))
 	b.Side = []r2.Vec{k.Underarm, r2.Add(k.Underarm, r2.Scale(length(p.Side), down))}
-	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.DartInner, k.CBWaist}
+	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.jut(), k.DartInner, k.CBWaist}
 	b.Dart = []r2.Vec{k.DartOuter, k.DartPoint, k.DartInner}
 	cb := r2.Vec{Y: k.Nape.Y - backNeckDrop*math.Min(1, p.CowlPoint/backNeckWiden)}
 	seam := r2.Unit(r2.Sub(k.ShoulderTip, k.Neck))
@@ -72,6 +72,20 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	}
 	b.Notches = b.notches()
 	return b, nil
+}
+
+// jut returns where the waist line meets the middle of the dart. The dart is
+// pressed towards CB: its cloth lies folded at the middle under the back, and
+// its edge on the seam if the line between the legs mirrors the waist about the
+// inner leg (common practice: fold the dart, then cut). Allowances laid outside
+// that line fold onto each other too.
+func (k BackBlock) jut() r2.Vec {
+	leg := r2.Unit(r2.Sub(k.DartPoint, k.DartInner))
+	waist := r2.Unit(r2.Sub(k.CBWaist, k.DartInner))
+	d := r2.Sub(r2.Scale(2*r2.Dot(waist, leg), leg), waist)
+	middle := r2.Sub(lerp(k.DartOuter, k.DartInner, 0.5), k.DartPoint)
+	t := r2.Cross(r2.Sub(k.DartPoint, k.DartInner), middle) / r2.Cross(d, middle)
+	return r2.Add(k.DartInner, r2.Scale(t, d))
 }
 
 // anotherShoulder is by how much a shoulder must differ for the tip to be

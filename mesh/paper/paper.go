@@ -23,7 +23,7 @@ type Piece struct {
 	Notches   []draft.Notch // marks on the seam line that help to put seams together
 	Holes     []Hole        // marks inside the piece that are pierced or tacked
 	Texts     []Text        // more words inside the piece, at places of their own
-	GrainLine [2]r2.Vec     // foot and head of the grain line, which lies along the warp; see Settle
+	GrainLine [2]r2.Vec     // foot and head of the grain line, which lies along the warp; see Settle. The same place: not known
 	Label     r2.Vec        // m, middle of the room for name and words; see Settle
 	LabelWide float64       // m, how wide words there may be
 }

@@ -4,30 +4,13 @@ import (
 	"math"
 	"testing"
 
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/draft/drafttest"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-func front(t *testing.T, change func(*draft.Cut)) draft.Piece {
-	t.Helper()
-	b, err := body.FromChart(10)
-	if err != nil {
-		t.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := draft.DefaultCut()
-	change(&c)
-	p, err := draft.Draft(blk, c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
+func front(t *testing.T, change func(*draft.Cut)) draft.Piece { return drafttest.Front(t, 10, change) }
 
 // A seam is as long on paper as in the draft, and the edges go once round.
 func TestFromDraftEdges(t *testing.T) {

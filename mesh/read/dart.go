@@ -18,29 +18,17 @@ const onSeam = 0.003
 // no dart a drill hole must show the bust point. waist runs from CF to the
 // side.
 func (h half) dartInside(p paper.Piece, waist []r2.Vec, points map[string][]r2.Vec) error {
-	onWaist := func(v r2.Vec) bool { return fromLine(v, waist) < onSeam }
-	var legs [][2]r2.Vec // from the waist to the apex
+	var lines [][]r2.Vec
 	for _, l := range p.Lines {
-		for i := 1; i < len(l.Points); i++ {
-			a, b := h.at(l.Points[i-1]), h.at(l.Points[i])
-			switch {
-			case onWaist(a) && !onWaist(b):
-				legs = append(legs, [2]r2.Vec{a, b})
-			case onWaist(b) && !onWaist(a):
-				legs = append(legs, [2]r2.Vec{b, a})
-			}
+		line := make([]r2.Vec, len(l.Points))
+		for i, v := range l.Points {
+			line[i] = h.at(v)
 		}
+		lines = append(lines, line)
 	}
-	for i, a := range legs {
-		for _, b := range legs[i+1:] {
-			if r2.Norm(r2.Sub(a[1], b[1])) < onSeam && math.Abs(a[0].X-b[0].X) > onSeam {
-				if a[0].X > b[0].X {
-					a, b = b, a
-				}
-				points["dart inner"], points["apex"], points["dart outer"] = []r2.Vec{a[0]}, []r2.Vec{a[1]}, []r2.Vec{b[0]}
-				return nil
-			}
-		}
+	if inner, outer, ok := dartLegs(lines, waist); ok {
+		points["dart inner"], points["apex"], points["dart outer"] = inner[:1], inner[1:], outer[:1]
+		return nil
 	}
 	if len(p.Holes) != 1 {
 		return fmt.Errorf("no waist dart: want it cut out of the outline, or two legs drawn inside from the waist to the bust point, or no dart and one drill hole at the bust point; found %d holes", len(p.Holes))
@@ -51,6 +39,35 @@ func (h half) dartInside(p paper.Piece, waist []r2.Vec, points map[string][]r2.V
 	foot := r2.Add(cf, r2.Scale(t, r2.Sub(side, cf)))
 	points["apex"], points["dart inner"], points["dart outer"] = []r2.Vec{apex}, []r2.Vec{foot}, []r2.Vec{foot}
 	return nil
+}
+
+// dartLegs returns the legs of the dart among lines, each from the waist to the
+// point: two that meet there, the inner one nearer to CF.
+func dartLegs(lines [][]r2.Vec, waist []r2.Vec) (inner, outer []r2.Vec, ok bool) {
+	onWaist := func(v r2.Vec) bool { return fromLine(v, waist) < onSeam }
+	var legs [][]r2.Vec
+	for _, l := range lines {
+		for i := 1; i < len(l); i++ {
+			a, b := l[i-1], l[i]
+			switch {
+			case onWaist(a) && !onWaist(b):
+				legs = append(legs, []r2.Vec{a, b})
+			case onWaist(b) && !onWaist(a):
+				legs = append(legs, []r2.Vec{b, a})
+			}
+		}
+	}
+	for i, a := range legs {
+		for _, b := range legs[i+1:] {
+			if r2.Norm(r2.Sub(a[1], b[1])) < onSeam && math.Abs(a[0].X-b[0].X) > onSeam {
+				if a[0].X > b[0].X {
+					a, b = b, a
+				}
+				return a, b, true
+			}
+		}
+	}
+	return nil, nil, false
 }
 
 // fromLine returns the distance of v from an open line (m).

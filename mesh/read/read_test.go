@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/export/csv"
 	"cowl/mesh/export/dxf"
 	"cowl/mesh/export/svg"
@@ -20,18 +20,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-func block(t *testing.T, size int) draft.Block {
-	t.Helper()
-	b, err := body.FromChart(size)
-	if err != nil {
-		t.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return blk
-}
+func block(t testing.TB, size int) draft.Block { return drafttest.Block(t, size) }
 
 // around returns the outline of a block, counter-clockwise, its dart cut out.
 func around(b draft.Block) []r2.Vec {
@@ -252,28 +241,4 @@ func TestBlockRefused(t *testing.T) {
 			t.Errorf("Block(%s, %.40q, %q) = %v, want %q", q.name, q.data, q.unit, err, q.want)
 		}
 	}
-}
-
-// Whatever the file holds, Block returns an error or named points.
-func FuzzBlock(f *testing.F) {
-	b, err := body.FromChart(10)
-	if err != nil {
-		f.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		f.Fatal(err)
-	}
-	line := around(blk)
-	f.Add(asSVG(line), uint8(0))
-	f.Add(asDXF(line, 1000, ""), uint8(1))
-	f.Add(asDXF(append(slices.Clone(line[:2]), line[3:]...), 1000, dartDXF(blk)), uint8(1))
-	f.Add("name,x_mm,y_mm\nneck,60,0\n", uint8(2))
-	f.Fuzz(func(t *testing.T, data string, kind uint8) {
-		name := []string{"b.svg", "b.dxf", "b.csv"}[kind%3]
-		points, _, err := read.Block(name, strings.NewReader(data), []string{"", "mm"}[kind/3%2])
-		if err == nil && len(points) == 0 && name != "b.csv" {
-			t.Error("no points and no error")
-		}
-	})
 }

@@ -79,3 +79,43 @@ func TestDefaultAllowances(t *testing.T) {
 		}
 	}
 }
+
+// Folded on paper, the back dart's edge lies on the cut line of the waist: the
+// side half swung about the dart point until its leg lies on the inner leg, the
+// cloth between the legs folded under towards the centre back.
+func TestBackDartFolds(t *testing.T) {
+	p, k := front(t, func(*draft.Cut) {})
+	b, err := draft.MatchBack(k, p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := Suit{Front: p, Back: b, Allow: DefaultAllowances(p.Grain)}
+	outer, point, inner := b.Dart[0], b.Dart[1], b.Dart[2]
+	across := func(v, a, b r2.Vec) r2.Vec { // v mirrored about ab
+		u := r2.Unit(r2.Sub(b, a))
+		d := r2.Sub(v, a)
+		return r2.Add(a, r2.Sub(r2.Scale(2*r2.Dot(d, u), u), d))
+	}
+	waist := b.Waist[len(b.Waist)-1].Y - s.Allow.Seam
+	cut := s.back().CutLine
+	count := 0
+	for i, v := range cut {
+		w := cut[(i+1)%len(cut)]
+		for k := range 20 {
+			q := r2.Add(v, r2.Scale(float64(k)/20, r2.Sub(w, v)))
+			if q.Y > waist+0.002 || r2.Cross(r2.Sub(inner, point), r2.Sub(q, point)) < 0 || r2.Cross(r2.Sub(outer, point), r2.Sub(q, point)) > 0 {
+				continue // not between the legs
+			}
+			count++
+			if r2.Norm(r2.Sub(q, outer)) < r2.Norm(r2.Sub(q, inner)) {
+				q = across(q, point, r2.Scale(0.5, r2.Add(outer, inner))) // the outer half lies on the inner
+			}
+			if folded := across(q, point, inner); math.Abs(folded.Y-waist) > 5e-5 {
+				t.Errorf("cut line at (%.1f, %.1f) mm: folded under it lies %.2f mm off the cut line of the waist", q.X*1000, q.Y*1000, (folded.Y-waist)*1000)
+			}
+		}
+	}
+	if count < 20 {
+		t.Errorf("looked at %d places between the legs, want 20 or more", count)
+	}
+}

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/export/dxf"
 	"cowl/mesh/paper"
 
@@ -18,21 +18,7 @@ import (
 
 func front(t *testing.T, change func(*draft.Cut)) paper.Piece {
 	t.Helper()
-	b, err := body.FromChart(10)
-	if err != nil {
-		t.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := draft.DefaultCut()
-	change(&c)
-	d, err := draft.Draft(blk, c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := paper.FromDraft(d)
+	p, err := paper.FromDraft(drafttest.Front(t, 10, change))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cowl/mesh/paper"
 
@@ -49,11 +50,13 @@ type sample struct {
 // legend lists the lines that the pieces have.
 func legend(pieces []paper.Piece) []sample {
 	l := []sample{{pen: cutPen, name: cutWords(pieces)}, {pen: seamPen, name: "seam line"}}
-	var centre, fold, dart, guide, bias, hole bool
+	var centre, fold, dart, open, guide, bias, hole bool
 	for _, p := range pieces {
 		for _, in := range p.Lines {
 			centre, fold = centre || in.Kind == paper.Centre, fold || in.Kind == paper.Fold
-			dart, guide = dart || in.Kind == paper.Dart, guide || in.Kind == paper.Guide
+			left := strings.HasSuffix(in.Name, "left open")
+			dart, open = dart || in.Kind == paper.Dart && !left, open || in.Kind == paper.Dart && left
+			guide = guide || in.Kind == paper.Guide
 		}
 		bias, hole = bias || trueBias(p.Grain()), hole || len(p.Holes) > 0
 	}
@@ -66,7 +69,8 @@ func legend(pieces []paper.Piece) []sample {
 		{true, sample{pen: linePen, twin: bias, name: "grain line, laid along the selvedge"}},
 		{guide, sample{pen: linePen, name: "line to be marked on the cloth"}},
 		{hole, sample{pen: markPen, mark: true, name: "apex (bust point)"}},
-		{dart, sample{pen: dartPen, name: "dart left open: stitch, pleat or ease it"}},
+		{open, sample{pen: dartPen, name: "dart left open: stitch, pleat or ease it"}},
+		{dart, sample{pen: dartPen, name: "dart: stitch it, press it to the centre"}},
 	} {
 		if s.has {
 			l = append(l, s.sample)

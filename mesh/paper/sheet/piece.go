@@ -101,7 +101,7 @@ func (d *Drawing) grain(p Placed, id string) {
 	bias := trueBias(p.Piece.Grain())
 	if bias { // twin lines end inside the arrows
 		in := r2.Scale(3, dir)
-		d.line("", linePen, false, r2.Add(r2.Add(a, in), side), r2.Add(r2.Sub(b, in), side))
+		d.line(id, linePen, false, r2.Add(r2.Add(a, in), side), r2.Add(r2.Sub(b, in), side))
 		d.line("", linePen, false, r2.Sub(r2.Add(a, in), side), r2.Sub(r2.Sub(b, in), side))
 	}
 	for i, end := range []r2.Vec{a, b} {

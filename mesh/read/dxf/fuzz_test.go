@@ -1,14 +1,12 @@
 package dxf_test
 
 import (
-	"math"
 	"strings"
 	"testing"
 
-	"cowl/mesh/draft"
-	"cowl/mesh/paper"
 	"cowl/mesh/read/dxf"
 	"cowl/mesh/read/outline"
+	"cowl/mesh/read/outline/outlinetest"
 )
 
 // Whatever the file holds, Read returns an error or pieces that can be cut.
@@ -31,30 +29,7 @@ func FuzzRead(f *testing.F) {
 			return
 		}
 		for _, p := range pieces {
-			whole(t, p)
+			outlinetest.Whole(t, p)
 		}
 	})
-}
-
-// whole fails if a piece could not be cut.
-func whole(t *testing.T, p paper.Piece) {
-	t.Helper()
-	if a := draft.Area(p.Outline); !(a > 0 && a < 9) {
-		t.Errorf("outline of %g m², want above 0", a)
-	}
-	for _, v := range append(p.GrainLine[:], p.Label) {
-		if math.IsNaN(v.X+v.Y) || math.IsInf(v.X+v.Y, 0) {
-			t.Errorf("grain line or label at %v", v)
-		}
-	}
-	at := 0
-	for _, e := range p.Edges {
-		if e.From != at {
-			t.Fatalf("edge %q begins at %d, want %d", e.Name, e.From, at)
-		}
-		at = e.To
-	}
-	if at != 0 {
-		t.Errorf("the edges end at %d, want 0", at)
-	}
 }

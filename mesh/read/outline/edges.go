@@ -21,12 +21,17 @@ func Corners(p []r2.Vec) []int {
 	var out []int
 	n := len(p)
 	for i, v := range p {
-		in, next := r2.Sub(v, p[(i+n-1)%n]), r2.Sub(p[(i+1)%n], v)
-		if math.Abs(math.Atan2(r2.Cross(in, next), r2.Dot(in, next))) > corner {
+		if Bends(p[(i+n-1)%n], v, p[(i+1)%n]) {
 			out = append(out, i)
 		}
 	}
 	return out
+}
+
+// Bends reports whether the line from a over v to b has a corner at v.
+func Bends(a, v, b r2.Vec) bool {
+	in, next := r2.Sub(v, a), r2.Sub(b, v)
+	return math.Abs(math.Atan2(r2.Cross(in, next), r2.Dot(in, next))) > corner
 }
 
 // edges cuts the outline at its corners; the allowance of an edge is how far

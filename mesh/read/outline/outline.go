@@ -50,7 +50,7 @@ type Found struct {
 	Lines   []paper.Line
 	Notches []r2.Vec
 	Holes   []r2.Vec
-	Grain   *[2]r2.Vec // nil: upright
+	Grain   *[2]r2.Vec // nil: not drawn
 }
 
 // Piece returns the piece, or says why it is none.
@@ -93,15 +93,13 @@ func (f Found) Piece() (paper.Piece, error) {
 	return p, f.settle(&p)
 }
 
-// settle places the grain line, upright if the file has none, and puts the
-// label in the middle: the finer search of paper.Piece.Settle takes too long
-// for a file that may hold many pieces.
+// settle places the grain line, if the file has one, and puts the label in the
+// middle: the finer search of paper.Piece.Settle takes too long for a file that
+// may hold many pieces.
 func (f Found) settle(p *paper.Piece) error {
 	lo, hi := paper.Box(p.Outline)
 	p.Label, p.LabelWide = r2.Scale(0.5, r2.Add(lo, hi)), 0.5*(hi.X-lo.X)
 	if f.Grain == nil {
-		half := r2.Vec{Y: 0.2 * (hi.Y - lo.Y)}
-		p.GrainLine = [2]r2.Vec{r2.Sub(p.Label, half), r2.Add(p.Label, half)}
 		return nil
 	}
 	d := r2.Sub(f.Grain[1], f.Grain[0])

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/materials/scalar"
 	"cowl/mesh/draft"
 
 	"github.com/goccy/go-yaml/ast"
@@ -19,19 +20,21 @@ func (r *source) block(s *Style, e entry) {
 	}
 	list, ok := e.value.(*ast.SequenceNode)
 	if !ok {
-		r.fail(e.value, "block is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: neck, x_cm: 6.7, y_cm: 0}", shown(e.value))
+		r.fail(e.value, "block is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: neck, x_cm: 6.7, y_cm: 0}", scalar.Shown(e.value))
 		return
 	}
 	s.Points = map[string][]r2.Vec{}
 	s.from["block"] = r.origin(e.at)
 	for _, n := range list.Values {
-		r.point(s, n)
+		if name, at, ok := r.point("block", draft.PointNames(), n); ok {
+			s.from["block "+name] = r.origin(n)
+			s.Points[name] = append(s.Points[name], at)
+		}
 	}
 }
 
-// point reads one point of a block.
-func (r *source) point(s *Style, n ast.Node) {
-	name := ""
+// point reads one point of a block or a piece, which has one of the names.
+func (r *source) point(what string, names []string, n ast.Node) (name string, v r2.Vec, ok bool) {
 	var at [2]*float64
 	for _, e := range r.mapping(n, "point") {
 		axis, unit, _ := strings.Cut(e.key, "_")
@@ -45,17 +48,17 @@ func (r *source) point(s *Style, n ast.Node) {
 				at[axis[0]-'x'] = &v
 			}
 		default:
-			r.fail(e.at, "block: unknown key %q, want name, x_cm, y_cm (or _mm, _in)", e.key)
-			return
+			r.fail(e.at, "%s: unknown key %q, want name, x_cm, y_cm (or _mm, _in)", what, e.key)
+			return name, v, false
 		}
 	}
 	switch {
-	case !slices.Contains(draft.PointNames(), name):
-		r.fail(n, "block: point %q, want one of %s", name, strings.Join(draft.PointNames(), ", "))
+	case !slices.Contains(names, name):
+		r.fail(n, "%s: point %q, want one of %s", what, name, strings.Join(names, ", "))
 	case at[0] == nil || at[1] == nil:
-		r.fail(n, "block: point %s lacks x or y, want both: x_cm: 6.7, y_cm: 0", name)
+		r.fail(n, "%s: point %s lacks x or y, want both: x_cm: 6.7, y_cm: 0", what, name)
 	default:
-		s.from["block "+name] = r.origin(n)
-		s.Points[name] = append(s.Points[name], r2.Vec{X: *at[0], Y: *at[1]})
+		return name, r2.Vec{X: *at[0], Y: *at[1]}, true
 	}
+	return name, v, false
 }

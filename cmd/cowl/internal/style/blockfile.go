@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"cowl/mesh/read"
@@ -11,31 +12,39 @@ import (
 	"github.com/goccy/go-yaml/ast"
 )
 
-// blockFile reads {file: front.dxf, unit: mm}: a block drawn elsewhere, named
-// from where the style file lies.
+// blockFile reads {file: front.dxf, unit: mm}: a block drawn elsewhere.
 func (r *source) blockFile(s *Style, e entry) {
-	path, unit := "", ""
-	for _, v := range r.mapping(e.value, "block") {
+	path, unit, ok := r.drawing("block", e)
+	if !ok {
+		return
+	}
+	if err := s.readBlock(path, unit, r.origin(e.at)); err != nil {
+		r.fail(e.value, "block: %v", err)
+	}
+}
+
+// drawing reads {file: front.dxf, unit: mm}; the file is named from where the
+// style file lies.
+func (r *source) drawing(what string, e entry) (path, unit string, ok bool) {
+	for _, v := range r.mapping(e.value, what) {
 		switch v.key {
 		case "file":
 			path = r.word(v)
 		case "unit":
 			unit = r.word(v)
 		default:
-			r.fail(v.at, "block: unknown key %q, want file and unit, or a list of points", v.key)
-			return
+			r.fail(v.at, "%s: unknown key %q, want file and unit, or a list of points", what, v.key)
+			return "", "", false
 		}
 	}
 	if path == "" {
-		r.fail(e.value, "block has no file, want {file: front.dxf, unit: mm}")
-		return
+		r.fail(e.value, "%s has no file, want {file: front.dxf, unit: mm}", what)
+		return "", "", false
 	}
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(filepath.Dir(r.file), path)
 	}
-	if err := s.readBlock(path, unit, r.origin(e.at)); err != nil {
-		r.fail(e.value, "block: %v", err)
-	}
+	return path, unit, true
 }
 
 // UseBlockFile takes the block of a DXF, SVG or CSV file. unit is mm, cm, m or
@@ -65,11 +74,17 @@ func (s *Style) readBlock(path, unit, from string) error {
 		}
 	}
 	s.from["block"] = from
-	s.Notes = nil
-	for _, n := range notes {
-		s.Notes = append(s.Notes, path+": "+n)
-	}
+	s.note("block", path, notes)
 	return nil
+}
+
+// note keeps what reading the file of block or piece left out or straightened,
+// in place of what was noted of one before.
+func (s *Style) note(what, path string, notes []string) {
+	s.Notes = slices.DeleteFunc(slices.Clone(s.Notes), func(n string) bool { return strings.HasPrefix(n, what+" ") })
+	for _, n := range notes {
+		s.Notes = append(s.Notes, fmt.Sprintf("%s %s: %s", what, path, n))
+	}
 }
 
 // isMapping reports whether a value is keys and values.

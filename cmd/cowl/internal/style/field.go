@@ -176,6 +176,9 @@ func (s *Style) Check() error {
 	return nil
 }
 
+// Given notes that a field, as it is spoken of, came from a flag.
+func (s *Style) Given(name, from string) { s.from[name] = from }
+
 // Set overrides a number by its name in the file without the unit, in m, rad
 // or whole numbers; from is the flag it came from. An unknown name panics.
 func (s *Style) Set(name string, v float64, from string) error {

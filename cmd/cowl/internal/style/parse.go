@@ -22,8 +22,8 @@ func FromFile(path string) (Style, error) {
 }
 
 // Parse reads a style in YAML; file names the data in messages. What is left
-// out is as in Default. The sections are name, body, block, cut, stand, fabric
-// and hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
+// out is as in Default. The sections are name, body, block, piece, cut, stand,
+// fabric and hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
 // and repeated keys are errors with their line. Ranges are checked by Check,
 // Wearer and Piece, after flags have had their say.
 func Parse(file string, data []byte) (Style, error) {
@@ -31,6 +31,11 @@ func Parse(file string, data []byte) (Style, error) {
 	s.file = file
 	r := &source{file: file}
 	entries := r.document(data)
+	for _, e := range entries {
+		if e.key == "piece" {
+			r.piece(&s, e) // first: what the cut says goes before what the piece has
+		}
+	}
 	for i, e := range entries {
 		r.section(&s, e, data, lineAfter(entries, i))
 	}
@@ -40,7 +45,7 @@ func Parse(file string, data []byte) (Style, error) {
 	return s, nil
 }
 
-var sections = []string{"name", "body", "block", "cut", "stand", "fabric", "hang"}
+var sections = []string{"name", "body", "block", "piece", "cut", "stand", "fabric", "hang"}
 
 // section reads one top-level entry; end is the line after its last.
 func (r *source) section(s *Style, e entry, data []byte, end int) {
@@ -49,6 +54,7 @@ func (r *source) section(s *Style, e entry, data []byte, end int) {
 		s.Name = r.word(e)
 	case "block":
 		r.block(s, e)
+	case "piece": // read before
 	case "fabric":
 		r.fabric(s, e, data, end)
 	case "body", "cut", "stand", "hang":
@@ -119,6 +125,7 @@ func (r *source) how(s *Style, e entry) {
 		return
 	}
 	s.Cut.How = h
+	s.from["how"] = r.origin(e.at)
 }
 
 // find returns the field that a key names and the unit the key ends in.

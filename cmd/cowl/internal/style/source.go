@@ -3,11 +3,11 @@ package style
 import (
 	"errors"
 	"fmt"
-	"math"
 	"regexp"
-	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"cowl/materials/scalar"
 
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/parser"
@@ -96,7 +96,7 @@ func (r *source) mapping(n ast.Node, what string) []entry {
 	case *ast.MappingValueNode:
 		values = []*ast.MappingValueNode{n}
 	default:
-		r.fail(n, "%s is %s, want keys and values, one a line", what, shown(n))
+		r.fail(n, "%s is %s, want keys and values, one a line", what, scalar.Shown(n))
 		return nil
 	}
 	out := make([]entry, 0, len(values))
@@ -119,29 +119,20 @@ func (r *source) mapping(n ast.Node, what string) []entry {
 
 // number returns the number of e; anything else is reported.
 func (r *source) number(e entry) (float64, bool) {
-	switch n := e.value.(type) {
-	case *ast.FloatNode, *ast.IntegerNode:
-		text := strings.ReplaceAll(n.GetToken().Value, "_", "")
-		if v, err := strconv.ParseFloat(text, 64); err == nil && !math.IsInf(v, 0) && !math.IsNaN(v) {
-			return v, true
-		}
+	v, ok := scalar.Number(e.value)
+	if !ok {
+		r.fail(e.value, "%s is %s, want a number", e.key, scalar.Shown(e.value))
 	}
-	r.fail(e.value, "%s is %s, want a number", e.key, shown(e.value))
-	return 0, false
+	return v, ok
 }
 
 // word returns the text of e on one line; anything else is reported.
 func (r *source) word(e entry) string {
-	switch n := e.value.(type) {
-	case *ast.StringNode:
-		return strings.Join(strings.Fields(n.Value), " ")
-	case *ast.LiteralNode:
-		return strings.Join(strings.Fields(n.Value.Value), " ")
-	case *ast.IntegerNode, *ast.FloatNode:
-		return strings.TrimSpace(n.GetToken().Value)
+	w, ok := scalar.Word(e.value)
+	if !ok {
+		r.fail(e.value, "%s is %s, want text", e.key, scalar.Shown(e.value))
 	}
-	r.fail(e.value, "%s is %s, want text", e.key, shown(e.value))
-	return ""
+	return w
 }
 
 // truth returns the yes or no of e; anything else is reported.
@@ -149,18 +140,6 @@ func (r *source) truth(e entry) bool {
 	if n, ok := e.value.(*ast.BoolNode); ok {
 		return n.Value
 	}
-	r.fail(e.value, "%s is %s, want true or false", e.key, shown(e.value))
+	r.fail(e.value, "%s is %s, want true or false", e.key, scalar.Shown(e.value))
 	return false
-}
-
-// shown renders a value for a message, short and on one line.
-func shown(n ast.Node) string {
-	if n == nil || n.Type() == ast.NullType {
-		return "empty"
-	}
-	s := strings.Join(strings.Fields(n.String()), " ")
-	if r := []rune(s); len(r) > 40 {
-		s = string(r[:40]) + "…"
-	}
-	return s
 }

@@ -21,11 +21,12 @@ type Style struct {
 	Size   int                 // of the chart; single measurements go before it
 	Body   body.Body           // measurements of its own; read them through Wearer
 	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
+	Lines  *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
 	Cut    draft.Cut
 	Stand  draft.Stand // what is done on the stand after drafting
 	Fabric materials.Fabric
 	Hang   Hang
-	Notes  []string // what reading a block from a file left out or straightened
+	Notes  []string // what reading block or piece from a file left out or straightened
 
 	file  string            // name of the style file, for messages; empty: none
 	taken map[string]bool   // fields of Body that were given
@@ -74,11 +75,22 @@ func (s *Style) Piece() (draft.Piece, error) {
 	if err != nil {
 		return draft.Piece{}, err
 	}
-	p, err := draft.Draft(block, s.Cut)
+	p, err := s.flat(block)
 	if err == nil {
 		p, err = p.Treated(s.Stand)
 	}
-	return p, s.located(err)
+	return p, s.locatedPiece(err)
+}
+
+// flat returns the piece before it is on the stand.
+func (s *Style) flat(b draft.Block) (draft.Piece, error) {
+	if s.Lines == nil {
+		return draft.Draft(b, s.Cut)
+	}
+	if err := s.fixed(); err != nil {
+		return draft.Piece{}, err
+	}
+	return draft.FromLines(b, *s.Lines, s.Cut)
 }
 
 // block returns the block the piece is cut from.

@@ -1,29 +1,20 @@
 package style
 
 import (
-	"flag"
 	"math"
-	"os"
 	"reflect"
 	"strings"
 	"testing"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/proptest"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
 )
 
 // TestMain fixes the random styles: 200 of them, the same each time.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	for name, value := range map[string]string{"rapid.checks": "200", "rapid.seed": "1", "rapid.nofailfile": "true"} {
-		if err := flag.Set(name, value); err != nil {
-			panic("style: " + err.Error())
-		}
-	}
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { proptest.Main(m, 200, 1) }
 
 // By definition: the inch is 25.4 mm (1959).
 func TestParseLength(t *testing.T) {
@@ -143,18 +134,20 @@ func TestWriteReads(t *testing.T) {
 		if rapid.Bool().Draw(t, "own block") {
 			s.Points = map[string][]r2.Vec{"neck": {{X: 0.0671, Y: -0.1}}, "armhole": {{X: 0.2, Y: 0.3}, {X: 0.25, Y: -0.1}}}
 		}
+		if rapid.Bool().Draw(t, "own piece") { // its cut is that of the piece
+			s.Lines = &draft.Lines{Shoulder: []r2.Vec{{X: 0.2, Y: 0.4}, {X: 0.28, Y: 0.35}}, Dart: []r2.Vec{{X: 0.1, Y: -0.01}, {X: 0.09, Y: 0.17}, {X: 0.08}}, Apex: r2.Vec{X: 0.09, Y: 0.18}}
+			c := draft.DefaultCut()
+			c.Facing, c.Grain, c.Trim = s.Cut.Facing, s.Cut.Grain, s.Cut.Trim
+			s.Cut = c
+		}
 		text := s.YAML()
 		got, err := Parse("again", text)
 		if err != nil || !reflect.DeepEqual(bare(got), bare(s)) {
 			t.Fatalf("Parse(YAML()) = %+v, %v, want %+v\n%s", bare(got), err, bare(s), text)
 		}
 	})
-	want := 200
-	if testing.Short() {
-		want = 40 // rapid tries a fifth
-	}
-	if n < want {
-		t.Errorf("%d styles tried, want %d", n, want)
+	if n < 200 {
+		t.Errorf("%d styles tried, want 200", n)
 	}
 }
 

@@ -9,6 +9,8 @@ import (
 
 	"cowl/materials"
 	"cowl/mesh/draft"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // YAML returns s as a style file that Parse reads back to the same numbers.
@@ -18,8 +20,11 @@ func (s *Style) YAML() []byte {
 	fmt.Fprintf(&b, "name: %s\n", strconv.Quote(s.Name))
 	s.writeSection(&b, "body")
 	s.writeBlock(&b)
+	s.writePiece(&b)
 	s.writeSection(&b, "cut")
-	fmt.Fprintf(&b, "  how: %v\n", s.Cut.How)
+	if s.Lines == nil {
+		fmt.Fprintf(&b, "  how: %v\n", s.Cut.How)
+	}
 	if s.Stand != draft.DefaultStand() {
 		s.writeSection(&b, "stand")
 	}
@@ -32,7 +37,7 @@ func (s *Style) YAML() []byte {
 func (s *Style) writeSection(b *bytes.Buffer, section string) {
 	fmt.Fprintf(b, "%s:\n", section)
 	for _, f := range fields {
-		if f.section != section || f.measure != nil && !s.taken[f.name] {
+		if f.section != section || f.measure != nil && !s.taken[f.name] || s.Lines != nil && f.isDrafted() {
 			continue
 		}
 		v := f.get(s)
@@ -57,9 +62,27 @@ func (s *Style) writeBlock(b *bytes.Buffer) {
 	}
 	b.WriteString("block:\n")
 	for _, name := range draft.PointNames() {
-		for _, p := range s.Points[name] {
-			fmt.Fprintf(b, "  - {name: %s, x_cm: %s, y_cm: %s}\n", name, figures(p.X*100), figures(p.Y*100))
+		writePoints(b, name, s.Points[name])
+	}
+}
+
+func (s *Style) writePiece(b *bytes.Buffer) {
+	if s.Lines == nil {
+		return
+	}
+	b.WriteString("piece:\n")
+	for _, name := range lineNames {
+		if line := lineOf(s.Lines, name); line != nil {
+			writePoints(b, name, *line)
+		} else if s.Lines.Apex != (r2.Vec{}) {
+			writePoints(b, name, []r2.Vec{s.Lines.Apex})
 		}
+	}
+}
+
+func writePoints(b *bytes.Buffer, name string, line []r2.Vec) {
+	for _, p := range line {
+		fmt.Fprintf(b, "  - {name: %s, x_cm: %s, y_cm: %s}\n", name, figures(p.X*100), figures(p.Y*100))
 	}
 }
 

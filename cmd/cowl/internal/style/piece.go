@@ -1,0 +1,118 @@
+package style
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+
+	"cowl/materials/scalar"
+	"cowl/mesh/draft"
+	"cowl/mesh/read"
+
+	"github.com/goccy/go-yaml/ast"
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// lineNames are the lines of a piece of the user's own, in the order they are
+// written; "apex" is one point.
+var lineNames = []string{"shoulder", "armhole", "side", "waist", "dart", "apex"}
+
+// lineOf returns the line of that name; "apex" is none.
+func lineOf(l *draft.Lines, name string) *[]r2.Vec {
+	return map[string]*[]r2.Vec{"shoulder": &l.Shoulder, "armhole": &l.Armhole, "side": &l.Side, "waist": &l.Waist, "dart": &l.Dart}[name]
+}
+
+// piece reads a finished front of the user's own: a file, or the points of the
+// lines of the wearer's left half, X from CF to the side, Y up.
+func (r *source) piece(s *Style, e entry) {
+	if isMapping(e.value) {
+		if path, unit, ok := r.drawing("piece", e); ok {
+			if err := s.readPiece(path, unit, r.origin(e.at)); err != nil {
+				r.fail(e.value, "piece: %v", err)
+			}
+		}
+		return
+	}
+	list, ok := e.value.(*ast.SequenceNode)
+	if !ok {
+		r.fail(e.value, "piece is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: shoulder, x_cm: 21.6, y_cm: 38.3}", scalar.Shown(e.value))
+		return
+	}
+	s.Lines = &draft.Lines{}
+	s.from["piece"] = r.origin(e.at)
+	for _, n := range list.Values {
+		name, at, ok := r.point("piece", lineNames, n)
+		switch line := lineOf(s.Lines, name); {
+		case !ok:
+		case line == nil:
+			s.Lines.Apex = at
+		default:
+			*line = append(*line, at)
+		}
+	}
+}
+
+// UsePieceFile takes the finished front of a DXF, SVG or CSV file, with its
+// facing, grain and allowance. unit is mm, cm, m or in, or "" if the file
+// states its own.
+func (s *Style) UsePieceFile(path, unit string) error {
+	if err := s.readPiece(path, unit, "--piece"); err != nil {
+		return fmt.Errorf("--piece: %w", err)
+	}
+	return nil
+}
+
+// readPiece reads a front and notes where it came from.
+func (s *Style) readPiece(path, unit, from string) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	c, notes, err := read.Front(path, f, unit)
+	if err != nil {
+		return fmt.Errorf("%s: %w", path, err)
+	}
+	s.Lines = &c.Lines
+	trim := s.Cut.Trim
+	if c.Trim >= 0 {
+		trim = c.Trim
+	}
+	s.Cut = draft.DefaultCut()
+	s.Cut.Facing, s.Cut.Grain, s.Cut.Trim = c.Facing, c.Grain, trim
+	for _, name := range slices.Concat(drafted, []string{"facing", "grain"}) {
+		delete(s.from, name)
+	}
+	s.from["piece"] = from
+	s.note("piece", path, notes)
+	return nil
+}
+
+// drafted are the fields of the cut that a finished front has behind it.
+var drafted = []string{"dart share", "extension", "how", "slashes", "cowl point"}
+
+// fixed says which of them were set all the same.
+func (s *Style) fixed() error {
+	var errs []error
+	for _, name := range drafted {
+		if _, ok := s.from[name]; ok {
+			errs = append(errs, fmt.Errorf("cut: %s is set, but the piece is a finished one (%s): leave it out, or draft the piece", name, s.from["piece"]))
+		}
+	}
+	return errors.Join(errs...)
+}
+
+// isDrafted reports whether f is set by drafting alone.
+func (f field) isDrafted() bool { return f.section == "cut" && slices.Contains(drafted, f.spoken()) }
+
+// locatedPiece is located for messages about the lines of the piece.
+func (s *Style) locatedPiece(err error) error {
+	return s.each(err, func(words string) string {
+		if s.Lines != nil && strings.HasPrefix(words, "piece ") {
+			return s.from["piece"]
+		}
+		return s.origin("", words)
+	})
+}

@@ -1,0 +1,49 @@
+// Package scalar reads the plain values of a YAML file: numbers and words. The
+// readers of fabrics and of styles share it. Start at Number and Word.
+package scalar
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/goccy/go-yaml/ast"
+)
+
+// Number returns the number that n is, and whether it is one. It is read from
+// its digits, so that 010 is ten.
+func Number(n ast.Node) (float64, bool) {
+	switch n := n.(type) {
+	case *ast.FloatNode, *ast.IntegerNode:
+		text := strings.ReplaceAll(n.GetToken().Value, "_", "")
+		v, err := strconv.ParseFloat(text, 64)
+		return v, err == nil && !math.IsInf(v, 0) && !math.IsNaN(v)
+	}
+	return 0, false
+}
+
+// Word returns the text of n on one line, and whether it is text; a number is
+// taken as its digits.
+func Word(n ast.Node) (string, bool) {
+	switch n := n.(type) {
+	case *ast.StringNode:
+		return strings.Join(strings.Fields(n.Value), " "), true
+	case *ast.LiteralNode:
+		return strings.Join(strings.Fields(n.Value.Value), " "), true
+	case *ast.IntegerNode, *ast.FloatNode:
+		return strings.TrimSpace(n.GetToken().Value), true
+	}
+	return "", false
+}
+
+// Shown renders a value for a message, short and on one line.
+func Shown(n ast.Node) string {
+	if n == nil || n.Type() == ast.NullType {
+		return "empty"
+	}
+	s := strings.Join(strings.Fields(n.String()), " ")
+	if r := []rune(s); len(r) > 40 {
+		s = string(r[:40]) + "…"
+	}
+	return s
+}

@@ -1,0 +1,36 @@
+// Package drafttest drafts blocks and fronts for the tests of what is made of
+// them. Start at Front.
+package drafttest
+
+import (
+	"testing"
+
+	"cowl/mesh/body"
+	"cowl/mesh/draft"
+)
+
+// Block returns the one-dart block of a chart size.
+func Block(t testing.TB, size int) draft.Block {
+	t.Helper()
+	b, err := body.FromChart(size)
+	if err != nil {
+		t.Fatal(err)
+	}
+	k, err := draft.FromBody(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return k
+}
+
+// Front returns the front of a chart size, cut as draft.DefaultCut with changes.
+func Front(t testing.TB, size int, change func(*draft.Cut)) draft.Piece {
+	t.Helper()
+	c := draft.DefaultCut()
+	change(&c)
+	p, err := draft.Draft(Block(t, size), c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}

@@ -1,0 +1,35 @@
+// Package outlinetest checks what the readers of pieces hand out. Start at
+// Whole.
+package outlinetest
+
+import (
+	"math"
+	"testing"
+
+	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+)
+
+// Whole fails if a piece could not be cut: its outline encloses nothing, a mark
+// is nowhere, or the edges do not go round once.
+func Whole(t testing.TB, p paper.Piece) {
+	t.Helper()
+	if a := draft.Area(p.Outline); !(a > 0 && a < 9) {
+		t.Errorf("outline of %g m², want above 0", a)
+	}
+	for _, v := range append(p.GrainLine[:], p.Label) {
+		if math.IsNaN(v.X+v.Y) || math.IsInf(v.X+v.Y, 0) {
+			t.Errorf("grain line or label at %v", v)
+		}
+	}
+	at := 0
+	for _, e := range p.Edges {
+		if e.From != at {
+			t.Fatalf("edge %q begins at %d, want %d", e.Name, e.From, at)
+		}
+		at = e.To
+	}
+	if at != 0 {
+		t.Errorf("the edges end at %d, want 0", at)
+	}
+}
