@@ -188,10 +188,18 @@ func (w *Stepper) moveHalf(half int) {
 			*v, l2 = r3.Scale(most/math.Sqrt(l2), *v), most*most
 		}
 		m.far = max(m.far, l2)
+		w.tell(i, math.Sqrt(l2))
 		p.X, p.Y, p.Z = p.X+v.X, p.Y+v.Y, p.Z+v.Z
 	}
 	m.far = math.Sqrt(m.far)
 	w.moved[half] = m
+}
+
+// tell says to self-contact how far a node has moved, m.
+func (w *Stepper) tell(i int, by float64) {
+	if w.self != nil {
+		w.self.Moved(i, by)
+	}
 }
 
 // quicken returns by how much a unit step of the force on node i speeds it up,
@@ -260,6 +268,7 @@ func (w *Stepper) cast() {
 func (w *Stepper) stop() {
 	st := w.state
 	for i, v := range st.Vel {
+		w.tell(i, r3.Norm(v)/2)
 		st.Pos[i] = r3.Sub(st.Pos[i], r3.Scale(0.5, v))
 		st.Vel[i] = r3.Vec{}
 	}

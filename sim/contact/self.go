@@ -32,6 +32,7 @@ type Self struct {
 	pairs    []pair
 	due      []float64  // m, len = pairs; travel before which the two cannot come within the gap
 	awake    [2][]int32 // pairs that are due before wakeAt, by half
+	way      []float64  // m, len = nodes; sum of all moves of a node
 	wakeAt   float64    // m
 	wakeHalf func(int)  // wake, made once so that a step reserves nothing
 	half     [2]listed  // found by each half of the nodes
@@ -43,6 +44,9 @@ type pair struct {
 	node  [4]int32
 	stiff float64 // N/m; as much as the cloth of the lesser part carries
 	edges bool
+
+	spare float64    // m; way of its nodes together before which it need not be looked at
+	mass  [4]float64 // of the nodes while it may soon touch
 }
 
 // apart is how many spacings of flat cloth lie at least between two parts for
@@ -56,7 +60,7 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 	s := &Self{
 		Gap: gap, Stiff: stiff, bundles: bundlesOf(l), rest: l.Rest, reel: l.Spacing,
 		near: math.Max(apart*l.Spacing, 2*gap), reach: gap + skin*l.Spacing,
-		balls: make([]balls, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)),
+		balls: make([]balls, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)), way: make([]float64, len(l.Rest)),
 	}
 	s.wakeHalf = s.wake
 	return s
@@ -96,14 +100,20 @@ func (s *Self) wake(half int) {
 	s.awake[half] = list
 }
 
+// Moved tells that node i has moved by so much, m.
+func (s *Self) Moved(i int, by float64) { s.way[i] += by }
+
+// made returns the way that the nodes of a pair have made together, m.
+func (s *Self) made(p *pair) float64 {
+	return s.way[p.node[0]] + s.way[p.node[1]] + s.way[p.node[2]] + s.way[p.node[3]]
+}
+
 // Add adds the pushes of one half of the pairs, 0 or 1, between layers at x to
 // sum (len = nodes). Pairs that have moved apart go to sleep.
 func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
 	still := s.awake[half][:0]
 	for _, k := range s.awake[half] {
-		if travel >= s.due[k] {
-			s.due[k] = s.push(&s.pairs[k], x, sum, travel)
-		}
+		s.attend(&s.pairs[k], &s.due[k], x, sum, travel)
 		if s.due[k] < s.wakeAt {
 			still = append(still, k)
 		}
@@ -111,10 +121,31 @@ func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
 	s.awake[half] = still
 }
 
-// push presses one pair apart if it is closer than the gap and returns when
-// the pair is due again: the two sides cannot come within the gap before both
-// have moved half of what is between.
-func (s *Self) push(p *pair, x []r3.Vec, sum []Sum, travel float64) float64 {
+// attend looks at a pair if it is due, and adds what it does to its nodes. Two
+// sides cannot come within the gap before their nodes have together made the way
+// between, nor before the fastest has made half of it.
+func (s *Self) attend(p *pair, due *float64, x []r3.Vec, sum []Sum, travel float64) {
+	if travel >= *due {
+		left := p.spare - s.made(p)
+		if left <= 0 {
+			left = s.push(p, x, sum)
+			p.spare = s.made(p) + left
+		}
+		*due = travel + left/2
+		if left == 0 {
+			return
+		}
+	}
+	if p.mass[0]+p.mass[1] > 0 {
+		for j, n := range p.node {
+			sum[n].Mass += p.mass[j]
+		}
+	}
+}
+
+// push presses one pair apart if it is closer than the gap, and returns how much
+// farther than the gap it is, m. One that is near gets mass before it touches.
+func (s *Self) push(p *pair, x []r3.Vec, sum []Sum) float64 {
 	w, fade := p.weights(x)
 	a, b, c, e := &x[p.node[0]], &x[p.node[1]], &x[p.node[2]], &x[p.node[3]]
 	d := r3.Vec{
@@ -122,30 +153,37 @@ func (s *Self) push(p *pair, x []r3.Vec, sum []Sum, travel float64) float64 {
 		Y: w[0]*a.Y + w[1]*b.Y + w[2]*c.Y + w[3]*e.Y,
 		Z: w[0]*a.Z + w[1]*b.Z + w[2]*c.Z + w[3]*e.Z,
 	}
-	l2 := d.X*d.X + d.Y*d.Y + d.Z*d.Z
-	if l2 >= s.Gap*s.Gap {
-		if l := math.Sqrt(l2) - s.Gap - soonSelf; l > 0 {
-			return travel + l/2
+	l := math.Sqrt(d.X*d.X + d.Y*d.Y + d.Z*d.Z)
+	k := p.stiff * fade
+	if l > s.Gap {
+		p.mass = [4]float64{}
+		if l < s.Gap+soonSelf {
+			p.weigh(k, w)
 		}
-		for j, n := range p.node {
-			sum[n].Mass += 0.55 * 2 * p.stiff * fade * math.Abs(w[j])
-		}
-		return travel
+		return l - s.Gap
 	}
-	if l2 == 0 {
-		return travel
+	if l == 0 {
+		return 0
 	}
 	// A press of k·gap·(gap/l − 1) grows without bound as layers meet; its
 	// slope, for the mass, is k·(gap/l)².
-	k, q := p.stiff*fade, s.Gap/math.Sqrt(l2)
+	q := s.Gap / l
 	f := k * q * (q - 1)
-	k *= 0.55 * 2 * math.Min(q*q, 400)
+	p.weigh(k*math.Min(q*q, 400), w)
 	for j, n := range p.node {
 		g, o := f*w[j], &sum[n]
 		o.Force.X, o.Force.Y, o.Force.Z = o.Force.X+g*d.X, o.Force.Y+g*d.Y, o.Force.Z+g*d.Z
-		o.Mass += k * math.Abs(w[j])
+		o.Mass += p.mass[j]
 	}
-	return travel
+	return 0
+}
+
+// weigh sets the masses that a stiffness k (N/m) asks for, see stable in sim.
+func (p *pair) weigh(k float64, w [4]float64) {
+	k *= 0.55 * 2
+	for j := range w {
+		p.mass[j] = k * math.Abs(w[j])
+	}
 }
 
 // soonSelf is how far beyond the gap a pair already has its mass, see soon, m.

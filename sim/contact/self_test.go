@@ -3,6 +3,7 @@ package contact
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"cowl/mesh/lattice"
@@ -110,6 +111,7 @@ func TestListingKeepsUp(t *testing.T) {
 	travel, n := 0.0, 0
 	for range 120 {
 		far := 0.0
+		before := slices.Clone(pos)
 		for i, p := range pos {
 			if p.Z > 0.006 {
 				pos[i].Z -= 1e-4
@@ -123,6 +125,9 @@ func TestListingKeepsUp(t *testing.T) {
 			far = 1e-4
 		}
 		travel += far
+		for i, p := range pos {
+			kept.Moved(i, r3.Norm(r3.Sub(p, before[i])))
+		}
 		got, want := make([]r3.Vec, len(pos)), make([]r3.Vec, len(pos))
 		addSelf(kept, pos, got, make([]float64, len(pos)), travel)
 		addSelf(NewSelf(l, 0.002, 25), pos, want, make([]float64, len(pos)), travel)
