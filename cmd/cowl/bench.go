@@ -60,8 +60,7 @@ func (b benchCmd) Run(ctx context.Context, c console) error {
 			return fmt.Errorf("%w: %w", errNoResult, err)
 		}
 		if !t.first {
-			last := rows[len(rows)-1]
-			r.Growth = math.Log(r.Seconds/last.Seconds) / math.Log(float64(r.Nodes)/float64(last.Nodes))
+			r.Growth = growth(rows[len(rows)-1], r)
 		}
 		rows = append(rows, r)
 	}
@@ -71,6 +70,11 @@ func (b benchCmd) Run(ctx context.Context, c console) error {
 	}
 	benchTable(c.out, rows)
 	return nil
+}
+
+// growth returns p of seconds ∝ nodes^p between two rows.
+func growth(a, b benchRow) float64 {
+	return math.Log(b.Seconds/a.Seconds) / math.Log(float64(b.Nodes)/float64(a.Nodes))
 }
 
 // tasks lists the demo at falling spacings, then hung squares of rising size.

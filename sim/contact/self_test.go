@@ -14,7 +14,7 @@ import (
 
 // hairpin returns a strip folded flat onto itself, its layers a distance apart,
 // turned at grain.
-func hairpin(t *testing.T, grain, gap float64) (*lattice.Lattice, []r3.Vec) {
+func hairpin(t testing.TB, grain, gap float64) (*lattice.Lattice, []r3.Vec) {
 	t.Helper()
 	strip := []r2.Vec{{X: -0.015, Y: -0.05}, {X: 0.015, Y: -0.05}, {X: 0.015, Y: 0.05}, {X: -0.015, Y: 0.05}}
 	l, err := lattice.Cut(strip, lattice.Options{Spacing: 0.005, Grain: grain})
@@ -143,4 +143,31 @@ func TestListingKeepsUp(t *testing.T) {
 	if n < 100 {
 		t.Errorf("%d pushed nodes compared, want hundreds", n)
 	}
+}
+
+// pushed keeps the benchmarked work from being optimised away.
+var pushed []Sum
+
+// Contact alone: two layers that lie on each other and stir a little.
+func BenchmarkSelf(b *testing.B) {
+	l, pos := hairpin(b, 0.5, 0.0021)
+	s := NewSelf(l, 0.002, 25)
+	sum, travel, k := make([]Sum, len(pos)), 0.0, 0
+	b.ReportAllocs()
+	for b.Loop() {
+		const stir = 2e-6 // m
+		by := stir * float64(1-2*(k/16%2))
+		for i := range pos {
+			pos[i].Z += by * float64(i%2)
+			s.Moved(i, stir)
+		}
+		k++
+		travel += stir
+		clear(sum)
+		s.Ready(pos, travel, nil)
+		s.Add(0, pos, sum, travel)
+		s.Add(1, pos, sum, travel)
+	}
+	pushed = sum
+	b.ReportMetric(float64(len(pos)), "nodes")
 }
