@@ -87,7 +87,7 @@ type listed struct{ corners, edges []pair }
 
 // list collects every pair that lies within reach and is not one fold, in the
 // order of the nodes that own them.
-func (s *Self) list(x []r3.Vec, c *crew.Crew) {
+func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
 	span := func(half int) (lo, hi int) {
 		if half == 0 {
 			return 0, len(x) / 2
@@ -110,7 +110,10 @@ func (s *Self) list(x []r3.Vec, c *crew.Crew) {
 	})
 	s.pairs = append(append(s.pairs[:0], s.half[0].corners...), s.half[1].corners...)
 	s.pairs = append(append(s.pairs, s.half[0].edges...), s.half[1].edges...)
-	s.due = append(s.due[:0], make([]float64, len(s.pairs))...)
+	s.due = s.due[:0]
+	for k := range s.pairs {
+		s.due = append(s.due, travel+(s.pairs[k].spare-s.made(&s.pairs[k]))/2)
+	}
 }
 
 // around lists the pairs of bundle i and all bundles behind it.
@@ -169,15 +172,22 @@ func (s *Self) far(a, b int32) bool {
 	return r2.Norm2(r2.Sub(s.rest[a], s.rest[b])) > s.near*s.near
 }
 
-// keep lists a pair if it lies within reach.
+// keep lists a pair if it lies within reach. One that is near is due at once.
 func (s *Self) keep(p pair, x []r3.Vec, out *listed) {
 	w, _ := p.weights(x)
 	var d r3.Vec
 	for k, n := range p.node {
 		d = r3.Add(d, r3.Scale(w[k], x[n]))
 	}
+	l := r3.Norm(d)
+	if l > s.reach {
+		return
+	}
+	p.spare = s.made(&p)
+	if l > s.Gap+soonSelf {
+		p.spare += l - s.Gap
+	}
 	switch {
-	case r3.Norm2(d) > s.reach*s.reach:
 	case p.edges:
 		out.edges = append(out.edges, p)
 	default:

@@ -79,7 +79,7 @@ const ahead = 0.1
 func (s *Self) Ready(x []r3.Vec, travel float64, c *crew.Crew) {
 	switch {
 	case s.moved(x, travel):
-		s.list(x, c)
+		s.list(x, travel, c)
 		s.built, s.builtAt = append(s.built[:0], x...), travel
 	case travel < s.wakeAt:
 		return
