@@ -50,6 +50,12 @@ func standWords(s draft.Stand) string {
 	add(s.ReleaseWaist, "waist released by %.1f cm", cm(s.ReleaseWaist))
 	add(s.ReleaseArmhole, "armhole released by %.1f cm", cm(s.ReleaseArmhole))
 	add(s.Weight, "weight of %.0f g at the centre front of the facing", s.Weight*1000)
+	if s.StayShoulder {
+		words = append(words, "shoulders stayed")
+	}
+	if s.StayEdge {
+		words = append(words, "edge stayed")
+	}
 	return strings.Join(words, ", ")
 }
 

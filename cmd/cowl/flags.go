@@ -39,6 +39,8 @@ type cutFlags struct {
 	ReleaseWaist   *cloth `placeholder:"LEN" help:"Slash both halves from the waist to release the cloth."`
 	ReleaseArmhole *cloth `placeholder:"LEN" help:"Slash both halves from the armhole to release the cloth."`
 	Weight         *grams `placeholder:"G" help:"Weight sewn to the facing on the centre front, grams."`
+	StayShoulder   bool   `help:"Sew a stay tape along the shoulder seams."`
+	StayEdge       bool   `help:"Sew a stay tape along the cowl edge."`
 }
 
 // styleFlags are cutFlags with where to write and what to print.
@@ -90,6 +92,8 @@ func (f cutFlags) load() (style.Style, error) {
 			return s, err
 		}
 	}
+	s.Stand.StayShoulder = s.Stand.StayShoulder || f.StayShoulder
+	s.Stand.StayEdge = s.Stand.StayEdge || f.StayEdge
 	if f.Slashes != nil && s.Cut.How != draft.Slash {
 		return s, fmt.Errorf("--slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}

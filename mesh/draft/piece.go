@@ -39,10 +39,13 @@ type Piece struct {
 	Notches  []Notch
 	Releases []Release // release slashes of both halves, wearer's left first
 	Weight   float64   // kg, sewn to the free edge of the facing on CF
-	Added    Added     // how the extension came about
-	How      How       // how Added.FromOther was added
-	Slashes  int       // number of slashes opened, 0 unless How is Slash and was needed
-	Block    Block     // what the piece was cut from
+
+	StayShoulder, StayEdge bool // stay tape along both shoulder seams; along the cowl edge
+
+	Added   Added // how the extension came about
+	How     How   // how Added.FromOther was added
+	Slashes int   // number of slashes opened, 0 unless How is Slash and was needed
+	Block   Block // what the piece was cut from
 }
 
 // newPiece returns a piece with all but its lines.

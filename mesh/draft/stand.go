@@ -21,6 +21,8 @@ type Stand struct {
 	ReleaseArmholeAt float64 // 0..1 along the armhole, from the shoulder tip to the underarm
 
 	Weight float64 // kg, sewn to the free edge of the facing on CF
+
+	StayShoulder, StayEdge bool // a stay tape sewn along both shoulder seams; along the cowl edge
 }
 
 // DefaultStand does nothing; slashes that are given a length begin half way
@@ -82,7 +84,7 @@ func (p Piece) Treated(s Stand) (Piece, error) {
 	if s.Weight > 0 && q.Facing == 0 {
 		return Piece{}, errors.New("draft: weight hangs from the facing, and there is none: give the front a facing")
 	}
-	q.Weight = s.Weight
+	q.Weight, q.StayShoulder, q.StayEdge = s.Weight, s.StayShoulder, s.StayEdge
 	q.Releases, err = q.released(s)
 	return q, err
 }

@@ -159,6 +159,9 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 	if d.Scene.Holds, err = j.holds(l); err != nil {
 		return nil, err
 	}
+	if d.Scene.Ties, err = j.ties(l); err != nil {
+		return nil, err
+	}
 	d.State = sim.NewState(d.Scene, pos)
 	return d, nil
 }

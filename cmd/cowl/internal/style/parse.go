@@ -81,6 +81,9 @@ func (r *source) field(s *Style, section string, e entry) {
 	case section == "hang" && e.key == "free":
 		s.Hang.Free = r.truth(e)
 		return
+	case section == "stand" && s.stay(e.key) != nil:
+		*s.stay(e.key) = r.truth(e)
+		return
 	}
 	f, unit, err := find(section, e.key)
 	if err != nil {
@@ -109,6 +112,20 @@ func (r *source) field(s *Style, section string, e entry) {
 		return
 	}
 	f.set(s, v)
+}
+
+// stayKeys name the stays in the section stand.
+var stayKeys = [...]string{"stay_shoulder", "stay_edge"}
+
+// stay returns where the stay that a key names is kept; nil: it names none.
+func (s *Style) stay(key string) *bool {
+	switch key {
+	case stayKeys[0]:
+		return &s.Stand.StayShoulder
+	case stayKeys[1]:
+		return &s.Stand.StayEdge
+	}
+	return nil
 }
 
 // how reads the way cloth is added.
@@ -165,6 +182,8 @@ func keysOf(section string) []string {
 		out = append(out, "how")
 	case "hang":
 		out = append(out, "free")
+	case "stand":
+		out = append(out, stayKeys[:]...)
 	}
 	return out
 }

@@ -136,6 +136,7 @@ func TestWriteReads(t *testing.T) {
 		}
 		s.Cut.How = draft.How(rapid.IntRange(0, 2).Draw(t, "how"))
 		s.Hang.Free = rapid.Bool().Draw(t, "free")
+		s.Stand.StayShoulder, s.Stand.StayEdge = rapid.Bool().Draw(t, "stay shoulder"), rapid.Bool().Draw(t, "stay edge")
 		if rapid.Bool().Draw(t, "own cloth") {
 			s.Fabric.Note, s.Fabric.BendBias = "changed", 1e-6/3
 			s.Fabric = rounded(s.Fabric)

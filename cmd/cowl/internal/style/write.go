@@ -22,6 +22,9 @@ func (s *Style) YAML() []byte {
 	fmt.Fprintf(&b, "  how: %v\n", s.Cut.How)
 	if s.Stand != draft.DefaultStand() {
 		s.writeSection(&b, "stand")
+		for _, key := range stayKeys {
+			fmt.Fprintf(&b, "  %s: %t\n", key, *s.stay(key))
+		}
 	}
 	s.writeFabric(&b)
 	s.writeSection(&b, "hang")
