@@ -105,7 +105,7 @@ const reshapeEvery = 10
 const recastEvery = 50
 
 // pullHalf sums what one half of the parts of the cloth, and the first the
-// holds, do to the nodes.
+// holds and tapes, do to the nodes.
 func (w *Stepper) pullHalf(half int) {
 	sum := w.sum[half]
 	clear(sum)
@@ -116,6 +116,7 @@ func (w *Stepper) pullHalf(half int) {
 	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Set, sum)
 	if half == 0 {
 		w.hold(sum)
+		w.stay(sum)
 	}
 	if w.self != nil {
 		w.self.Add(half, w.state.Pos, sum, w.travel)

@@ -91,7 +91,7 @@ func (s *Style) readPiece(path, unit, from string) error {
 }
 
 // drafted are the fields of the cut that a finished front has behind it.
-var drafted = []string{"dart share", "extension", "how", "slashes", "cowl point"}
+var drafted = []string{"dart share", "extension", "how", "slashes", "cowl point", "pleats", "pleat depth", "pleats_towards"}
 
 // fixed says which of them were set all the same.
 func (s *Style) fixed() error {

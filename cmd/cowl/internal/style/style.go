@@ -7,6 +7,7 @@ package style
 
 import (
 	"maps"
+	"slices"
 
 	"cowl/materials"
 	"cowl/mesh/body"
@@ -23,7 +24,8 @@ type Style struct {
 	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
 	Lines  *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
 	Cut    draft.Cut
-	Stand  draft.Stand // what is done on the stand after drafting
+	Stand  draft.Stand      // what is done on the stand after drafting
+	Trims  []draft.TrimLine // lines along which surplus is cut off
 	Fabric materials.Fabric
 	Hang   Hang
 	Notes  []string // what reading block or piece from a file left out or straightened
@@ -77,7 +79,7 @@ func (s *Style) Piece() (draft.Piece, error) {
 	}
 	p, err := s.flat(block)
 	if err == nil {
-		p, err = p.Treated(s.Stand)
+		p, err = p.Treated(s.Stand, s.Trims...)
 	}
 	return p, s.locatedPiece(err)
 }
@@ -114,5 +116,6 @@ func (s *Style) Taken() int { return len(s.taken) }
 func (s *Style) Clone() Style {
 	c := *s
 	c.taken, c.from = maps.Clone(s.taken), maps.Clone(s.from)
+	c.Trims = slices.Clone(s.Trims)
 	return c
 }

@@ -23,11 +23,15 @@ func (s *Style) YAML() []byte {
 	s.writePiece(&b)
 	s.writeSection(&b, "cut")
 	if s.Lines == nil {
-		fmt.Fprintf(&b, "  how: %v\n", s.Cut.How)
+		fmt.Fprintf(&b, "  how: %v\n  pleats_towards: %v\n", s.Cut.How, s.Cut.PleatsTo)
 	}
 	if s.Stand != draft.DefaultStand() {
 		s.writeSection(&b, "stand")
+		for _, key := range stayKeys {
+			fmt.Fprintf(&b, "  %s: %t\n", key, *s.stay(key))
+		}
 	}
+	s.writeTrims(&b)
 	s.writeFabric(&b)
 	s.writeSection(&b, "hang")
 	fmt.Fprintf(&b, "  free: %t\n", s.Hang.Free)
@@ -83,6 +87,20 @@ func (s *Style) writePiece(b *bytes.Buffer) {
 func writePoints(b *bytes.Buffer, name string, line []r2.Vec) {
 	for _, p := range line {
 		fmt.Fprintf(b, "  - {name: %s, x_cm: %s, y_cm: %s}\n", name, figures(p.X*100), figures(p.Y*100))
+	}
+}
+
+func (s *Style) writeTrims(b *bytes.Buffer) {
+	if s.Trims == nil {
+		return
+	}
+	b.WriteString("trims:\n")
+	for _, line := range s.Trims {
+		var points []string
+		for _, p := range line {
+			points = append(points, fmt.Sprintf("[%s, %s]", figures(p.X*1000), figures(p.Y*1000)))
+		}
+		fmt.Fprintf(b, "  - line_mm: [%s]\n", strings.Join(points, ", "))
 	}
 }
 
