@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/sim/contact"
+	"cowl/sim/crew"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -31,11 +32,8 @@ type cell struct {
 
 // part returns one half of a list.
 func part[T any](list []T, half int) []T {
-	m := len(list) / 2
-	if half == 0 {
-		return list[:m]
-	}
-	return list[m:]
+	lo, hi := crew.Half(len(list), half)
+	return list[lo:hi]
 }
 
 // elastic adds the elastic forces of one half of the cloth to out (len = nodes),

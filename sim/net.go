@@ -104,3 +104,32 @@ func (n *net) at(i int) r3.Vec {
 	}
 	return d
 }
+
+// recastEvery is how many steps the masses of the net hold. Its hats are broad
+// and feel less how a node turns.
+const recastEvery = 50
+
+// lay lays the nets that are not too broad for folds.
+func (w *Stepper) lay() {
+	w.laid = true
+	for _, m := range meshes {
+		if m*w.scene.Cloth.h <= broadest {
+			n := newNet(w.scene, m)
+			n.reshape(w.scene.Cloth, w.state.Pos)
+			w.nets = append(w.nets, n)
+		}
+	}
+}
+
+// cast sets what the net adds to the moves of the nodes.
+func (w *Stepper) cast() {
+	if w.Even {
+		return
+	}
+	for _, n := range w.nets {
+		if w.age%recastEvery == 0 {
+			n.reshape(w.scene.Cloth, w.state.Pos)
+		}
+		n.settle()
+	}
+}

@@ -3,7 +3,6 @@ package sim
 import (
 	"math"
 
-	"cowl/mesh/lattice"
 	"cowl/sim/contact"
 	"cowl/sim/crew"
 
@@ -64,113 +63,17 @@ func NewStepper(s *Scene, st *State) *Stepper {
 	return w
 }
 
-// presses returns the penalty stiffness of every node, N/m: a quarter of each
-// cell that it is a corner of. By the cloth of the node alone a node just outside
-// the outline would give way under what its cells carry.
-func presses(l *lattice.Lattice) []float64 {
-	out := make([]float64, len(l.Rest))
-	for _, q := range l.Cell {
-		if q.Corner[0] == lattice.None {
-			continue
-		}
-		for _, n := range q.Corner {
-			out[n] += press * q.Area / 4
-		}
-	}
-	return out
-}
-
-// press is the penalty stiffness of the form per area of cloth, N/m³: a cloth
-// of 1 N/m² that hangs at 100 times its weight sinks in by 0.05 mm.
-const press = 2e6
-
 // Shell is the distance of the cloth's middle surface from the form, m.
 const Shell = 1e-3
-
-// span returns the nodes of a half.
-func (w *Stepper) span(half int) (lo, hi int) {
-	n := len(w.force)
-	if half == 0 {
-		return 0, n / 2
-	}
-	return n / 2, n
-}
 
 // reshapeEvery is how many steps the masses hold; in that time a node moves a
 // fifth of a spacing at most.
 const reshapeEvery = 10
 
-// recastEvery is how many steps the masses of the net hold. Its hats are broad
-// and feel less how a node turns.
-const recastEvery = 50
-
-// pullHalf sums what one half of the parts of the cloth, and the first the
-// holds and tapes, do to the nodes.
-func (w *Stepper) pullHalf(half int) {
-	sum := w.sum[half]
-	clear(sum)
-	if w.age%reshapeEvery == 0 {
-		lo, hi := w.span(half)
-		w.scene.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
-	}
-	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Set, sum)
-	if half == 0 {
-		w.hold(sum)
-		w.stay(sum)
-	}
-	if w.self != nil {
-		w.self.Add(half, w.state.Pos, sum, w.travel)
-	}
-}
-
-// hold adds the pull of pins and fingers.
-func (w *Stepper) hold(sum []contact.Sum) {
-	for k, h := range w.scene.Holds {
-		if w.state.Grip[k] == 0 {
-			continue
-		}
-		f := w.state.Pull(h, k)
-		for j, n := range h.Point.Node {
-			sum[n].Force = r3.Add(sum[n].Force, r3.Scale(h.Point.Weight[j], f))
-			sum[n].Mass += 0.55 * w.state.Grip[k] * math.Abs(h.Point.Weight[j])
-		}
-	}
-}
-
-// balance sums up what acts on the nodes of a half, weight and form included.
-func (w *Stepper) balance(half int) {
-	lo, hi := w.span(half)
-	a, b, load := w.sum[0], w.sum[1], w.scene.Cloth.Load
-	for i := lo; i < hi; i++ {
-		f, g := &a[i], &b[i]
-		f.Force.X, f.Force.Y, f.Force.Z = f.Force.X+g.Force.X, f.Force.Y+g.Force.Y-load[i], f.Force.Z+g.Force.Z
-		f.Mass += g.Mass
-	}
-	if w.form != nil {
-		w.form.Add(lo, hi, w.state.Pos, a, w.travel)
-	}
-}
-
-// weighHalf balances the nodes of a half and sums them up for the net.
-func (w *Stepper) weighHalf(half int) {
-	w.balance(half)
-	lo, hi := w.span(half)
-	for i := lo; i < hi; i++ {
-		f := w.sum[0][i].Force
-		w.mass[i].guard(f, w.force[i])
-		w.force[i] = f
-	}
-	if !w.Even {
-		for _, n := range w.nets {
-			n.gather(half, lo, hi, w.sum[0])
-		}
-	}
-}
-
 // moveHalf moves the nodes of a half. Power is that of the forces
 // on the mean of old and new velocity, the change of kinetic energy in the step.
 func (w *Stepper) moveHalf(half int) {
-	lo, hi := w.span(half)
+	lo, hi := crew.Half(len(w.force), half)
 	st, most, kick := w.state, stride*w.scene.Cloth.h, 1.0
 	if w.still {
 		kick = 0.5 // from a standstill velocities are half a step behind
@@ -236,31 +139,6 @@ func (w *Stepper) Step() {
 	if w.still {
 		w.stop()
 		w.travel += far / 2
-	}
-}
-
-// lay lays the nets that are not too broad for folds.
-func (w *Stepper) lay() {
-	w.laid = true
-	for _, m := range meshes {
-		if m*w.scene.Cloth.h <= broadest {
-			n := newNet(w.scene, m)
-			n.reshape(w.scene.Cloth, w.state.Pos)
-			w.nets = append(w.nets, n)
-		}
-	}
-}
-
-// cast sets what the net adds to the moves of the nodes.
-func (w *Stepper) cast() {
-	if w.Even {
-		return
-	}
-	for _, n := range w.nets {
-		if w.age%recastEvery == 0 {
-			n.reshape(w.scene.Cloth, w.state.Pos)
-		}
-		n.settle()
 	}
 }
 

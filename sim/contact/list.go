@@ -88,22 +88,16 @@ type listed struct{ corners, edges []pair }
 // list collects every pair that lies within reach and is not one fold, in the
 // order of the nodes that own them.
 func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
-	span := func(half int) (lo, hi int) {
-		if half == 0 {
-			return 0, len(x) / 2
-		}
-		return len(x) / 2, len(x)
-	}
 	var most [2]float64
 	c.Both(func(half int) {
-		lo, hi := span(half)
+		lo, hi := crew.Half(len(x), half)
 		most[half] = s.hold(lo, hi, x)
 	})
 	s.bins.fill(s.mids, s.reach+2*max(most[0], most[1]))
 	c.Both(func(half int) {
 		h := &s.half[half]
 		h.corners, h.edges = h.corners[:0], h.edges[:0]
-		lo, hi := span(half)
+		lo, hi := crew.Half(len(x), half)
 		for i := lo; i < hi; i++ {
 			s.around(int32(i), x, h)
 		}

@@ -69,3 +69,11 @@ func (c *Crew) help() {
 	}
 	c.alive.Store(false)
 }
+
+// Half returns the range of n things that belong to a half, 0 or 1.
+func Half(n, half int) (lo, hi int) {
+	if half == 0 {
+		return 0, n / 2
+	}
+	return n / 2, n
+}

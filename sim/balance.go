@@ -1,0 +1,94 @@
+package sim
+
+import (
+	"math"
+
+	"cowl/mesh/lattice"
+	"cowl/sim/contact"
+	"cowl/sim/crew"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// presses returns the penalty stiffness of every node, N/m: a quarter of each
+// cell that it is a corner of. By the cloth of the node alone a node just outside
+// the outline would give way under what its cells carry.
+func presses(l *lattice.Lattice) []float64 {
+	out := make([]float64, len(l.Rest))
+	for _, q := range l.Cell {
+		if q.Corner[0] == lattice.None {
+			continue
+		}
+		for _, n := range q.Corner {
+			out[n] += press * q.Area / 4
+		}
+	}
+	return out
+}
+
+// press is the penalty stiffness of the form per area of cloth, N/m³: a cloth
+// of 1 N/m² that hangs at 100 times its weight sinks in by 0.05 mm.
+const press = 2e6
+
+// pullHalf sums what one half of the parts of the cloth, and the first the
+// holds and tapes, do to the nodes.
+func (w *Stepper) pullHalf(half int) {
+	sum := w.sum[half]
+	clear(sum)
+	if w.age%reshapeEvery == 0 {
+		lo, hi := crew.Half(len(w.force), half)
+		w.scene.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
+	}
+	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Set, sum)
+	if half == 0 {
+		w.hold(sum)
+		w.stay(sum)
+	}
+	if w.self != nil {
+		w.self.Add(half, w.state.Pos, sum, w.travel)
+	}
+}
+
+// hold adds the pull of pins and fingers.
+func (w *Stepper) hold(sum []contact.Sum) {
+	for k, h := range w.scene.Holds {
+		if w.state.Grip[k] == 0 {
+			continue
+		}
+		f := w.state.Pull(h, k)
+		for j, n := range h.Point.Node {
+			sum[n].Force = r3.Add(sum[n].Force, r3.Scale(h.Point.Weight[j], f))
+			sum[n].Mass += 0.55 * w.state.Grip[k] * math.Abs(h.Point.Weight[j])
+		}
+	}
+}
+
+// balance sums up what acts on the nodes of a half, weight and form included.
+func (w *Stepper) balance(half int) {
+	lo, hi := crew.Half(len(w.force), half)
+	a, b, load := w.sum[0], w.sum[1], w.scene.Cloth.Load
+	for i := lo; i < hi; i++ {
+		f, g := &a[i], &b[i]
+		f.Force.X, f.Force.Y, f.Force.Z = f.Force.X+g.Force.X, f.Force.Y+g.Force.Y-load[i], f.Force.Z+g.Force.Z
+		f.Mass += g.Mass
+	}
+	if w.form != nil {
+		w.form.Add(lo, hi, w.state.Pos, a, w.travel)
+	}
+}
+
+// weighHalf balances the nodes of a half and sums them up for the net.
+func (w *Stepper) weighHalf(half int) {
+	w.balance(half)
+	lo, hi := crew.Half(len(w.force), half)
+	for i := lo; i < hi; i++ {
+		f := w.sum[0][i].Force
+		w.mass[i].guard(f, w.force[i])
+		w.force[i] = f
+	}
+	if !w.Even {
+		for _, n := range w.nets {
+			n.gather(half, lo, hi, w.sum[0])
+		}
+	}
+}
