@@ -1,9 +1,11 @@
 package study
 
 import (
+	"context"
 	"math"
 	"testing"
 
+	"cowl/materials"
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
@@ -37,9 +39,8 @@ func pleatedJob(t *testing.T, to draft.Towards) Job {
 }
 
 // The legs of a pleat are pinned to one place of the form's shoulder seam, a
-// layer and more apart; the cloth between them lies beneath the seam that goes
-// on, three layers a gap apart, away from where the fold points; and the folded
-// seam ends at the form's shoulder tip.
+// layer apart, no pin between them; the seam that goes on over the pleat lies two
+// layers up; and the folded seam ends at the form's shoulder tip.
 func TestPleatPins(t *testing.T) {
 	for _, to := range []draft.Towards{draft.Neck, draft.Armhole} {
 		j := pleatedJob(t, to)
@@ -59,7 +60,6 @@ func TestPleatPins(t *testing.T) {
 		}
 		for k, l := range p.Pleats {
 			a, b := p.Legs(k)
-			mid := (a + b) / 2
 			on := j.Form.ShoulderPoint(1, p.CowlPoint+l.At)
 			for _, q := range []float64{a, b} {
 				if d := r3.Norm(r3.Sub(find(q).at, on)); d > sim.Shell+2*Gap {
@@ -73,20 +73,17 @@ func TestPleatPins(t *testing.T) {
 			if fold.over-place.over < 0.99*Gap {
 				t.Errorf("towards the %v, pleat %d: the fold lies %.1f mm over its place, want a gap of %.1f mm", to, k+1, (fold.over-place.over)*1000, Gap*1000)
 			}
-			if far := r3.Norm(r3.Sub(find(mid).at, on)); math.Abs(far-l.Depth) > 0.004 {
-				t.Errorf("towards the %v, pleat %d: reaches %.1f mm under, want its depth of %.1f mm", to, k+1, far*1000, l.Depth*1000)
+			for q := range at {
+				if q > math.Round(a*1e6) && q < math.Round(b*1e6) {
+					t.Errorf("towards the %v, pleat %d: a pin between the legs, %.1f mm down", to, k+1, q/1000)
+				}
 			}
-			quarter := l.Depth / 2
-			cover := b + quarter
+			cover := b + l.Depth/2
 			if to == draft.Armhole {
-				cover = a - quarter
+				cover = a - l.Depth/2
 			}
-			var layers [3]int
-			for _, q := range []float64{a + quarter, b - quarter, cover} {
-				layers[int(layer(p, q))]++
-			}
-			if layers != [3]int{1, 1, 1} {
-				t.Errorf("towards the %v, pleat %d: %v pieces of cloth on the three layers, want one each", to, k+1, layers)
+			if got := layer(p, cover); got != 2 {
+				t.Errorf("towards the %v, pleat %d: layer %g over it, want 2", to, k+1, got)
 			}
 		}
 		tip := find(length(p.Shoulder))
@@ -97,7 +94,7 @@ func TestPleatPins(t *testing.T) {
 }
 
 // On the way a pleat is not torn: pins of the pleats are never drawn further
-// apart than a bias seam gives in the hand, a seventh, and they end at their places.
+// apart than the cloth between them, and they end at their places.
 func TestPleatWay(t *testing.T) {
 	for _, to := range []draft.Towards{draft.Neck, draft.Armhole} {
 		j := pleatedJob(t, to)
@@ -119,7 +116,7 @@ func TestPleatWay(t *testing.T) {
 				}
 			}
 		}
-		if worst > 1.0/7 {
+		if worst > 0.05 {
 			t.Errorf("towards the %v: pins are drawn %.0f %% further apart than the cloth at %.2f of the way", to, worst*100, where)
 		}
 		for _, q := range line {
@@ -128,4 +125,22 @@ func TestPleatWay(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A front with pleats comes to rest and is no knot.
+func TestPleatsHang(t *testing.T) {
+	if testing.Short() {
+		t.Skip("ten seconds")
+	}
+	j := pleatedJob(t, draft.Neck)
+	f, err := materials.Find(limp)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j.Fabric, j.Spacing = f, 0.012
+	r, err := HangAll(context.Background(), j, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sound(t, "two pleats", r.Outcome)
 }
