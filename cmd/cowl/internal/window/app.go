@@ -22,15 +22,16 @@ type App struct {
 	past    History[desk]
 	dummies dummies
 
-	eye   Orbit
-	goal  *Orbit  // where the eye is gliding to; nil: it stands
-	stand float64 // s, when it began to glide
-	named int     // the named view it stands at, −1: another
-	shape float64 // of the narrowest pane, width over height
-	tool  tool
-	grip  *grip // what the hand holds
-	mark  mark  // the place under the mouse
-	drag  int   // mouse button that turns or moves the view, −1: none
+	eye      Orbit
+	goal     *Orbit  // where the eye is gliding to; nil: it stands
+	stand    float64 // s, when it began to glide
+	named    int     // the named view it stands at, −1: another
+	shape    float64 // of the narrowest pane, width over height
+	tool     tool
+	grip     *grip     // what the hand holds
+	mark     mark      // the place under the mouse
+	slashing *slashing // what is being drawn on the flat piece
+	drag     int       // mouse button that turns or moves the view, −1: none
 
 	tab        int
 	show       mapKind
