@@ -8,15 +8,26 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Energy is the energy stored in the cloth by kind, J.
+// Energy is the energy stored in cloth and tapes by kind, J.
 type Energy struct {
 	Pull  float64 // along the yarns
 	Shear float64 // in the angle between the yarns
 	Bend  float64 // along the yarns and in twist
+	Tape  float64 // in stay tapes
 }
 
 // Total returns the sum of the stored energies, J.
-func (e Energy) Total() float64 { return e.Pull + e.Shear + e.Bend }
+func (e Energy) Total() float64 { return e.Pull + e.Shear + e.Bend + e.Tape }
+
+// Stored returns the elastic energy of cloth and tapes with the nodes at x (m,
+// len = nodes).
+func (s *Scene) Stored(x []r3.Vec) Energy {
+	e := s.Cloth.Stored(x)
+	for k := range s.Ties {
+		e.Tape += s.Ties[k].energy(x)
+	}
+	return e
+}
 
 // Stored returns the elastic energy of the cloth with its nodes at x (m, len =
 // nodes). It follows the energies of Cloth one by one and shares nothing with

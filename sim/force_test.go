@@ -62,7 +62,7 @@ func (b ball) Distance(p r3.Vec) (float64, r3.Vec) {
 // potential is the whole energy of a scene without friction, built apart from
 // the forces: strain, height, holds and the penalty of the obstacle.
 func potential(s *Scene, st *State) float64 {
-	e := s.Cloth.Stored(st.Pos).Total()
+	e := s.Stored(st.Pos).Total()
 	for i, p := range st.Pos {
 		e += s.Cloth.Load[i] * p.Y
 		if s.Obstacle != nil {

@@ -129,7 +129,7 @@ func (w *Stepper) span(half int) (lo, hi int) {
 const reshapeEvery = 10
 
 // pullHalf sums what one half of the parts of the cloth, and the first the
-// holds, do to the nodes.
+// holds and tapes, do to the nodes.
 func (w *Stepper) pullHalf(half int) {
 	sum := w.sum[half]
 	clear(sum)
@@ -140,6 +140,7 @@ func (w *Stepper) pullHalf(half int) {
 	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Set, sum)
 	if half == 0 {
 		w.hold(sum)
+		w.stay(sum)
 	}
 	if w.self != nil {
 		w.self.Add(half, w.state.Pos, sum, w.travel)

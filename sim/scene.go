@@ -29,6 +29,7 @@ var All = r3.Vec{X: 1, Y: 1, Z: 1}
 type Scene struct {
 	Cloth    *Cloth
 	Holds    []Hold
+	Ties     []Tie            // stay tapes
 	Fixed    []bool           // len = nodes, or nil; nodes that never move
 	Obstacle contact.Obstacle // nil for a free hang
 	Friction float64          // cloth on obstacle

@@ -28,6 +28,10 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", cm(r.DropChain), cm(r.DropV))
 	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", cm(r.CFLength), cm(r.SurplusCF))
 	row("Facing", "%.1f cm deep", cm(p.Facing))
+	if n := len(p.Pleats); n > 0 {
+		row("Pleats", "%d in each shoulder, %.1f cm deep, towards the %v; the seam is %.1f cm on the table, %.1f cm folded",
+			n, cm(p.Pleats[0].Depth), p.Pleats[0].To, cm(r.Shoulder+2*float64(n)*p.Pleats[0].Depth), cm(r.Shoulder))
+	}
 	if s.Stand != draft.DefaultStand() {
 		row("On the stand", "%s", standWords(s.Stand))
 	}
@@ -50,6 +54,12 @@ func standWords(s draft.Stand) string {
 	add(s.ReleaseWaist, "waist released by %.1f cm", cm(s.ReleaseWaist))
 	add(s.ReleaseArmhole, "armhole released by %.1f cm", cm(s.ReleaseArmhole))
 	add(s.Weight, "weight of %.0f g at the centre front of the facing", s.Weight*1000)
+	if s.StayShoulder {
+		words = append(words, "shoulders stayed")
+	}
+	if s.StayEdge {
+		words = append(words, "edge stayed")
+	}
 	return strings.Join(words, ", ")
 }
 
@@ -65,6 +75,9 @@ func beyond(p draft.Piece) string {
 		by = fmt.Sprintf("pivoting %.1f° about the waist", degreesOf(p.Added.Amount))
 	case p.How == draft.Shift:
 		by = fmt.Sprintf("shifting %.1f cm", cm(p.Added.Amount))
+	}
+	if p.Pleats != nil {
+		by += ", which makes up for what the pleats draw in"
 	}
 	return fmt.Sprintf("%.1f cm by %s", cm(p.Added.FromOther), by)
 }

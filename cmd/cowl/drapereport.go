@@ -61,6 +61,8 @@ func (h *hung) report(w io.Writer) {
 	}
 	row("Balance", "left and right differ by %.1f mm; the edge lies %.1f mm to the wearer's %s", math.Abs(o.Twist), math.Abs(o.Drift), hand(o.Drift))
 	row("Cloth", "centre front hangs %s than cut; yarns change length by %.1f %% at most; wrong side seen %.1f cm²", longer(o.CFGrowth), o.MaxStrain, o.WrongSide/100)
+	row("Seams", "edge hangs %s than cut, at worst 3 cm of it %s; shoulders %s, at worst %s%s",
+		longer(o.EdgeGrowth), longer(o.EdgeStretch), longer(o.ShoulderGrow), longer(o.ShoulderMost), taped(o))
 	row("Softness", "%s", softness(o))
 	row("Pins", "the hardest pulled carries %.0f g; moved at most %.0f mm off the seam", o.PinPull/gravity*1000, o.PinSlip)
 	if h.release != nil {
@@ -108,6 +110,14 @@ func longer(growth float64) string {
 		return fmt.Sprintf("%.1f %% shorter", -growth)
 	}
 	return fmt.Sprintf("%.1f %% longer", growth)
+}
+
+// taped says what the stay tapes carry.
+func taped(o study.Outcome) string {
+	if o.TapePull == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; stay tape carries %.0f g at most", o.TapePull/gravity*1000)
 }
 
 // verdict says how the drape ended, and whether the other placings came to rest.

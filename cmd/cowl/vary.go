@@ -30,6 +30,7 @@ var quantities = []quantity{
 	{name: "facing", field: "facing", label: "facing", unit: "cm", scale: 0.01, parse: style.ParseLength},
 	{name: "dart-share", field: "dart_share", label: "dart share", scale: 1, parse: parseNumber},
 	{name: "slashes", field: "slashes", label: "slashes", scale: 1, parse: parseNumber},
+	{name: "pleats", field: "pleats", label: "pleats", scale: 1, parse: parseNumber},
 	{name: "weight", label: "weight", unit: "g/m²", scale: 1e-3, parse: materials.ParseWeight,
 		cloth: func(f materials.Fabric, v float64) materials.Fabric {
 			f.Weight = v

@@ -44,7 +44,7 @@ const (
 // neck is a curve square to CB and to the shoulder, the facing ends where the
 // front's ends. An outline that crosses itself is an error.
 func MatchBack(k BackBlock, p Piece) (Back, error) {
-	want := length(p.Shoulder)
+	want := p.ShoulderLength()
 	k = k.shouldered(p.CowlPoint + want + backEase)
 	var b Back
 	cowl := lerp(k.ShoulderTip, k.Neck, want/dist(k.Neck, k.ShoulderTip))

@@ -47,6 +47,10 @@ type Cut struct {
 	Facing    float64 // m, depth of the self-facing, at least 1 cm; 0: none
 	Grain     float64 // rad from CF (+Y) to the warp, towards the wearer's left
 	Trim      float64 // m, allowance outside the seam line
+
+	Pleats     int     // in each shoulder seam, 0..4
+	PleatDepth float64 // m, each takes twice that of cloth; read if there are Pleats
+	PleatsTo   Towards // where their folds point
 }
 
 // DefaultCut is a mid-depth cowl on the true bias. Its allowance leaves an
@@ -55,6 +59,7 @@ func DefaultCut() Cut {
 	return Cut{
 		DartShare: Auto, Extension: 0.08, How: Pivot, Slashes: 2,
 		CowlPoint: 0.04, Facing: 0.10, Grain: math.Pi / 4, Trim: 0.025,
+		PleatDepth: 0.02,
 	}
 }
 
@@ -109,6 +114,9 @@ func (c Cut) check(b Block) error {
 			errs = append(errs, fmt.Errorf("draft: %s %.1f%s, want %.1f–%.1f%s: %s",
 				l.name, l.value, spaced(l.unit), l.lo, l.hi, spaced(l.unit), l.fix))
 		}
+	}
+	if err := c.checkPleats(b); err != nil {
+		errs = append(errs, err)
 	}
 	if c.How < Pivot || c.How > Slash {
 		errs = append(errs, fmt.Errorf("draft: way to add cloth %v, want pivot, shift or slash", c.How))

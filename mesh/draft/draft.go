@@ -15,7 +15,7 @@ import (
 //
 //  1. mark the cowl point on the shoulder and cut away the neck,
 //  2. close the dart into CF by the share that is asked for or needed,
-//  3. add what is still missing of the extension by c.How,
+//  3. add what is still missing of the extension by c.How, and spread for pleats,
 //  4. square the edge from a straight CF to the cowl point,
 //  5. mirror the facing about the edge, fold out the other half, add Trim.
 //

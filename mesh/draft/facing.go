@@ -40,6 +40,10 @@ func facing(f front, depth float64) (end, edge []r2.Vec, err error) {
 func foldedEnd(f front, depth float64) []r2.Vec {
 	floor := f.edge().Y - depth
 	stop := length(f.shoulder) - clearTip
+	if f.pleats != nil {
+		first, _ := f.pleats[0].lies()
+		stop = first - pleatClear
+	}
 	end := []r2.Vec{f.edge()}
 	for i := 1; i < len(f.shoulder); i++ {
 		p, q := f.shoulder[i-1], f.shoulder[i]

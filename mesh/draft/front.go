@@ -14,8 +14,9 @@ type front struct {
 	side         r2.Vec   // side seam at the waist
 	outer, inner r2.Vec   // waist ends of the dart legs
 	apex         r2.Vec
-	cf           r2.Vec // waist on the block's CF
-	shifted      bool   // CF has moved away from cf
+	cf           r2.Vec  // waist on the block's CF
+	shifted      bool    // CF has moved away from cf
+	pleats       []Pleat // in shoulder
 }
 
 // newFront cuts the neck of b away at the cowl point, metres down the shoulder.

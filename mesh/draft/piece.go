@@ -27,7 +27,7 @@ type Piece struct {
 	Trim      float64  // m, allowance
 
 	// Open lines of the wearer's left half.
-	Shoulder   []r2.Vec // cowl point to tip
+	Shoulder   []r2.Vec // cowl point to tip, pleats open
 	Armhole    []r2.Vec // tip to underarm
 	Side       []r2.Vec // underarm to waist
 	Waist      []r2.Vec // side to CF; crosses what is left of the dart
@@ -37,12 +37,16 @@ type Piece struct {
 
 	Apex     r2.Vec // bust point of the wearer's left half
 	Notches  []Notch
+	Pleats   []Pleat   // in the shoulder seam of either half, the one nearest to the cowl point first
 	Releases []Release // release slashes of both halves, wearer's left first
 	Weight   float64   // kg, sewn to the free edge of the facing on CF
-	Added    Added     // how the extension came about
-	How      How       // how Added.FromOther was added
-	Slashes  int       // number of slashes opened, 0 unless How is Slash and was needed
-	Block    Block     // what the piece was cut from
+
+	StayShoulder, StayEdge bool // stay tape along both shoulder seams; along the cowl edge
+
+	Added   Added // how the extension came about
+	How     How   // how Added.FromOther was added
+	Slashes int   // number of slashes opened, 0 unless How is Slash and was needed
+	Block   Block // what the piece was cut from
 }
 
 // newPiece returns a piece with all but its lines.
@@ -59,7 +63,7 @@ func newPiece(b Block, c Cut, a Added) Piece {
 
 // lay draws the lines of the half front f, its facing and the other half.
 func (p *Piece) lay(f front, end, edge []r2.Vec) {
-	p.FoldY, p.HalfEdge = f.edge().Y, f.edge().X
+	p.FoldY, p.HalfEdge, p.Pleats = f.edge().Y, f.edge().X, f.pleats
 	p.Shoulder, p.Armhole = f.shoulder, f.armhole
 	p.Side = []r2.Vec{f.armhole[len(f.armhole)-1], f.side}
 	p.Waist, p.Apex = f.waist(), f.apex
@@ -109,6 +113,7 @@ func notches(p Piece) []Notch {
 		{p.Shoulder[0], r2.Vec{X: 1}, "cowl point, fold"},
 		{mid, outward(p.Armhole[i], p.Armhole[i+1]), "armhole, half way"},
 	}
+	half = append(half, p.pleatNotches()...)
 	if p.DartLeft != nil {
 		d := outward(p.DartLeft[0], p.DartLeft[2])
 		half = append(half, Notch{p.DartLeft[0], d, "dart, outer leg"}, Notch{p.DartLeft[2], d, "dart, inner leg"})

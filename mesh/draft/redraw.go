@@ -32,7 +32,9 @@ func (p Piece) Redrawn(l Lines) (Piece, error) {
 	if err := l.check(); err != nil {
 		return Piece{}, fmt.Errorf("draft: %w", err)
 	}
-	end, edge, err := facing(l.front(), p.Facing)
+	f := l.front()
+	f.pleats = p.Pleats
+	end, edge, err := facing(f, p.Facing)
 	if err != nil {
 		return Piece{}, err
 	}

@@ -10,7 +10,7 @@ import (
 // angles in radians, areas in m². Seams are of one half, areas and footprint of
 // the whole piece.
 type Report struct {
-	Shoulder, Armhole, Side float64 // seam lengths; Shoulder from the cowl point to the tip
+	Shoulder, Armhole, Side float64 // seam lengths; Shoulder from the cowl point to the tip, pleats folded
 	Waist                   float64 // waist line with what is left of the dart lying flat in it
 	DartAngle               float64 // of the block
 	DartIntake              float64 // of the block, at the waist
@@ -36,7 +36,7 @@ func (p Piece) Report() Report {
 	b := p.Block
 	cowl := b.CowlPoint(p.CowlPoint)
 	r := Report{
-		Shoulder: length(p.Shoulder), Armhole: length(p.Armhole),
+		Shoulder: p.ShoulderLength(), Armhole: length(p.Armhole),
 		Side: length(p.Side), Waist: length(p.Waist),
 		DartAngle: b.DartAngle(), DartIntake: b.DartIntake(), DartShare: p.Added.DartShare,
 		Extension: p.Extension, FromDart: p.Added.FromDart, FromOther: p.Added.FromOther,

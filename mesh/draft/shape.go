@@ -33,7 +33,8 @@ const (
 // shape closes the dart and adds what is missing of the extension.
 func shape(b Block, c Cut) (front, Added, error) {
 	f := newFront(b, c.CowlPoint)
-	extension := func(g front) float64 { return g.edge().X - f.edge().X }
+	pleats := c.pleats(b)
+	extension := func(g front) float64 { return g.pleated(pleats).edge().X - f.edge().X }
 	dart := b.DartAngle()
 	if b.DartIntake() <= leastDart {
 		dart = 0
@@ -41,20 +42,23 @@ func shape(b Block, c Cut) (front, Added, error) {
 	var a Added
 	a.DartShare = dartShare(c, func(s float64) float64 { return extension(f.closed(s * dart)) })
 	g := f.closed(a.DartShare * dart)
-	a.FromDart = extension(g)
-	missing := c.Extension - a.FromDart
-	if c.Extension < 0 || math.Abs(missing) <= extensionSlack {
-		return g, a, nil
+	a.FromDart = g.edge().X - f.edge().X
+	if c.Extension < 0 {
+		c.Extension = a.FromDart
 	}
-	open, most := g.opener(c)
-	reach := extension(open(most))
-	if missing < 0 || c.Extension > reach+extensionSlack {
-		return front{}, Added{}, unreachable(c, a, reach)
+	missing := c.Extension - extension(g) // pleats draw the edge up, and some of it in
+	if math.Abs(missing) > extensionSlack {
+		open, most := g.opener(c)
+		reach := extension(open(most))
+		if missing < 0 || c.Extension > reach+extensionSlack {
+			return front{}, Added{}, unreachable(c, a, reach)
+		}
+		a.Amount = solve(most, c.Extension, func(t float64) float64 { return extension(open(t)) })
+		g = open(a.Amount)
+		a.FromOther = extension(g) - a.FromDart
 	}
-	a.Amount = solve(most, c.Extension, func(t float64) float64 { return extension(open(t)) })
-	g = open(a.Amount)
-	a.FromOther = extension(g) - a.FromDart
-	return g, a, nil
+	g = g.pleated(pleats)
+	return g, a, g.falls()
 }
 
 // dartShare returns the share of the dart to close; gives is the extension a

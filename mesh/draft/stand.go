@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -21,6 +22,8 @@ type Stand struct {
 	ReleaseArmholeAt float64 // 0..1 along the armhole, from the shoulder tip to the underarm
 
 	Weight float64 // kg, sewn to the free edge of the facing on CF
+
+	StayShoulder, StayEdge bool // a stay tape sewn along both shoulder seams; along the cowl edge
 }
 
 // DefaultStand does nothing; slashes that are given a length begin half way
@@ -40,9 +43,12 @@ const (
 	mostWeight   = 0.050 // kg; 5 to 15 g is usual, covered lead or chain (common practice)
 )
 
-// Treated returns p with s done to it. A value out of its range is an error.
-func (p Piece) Treated(s Stand) (Piece, error) {
-	if s == (Stand{}) || s == DefaultStand() {
+// Treated returns p with s done to it: first the edge and the side seam by
+// number, then the trims, one after the other, then slashes and what is sewn on.
+// A value out of its range, and a trim that does not cut off a piece of armhole,
+// side seam, waist or shoulder and leave the rest whole, are errors.
+func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
+	if (s == (Stand{}) || s == DefaultStand()) && len(trims) == 0 {
 		return p, nil
 	}
 	room := p.roomToLower()
@@ -74,15 +80,24 @@ func (p Piece) Treated(s Stand) (Piece, error) {
 	}
 	q := p
 	q.CowlPoint += down
+	q.Pleats = slices.Clone(p.Pleats)
+	for k := range q.Pleats {
+		q.Pleats[k].At -= down
+	}
 	q, err := q.Redrawn(l)
 	if err != nil {
 		return Piece{}, err
 	}
 	q.Extension = q.HalfEdge - p.Block.CowlPoint(q.CowlPoint).X
+	for k, line := range trims {
+		if q, err = q.trimmed(line); err != nil {
+			return Piece{}, fmt.Errorf("draft: trim %d %w", k+1, err)
+		}
+	}
 	if s.Weight > 0 && q.Facing == 0 {
 		return Piece{}, errors.New("draft: weight hangs from the facing, and there is none: give the front a facing")
 	}
-	q.Weight = s.Weight
+	q.Weight, q.StayShoulder, q.StayEdge = s.Weight, s.StayShoulder, s.StayEdge
 	q.Releases, err = q.released(s)
 	return q, err
 }
@@ -133,9 +148,14 @@ func (p Piece) clear(from, to r2.Vec) bool {
 }
 
 // roomToLower returns how far the edge may be lowered, m: to the place of the
-// shoulder seam below which leastShoulder is left.
+// shoulder seam below which leastShoulder is left, and pleatLead before a pleat.
 func (p Piece) roomToLower() float64 {
-	at, _ := along(p.Shoulder, length(p.Shoulder)-leastShoulder)
+	down := length(p.Shoulder) - leastShoulder
+	if p.Pleats != nil {
+		first, _ := p.Pleats[0].lies()
+		down = first - pleatLead
+	}
+	at, _ := along(p.Shoulder, down)
 	return p.FoldY - at.Y
 }
 

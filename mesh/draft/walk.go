@@ -14,7 +14,7 @@ func (w Walk) Off() float64 { return w.Front - w.Back }
 // seam, and the facings where both end in the shoulder seam.
 func Walked(p Piece, b Back) []Walk {
 	w := []Walk{
-		{"shoulder", length(p.Shoulder), length(b.Shoulder)},
+		{"shoulder", p.ShoulderLength(), length(b.Shoulder)},
 		{"side seam", length(p.Side), length(b.Side)},
 	}
 	if b.FacedBy > 0 {

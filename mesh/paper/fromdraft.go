@@ -23,12 +23,28 @@ func FromDraft(p draft.Piece) (Piece, error) {
 		Edges: frontEdges(p), Lines: frontLines(p),
 		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
 	}
+	q.Words = append(q.Words, treated(p)...)
 	if p.Facing > shallow {
 		at := r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY + p.Facing/2}
 		q.Texts = append(q.Texts, Text{fmt.Sprintf("self-facing %.1f cm", p.Facing*100), at})
 	}
 	q.Settle(p.Grain)
 	return q, nil
+}
+
+// treated says in words what is sewn into the front.
+func treated(p draft.Piece) []string {
+	var out []string
+	if n := len(p.Pleats); n > 0 {
+		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %.1f cm", n, p.Pleats[0].Depth*100), fmt.Sprintf("fold onto place, towards the %v", p.Pleats[0].To))
+	}
+	if p.StayShoulder {
+		out = append(out, fmt.Sprintf("stay tape %.1f cm, each shoulder", p.ShoulderLength()*100))
+	}
+	if p.StayEdge {
+		out = append(out, fmt.Sprintf("stay tape %.1f cm, cowl edge", 2*p.HalfEdge*100))
+	}
+	return out
 }
 
 const shallow = 0.025 // m, a facing in which there is no room for words
@@ -74,6 +90,13 @@ func frontLines(p draft.Piece) []Line {
 	lines := []Line{{"centre front", Centre, []r2.Vec{waist, top}}}
 	if p.Facing > 0 {
 		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}})
+	}
+	for _, r := range p.Releases {
+		lines = append(lines, Line{"release slash", Guide, []r2.Vec{r.From, r.To}})
+	}
+	for _, l := range p.PleatLines() {
+		lines = append(lines, Line{"left " + l.Name, Guide, []r2.Vec{l.From, l.To}},
+			Line{"right " + l.Name, Guide, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
 	}
 	if p.DartLeft != nil {
 		var right []r2.Vec

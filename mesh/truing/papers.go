@@ -52,9 +52,6 @@ func (s Suit) Papers() ([]paper.Piece, error) {
 		return nil, fmt.Errorf("truing: %w", err)
 	}
 	front.Notches = append(front.Notches, sideNotches(s.Front.Side)...)
-	for _, r := range s.Front.Releases {
-		front.Lines = append(front.Lines, paper.Line{Name: "release slash", Kind: paper.Guide, Points: []r2.Vec{r.From, r.To}})
-	}
 	s.allow(&front)
 	front.Settle(s.Front.Grain)
 	pieces := []paper.Piece{front, s.back()}

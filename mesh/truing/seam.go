@@ -17,6 +17,7 @@ type seam struct {
 	pinned bool     // whether a seam without pins is an error
 	line   []r2.Vec // m, as drafted, on the wearer's left half
 	onForm func(side, t float64) r3.Vec
+	under  func(t float64) bool // cloth inside a pleat, where no pencil reaches; nil: nowhere
 	marks  []mark
 	misfit Misfit
 }
@@ -30,10 +31,14 @@ type mark struct {
 
 // seamsOf lists the seams of the draft with their places on the form.
 func seamsOf(l draft.Lines, f *form.Form, p draft.Piece) []seam {
-	shoulder, armhole, side := length(l.Shoulder), newArc(f.Armhole(1)), sideLength(f)
+	armhole, side := newArc(f.Armhole(1)), sideLength(f)
 	return []seam{
 		{name: "shoulder", pins: []string{"cowl point", "shoulder"}, pinned: true, line: l.Shoulder,
-			onForm: func(s, t float64) r3.Vec { return f.ShoulderPoint(s, p.CowlPoint+t*shoulder) }},
+			onForm: func(s, t float64) r3.Vec {
+				at, _ := p.Folded(t * length(l.Shoulder))
+				return f.ShoulderPoint(s, p.CowlPoint+at)
+			},
+			under: func(t float64) bool { _, k := p.Folded(t * length(l.Shoulder)); return k >= 0 }},
 		{name: "armhole", line: l.Armhole,
 			onForm: func(s, t float64) r3.Vec { q := armhole.at(t); return r3.Vec{X: s * q.X, Y: q.Y, Z: q.Z} }},
 		{name: "side seam", pins: []string{"side"}, pinned: true, line: l.Side,
@@ -109,6 +114,9 @@ func (m *seam) formMarks(c carrier) []mark {
 	for _, side := range []float64{1, -1} {
 		for k := 0; k <= places; k++ {
 			t := float64(k) / places
+			if m.under != nil && m.under(t) {
+				continue
+			}
 			if q, ok := c.mark(m.onForm(side, t)); ok {
 				out = append(out, mark{t, side, fold(q, side)})
 			}

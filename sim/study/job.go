@@ -5,6 +5,7 @@ package study
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"runtime"
 
@@ -76,8 +77,11 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 	return d.rest(ctx)
 }
 
-// check refuses a spacing out of range.
+// check refuses a spacing out of range, and pleats that nothing holds.
 func (j Job) check() error {
+	if j.Free && j.Piece.Pleats != nil {
+		return errors.New("drape: a piece hung free has no shoulder to fold its pleats on: hang it on the form, or without pleats")
+	}
 	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
@@ -157,6 +161,9 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 	}
 	d.pins = j.pins()
 	if d.Scene.Holds, err = j.holds(l); err != nil {
+		return nil, err
+	}
+	if d.Scene.Ties, err = j.ties(l); err != nil {
 		return nil, err
 	}
 	d.State = sim.NewState(d.Scene, pos)

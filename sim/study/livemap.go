@@ -20,13 +20,14 @@ type outlines struct{ from, to []r2.Vec }
 // lineSteps is how many parts a line of the outline is divided into.
 const lineSteps = 12
 
-// matched returns the match of two pieces; false if only one has a facing.
+// matched returns the match of two pieces; false if only one has a facing, or
+// if their pleats differ, which are folded by hand.
 func matched(from, to draft.Piece) (match, bool) {
 	m := match{
 		front:  outlines{frontHalf(from), frontHalf(to)},
 		facing: outlines{facingHalf(from), facingHalf(to)},
 	}
-	return m, len(m.facing.from) == len(m.facing.to)
+	return m, len(m.facing.from) == len(m.facing.to) && slices.EqualFunc(from.Pleats, to.Pleats, func(a, b draft.Pleat) bool { return a.Depth == b.Depth && a.To == b.To })
 }
 
 // frontHalf runs from CF at the waist round the wearer's left half to CF at the edge.

@@ -31,6 +31,11 @@ type Outcome struct {
 	Twist         float64   `json:"twist_mm"` // left-right
 	Drift         float64   `json:"drift_mm"` // of the edge on CF, to the wearer's left
 	CFGrowth      float64   `json:"cf_growth_percent"`
+	EdgeGrowth    float64   `json:"edge_growth_percent"`      // of the cowl edge
+	EdgeStretch   float64   `json:"edge_stretch_percent"`     // of the 3 cm of it that have grown most
+	ShoulderGrow  float64   `json:"shoulder_growth_percent"`  // of the shoulder seams, mean of both
+	ShoulderMost  float64   `json:"shoulder_stretch_percent"` // of the 3 cm of them that have grown most
+	TapePull      float64   `json:"tape_pull_N"`              // the largest pull in a stay
 	WrongSide     float64   `json:"wrong_side_mm2"`
 	FoldRadius    float64   `json:"fold_radius_mm"`
 	Kinks         int       `json:"kinks"`
@@ -81,11 +86,12 @@ func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 		return Outcome{}, r, err
 	}
 	const mm = 1000
-	j, e := d.Job, d.Scene.Cloth.Stored(d.State.Pos)
+	j, e := d.Job, d.Scene.Stored(d.State.Pos)
 	o := Outcome{
 		Status: d.Result.Status, FoldCount: r.Count, Kinks: r.Kinks, Pierced: d.Pierced(),
 		EdgeDrop: r.EdgeDrop * mm, EdgeBelowNeck: r.EdgeBelowNeck * mm, StandOff: r.StandOff * mm, Forward: r.Forward * mm,
-		Twist: r.Twist * mm, Drift: r.Drift * mm, CFGrowth: r.CFGrowth * 100, WrongSide: r.WrongSide * mm * mm,
+		Twist: r.Twist * mm, Drift: r.Drift * mm, CFGrowth: r.CFGrowth * 100,
+		TapePull: d.TapePull(), WrongSide: r.WrongSide * mm * mm,
 		FoldRadius: r.FoldRadius * mm, MaxStrain: d.Scene.Cloth.MaxStrain(d.State.Pos) * 100,
 		PinPull: d.PinPull(), PinSlip: d.PinSlip() * mm, Inside: d.Inside() * mm,
 		Residual: d.Result.Residual, Energy: e.Total() * mm, ShearShare: e.Shear / e.Total(),
@@ -93,6 +99,9 @@ func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 		Fabric: j.Fabric.Name, Extension: j.Piece.Extension * mm, HalfEdge: j.Piece.HalfEdge * mm, Grain: j.Piece.Grain * 180 / math.Pi,
 		Folds: []FoldOut{}, CowlPoint: j.Piece.CowlPoint * mm, Facing: j.Piece.Facing * mm, Free: j.Free,
 	}
+	edge, edgeMost := d.EdgeGrowth()
+	shoulder, shoulderMost := d.ShoulderGrowth()
+	o.EdgeGrowth, o.EdgeStretch, o.ShoulderGrow, o.ShoulderMost = edge*100, edgeMost*100, shoulder*100, shoulderMost*100
 	for _, f := range r.Folds {
 		o.Folds = append(o.Folds, FoldOut{f.Depth * mm, f.CF * mm, f.Height * mm, f.Radius * mm, string(f.Zone)})
 	}

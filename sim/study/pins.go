@@ -17,6 +17,7 @@ type pin struct {
 	flat r2.Vec  // m, on the piece
 	at   r3.Vec  // m, in space, where the cloth's middle surface ends up
 	over float64 // m, distance of that from the form
+	down float64 // m, of a pin in the shoulder: how far down the flat seam from the cowl point
 	out  bool    // taken out by the hand of a Live
 }
 
@@ -47,8 +48,12 @@ func (p pin) grip() float64 {
 	return pinGrip
 }
 
-// firm pins are set first and never moved: the cowl points, which carry the drape.
-func (p pin) firm() bool { return p.name == "cowl point" }
+// firm pins are set first and never moved: the cowl points, which carry the
+// drape, and pleats, which are sewn down.
+func (p pin) firm() bool { return p.name == "cowl point" || p.name == "pleat" }
+
+// onShoulder reports whether the pin holds the shoulder seam of the front.
+func (p pin) onShoulder() bool { return p.firm() || p.name == "shoulder" }
 
 // pins lists the pins of both sides.
 func (j Job) pins() []pin {
@@ -68,16 +73,17 @@ func (j Job) pins() []pin {
 func (j Job) shoulderPins(side float64) []pin {
 	var out []pin
 	p := j.Piece
-	most := length(p.Shoulder)
-	if j.Free {
-		most = math.Min(most, shoulderStep)
-	}
-	for _, s := range steps(0, most, shoulderStep) {
+	for _, q := range j.shoulderPlaces() {
+		s, pleat := p.Folded(q)
 		name := "shoulder"
-		if s <= shoulderStep {
+		switch {
+		case q <= shoulderStep:
 			name = "cowl point"
+		case pleat >= 0:
+			name = "pleat"
 		}
-		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, s), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell+Gap), over: sim.Shell + Gap})
+		over := overAt(p, q)
+		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), over), over: over, down: q})
 	}
 	end := length(p.FacingEnd)
 	if j.Free {

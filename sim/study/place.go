@@ -146,10 +146,8 @@ func smoothly(t float64) float64 {
 // lead sets pins, edge and centre for share t of the way.
 func (d *Drape) lead(h hand, t, grip float64) {
 	j, st := d.Job, d.State
-	e := smoothly(t)
 	for k, p := range d.pins {
-		a := j.start(p.flat)
-		st.Target[k], st.Grip[k] = r3.Add(a, r3.Scale(e, r3.Sub(p.at, a))), p.grip()
+		st.Target[k], st.Grip[k] = j.way(p, t), p.grip()
 	}
 	k := len(d.pins)
 	for _, q := range j.hanging(h, smoothly(t+h.lead)) {

@@ -114,6 +114,9 @@ func cuts() []field {
 		number("cut", "facing", length, func(s *Style) *float64 { return &s.Cut.Facing }),
 		number("cut", "grain", angle, func(s *Style) *float64 { return &s.Cut.Grain }),
 		number("cut", "trim", length, func(s *Style) *float64 { return &s.Cut.Trim }),
+		number("cut", "pleat_depth", length, func(s *Style) *float64 { return &s.Cut.PleatDepth }),
+		{section: "cut", name: "pleats", kind: count,
+			get: func(s *Style) float64 { return float64(s.Cut.Pleats) }, set: func(s *Style, v float64) { s.Cut.Pleats = int(v) }},
 	}
 }
 

@@ -22,8 +22,8 @@ func FromFile(path string) (Style, error) {
 }
 
 // Parse reads a style in YAML; file names the data in messages. What is left
-// out is as in Default. The sections are name, body, block, cut, stand, fabric
-// and hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
+// out is as in Default. The sections are name, body, block, cut, stand, trims,
+// fabric and hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
 // and repeated keys are errors with their line. Ranges are checked by Check,
 // Wearer and Piece, after flags have had their say.
 func Parse(file string, data []byte) (Style, error) {
@@ -40,7 +40,7 @@ func Parse(file string, data []byte) (Style, error) {
 	return s, nil
 }
 
-var sections = []string{"name", "body", "block", "cut", "stand", "fabric", "hang"}
+var sections = []string{"name", "body", "block", "cut", "stand", "trims", "fabric", "hang"}
 
 // section reads one top-level entry; end is the line after its last.
 func (r *source) section(s *Style, e entry, data []byte, end int) {
@@ -49,6 +49,8 @@ func (r *source) section(s *Style, e entry, data []byte, end int) {
 		s.Name = r.word(e)
 	case "block":
 		r.block(s, e)
+	case "trims":
+		r.trims(s, e)
 	case "fabric":
 		r.fabric(s, e, data, end)
 	case "body", "cut", "stand", "hang":
@@ -78,8 +80,14 @@ func (r *source) field(s *Style, section string, e entry) {
 	case section == "cut" && e.key == "how":
 		r.how(s, e)
 		return
+	case section == "cut" && e.key == "pleats_towards":
+		r.towards(s, e)
+		return
 	case section == "hang" && e.key == "free":
 		s.Hang.Free = r.truth(e)
+		return
+	case section == "stand" && s.stay(e.key) != nil:
+		*s.stay(e.key) = r.truth(e)
 		return
 	}
 	f, unit, err := find(section, e.key)
@@ -111,6 +119,20 @@ func (r *source) field(s *Style, section string, e entry) {
 	f.set(s, v)
 }
 
+// stayKeys name the stays in the section stand.
+var stayKeys = [...]string{"stay_shoulder", "stay_edge"}
+
+// stay returns where the stay that a key names is kept; nil: it names none.
+func (s *Style) stay(key string) *bool {
+	switch key {
+	case stayKeys[0]:
+		return &s.Stand.StayShoulder
+	case stayKeys[1]:
+		return &s.Stand.StayEdge
+	}
+	return nil
+}
+
 // how reads the way cloth is added.
 func (r *source) how(s *Style, e entry) {
 	h, err := draft.ParseHow(r.word(e))
@@ -119,6 +141,16 @@ func (r *source) how(s *Style, e entry) {
 		return
 	}
 	s.Cut.How = h
+}
+
+// towards reads which way pleats are laid.
+func (r *source) towards(s *Style, e entry) {
+	to, err := draft.ParseTowards(r.word(e))
+	if err != nil {
+		r.fail(e.value, "cut: %v", strings.TrimPrefix(err.Error(), "draft: "))
+		return
+	}
+	s.Cut.PleatsTo = to
 }
 
 // find returns the field that a key names and the unit the key ends in.
@@ -162,9 +194,11 @@ func keysOf(section string) []string {
 	}
 	switch section {
 	case "cut":
-		out = append(out, "how")
+		out = append(out, "how", "pleats_towards")
 	case "hang":
 		out = append(out, "free")
+	case "stand":
+		out = append(out, stayKeys[:]...)
 	}
 	return out
 }

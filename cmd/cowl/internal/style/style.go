@@ -7,6 +7,7 @@ package style
 
 import (
 	"maps"
+	"slices"
 
 	"cowl/materials"
 	"cowl/mesh/body"
@@ -22,7 +23,8 @@ type Style struct {
 	Body   body.Body           // measurements of its own; read them through Wearer
 	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
 	Cut    draft.Cut
-	Stand  draft.Stand // what is done on the stand after drafting
+	Stand  draft.Stand      // what is done on the stand after drafting
+	Trims  []draft.TrimLine // lines along which surplus is cut off
 	Fabric materials.Fabric
 	Hang   Hang
 	Notes  []string // what reading a block from a file left out or straightened
@@ -76,7 +78,7 @@ func (s *Style) Piece() (draft.Piece, error) {
 	}
 	p, err := draft.Draft(block, s.Cut)
 	if err == nil {
-		p, err = p.Treated(s.Stand)
+		p, err = p.Treated(s.Stand, s.Trims...)
 	}
 	return p, s.located(err)
 }
@@ -102,5 +104,6 @@ func (s *Style) Taken() int { return len(s.taken) }
 func (s *Style) Clone() Style {
 	c := *s
 	c.taken, c.from = maps.Clone(s.taken), maps.Clone(s.from)
+	c.Trims = slices.Clone(s.Trims)
 	return c
 }

@@ -89,6 +89,29 @@ func TestEmptyIsDefault(t *testing.T) {
 	}
 }
 
+// Trims and pleats that cannot be are refused with the line they stand in.
+func TestTrimsRefused(t *testing.T) {
+	for _, q := range []struct{ text, want string }{
+		{"name: x\ntrims: 3\n", "f:2: trims is 3, want a list"},
+		{"trims:\n  - line_mm: [[1, 2]]\n", "f:2: trims: line_mm is"},
+		{"trims:\n  - line_m: [[1, 2], [3, 4]]\n", `f:2: trims: unknown key "line_m"`},
+		{"trims:\n  - line_mm: [[1, 2], [3]]\n", "f:2: trims: point"},
+		{"cut:\n  pleats_towards: back\n", `f:2: cut: pleats towards "back", want neck or armhole`},
+		{"stand:\n  stay_edge: tape\n", "f:2: stay_edge is tape, want true or false"},
+	} {
+		if _, err := Parse("f", []byte(q.text)); err == nil || !strings.HasPrefix(err.Error(), q.want) {
+			t.Errorf("Parse(%q): error %v, want one that begins %q", q.text, err, q.want)
+		}
+	}
+	s, err := Parse("f", []byte("cut:\n  trim_cm: 2\ntrims:\n  - line_mm: [[10, -300], [20, -300]]\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Piece(); err == nil || !strings.HasPrefix(err.Error(), "f:4: trim 1 crosses the seams of the half in 0 places") {
+		t.Errorf("Piece(): error %v, want one of line 4 that says the trim crosses nothing", err)
+	}
+}
+
 // A measurement goes before the chart, and the apex follows the rule of the
 // draft from it: half of across front and dart.
 func TestWearer(t *testing.T) {
@@ -134,14 +157,19 @@ func TestWriteReads(t *testing.T) {
 		if rapid.Bool().Draw(t, "auto") {
 			s.Cut.Extension, s.Cut.DartShare = draft.Auto, draft.Auto
 		}
+		s.Cut.PleatsTo = draft.Towards(rapid.IntRange(0, 1).Draw(t, "towards"))
 		s.Cut.How = draft.How(rapid.IntRange(0, 2).Draw(t, "how"))
 		s.Hang.Free = rapid.Bool().Draw(t, "free")
+		s.Stand.StayShoulder, s.Stand.StayEdge = rapid.Bool().Draw(t, "stay shoulder"), rapid.Bool().Draw(t, "stay edge")
 		if rapid.Bool().Draw(t, "own cloth") {
 			s.Fabric.Note, s.Fabric.BendBias = "changed", 1e-6/3
 			s.Fabric = rounded(s.Fabric)
 		}
 		if rapid.Bool().Draw(t, "own block") {
 			s.Points = map[string][]r2.Vec{"neck": {{X: 0.0671, Y: -0.1}}, "armhole": {{X: 0.2, Y: 0.3}, {X: 0.25, Y: -0.1}}}
+		}
+		for k := range rapid.IntRange(0, 2).Draw(t, "trims") {
+			s.Trims = append(s.Trims, draft.TrimLine{{X: 0.25, Y: -0.1 * float64(k)}, {X: toMetres(231.5, "mm"), Y: -0.25}})
 		}
 		text := s.YAML()
 		got, err := Parse("again", text)
@@ -165,6 +193,7 @@ func FuzzParse(f *testing.F) {
 		"name: x\nbody:\n  size: 12\n  bust_in: 35\ncut: {dart_share: auto, extension_cm: 8, how: slash, slashes: 3}\nfabric: polyester-twill\nhang:\n  spacing_mm: 8\n  free: true\n",
 		"fabric:\n  name: mine\n  weight_gsm: 120\n  bend_mean_uNm: 4\n",
 		"block:\n  - {name: neck, x_cm: 6.7, y_cm: 0}\n  - {name: armhole, x_mm: 1, y_in: 2}\n",
+		"trims:\n  - line_mm: [[262, -90], [230, -150]]\n  - line_in: [[9, -3], [9, -5.5], [10, -8]]\n", "trims: [{line_mm: [[1], 2]}]\n", "cut: {pleats: 2, pleat_depth_mm: 20, pleats_towards: armhole}\nstand: {stay_edge: true, lower_cm: 1}\n",
 		"a: &x {b: *x}\n", "? [a]\n: b\n", "--- 1\n--- 2\n", "cut: [1, 2]\n", "cut: {grain_deg: .nan, trim_cm: .inf}\n", "\tx", "name: |\n  a\n  b\n", "fabric: {file: x}\n",
 	} {
 		f.Add([]byte(seed))

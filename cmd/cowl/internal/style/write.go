@@ -19,10 +19,14 @@ func (s *Style) YAML() []byte {
 	s.writeSection(&b, "body")
 	s.writeBlock(&b)
 	s.writeSection(&b, "cut")
-	fmt.Fprintf(&b, "  how: %v\n", s.Cut.How)
+	fmt.Fprintf(&b, "  how: %v\n  pleats_towards: %v\n", s.Cut.How, s.Cut.PleatsTo)
 	if s.Stand != draft.DefaultStand() {
 		s.writeSection(&b, "stand")
+		for _, key := range stayKeys {
+			fmt.Fprintf(&b, "  %s: %t\n", key, *s.stay(key))
+		}
 	}
+	s.writeTrims(&b)
 	s.writeFabric(&b)
 	s.writeSection(&b, "hang")
 	fmt.Fprintf(&b, "  free: %t\n", s.Hang.Free)
@@ -60,6 +64,20 @@ func (s *Style) writeBlock(b *bytes.Buffer) {
 		for _, p := range s.Points[name] {
 			fmt.Fprintf(b, "  - {name: %s, x_cm: %s, y_cm: %s}\n", name, figures(p.X*100), figures(p.Y*100))
 		}
+	}
+}
+
+func (s *Style) writeTrims(b *bytes.Buffer) {
+	if s.Trims == nil {
+		return
+	}
+	b.WriteString("trims:\n")
+	for _, line := range s.Trims {
+		var points []string
+		for _, p := range line {
+			points = append(points, fmt.Sprintf("[%s, %s]", figures(p.X*1000), figures(p.Y*1000)))
+		}
+		fmt.Fprintf(b, "  - line_mm: [%s]\n", strings.Join(points, ", "))
 	}
 }
 
