@@ -9,6 +9,8 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/body"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // App is everything behind the window. It belongs to the thread of the window.
@@ -31,6 +33,8 @@ type App struct {
 	grip     *grip     // what the hand holds
 	mark     mark      // the place under the mouse
 	slashing *slashing // what is being drawn on the flat piece
+	trimming []r2.Vec  // m, the same
+	draws    int       // what the mouse draws there
 	drag     int       // mouse button that turns or moves the view, −1: none
 
 	tab        int

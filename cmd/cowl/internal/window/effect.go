@@ -15,7 +15,9 @@ import (
 // rested is what was read when a pane last came to rest.
 type rested struct {
 	stand   draft.Stand
-	rest    string // all of the style but the stand
+	trims   int    // lines cut along
+	all     string // the style
+	rest    string // all of it but the work on the stand
 	outcome study.Outcome
 	pulls   map[string]float64 // N, by seam
 }
@@ -28,20 +30,21 @@ func (p *Pane) keepRest() {
 		return
 	}
 	bare := p.Style.Clone()
-	bare.Stand = draft.DefaultStand()
-	now := &rested{p.Style.Stand, string(bare.YAML()), f.Outcome, f.Pulls}
+	bare.Stand, bare.Trims = draft.DefaultStand(), nil
+	now := &rested{p.Style.Stand, len(p.Style.Trims), string(p.Style.YAML()), string(bare.YAML()), f.Outcome, f.Pulls}
 	switch was := p.rested; {
 	case was == nil || was.rest != now.rest:
 		p.before = nil
-	case was.stand != now.stand:
+	case was.all != now.all:
 		p.before = was
 	}
 	p.rested = now
 }
 
 // standWords says what was done on the stand.
-func (u Units) standWords(s draft.Stand) string {
+func (u Units) standWords(r *rested) string {
 	var out []string
+	s := r.stand
 	for _, k := range []struct {
 		v    float64
 		text string
@@ -53,6 +56,15 @@ func (u Units) standWords(s draft.Stand) string {
 		if k.v > 0 {
 			out = append(out, k.text)
 		}
+	}
+	if r.trims > 0 {
+		out = append(out, plural(r.trims, "trim"))
+	}
+	if s.StayShoulder {
+		out = append(out, "stay in the shoulders")
+	}
+	if s.StayEdge {
+		out = append(out, "stay along the edge")
 	}
 	if len(out) == 0 {
 		return "as cut"
@@ -78,7 +90,7 @@ func (a *App) effect(c *panel.Column) {
 	} {
 		c.Pair(row[0], row[1]+" → "+row[2])
 	}
-	c.Text("First: "+a.units.standWords(b.stand)+". Then: "+a.units.standWords(n.stand)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)
+	c.Text("First: "+a.units.standWords(b)+". Then: "+a.units.standWords(n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)
 }
 
 // number1 writes a length without its unit.

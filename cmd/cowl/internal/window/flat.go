@@ -45,7 +45,7 @@ func (a *App) flatPiece(r panel.Rect) {
 	defer u.Pop()
 	help := "The flat piece from its right side. Point at a place to see where it hangs."
 	if a.tab == tabStand {
-		help = "Press on the waist or the armhole and drag inwards to slash both halves."
+		help = drawHelps[a.draws]
 	}
 	use := u.Area("flatpiece", r, help)
 	u.Words("Flat piece", r.X+16, r.Y+24, 0, panel.Heading, u.Theme.Ink)
@@ -55,7 +55,7 @@ func (a *App) flatPiece(r panel.Rect) {
 	c := fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, p.piece.Outline)
 	a.flatCloth(c, p)
 	a.flatLines(c, p)
-	a.drawSlash(c, use)
+	a.drawOn(c, use)
 	if use.Over {
 		q := c.back(u.In.X, u.In.Y)
 		if at, ok := inSpace(&p.frame.Sheet, q); ok {
@@ -113,17 +113,18 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 		line(1, u.Theme.Ink, other...)
 	}
 	for _, s := range q.Releases {
+		line(4.4, u.Theme.OnInk, s.From, s.To) // seen on every map
 		line(2.4, u.Theme.Accent, s.From, s.To)
 	}
 	if q.Weight > 0 {
 		at := c.at(q.FacingEdge[len(q.FacingEdge)-1])
 		u.Disc(at, 5, u.Theme.Accent)
-		u.Words(fmt.Sprintf("%.0f g", q.Weight*1000), at.X+9, at.Y+14, 0, panel.Small, u.Theme.Accent)
+		u.Words(fmt.Sprintf("%.0f g", q.Weight*1000), at.X+9, at.Y-7, 0, panel.Small, u.Theme.Accent)
 	}
 	edge := c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY})
-	u.Words("edge", edge.X-6, edge.Y-5, 1, panel.Small, u.Theme.Accent)
-	foot := c.at(r2.Vec{Y: q.FoldY})
-	u.Words("centre front", foot.X+6, foot.Y+16, 0, panel.Small, u.Theme.Soft)
+	u.Words("edge", edge.X+8, edge.Y+4, 0, panel.Small, u.Theme.Accent)
+	foot := c.at(waist)
+	u.Words("centre front", foot.X, foot.Y+17, 0.5, panel.Small, u.Theme.Soft)
 	a.grainArrow(c, p)
 }
 

@@ -25,13 +25,26 @@ const slashReach = 12
 // leastSlash is the shortest slash that is meant, m: less is a slip of the hand.
 const leastSlash = 0.005
 
-// drawSlash lets the mouse draw a slash on the flat piece: it begins on the
-// waist or the armhole and runs square into the piece as far as the mouse.
-func (a *App) drawSlash(c flatChart, use panel.Use) {
-	if a.tab != tabStand {
+// drawOn lets the mouse draw on the flat piece while the stand is open.
+func (a *App) drawOn(c flatChart, use panel.Use) {
+	if a.tab != tabStand || a.draws != drawSlashes {
 		a.slashing = nil
-		return
 	}
+	if a.tab != tabStand || a.draws != drawTrims {
+		a.trimming = nil
+	}
+	switch {
+	case a.tab != tabStand:
+	case a.draws == drawTrims:
+		a.drawTrim(c, use)
+	default:
+		a.drawSlash(c, use)
+	}
+}
+
+// drawSlash draws a slash: it begins on the waist or the armhole and runs square
+// into the piece as far as the mouse.
+func (a *App) drawSlash(c flatChart, use panel.Use) {
 	q := c.back(a.ui.In.X, a.ui.In.Y)
 	q.X = math.Abs(q.X)
 	switch s, ok := a.nearSeam(q, slashReach/c.per); {

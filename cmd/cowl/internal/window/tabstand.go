@@ -33,13 +33,14 @@ func (a *App) standTab(r panel.Rect) {
 		for _, k := range seams {
 			a.slashSliders(c, k)
 		}
-		c.Text(a.slashHint(), panel.Small, true)
-		c.Heading("Weight")
+		a.drawnControls(c)
+		c.Heading("Sewn on")
 		a.weightSlider(c, s.Weight)
+		a.stays(c)
 		a.effect(c)
 		c.Gap(6)
-		if a.ui.Button("stand/none", c.Next(panel.RowHeight), "Take all of it back", "Leaves the piece as it was cut; undo brings it again.") && s != draft.DefaultStand() {
-			a.change("the work on the stand", "", func(s *style.Style) error { s.Stand = draft.DefaultStand(); return nil })
+		if a.ui.Button("stand/none", c.Next(panel.RowHeight), "Take all of it back", "Leaves the piece as it was cut; undo brings it again.") {
+			a.change("the work on the stand", "", func(s *style.Style) error { s.Stand, s.Trims = draft.DefaultStand(), nil; return nil })
 		}
 		c.Gap(10)
 	})
@@ -106,11 +107,57 @@ func (a *App) slashSliders(c *panel.Column, k seam) {
 	}
 }
 
-func (a *App) slashHint() string {
-	if a.flat {
-		return "Or draw one on the flat piece: press on the waist or armhole and drag inwards."
+// What the mouse draws on the flat piece.
+const (
+	drawSlashes = iota
+	drawTrims
+)
+
+var (
+	drawNames = []string{"Slash", "Trim"}
+	drawHelps = []string{
+		"Press on the waist or the armhole and drag inwards to slash both halves.",
+		"Draw a line across the piece, from outside to outside: what lies beyond it is cut off both halves.",
 	}
-	return "With the flat piece shown (key D) a slash can be drawn there."
+)
+
+// drawnControls say what the mouse draws on the flat piece, and take the last
+// trim back.
+func (a *App) drawnControls(c *panel.Column) {
+	c.Heading("Drawn on the flat piece")
+	if !a.flat {
+		if a.ui.Button("stand/flat", c.Next(panel.RowHeight), "Show the flat piece", "To draw slashes and trims on it. Key D.") {
+			a.flat = true
+		}
+		c.Gap(6)
+		return
+	}
+	a.draws = a.ui.Choice("draw", c.Next(panel.RowHeight), drawNames, drawHelps, a.draws)
+	c.Gap(4)
+	c.Text(drawHelps[a.draws], panel.Small, true)
+	if n := len(a.pane().Style.Trims); n > 0 {
+		c.Gap(4)
+		if a.ui.Button("stand/trim", c.Next(panel.RowHeight), "Take the last of "+plural(n, "trim")+" back", "The line drawn last is forgotten, and the cloth is there again.") {
+			a.change("a trim taken back", "", func(s *style.Style) error { s.Trims = s.Trims[:n-1]; return nil })
+		}
+	}
+}
+
+// stays are tapes that keep an edge from stretching.
+func (a *App) stays(c *panel.Column) {
+	s := a.pane().Style.Stand
+	for _, k := range []struct {
+		id, word, help string
+		at             func(*draft.Stand) *bool
+	}{
+		{"stay_shoulder", "Stay tape in the shoulders", "A tape along both shoulder seams, which then do not stretch.", func(s *draft.Stand) *bool { return &s.StayShoulder }},
+		{"stay_edge", "Stay tape along the edge", "A tape in the fold of the cowl edge, which then does not stretch.", func(s *draft.Stand) *bool { return &s.StayEdge }},
+	} {
+		was := *k.at(&s)
+		if on := a.ui.Check(k.id, c.Next(28), k.word, k.help, was); on != was {
+			a.change("the "+strings.ToLower(k.word), "", func(s *style.Style) error { *k.at(&s.Stand) = on; return nil })
+		}
+	}
 }
 
 func (a *App) weightSlider(c *panel.Column, v float64) {
