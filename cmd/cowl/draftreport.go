@@ -35,6 +35,9 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	if s.Stand != draft.DefaultStand() {
 		row("On the stand", "%s", standWords(s.Stand))
 	}
+	if n := len(s.Trims); n > 0 {
+		row("Trimmed", "along %s drawn on the flat", several(n, "line"))
+	}
 	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist))
 	row("Grain", "warp at %.1f° to the centre front", degreesOf(p.Grain))
 	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", cm(r.Across), cm(r.Along), cm(p.Trim))

@@ -51,10 +51,13 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 	if (s == (Stand{}) || s == DefaultStand()) && len(trims) == 0 {
 		return p, nil
 	}
-	room := p.roomToLower()
+	room, kept := p.roomToLower(), "at least 3 cm of shoulder must be left to carry it"
+	if p.Pleats != nil {
+		kept = "2.5 cm of shoulder must be left before the first pleat"
+	}
 	var errs []error
 	for _, l := range []limit{
-		{"lower", s.Lower * 100, 0, math.Max(room, 0) * 100, "cm", "the edge moves down the shoulder, and at least 3 cm of shoulder must be left to carry it"},
+		{"lower", s.Lower * 100, 0, math.Max(room, 0) * 100, "cm", "the edge moves down the shoulder, and " + kept},
 		{"take in", s.TakeIn * 100, 0, mostTakenIn * 100, "cm", "more wants another size"},
 		{"release waist", s.ReleaseWaist * 100, 0, mostReleased * 100, "cm", "a slash is as short as lets the cloth lie"},
 		{"release armhole", s.ReleaseArmhole * 100, 0, mostReleased * 100, "cm", "a slash is as short as lets the cloth lie"},

@@ -23,7 +23,9 @@ func FromDraft(p draft.Piece) (Piece, error) {
 		Edges: frontEdges(p), Lines: frontLines(p),
 		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
 	}
-	q.Words = append(q.Words, treated(p)...)
+	for k, words := range treated(p) {
+		q.Texts = append(q.Texts, Text{words, r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY - 0.02 - 0.01*float64(k)}})
+	}
 	if p.Facing > shallow {
 		at := r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY + p.Facing/2}
 		q.Texts = append(q.Texts, Text{fmt.Sprintf("self-facing %.1f cm", p.Facing*100), at})

@@ -1,7 +1,9 @@
 package paper
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"cowl/mesh/body"
@@ -113,5 +115,40 @@ func TestSettle(t *testing.T) {
 	}
 	if count != 15 {
 		t.Errorf("looked at %d points, want 15", count)
+	}
+}
+
+// A stay is told with its length and a pleat with its lines, each leg from the
+// seam into the piece, on both halves.
+func TestTreatedFront(t *testing.T) {
+	p, err := front(t, func(c *draft.Cut) { c.Pleats = 2 }).Treated(draft.Stand{StayShoulder: true, StayEdge: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	q, err := FromDraft(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := map[string]bool{}
+	for _, w := range q.Texts {
+		said[w.Said] = true
+	}
+	// The shoulder of size 10 is 12.25 cm, of which 4 cm lie before the cowl point.
+	for _, want := range []string{"stay tape 8.2 cm, each shoulder", fmt.Sprintf("stay tape %.1f cm, cowl edge", 200*p.HalfEdge)} {
+		if !said[want] {
+			t.Errorf("the front says %v, want %q among it", q.Texts, want)
+		}
+	}
+	legs := 0
+	for _, l := range q.Lines {
+		if l.Kind == Guide && strings.Contains(l.Name, "pleat") {
+			legs++
+			if off := r2.Norm(r2.Sub(l.Points[0], q.Outline[nearest(q.Outline, l.Points[0])])); off > 1e-9 {
+				t.Errorf("%s begins %g m off a corner of the seam", l.Name, off)
+			}
+		}
+	}
+	if legs != 8 {
+		t.Errorf("%d legs of pleats are marked, want 8: two of each of four", legs)
 	}
 }

@@ -11,27 +11,21 @@ import (
 )
 
 // shoulderPlaces lists where pins go down the flat shoulder seam, m from the
-// cowl point: on every leg and fold of a pleat, and between them.
+// cowl point: on every leg of a pleat and where its cloth turns, and between.
 func (j Job) shoulderPlaces() []float64 {
 	p := j.Piece
 	if j.Free {
 		return steps(0, math.Min(length(p.Shoulder), shoulderStep), shoulderStep)
 	}
 	stops := []float64{0}
-	for k, l := range p.Pleats {
+	for k := range p.Pleats {
 		a, b := p.Legs(k)
-		if l.To == draft.Neck {
-			stops = append(stops, a, (a+b)/2, b, b+l.Depth)
-		} else {
-			stops = append(stops, a-l.Depth, a, (a+b)/2, b)
-		}
+		stops = append(stops, a, (a+b)/2, b)
 	}
 	stops = append(stops, length(p.Shoulder))
 	out := []float64{0}
 	for k := 1; k < len(stops); k++ {
-		if stops[k]-stops[k-1] > pinApart {
-			out = append(out, steps(stops[k-1], stops[k], shoulderStep)[1:]...)
-		}
+		out = append(out, steps(stops[k-1], stops[k], shoulderStep)[1:]...)
 	}
 	return out
 }
@@ -108,7 +102,7 @@ func (j Job) way(p pin, t float64) r3.Vec {
 		x = -x
 	}
 	end := r3.Add(j.off(to, p.over), r3.Scale(math.Copysign(l.Depth-math.Abs(p.down-from-l.Depth), x), j.alongForm(side, l.At)))
-	right, in := j.pleatFrame(side, l.At, from, e)
+	right, in := j.pleatFrame(side, k, e)
 	at := r3.Add(base, r3.Scale(e, r3.Sub(j.off(to, p.over), base)))
 	at = r3.Add(at, r3.Add(r3.Scale(x, right), r3.Scale(z, in)))
 	return r3.Add(at, r3.Scale(laid, r3.Sub(p.at, end)))
@@ -139,11 +133,13 @@ func (j Job) alongForm(side, s float64) r3.Vec {
 	return r3.Unit(r3.Sub(j.Form.ShoulderPoint(side, s+d), j.Form.ShoulderPoint(side, s-d)))
 }
 
-// pleatFrame returns the directions along the seam and into a pleat at share e of
-// the way.
-func (j Job) pleatFrame(side, s, q, e float64) (right, in r3.Vec) {
-	a, b := along(j.Piece.Shoulder, q-pinApart), along(j.Piece.Shoulder, q)
+// pleatFrame returns the directions along the seam and into pleat k at share e
+// of the way.
+func (j Job) pleatFrame(side float64, k int, e float64) (right, in r3.Vec) {
+	q, leg := j.Piece.Legs(k)
+	a, b := along(j.Piece.Shoulder, q), along(j.Piece.Shoulder, leg)
 	flat := r2.Unit(r2.Sub(sided(b, side), sided(a, side)))
+	s := j.Piece.Pleats[k].At
 	_, up := j.Form.Distance(j.Form.ShoulderPoint(side, j.Piece.CowlPoint+s))
 	mix := func(a, b r3.Vec) r3.Vec { return r3.Unit(r3.Add(r3.Scale(1-e, a), r3.Scale(e, b))) }
 	return mix(r3.Vec{X: flat.X, Y: flat.Y}, j.alongForm(side, s)), mix(r3.Vec{Z: -1}, r3.Scale(-1, r3.Unit(up)))
