@@ -99,18 +99,16 @@ func (d *drive) shown() (img *image.RGBA) {
 // The golden pictures were looked at when they were made: the window as it
 // opens, and the stand with flat piece, map and inches. Drivers differ at rims,
 // hence the tolerance; a control that has moved or gone is outside it.
-func TestGolden(t *testing.T) {
-	d := start(t, nil)
+func goldens(d *drive) {
 	d.x("mousemove", "640", "3") // on nothing
-	d.until("a form", func(a *App) bool { return a.pane().dummy != nil })
-	d.ask(func(a *App) { freeze(t, a) })
+	d.ask(func(a *App) { a.unsaved = false })
 	d.golden("opened.png")
 	d.ask(func(a *App) {
-		a.tab, a.flat, a.show, a.set.Units = tabStand, true, mapShear, Inches
+		a.tab, a.flat, a.show, a.draws, a.set.Units = tabStand, true, mapShear, drawSlashes, Inches
 		s := &a.pane().Style.Stand
 		s.ReleaseWaist, s.ReleaseWaistAt, s.Weight = 0.06, 0.25, 0.010
 		if p, err := a.pane().Style.Piece(); err != nil {
-			t.Error(err)
+			d.Error(err)
 		} else {
 			a.pane().piece = p
 		}
