@@ -40,6 +40,7 @@ func fitFlat(r panel.Rect, outline []r2.Vec) flatChart {
 // flatPiece draws the flat piece of the active pane, in the colours of the map.
 func (a *App) flatPiece(r panel.Rect) {
 	u, p := a.ui, a.pane()
+	u.Fill(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
 	u.Fill(r.Left(1/a.scale), u.Theme.Rule)
 	u.Push(r)
 	defer u.Pop()

@@ -162,7 +162,7 @@ func (a *App) stays(c *panel.Column) {
 
 func (a *App) weightSlider(c *panel.Column, v float64) {
 	s := panel.Slider{
-		ID: "weight", Label: "On the facing at the centre", Help: "A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual.",
+		ID: "weight", Label: "Weight in facing", Help: "A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual.",
 		Min: 0, Max: mostWeight, Step: 0.001,
 		Format: func(v float64) string { return fmt.Sprintf("%.0f g", v*1000) },
 		Parse:  func(t string) (float64, error) { return number(t, "g", "weight", 0, mostWeight*1000, 0.001) },
