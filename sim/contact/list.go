@@ -15,6 +15,7 @@ import (
 // diagonals cells turn inside out in tight folds.
 type bundle struct {
 	end  [3]int32   // far ends of warp, weft and diagonal, lattice.None where missing
+	side [2]int32   // corners of the cell beside the node; at the tip of a slit a yarn may leave for another
 	node float64    // 0..1, share of a cell of cloth that the node carries
 	edge [3]float64 // 0..1, the same of the edges
 	cell float64    // 0..1, the same of the cell
@@ -25,9 +26,10 @@ func bundlesOf(l *lattice.Lattice) []bundle {
 	cell := l.Spacing * l.Spacing
 	out := make([]bundle, len(l.Rest))
 	for i := range out {
-		b := bundle{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, node: l.Area[i] / cell}
+		b := bundle{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, side: [2]int32{lattice.None, lattice.None}, node: l.Area[i] / cell}
 		b.edge[0], b.edge[1] = l.U[i].Link/cell, l.V[i].Link/cell
 		if q := l.Cell[i].Corner; q[0] != lattice.None {
+			b.side = [2]int32{q[1], q[2]}
 			b.end[2], b.edge[2], b.cell = q[3], l.Cell[i].Area/cell, l.Cell[i].Area/cell
 		}
 		out[i] = b
@@ -71,6 +73,11 @@ func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 		at := r3.Scale(1/n, sum)
 		r := r3.Norm2(r3.Sub(x[i], at))
 		for _, e := range s.bundles[i].end {
+			if e != lattice.None {
+				r = math.Max(r, r3.Norm2(r3.Sub(x[e], at)))
+			}
+		}
+		for _, e := range s.bundles[i].side {
 			if e != lattice.None {
 				r = math.Max(r, r3.Norm2(r3.Sub(x[e], at)))
 			}
@@ -148,7 +155,7 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 // onto lists node i against the triangles of bundle j.
 func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *listed) {
 	b := &s.bundles[j]
-	u, v, d := b.end[0], b.end[1], b.end[2]
+	u, v, d := b.side[0], b.side[1], b.end[2]
 	if d == lattice.None || !s.balls[i].node.near(&s.balls[j].all, s.reach) || !(sure || (s.far(i, j) && s.far(i, d))) {
 		return
 	}

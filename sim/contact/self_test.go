@@ -171,3 +171,44 @@ func BenchmarkSelf(b *testing.B) {
 	pushed = sum
 	b.ReportMetric(float64(len(pos)), "nodes")
 }
+
+// At the tip of a slit a yarn goes on in one of two ways and leaves a cell for
+// the other. The triangles are those of the cells all the same.
+func TestSlitTriangles(t *testing.T) {
+	strip := []r2.Vec{{X: -0.03, Y: -0.05}, {X: 0.03, Y: -0.05}, {X: 0.03, Y: 0.05}, {X: -0.03, Y: 0.05}}
+	left, pairs := 0, 0
+	for k := range 60 {
+		to := r2.Vec{X: -0.01 + 0.0003*float64(k), Y: -0.03 + 0.0011*float64(k)}
+		l, err := lattice.Cut(strip, lattice.Options{Spacing: 0.005, Grain: 0.4 + 0.01*float64(k), Slits: []lattice.Slit{{From: r2.Vec{Y: -0.06}, To: to}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		triangles := map[[3]int32]bool{}
+		for i, c := range l.Cell {
+			if q := c.Corner; q[0] != lattice.None {
+				triangles[[3]int32{q[0], q[1], q[3]}], triangles[[3]int32{q[0], q[3], q[2]}] = true, true
+				if l.U[i].Next != q[1] || l.V[i].Next != q[2] {
+					left++
+				}
+			}
+		}
+		pos := make([]r3.Vec, len(l.Rest))
+		for i, p := range l.Rest {
+			pos[i] = r3.Vec{X: p.X, Y: math.Abs(p.Y), Z: 0.0005 * p.Y} // folded in two
+		}
+		s := NewSelf(l, 0.002, 1)
+		s.Ready(pos, 0, nil)
+		for _, p := range s.pairs {
+			if p.edges {
+				continue
+			}
+			pairs++
+			if c := [3]int32{p.node[1], p.node[2], p.node[3]}; !triangles[c] {
+				t.Fatalf("slit %d: a crossing is held off %v, which is no triangle of a cell", k, c)
+			}
+		}
+	}
+	if left == 0 || pairs == 0 {
+		t.Errorf("%d yarns left their cell and %d pairs were listed, want some of both", left, pairs)
+	}
+}

@@ -53,6 +53,7 @@ type Frame struct {
 	Clear    []float64  // m, len = vertices; distance from the form, 0 on a free hang
 	Outcome  Outcome    // figures of one placing, valid if Read is true
 	Reading  fold.Reading
+	Pulls    map[string]float64 // N, of all pins of one name together, as the outcome
 	Read     bool
 	Err      error // why the last Change could not be done; the drape before it goes on hanging
 }

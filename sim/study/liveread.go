@@ -12,6 +12,7 @@ import (
 type figures struct {
 	outcome Outcome
 	reading fold.Reading
+	pulls   map[string]float64 // N, see Frame
 	ok      bool
 }
 
@@ -77,7 +78,7 @@ func (d *Drape) figures(seconds float64) figures {
 	o, r, err := d.outcome(seconds)
 	one := Run{Outcome: o, Each: []Outcome{o}}
 	one.agree()
-	return figures{one.Outcome, r, err == nil && d.Result.Status != sim.Diverged}
+	return figures{one.Outcome, r, d.pulls(), err == nil && d.Result.Status != sim.Diverged}
 }
 
 // snapshot copies what a reading needs and the walk changes. What is read off

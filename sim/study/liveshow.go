@@ -44,7 +44,7 @@ func (w *walker) show(residual float64) {
 	}
 	w.measure(residual)
 	last := w.reader.last
-	m.Outcome, m.Reading, m.Read = last.outcome, last.reading, last.ok
+	m.Outcome, m.Reading, m.Pulls, m.Read = last.outcome, last.reading, last.pulls, last.ok
 	w.shown = time.Now()
 	w.live.wanted.Store(false)
 	w.live.newest.Store(m)

@@ -57,12 +57,13 @@ func weigh(p draft.Piece, l *lattice.Lattice, c *sim.Cloth) {
 }
 
 // PullOf returns the pull of all pins of one name together, N.
-func (d *Drape) PullOf(name string) float64 {
-	var sum float64
+func (d *Drape) PullOf(name string) float64 { return d.pulls()[name] }
+
+// pulls returns the pull of all pins of each name together, N.
+func (d *Drape) pulls() map[string]float64 {
+	out := map[string]float64{}
 	for k, h := range d.Scene.Holds {
-		if h.Name == name {
-			sum += r3.Norm(d.State.Pull(h, k))
-		}
+		out[h.Name] += r3.Norm(d.State.Pull(h, k))
 	}
-	return sum
+	return out
 }

@@ -79,24 +79,17 @@ func (u *UI) Choice(id string, r Rect, labels, helps []string, on int) int {
 func (u *UI) Tabs(id string, r Rect, labels, helps []string, on int) int {
 	u.Rule(r, u.Theme.Rule)
 	x := r.X
-	gap := 18.0
-	total := 0.0
-	for _, l := range labels {
-		total += u.Width(l, Strong)
-	}
-	if n := float64(len(labels) - 1); total+n*gap > r.W {
-		gap = max((r.W-total)/n, 4)
-	}
+	plain, strong, gap := u.tabStyle(r.W, labels)
 	for i, l := range labels {
-		c := Rect{x, r.Y, u.Width(l, Strong), r.H}
+		c := Rect{x, r.Y, u.Width(l, strong), r.H}
 		t := u.touch(id+"/"+l, c.Shrunk(-gap/2, 0), helps[min(i, len(helps)-1)])
 		ink := u.Theme.Soft
 		if i == on || t.over {
 			ink = u.Theme.Ink
 		}
-		s := Plain
+		s := plain
 		if i == on {
-			s = Strong
+			s = strong
 			u.Fill(Rect{c.X, r.Y + r.H - 2, c.W, 2}, u.Theme.Accent)
 		}
 		u.Words(l, c.X+c.W/2, middle(c, s), 0.5, s, ink)
@@ -107,6 +100,22 @@ func (u *UI) Tabs(id string, r Rect, labels, helps []string, on int) int {
 		x += c.W + gap
 	}
 	return on
+}
+
+// tabStyle returns how tabs are written so that all go into wide units, and the
+// gap between them.
+func (u *UI) tabStyle(wide float64, labels []string) (plain, strong Style, gap float64) {
+	plain, strong = Plain, Strong
+	n := float64(len(labels) - 1)
+	for ; ; plain.Size, strong.Size = plain.Size-0.5, strong.Size-0.5 {
+		total := 0.0
+		for _, l := range labels {
+			total += u.Width(l, strong)
+		}
+		if gap = min((wide-total)/n, 18); gap >= 8 || plain.Size <= 10 {
+			return plain, strong, max(gap, 4)
+		}
+	}
 }
 
 // Check is a box with words beside it. It returns whether the box is ticked

@@ -40,10 +40,14 @@ func (c *Column) Text(text string, s Style, soft bool) Rect {
 	return whole
 }
 
-// Pair writes a name on the left and a value on the right of one row.
+// Pair writes a name on the left and a value on the right of one row, or of two
+// where one is too narrow for both.
 func (c *Column) Pair(name, value string) {
 	r := c.Next(22)
 	c.u.Words(name, r.X, middle(r, Plain), 0, Plain, c.u.Theme.Soft)
+	if c.u.Width(name, Plain)+c.u.Width(value, Strong)+4 > r.W {
+		r = c.Next(18)
+	}
 	c.u.Words(value, r.X+r.W, middle(r, Strong), 1, Strong, c.u.Theme.Ink)
 }
 

@@ -9,6 +9,8 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/body"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // App is everything behind the window. It belongs to the thread of the window.
@@ -22,15 +24,18 @@ type App struct {
 	past    History[desk]
 	dummies dummies
 
-	eye   Orbit
-	goal  *Orbit  // where the eye is gliding to; nil: it stands
-	stand float64 // s, when it began to glide
-	named int     // the named view it stands at, −1: another
-	shape float64 // of the narrowest pane, width over height
-	tool  tool
-	grip  *grip // what the hand holds
-	mark  mark  // the place under the mouse
-	drag  int   // mouse button that turns or moves the view, −1: none
+	eye      Orbit
+	goal     *Orbit  // where the eye is gliding to; nil: it stands
+	stand    float64 // s, when it began to glide
+	named    int     // the named view it stands at, −1: another
+	shape    float64 // of the narrowest pane, width over height
+	tool     tool
+	grip     *grip     // what the hand holds
+	mark     mark      // the place under the mouse
+	slashing *slashing // what is being drawn on the flat piece
+	trimming []r2.Vec  // m, the same
+	draws    int       // what the mouse draws there
+	drag     int       // mouse button that turns or moves the view, −1: none
 
 	tab        int
 	show       mapKind

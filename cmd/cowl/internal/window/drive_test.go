@@ -221,3 +221,34 @@ func (d *drive) settle() {
 		d.ask(func(a *App) { a.awake = a.now + 1 })
 	}
 }
+
+// home brings the window back to what it opened with.
+func (d *drive) home() {
+	d.Helper()
+	d.ask(func(a *App) {
+		a.ui.OpenSheet("")
+		a.ui.Focus("")
+		a.useTool(toolLook)
+		a.turning, a.shownDrops = nil, nil
+		for undo, _ := a.past.Next(); undo != ""; undo, _ = a.past.Next() {
+			a.undo()
+		}
+		a.tab, a.flat, a.show, a.note = 0, false, mapPlain, note{}
+		a.look(firstView)
+	})
+	d.settle()
+}
+
+// tabTo goes from control to control with Tab, as far as one that is wanted.
+func (d *drive) tabTo(id string) {
+	d.Helper()
+	for range 80 {
+		on := ""
+		d.ask(func(a *App) { on = a.ui.Focused() })
+		if on == id {
+			return
+		}
+		d.key("Tab")
+	}
+	d.Fatalf("80 times Tab do not reach %s", id)
+}

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"fmt"
 	"image/color"
 	"math"
 
@@ -39,10 +40,15 @@ func fitFlat(r panel.Rect, outline []r2.Vec) flatChart {
 // flatPiece draws the flat piece of the active pane, in the colours of the map.
 func (a *App) flatPiece(r panel.Rect) {
 	u, p := a.ui, a.pane()
+	u.Fill(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
 	u.Fill(r.Left(1/a.scale), u.Theme.Rule)
 	u.Push(r)
 	defer u.Pop()
-	use := u.Area("flatpiece", r, "The flat piece from its right side. Point at a place to see where it hangs.")
+	help := "The flat piece from its right side. Point at a place to see where it hangs."
+	if a.tab == tabStand {
+		help = drawHelps[a.draws]
+	}
+	use := u.Area("flatpiece", r, help)
 	u.Words("Flat piece", r.X+16, r.Y+24, 0, panel.Heading, u.Theme.Ink)
 	if len(p.piece.Outline) == 0 {
 		return
@@ -50,6 +56,7 @@ func (a *App) flatPiece(r panel.Rect) {
 	c := fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, p.piece.Outline)
 	a.flatCloth(c, p)
 	a.flatLines(c, p)
+	a.drawOn(c, use)
 	if use.Over {
 		q := c.back(u.In.X, u.In.Y)
 		if at, ok := inSpace(&p.frame.Sheet, q); ok {
@@ -106,10 +113,19 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 		}
 		line(1, u.Theme.Ink, other...)
 	}
+	for _, s := range q.Releases {
+		line(4.4, u.Theme.OnInk, s.From, s.To) // seen on every map
+		line(2.4, u.Theme.Accent, s.From, s.To)
+	}
+	if q.Weight > 0 {
+		at := c.at(q.FacingEdge[len(q.FacingEdge)-1])
+		u.Disc(at, 5, u.Theme.Accent)
+		u.Words(fmt.Sprintf("%.0f g", q.Weight*1000), at.X+9, at.Y-7, 0, panel.Small, u.Theme.Accent)
+	}
 	edge := c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY})
-	u.Words("edge", edge.X-6, edge.Y-5, 1, panel.Small, u.Theme.Accent)
+	u.Words("edge", edge.X+8, edge.Y+4, 0, panel.Small, u.Theme.Accent)
 	foot := c.at(waist)
-	u.Words("centre front", foot.X+6, foot.Y-8, 0, panel.Small, u.Theme.Soft)
+	u.Words("centre front", foot.X, foot.Y+17, 0.5, panel.Small, u.Theme.Soft)
 	a.grainArrow(c, p)
 }
 

@@ -8,11 +8,18 @@ import (
 	"cowl/cmd/cowl/internal/panel"
 )
 
+// The tabs that are asked for by number.
+const (
+	tabStand = 2
+	tabFiles = 5
+)
+
 var (
-	tabNames = []string{"Cloth", "Cut", "Show", "Compare", "Files"}
+	tabNames = []string{"Cloth", "Cut", "Stand", "Show", "Compare", "Files"}
 	tabHelps = []string{
 		"Choose a fabric.",
 		"Extension, depth, cowl point, facing, grain and dart.",
+		"What is done on the stand: trim, release slashes, a weight in the facing.",
 		"What the cloth shows: grain, stretch, shear, distance; form, units, size of letters.",
 		"Two to four drapes side by side; the grain turned from 0 to 90°.",
 		"Open a style; save picture, turntable, mesh, style and result.",
@@ -34,7 +41,7 @@ func (a *App) leftSide(r panel.Rect) {
 	a.backAndForth(foot.Shrunk(0, 8))
 	in.Top(8)
 	in.Bottom(6)
-	body := []func(panel.Rect){a.clothTab, a.cutTab, a.showTab, a.compareTab, a.filesTab}[a.tab]
+	body := []func(panel.Rect){a.clothTab, a.cutTab, a.standTab, a.showTab, a.compareTab, a.filesTab}[a.tab]
 	body(in)
 }
 

@@ -16,13 +16,14 @@ import (
 
 // Pane is one style hanging on its form.
 type Pane struct {
-	Style style.Style
-	piece draft.Piece
-	dummy *dummy // nil while it is being made
-	live  *study.Live
-	frame study.Frame
-	hands hands
-	gave  *sync.Once // of the walk: it has given way to drawing
+	Style          style.Style
+	piece          draft.Piece
+	dummy          *dummy // nil while it is being made
+	live           *study.Live
+	frame          study.Frame
+	hands          hands
+	rested, before *rested    // the last rest, and the one before it with other work on the stand
+	gave           *sync.Once // of the walk: it has given way to drawing
 
 	loaded *stage.Loaded // nil until there is cloth to draw
 	shape  *[3]int32     // first triangle of the sheet that is loaded: another sheet has another

@@ -172,6 +172,7 @@ func (a *App) take() {
 	}
 	for _, p := range a.panes {
 		if p.poll() {
+			p.keepRest()
 			a.awake = a.now + 2*calm
 		}
 		if p.frame.Err != nil {

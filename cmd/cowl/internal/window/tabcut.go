@@ -24,6 +24,7 @@ func (a *App) cutTab(r panel.Rect) {
 		a.facingSlider(c)
 		a.grainSlider(c)
 		a.dartControls(c)
+		a.pleatControls(c)
 		c.Gap(6)
 		a.sizeChoice(c)
 		a.spacingSlider(c)
@@ -63,6 +64,28 @@ func (a *App) dartControls(c *panel.Column) {
 		a.setNumber("dart_share", v, "the dart share", "dart")
 		a.sealIf(ch)
 	}
+}
+
+// pleatControls lay pleats into the shoulder seams.
+func (a *App) pleatControls(c *panel.Column) {
+	u, cut := a.ui, a.pane().Style.Cut
+	head := c.Next(24)
+	u.Words("Pleats in each shoulder", head.X, head.Y+17, 0, panel.Plain, u.Theme.Ink)
+	names := []string{"0", "1", "2", "3", "4"}
+	n := u.Choice("pleats", c.Next(panel.RowHeight), names, []string{"Pleats let the cloth fall in folds from the shoulder."}, cut.Pleats)
+	if n != cut.Pleats {
+		a.setNumber("pleats", float64(n), "the pleats", "")
+	}
+	c.Gap(8)
+	if n == 0 {
+		return
+	}
+	a.lengthSlider(c, "pleat_depth", "Depth of a pleat", "A pleat takes twice its depth of cloth.", cut.PleatDepth, 0.005, 0.04)
+	to := draft.Towards(u.Choice("pleats/to", c.Next(panel.RowHeight), []string{"To the neck", "To the armhole"}, []string{"Where the folds of the pleats point."}, int(cut.PleatsTo)))
+	if to != cut.PleatsTo {
+		a.change("the way of the pleats", "", func(s *style.Style) error { s.Cut.PleatsTo = to; return nil })
+	}
+	c.Gap(8)
 }
 
 // autoBox lets the draft choose a value; fixed is what takes its place.

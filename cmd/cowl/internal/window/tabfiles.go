@@ -12,8 +12,6 @@ import (
 	"cowl/cmd/cowl/internal/style"
 )
 
-const tabFiles = 4
-
 // filesTab opens and saves.
 func (a *App) filesTab(r panel.Rect) {
 	u := a.ui

@@ -14,24 +14,51 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/mesh/draft"
 	"cowl/sim/study"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// What the window reports at rest is what a drape of the same style gives, bit
-// for bit; after a change of cut too, where that places anew.
-func TestWindowAgreesWithHang(t *testing.T) {
+// One window hangs the cloth once for all these checks. Each leaves the style
+// as it found it; home takes back what is left.
+func TestWindow(t *testing.T) {
 	d := start(t, nil)
+	for _, c := range []struct {
+		name  string
+		check func(*drive)
+	}{
+		{"agrees with a drape", agreesWithHang}, {"save", saves}, {"slash", slashRests}, {"slider, fabric, undo", sliderFabricUndo}, {"hand", handPullsCloth},
+		{"grain turned", grainTurned}, {"four panes", fourPanes},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			sub := *d
+			sub.T = t
+			sub.home()
+			c.check(&sub)
+		})
+	}
+}
+
+// What the window reports at rest is what a drape of the same style gives, bit
+// for bit.
+func agreesWithHang(d *drive) {
+	t := d.T
 	d.rest()
 	var got study.Outcome
+	var pulls map[string]float64
 	var job study.Job
-	d.ask(func(a *App) { got, job = a.pane().frame.Outcome, a.pane().job() })
+	d.ask(func(a *App) { got, pulls, job = a.pane().frame.Outcome, a.pane().frame.Pulls, a.pane().job() })
 	run, err := study.HangAll(context.Background(), job, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
 	want := run.Outcome
+	for _, seam := range []string{"waist", "side", "shoulder"} {
+		if got, want := pulls[seam], run.Drape.PullOf(seam); got != want || want == 0 {
+			t.Errorf("%s pins pull %v N, want the %v N of a drape", seam, got, want)
+		}
+	}
 	if got.EdgeDrop != want.EdgeDrop || got.FoldCount != want.FoldCount || got.MaxStrain != want.MaxStrain || got.Residual != want.Residual {
 		t.Errorf("window: drop %v mm, %d folds, strain %v, residual %v; drape: %v, %d, %v, %v, want the same",
 			got.EdgeDrop, got.FoldCount, got.MaxStrain, got.Residual, want.EdgeDrop, want.FoldCount, want.MaxStrain, want.Residual)
@@ -40,8 +67,8 @@ func TestWindowAgreesWithHang(t *testing.T) {
 
 // A slider dragged by the mouse changes the cut, and the edge hangs deeper for
 // it; a typed value is taken; undo brings the cut back in one step.
-func TestSliderFabricUndo(t *testing.T) {
-	d := start(t, nil)
+func sliderFabricUndo(d *drive) {
+	t := d.T
 	d.rest()
 	var extension, drop float64
 	d.ask(func(a *App) { extension, drop = a.pane().piece.Extension, a.pane().frame.Outcome.EdgeDrop })
@@ -97,8 +124,7 @@ func TestSliderFabricUndo(t *testing.T) {
 
 // The hand takes hold of the cloth where the mouse is and pulls it along; let
 // go, the cloth falls back; undo hangs it as it was.
-func TestHandPullsCloth(t *testing.T) {
-	d := start(t, nil)
+func handPullsCloth(d *drive) {
 	d.rest()
 	d.key("1") // front
 	d.x("mousemove", "640", "420")
@@ -149,8 +175,8 @@ func own(p *Pane) (n int) {
 
 // Four panes hang four cuts, one after another can be made the active one, and
 // undo leaves one again.
-func TestFourPanes(t *testing.T) {
-	d := start(t, nil)
+func fourPanes(d *drive) {
+	t := d.T
 	d.rest()
 	d.key("ctrl+4")
 	d.until("four panes", func(a *App) bool { return len(a.panes) == 4 })
@@ -172,8 +198,8 @@ func TestFourPanes(t *testing.T) {
 
 // A picture twice as large has twice the pixels of the view; style, mesh, result
 // and turntable are written.
-func TestSave(t *testing.T) {
-	d := start(t, nil)
+func saves(d *drive) {
+	t := d.T
 	d.rest()
 	d.click("tab/Files")
 	for _, c := range []struct{ button, file string }{
@@ -294,4 +320,59 @@ func TestNoDisplay(t *testing.T) {
 	if err := Run(Options{Config: t.TempDir(), Style: trial(t)}); err == nil || !errors.Is(err, stage.ErrNoDrawing) {
 		t.Errorf("Run on a display that is not there = %v, want ErrNoDrawing", err)
 	}
+}
+
+// A slash is taken up by the cloth that hangs; when it rests again, the window
+// tells what it did: the rest before it and the one after.
+func slashRests(d *drive) {
+	d.rest()
+	d.click("tab/Stand")
+	d.click("release_waist/typed")
+	d.x("type", "6cm")
+	d.key("Return")
+	d.until("rest with the slash", func(a *App) bool {
+		p := a.pane()
+		return len(p.frame.Job.Piece.Releases) == 2 && p.resting() && (p.before != nil || p.frame.Stage == study.StageStopped)
+	})
+	d.ask(func(a *App) {
+		p := a.pane()
+		if p.frame.Stage == study.StageRest && (p.before.stand != draft.DefaultStand() || p.rested.stand != p.Style.Stand) {
+			d.Errorf("compared %+v with %+v, want the piece as cut with %+v", p.before.stand, p.rested.stand, p.Style.Stand)
+		}
+	})
+	d.key("ctrl+z")
+	d.until("the piece as it was cut", func(a *App) bool { return len(a.pane().piece.Releases) == 0 })
+}
+
+// The demonstration hangs seven angles from 0 to 90°, draws a drop for each,
+// and leaves the grain to undo. What it draws is what was read at rest.
+func grainTurned(d *drive) {
+	t := d.T
+	d.rest()
+	d.click("tab/Compare")
+	d.click("turn")
+	seen := map[float64]float64{} // drop by angle, as the readings have it
+	d.until("all seven angles", func(a *App) bool {
+		p := a.pane()
+		if p.resting() && p.frame.Read {
+			seen[math.Round(p.frame.Job.Piece.Grain/degree)] = p.frame.Outcome.EdgeDrop / 1000
+		}
+		return a.turning == nil && len(a.shownDrops) > 0
+	})
+	d.ask(func(a *App) {
+		if len(a.shownDrops) != 7 {
+			t.Errorf("%d drops, want 7", len(a.shownDrops))
+			return
+		}
+		for k, s := range a.shownDrops {
+			if s.angle != 15*float64(k) || s.edge < 0.02 || s.edge > 0.25 {
+				t.Errorf("drop %d is %.3f m at %.0f°, want 2 to 25 cm at %d°", k, s.edge, s.angle, 15*k)
+			}
+		}
+		if last := a.shownDrops[6]; seen[90] != last.edge {
+			t.Errorf("90° is drawn at %.4f m, and the readings say %.4f m", last.edge, seen[90])
+		}
+	})
+	d.key("ctrl+z")
+	d.until("the grain of before", func(a *App) bool { return a.pane().piece.Grain == 45*degree })
 }

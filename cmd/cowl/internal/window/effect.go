@@ -1,0 +1,100 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/mesh/draft"
+	"cowl/sim/study"
+)
+
+// rested is what was read when a pane last came to rest.
+type rested struct {
+	stand   draft.Stand
+	trims   int    // lines cut along
+	all     string // the style
+	rest    string // all of it but the work on the stand
+	outcome study.Outcome
+	pulls   map[string]float64 // N, by seam
+}
+
+// keepRest keeps what was read at rest. Where nothing but the work on the stand
+// has changed since the rest before, that one stays for comparison.
+func (p *Pane) keepRest() {
+	f := &p.frame
+	if f.Stage != study.StageRest || !f.Read || !reflect.DeepEqual(f.Job.Piece, p.piece) {
+		return
+	}
+	bare := p.Style.Clone()
+	bare.Stand, bare.Trims = draft.DefaultStand(), nil
+	now := &rested{p.Style.Stand, len(p.Style.Trims), string(p.Style.YAML()), string(bare.YAML()), f.Outcome, f.Pulls}
+	switch was := p.rested; {
+	case was == nil || was.rest != now.rest:
+		p.before = nil
+	case was.all != now.all:
+		p.before = was
+	}
+	p.rested = now
+}
+
+// standWords says what was done on the stand.
+func (u Units) standWords(r *rested) string {
+	var out []string
+	s := r.stand
+	for _, k := range []struct {
+		v    float64
+		text string
+	}{
+		{s.Lower, "edge lowered " + u.Length(s.Lower)}, {s.TakeIn, "side in " + u.Length(s.TakeIn)},
+		{s.ReleaseWaist, "waist slash " + u.Length(s.ReleaseWaist)}, {s.ReleaseArmhole, "armhole slash " + u.Length(s.ReleaseArmhole)},
+		{s.Weight, fmt.Sprintf("weight %.0f g", s.Weight*1000)},
+	} {
+		if k.v > 0 {
+			out = append(out, k.text)
+		}
+	}
+	if r.trims > 0 {
+		out = append(out, plural(r.trims, "trim"))
+	}
+	if s.StayShoulder {
+		out = append(out, "stay in the shoulders")
+	}
+	if s.StayEdge {
+		out = append(out, "stay along the edge")
+	}
+	if len(out) == 0 {
+		return "as cut"
+	}
+	return strings.Join(out, ", ")
+}
+
+// effect tells what the last change on the stand did: the rest before it and
+// the rest after it.
+func (a *App) effect(c *panel.Column) {
+	p := a.pane()
+	if p.before == nil {
+		return
+	}
+	b, n := p.before, p.rested
+	c.Heading("What it did")
+	grams := func(r *rested, seam string) string { return fmt.Sprintf("%.0f", r.pulls[seam]/gravity*1000) }
+	for _, row := range [][3]string{
+		{"Waist pins pull, together", grams(b, "waist"), grams(n, "waist") + " g"},
+		{"Side pins pull, together", grams(b, "side"), grams(n, "side") + " g"},
+		{"Yarns change by at most", fmt.Sprintf("%.1f", b.outcome.MaxStrain), fmt.Sprintf("%.1f %%", n.outcome.MaxStrain)},
+		{"Edge drop", number1(a.units, b.outcome.EdgeDrop/1000), a.units.Length(n.outcome.EdgeDrop / 1000)},
+	} {
+		c.Pair(row[0], row[1]+" → "+row[2])
+	}
+	c.Text("First: "+a.units.standWords(b)+". Then: "+a.units.standWords(n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)
+}
+
+// number1 writes a length without its unit.
+func number1(u Units, m float64) string {
+	text, _, _ := strings.Cut(u.Length(m), " ")
+	return text
+}

@@ -1,0 +1,180 @@
+//go:build cgo
+
+package window
+
+import (
+	"flag"
+	"image"
+	"image/draw"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/mesh/lattice"
+	"cowl/sim/fold"
+	"cowl/sim/study"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+var update = flag.Bool("update", false, "write the golden pictures anew")
+
+// before returns the place (x, y) as far ahead as keeps it gap m off the form.
+func (d *dummy) before(x, y, gap float64) r3.Vec {
+	p := r3.Vec{X: x, Y: y, Z: 0.30}
+	for p.Z > -0.03 {
+		if off, _ := d.form.Distance(p); off < gap {
+			break
+		}
+		p.Z -= 0.002
+	}
+	return p
+}
+
+// freeze puts made-up cloth before the form, at rest, with made-up figures, so
+// that the picture depends on how the window draws and not on the solver.
+func freeze(t *testing.T, a *App) {
+	p := a.pane()
+	l, err := lattice.Cut(p.piece.Outline, lattice.Options{Spacing: 0.010, Grain: p.piece.Grain, Origin: r2.Vec{Y: p.piece.FoldY}})
+	if err != nil {
+		t.Error(err)
+		return
+	}
+	skin, waist := l.Skin(), p.piece.Waist[len(p.piece.Waist)-1].Y
+	f := study.Frame{Job: p.job(), Stage: study.StageRest, Residual: 8e-4, Read: true, Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
+	pos := make([]r3.Vec, len(l.Rest))
+	for i, q := range l.Rest {
+		y, behind := q.Y, 0.0
+		if y > p.piece.FoldY {
+			y, behind = 2*p.piece.FoldY-y, 0.008
+		}
+		y = 0.85 * (y - waist)
+		wave := 0.010 * math.Sin(y/0.02) * math.Exp(-q.X*q.X/0.02)
+		pos[i] = p.dummy.before(0.8*q.X, y, 0.025+wave-behind)
+	}
+	f.Sheet = skin.Sheet(pos, p.piece.FoldY)
+	for _, q := range f.Sheet.Flat {
+		f.Strain = append(f.Strain, 0.03*math.Sin(q.X/0.05))
+		f.Shear = append(f.Shear, 0.3*math.Sin(q.Y/0.05))
+		f.Clear = append(f.Clear, 0.04+0.04*math.Sin(q.Y/0.05))
+	}
+	at := r2.Vec{X: p.dummy.before(0, 0.28, 0.035).Z, Y: 0.28}
+	f.Reading = fold.Reading{Folds: []fold.Fold{{At: at, Depth: 0.082, CF: 0.10, Height: 0.28, Zone: fold.AboveBust}}, Count: 1}
+	f.Outcome = study.Outcome{
+		FoldCount: 1, Folds: []study.FoldOut{{Depth: 82, CF: 100, Height: 280, Zone: string(fold.AboveBust)}},
+		EdgeDrop: 128, EdgeBelowNeck: 94, StandOff: 3, Forward: 83, Twist: 4, Drift: -1, CFGrowth: -1.4, MaxStrain: 5.9, WrongSide: 20, PinPull: 0.86, PinSlip: 4,
+		Nodes: len(l.Rest), Spacing: 10, Seed: 1,
+	}
+	p.stop()
+	p.live = study.NewLive(p.job())
+	p.live.Close()
+	var last study.Frame
+	p.live.Frame(&last)
+	f.Serial = last.Serial // the newest there is: it stays
+	p.frame = f
+}
+
+// shown returns what the window shows when all is drawn as finely as it will be.
+func (d *drive) shown() (img *image.RGBA) {
+	d.Helper()
+	d.settle()
+	d.until("a picture at rest", func(a *App) bool { return a.pane().drawn.smooth && a.now-a.moved > 2*calm })
+	d.ask(func(a *App) {
+		a.tasks = append(a.tasks, func() {
+			a.draw()
+			img = stage.ReadScreen(a.wide, a.tall)
+			for i := 3; i < len(img.Pix); i += 4 {
+				img.Pix[i] = 0xFF // a window is seen through nowhere, whatever lies in its alpha
+			}
+		})
+	})
+	d.until("the picture", func(a *App) bool { return len(a.tasks) == 0 })
+	return img
+}
+
+// The golden pictures were looked at when they were made: the window as it
+// opens, and the stand with flat piece, map and inches. Drivers differ at rims,
+// hence the tolerance; a control that has moved or gone is outside it.
+func goldens(d *drive) {
+	d.x("mousemove", "640", "3") // on nothing
+	d.ask(func(a *App) { a.unsaved = false })
+	d.golden("opened.png")
+	d.ask(func(a *App) {
+		a.tab, a.flat, a.show, a.draws, a.set.Units = tabStand, true, mapShear, drawSlashes, Inches
+		s := &a.pane().Style.Stand
+		s.ReleaseWaist, s.ReleaseWaistAt, s.Weight = 0.06, 0.25, 0.010
+		if p, err := a.pane().Style.Piece(); err != nil {
+			d.Error(err)
+		} else {
+			a.pane().piece = p
+		}
+	})
+	d.golden("stand.png")
+}
+
+// golden compares what is shown with a picture in testdata.
+func (d *drive) golden(name string) {
+	d.Helper()
+	got, path := d.shown(), filepath.Join("testdata", name)
+	if *update {
+		save(d.T, path, got)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		d.Fatal(err)
+	}
+	defer f.Close()
+	img, err := png.Decode(f)
+	if err != nil {
+		d.Fatal(err)
+	}
+	want := image.NewRGBA(img.Bounds())
+	draw.Draw(want, want.Rect, img, image.Point{}, draw.Src)
+	if got.Rect != want.Rect {
+		d.Fatalf("%s: the window is %v, want %v", name, got.Rect, want.Rect)
+	}
+	// In blocks of 16 pixels, so that one letter more or less is seen.
+	const side, most = 16, 14.0
+	for y := 0; y+side <= want.Rect.Dy(); y += side {
+		for x := 0; x+side <= want.Rect.Dx(); x += side {
+			if off := blockOff(got, want, x, y, side); off > most {
+				if !*update {
+					save(d.T, filepath.Join(os.TempDir(), "cowl-"+name), got)
+				}
+				d.Fatalf("%s: the window differs at (%d, %d) by %.0f of 255 on average over %d pixels, want %g or less; it lies in %s",
+					name, x, y, off, side, most, filepath.Join(os.TempDir(), "cowl-"+name))
+			}
+		}
+	}
+}
+
+// blockOff returns the mean difference of the channels of a block, 0 to 255.
+func blockOff(a, b *image.RGBA, x, y, side int) float64 {
+	sum := 0.0
+	for dy := range side {
+		i := a.PixOffset(x, y+dy)
+		for k := range 4 * side {
+			sum += math.Abs(float64(a.Pix[i+k]) - float64(b.Pix[i+k]))
+		}
+	}
+	return sum / float64(3*side*side)
+}
+
+func save(t *testing.T, path string, img image.Image) {
+	t.Helper()
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	f, err := os.Create(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Encode(f, img); err != nil {
+		t.Fatal(err)
+	}
+}

@@ -1,0 +1,174 @@
+//go:build cgo
+
+package window
+
+import (
+	"fmt"
+	"strings"
+
+	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// What the sliders of the stand offer, m and kg; the draft refuses more.
+const (
+	mostLowered  = 0.08
+	mostTaken    = 0.05
+	mostReleased = 0.15
+	mostWeight   = 0.050
+)
+
+// standTab changes what is done on the stand after the piece is cut.
+func (a *App) standTab(r panel.Rect) {
+	r.W -= 6
+	a.ui.Scroll("stand", r, func(c *panel.Column) {
+		s := a.pane().Style.Stand
+		c.Heading("Trim")
+		a.lengthSlider(c, "lower", "Edge lower by", "Cut the edge lower, square to the centre front; the cowl point moves down the shoulder.", s.Lower, 0, a.roomToLower())
+		a.lengthSlider(c, "take_in", "Side taken in by", "Cut surplus off the side seam at the waist, running to nothing at the underarm.", s.TakeIn, 0, mostTaken)
+		c.Heading("Release slashes, both halves")
+		for _, k := range seams {
+			a.slashSliders(c, k)
+		}
+		a.drawnControls(c)
+		c.Heading("Sewn on")
+		a.weightSlider(c, s.Weight)
+		a.stays(c)
+		a.effect(c)
+		c.Gap(6)
+		if a.ui.Button("stand/none", c.Next(panel.RowHeight), "Take all of it back", "Leaves the piece as it was cut; undo brings it again.") {
+			a.change("the work on the stand", "", func(s *style.Style) error { s.Stand, s.Trims = draft.DefaultStand(), nil; return nil })
+		}
+		c.Gap(10)
+	})
+}
+
+// roomToLower is as far as the edge may be lowered, m: 3 cm of shoulder stay,
+// as the draft wants.
+func (a *App) roomToLower() float64 {
+	const left = 0.03 // m
+	p := a.pane()
+	line, s := p.piece.Shoulder, 0.0
+	for i := len(line) - 1; i > 0; i-- {
+		d := r2.Norm(r2.Sub(line[i-1], line[i]))
+		if s+d >= left && d > 0 {
+			at := r2.Add(line[i], r2.Scale((left-s)/d, r2.Sub(line[i-1], line[i])))
+			return min(mostLowered, p.Style.Stand.Lower+p.piece.FoldY-at.Y)
+		}
+		s += d
+	}
+	return mostLowered
+}
+
+// seam is an edge that a release slash may begin on.
+type seam struct {
+	name       string // of the slash in the style
+	word, help string
+	line       func(draft.Piece) []r2.Vec // of the wearer's left half, m
+	where      string                     // what its place runs from and to
+}
+
+// seams lists them.
+var seams = []seam{
+	{"release_waist", "Waist slash", "A cut from the waist up, square to it, that lets the cloth open.", func(p draft.Piece) []r2.Vec { return p.Waist }, "0 % is the side seam, 100 % the centre front."},
+	{"release_armhole", "Armhole slash", "A cut from the armhole inwards, square to it, that lets the cloth open.", func(p draft.Piece) []r2.Vec { return p.Armhole }, "0 % is the shoulder tip, 100 % the underarm."},
+}
+
+// lower is the word for the slash within a sentence.
+func (k seam) lower() string { return strings.ToLower(k.word) }
+
+// slash returns length (m) and place (0..1) of the slash from a seam.
+func (k seam) slash(s *draft.Stand) (long, at *float64) {
+	if k.name == "release_waist" {
+		return &s.ReleaseWaist, &s.ReleaseWaistAt
+	}
+	return &s.ReleaseArmhole, &s.ReleaseArmholeAt
+}
+
+// slashSliders are length and place of a slash; the place only of one that is
+// there.
+func (a *App) slashSliders(c *panel.Column, k seam) {
+	long, at := k.slash(&a.pane().Style.Stand)
+	a.lengthSlider(c, k.name, k.word, k.help, *long, 0, mostReleased)
+	if *long == 0 {
+		return
+	}
+	s := panel.Slider{
+		ID: k.name + "_at", Label: "Its place on the seam", Help: k.where, Min: 0, Max: 1, Step: 0.05,
+		Format: func(v float64) string { return fmt.Sprintf("%.0f %%", v*100) },
+		Parse:  func(t string) (float64, error) { return number(t, "%", "place", 0, 100, 0.01) },
+	}
+	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), *at); ch != panel.Same {
+		a.setNumber(k.name+"_at", v, "the place of the "+k.lower(), k.name+"_at")
+		a.sealIf(ch)
+	}
+}
+
+// What the mouse draws on the flat piece.
+const (
+	drawSlashes = iota
+	drawTrims
+)
+
+var (
+	drawNames = []string{"Slash", "Trim"}
+	drawHelps = []string{
+		"Press on the waist or the armhole and drag inwards to slash both halves.",
+		"Draw a line across the piece, from outside to outside: what lies beyond it is cut off both halves.",
+	}
+)
+
+// drawnControls say what the mouse draws on the flat piece, and take the last
+// trim back.
+func (a *App) drawnControls(c *panel.Column) {
+	c.Heading("Drawn on the flat piece")
+	if !a.flat {
+		if a.ui.Button("stand/flat", c.Next(panel.RowHeight), "Show the flat piece", "To draw slashes and trims on it. Key D.") {
+			a.flat = true
+		}
+		c.Gap(6)
+		return
+	}
+	a.draws = a.ui.Choice("draw", c.Next(panel.RowHeight), drawNames, drawHelps, a.draws)
+	c.Gap(4)
+	c.Text(drawHelps[a.draws], panel.Small, true)
+	if n := len(a.pane().Style.Trims); n > 0 {
+		c.Gap(4)
+		if a.ui.Button("stand/trim", c.Next(panel.RowHeight), "Take the last of "+plural(n, "trim")+" back", "The line drawn last is forgotten, and the cloth is there again.") {
+			a.change("a trim taken back", "", func(s *style.Style) error { s.Trims = s.Trims[:n-1]; return nil })
+		}
+	}
+}
+
+// stays are tapes that keep an edge from stretching.
+func (a *App) stays(c *panel.Column) {
+	s := a.pane().Style.Stand
+	for _, k := range []struct {
+		id, word, help string
+		at             func(*draft.Stand) *bool
+	}{
+		{"stay_shoulder", "Stay tape in the shoulders", "A tape along both shoulder seams, which then do not stretch.", func(s *draft.Stand) *bool { return &s.StayShoulder }},
+		{"stay_edge", "Stay tape along the edge", "A tape in the fold of the cowl edge, which then does not stretch.", func(s *draft.Stand) *bool { return &s.StayEdge }},
+	} {
+		was := *k.at(&s)
+		if on := a.ui.Check(k.id, c.Next(28), k.word, k.help, was); on != was {
+			a.change("the "+strings.ToLower(k.word), "", func(s *style.Style) error { *k.at(&s.Stand) = on; return nil })
+		}
+	}
+}
+
+func (a *App) weightSlider(c *panel.Column, v float64) {
+	s := panel.Slider{
+		ID: "weight", Label: "Weight in facing", Help: "A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual.",
+		Min: 0, Max: mostWeight, Step: 0.001,
+		Format: func(v float64) string { return fmt.Sprintf("%.0f g", v*1000) },
+		Parse:  func(t string) (float64, error) { return number(t, "g", "weight", 0, mostWeight*1000, 0.001) },
+	}
+	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), v); ch != panel.Same {
+		a.setNumber("weight", v, "the weight", "weight")
+		a.sealIf(ch)
+	}
+}
