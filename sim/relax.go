@@ -142,6 +142,14 @@ func (w *Stepper) Step() {
 	}
 }
 
+// Ease moves the cloth one step towards rest and sets it still: what is crushed
+// opens, and throws nothing about.
+func (w *Stepper) Ease() {
+	w.Step()
+	clear(w.state.Vel)
+	w.still = true
+}
+
 // stop takes back half a step, to about the peak of kinetic energy, and sets
 // the cloth still.
 func (w *Stepper) stop() {

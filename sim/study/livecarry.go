@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"cowl/mesh/lattice"
-	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -87,6 +86,7 @@ const (
 	shiftMost   = 4000
 	shiftPhases = 50
 	shiftSmooth = 10 // steps between two looks
+	eases       = 400 // steps in which yarns that the other lattice crushed open again
 )
 
 // shift leads the pins from where the cloth lies to their places and smooths
@@ -96,14 +96,17 @@ func (d *Drape) shift(ctx context.Context) {
 	from, far := make([]r3.Vec, len(d.pins)), 0.0
 	for k, p := range d.pins {
 		from[k] = d.Scene.Holds[k].Point.At(d.State.Pos)
+		d.State.Target[k], d.State.Grip[k] = from[k], p.grip()
 		if !p.out {
 			far = math.Max(far, r3.Norm(r3.Sub(p.at, from[k])))
 		}
 	}
 	n := int(far / (shiftStride * d.Lattice.Spacing))
 	n = max(shiftLeast, min(shiftMost, n))
-	w := sim.NewStepper(d.Scene, d.State)
-	w.Even = true // as in the placing
+	w := d.even()
+	for range eases {
+		w.Ease()
+	}
 	for k := range shiftPhases {
 		t := float64(k+1) / shiftPhases
 		for i, p := range d.pins {

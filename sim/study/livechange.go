@@ -86,11 +86,14 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 	return &beginning{d: d, carried: true}, err
 }
 
-// carries reports whether j may go on from what hangs: the cloth is in place
-// and the hand that placed it is the same.
+// carries reports whether j may go on from what hangs: the cloth is in place, the
+// hand that placed it is the same, and so is the grain. Nobody turns the grain of
+// cloth that hangs; yarns laid anew across its folds begin crushed, and the drop
+// came out at half of what a placing gives.
 func (w *walker) carries(j Job) bool {
 	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.carried) &&
-		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed
+		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed &&
+		j.Piece.Grain == w.job.Piece.Grain
 }
 
 // anew lays the flat piece for the hand to place.

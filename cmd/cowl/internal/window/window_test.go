@@ -327,8 +327,8 @@ func TestNoDisplay(t *testing.T) {
 func slashRests(d *drive) {
 	d.rest()
 	d.click("tab/Stand")
-	d.click("release_waist/typed")
-	d.x("type", "6cm")
+	d.click("release_armhole/typed")
+	d.x("type", "4cm")
 	d.key("Return")
 	d.until("rest with the slash", func(a *App) bool {
 		p := a.pane()
