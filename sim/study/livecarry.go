@@ -85,7 +85,7 @@ const (
 	shiftLeast  = 100
 	shiftMost   = 4000
 	shiftPhases = 50
-	shiftSmooth = 10 // steps between two looks
+	shiftSmooth = 10  // steps between two looks
 	eases       = 400 // steps in which yarns that the other lattice crushed open again
 )
 
