@@ -23,8 +23,6 @@ const (
 	waistSeam
 )
 
-var seamNames = [...]string{"shoulder", "armhole", "side seam", "waist"}
-
 // crossing is where a trim line meets a seam.
 type crossing struct {
 	seam int
