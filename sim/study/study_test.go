@@ -159,7 +159,7 @@ func TestDropGrowsWithExtension(t *testing.T) {
 	}
 	for _, fabric := range []string{limp, stiff} {
 		last := 0.0
-		for _, cm := range []float64{3, 6, 10, 14} {
+		for _, cm := range []float64{3, 7, 13} {
 			r, err := HangAll(context.Background(), job(t, cm/100, 0.012, fabric), 3)
 			if err != nil {
 				t.Fatal(err)
