@@ -46,6 +46,7 @@ type Frame struct {
 	Serial   uint64 // grows with every moment of any Live; 0 is none
 	Job      Job    // what is hanging, with the seed of the hand that placed it
 	Stage    string // one of the stages above
+	Carried  bool   // over from another cut or cloth, not placed from the flat
 	Residual float64
 	Sheet    mesh.Sheet // cut cloth; empty until it has been laid
 	Strain   []float64  // len = vertices; the yarn strain of largest size, > 0 stretched

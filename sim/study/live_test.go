@@ -85,15 +85,6 @@ func vertex(f *Frame, flat r2.Vec) int {
 	return best
 }
 
-// apart returns the root mean square distance of two sheets, m.
-func apart(a, b []r3.Vec) float64 {
-	var sum float64
-	for i, p := range a {
-		sum += r3.Norm2(r3.Sub(p, b[i]))
-	}
-	return math.Sqrt(sum / float64(len(a)))
-}
-
 // own counts the pins of one's own.
 func own(pins []LivePin) int {
 	n := 0
@@ -127,10 +118,11 @@ func TestLiveHand(t *testing.T) {
 	if f.Sheet.Pos[v].X > from.X {
 		t.Errorf("drawn to the right the place lies at x = %.1f mm, want less than the %.1f mm of the rest", f.Sheet.Pos[v].X*1000, from.X*1000)
 	}
+	drawn := r3.Norm(r3.Sub(f.Sheet.Pos[v], from))
 	l.Drop()
 	f = resting(t, l, f.Serial)
-	if by := apart(f.Sheet.Pos, rest.Sheet.Pos); by > 0.006 {
-		t.Errorf("let go, the cloth lies %.1f mm from the former rest, want 6 or less", by*1000)
+	if left := r3.Norm(r3.Sub(f.Sheet.Pos[v], from)); left > drawn/4 {
+		t.Errorf("drawn %.1f mm and let go, the place lies %.1f mm from its former rest, want a quarter or less: friction keeps a little", drawn*1000, left*1000)
 	}
 
 	pinned := r3.Add(f.Sheet.Pos[v], r3.Vec{Z: 0.02})
@@ -168,18 +160,18 @@ func TestLiveChange(t *testing.T) {
 	if testing.Short() {
 		t.Skip("half a minute")
 	}
-	l := NewLive(coarse(t, limp))
+	l := NewLive(job(t, 0.11, 0.016, limp))
 	defer l.Close()
 	f := until(t, l, "settling", func(f *Frame) bool { return f.Stage == StageSettling })
-	next := coarse(t, stiff)
-	wider := job(t, 0.13, 0.020, stiff)
-	finer := job(t, 0.13, 0.016, stiff)
+	next := job(t, 0.11, 0.016, stiff)
+	wider := job(t, 0.13, 0.016, stiff)
+	finer := job(t, 0.13, 0.012, stiff)
 	for _, j := range []Job{next, wider, finer} {
 		l.Change(j)
 		f = until(t, l, "the change", func(f *Frame) bool {
 			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Piece.Extension == j.Piece.Extension && f.Job.Spacing == j.Spacing && f.Stage != StageRest
 		})
-		if f.Stage == StagePlacing || f.Err != nil {
+		if f.Stage == StagePlacing || !f.Carried || f.Err != nil {
 			t.Errorf("%s, %g m: %q, error %v, want to go on from the present drape", j.Fabric.Name, j.Piece.Extension, f.Stage, f.Err)
 		}
 		f = resting(t, l, f.Serial)

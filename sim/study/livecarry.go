@@ -78,51 +78,59 @@ func (d *Drape) easeLong() bool {
 	return found
 }
 
-// The way of the pins after a change: they travel from where the cloth lies,
-// a share of a spacing a step, then are looked over as in the placing.
+// The way of the pins after a change: a share of a spacing a step.
 const (
 	shiftStride = 0.005
 	shiftLeast  = 100
 	shiftMost   = 4000
 	shiftPhases = 50
-	shiftSmooth = 10  // steps between two looks
 	eases       = 400 // steps in which yarns that the other lattice crushed open again
 )
 
-// shift leads the pins from where the cloth lies to their places and smooths
-// the cloth.
+// shift leads the pins and the edge from where the cloth lies to where the hand
+// of the placing holds them, then smooths the cloth and lets go as in the placing.
+// Without the hand at the edge the drop came out anywhere between none and twice
+// that of a placing: what has fallen for one cut need not rise again for another.
 func (d *Drape) shift(ctx context.Context) {
 	d.unpick()
-	from, far := make([]r3.Vec, len(d.pins)), 0.0
-	for k, p := range d.pins {
+	h := handOf(d.Job.Seed)
+	from := make([]r3.Vec, len(d.Scene.Holds))
+	for k := range from {
 		from[k] = d.Scene.Holds[k].Point.At(d.State.Pos)
-		d.State.Target[k], d.State.Grip[k] = from[k], p.grip()
-		if !p.out {
-			far = math.Max(far, r3.Norm(r3.Sub(p.at, from[k])))
-		}
 	}
-	n := int(far / (shiftStride * d.Lattice.Spacing))
-	n = max(shiftLeast, min(shiftMost, n))
 	w := d.even()
 	for range eases {
 		w.Ease()
 	}
+	n := d.strides(h, from)
 	for k := range shiftPhases {
-		t := float64(k+1) / shiftPhases
-		for i, p := range d.pins {
-			d.State.Target[i], d.State.Grip[i] = r3.Add(from[i], r3.Scale(t, r3.Sub(p.at, from[i]))), p.grip()
-		}
+		d.between(h, from, float64(k+1)/shiftPhases)
 		if !d.walk(ctx, w, n/shiftPhases) {
 			return
 		}
 	}
-	for range smoothings {
-		d.repin()
-		for i, p := range d.pins {
-			d.State.Target[i] = p.at
-		}
-		if !d.walk(ctx, w, shiftSmooth) {
-			return
-		}
+	d.smoothOut(ctx, h)
+}
+
+// between sets pins, edge and centre for share t of the way from where they lay.
+func (d *Drape) between(h hand, from []r3.Vec, t float64) {
+	d.lead(h, 1, guideGrip)
+	for k := range d.drafted() {
+		d.State.Target[k] = r3.Add(from[k], r3.Scale(t, r3.Sub(d.State.Target[k], from[k])))
 	}
 }
+
+// strides returns in how many steps the farthest hold comes to its place.
+func (d *Drape) strides(h hand, from []r3.Vec) int {
+	d.lead(h, 1, guideGrip)
+	far := 0.0
+	for k := range d.drafted() {
+		if d.State.Grip[k] > 0 {
+			far = math.Max(far, r3.Norm(r3.Sub(d.State.Target[k], from[k])))
+		}
+	}
+	return max(shiftLeast, min(shiftMost, int(far/(shiftStride*d.Lattice.Spacing))))
+}
+
+// drafted returns how many holds are the draft's: pins, edge and centre.
+func (d *Drape) drafted() int { return len(d.pins) + len(d.Job.edge()) + len(d.Job.centre()) }

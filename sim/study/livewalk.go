@@ -16,7 +16,8 @@ type walker struct {
 	stage   string
 	next    *beginning         // what is to be walked instead of d
 	stop    context.CancelFunc // ends the present walk
-	carried bool               // d was carried over from another drape and not walked to rest yet
+	carried bool               // d was carried over from another drape
+	new     bool               // d has not been at rest yet
 	busy    bool               // touched since the present walk began
 	later   *Job               // a change that waits for changeEvery
 	err     error              // of the last Change
@@ -64,7 +65,7 @@ func (w *walker) begin() {
 	defer stop()
 	d, carried := w.next.d, w.next.carried
 	w.stop, w.next, w.busy, w.began = stop, nil, false, time.Now()
-	w.reader.last, w.carried = figures{}, carried
+	w.reader.last, w.carried, w.new = figures{}, carried, true
 	w.reader.way++
 	w.hands.wait = !carried
 	w.stage = StageSettling
@@ -75,6 +76,7 @@ func (w *walker) begin() {
 	w.meet(d)
 	if carried {
 		d.shift(ctx)
+		w.stage = StageSettling
 	} else {
 		placed, err := d.place(ctx)
 		if err != nil {
@@ -119,18 +121,18 @@ func (w *walker) end() {
 	if w.next != nil || w.live.ctx.Err() != nil {
 		return
 	}
-	lost := w.d.Result.Status == sim.Diverged || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
-	if w.carried && lost {
+	lost := w.d.Result.Status != sim.Settled || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
+	if w.carried && w.new && lost {
 		if w.next, _ = w.anew(w.job); w.next != nil {
 			return
 		}
 	}
-	w.carried = false
+	w.new = false
 	if w.busy && w.d.Result.Status != sim.Diverged {
 		return
 	}
 	w.stage = StageStopped
-	if w.d.Result.Status == sim.Settled && !lost {
+	if !lost {
 		w.stage = StageRest
 	}
 	w.show(w.d.Result.Residual)
