@@ -111,9 +111,10 @@ func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
 	})
 	s.pairs = append(append(s.pairs[:0], s.half[0].corners...), s.half[1].corners...)
 	s.pairs = append(append(s.pairs, s.half[0].edges...), s.half[1].edges...)
-	s.due = s.due[:0]
+	s.due, s.heavy = s.due[:0], s.heavy[:0]
 	for k := range s.pairs {
 		s.due = append(s.due, travel+(s.pairs[k].spare-s.made(&s.pairs[k]))/2)
+		s.heavy = append(s.heavy, false)
 	}
 }
 
@@ -180,12 +181,12 @@ func (s *Self) keep(p pair, x []r3.Vec, out *listed) {
 	for k, n := range p.node {
 		d = r3.Add(d, r3.Scale(w[k], x[n]))
 	}
-	l := r3.Norm(d)
-	if l > s.reach {
+	l2 := r3.Norm2(d)
+	if l2 > s.reach*s.reach {
 		return
 	}
 	p.spare = s.made(&p)
-	if l > s.Gap+soonSelf {
+	if l := math.Sqrt(l2); l > s.Gap+soonSelf {
 		p.spare += l - s.Gap
 	}
 	switch {

@@ -31,6 +31,7 @@ type Self struct {
 	mids     []r3.Vec
 	pairs    []pair
 	due      []float64  // m, len = pairs; travel before which the two cannot come within the gap
+	heavy    []bool     // len = pairs; its nodes bear its mass, as it may soon touch
 	awake    [2][]int32 // pairs that are due before wakeAt, by half
 	way      []float64  // m, len = nodes; sum of all moves of a node
 	wakeAt   float64    // m
@@ -46,7 +47,7 @@ type pair struct {
 	edges bool
 
 	spare float64    // m; way of its nodes together before which it need not be looked at
-	mass  [4]float64 // of the nodes while it may soon touch
+	mass  [4]float64 // of the nodes, in force while the pair is heavy
 }
 
 // apart is how many spacings of flat cloth lie at least between two parts for
@@ -113,7 +114,7 @@ func (s *Self) made(p *pair) float64 {
 func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
 	still := s.awake[half][:0]
 	for _, k := range s.awake[half] {
-		s.attend(&s.pairs[k], &s.due[k], x, sum, travel)
+		s.attend(k, x, sum, travel)
 		if s.due[k] < s.wakeAt {
 			still = append(still, k)
 		}
@@ -124,19 +125,20 @@ func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
 // attend looks at a pair if it is due, and adds what it does to its nodes. Two
 // sides cannot come within the gap before their nodes have together made the way
 // between, nor before the fastest has made half of it.
-func (s *Self) attend(p *pair, due *float64, x []r3.Vec, sum []Sum, travel float64) {
-	if travel >= *due {
+func (s *Self) attend(k int32, x []r3.Vec, sum []Sum, travel float64) {
+	p := &s.pairs[k]
+	if travel >= s.due[k] {
 		left := p.spare - s.made(p)
 		if left <= 0 {
 			left = s.push(p, x, sum)
-			p.spare = s.made(p) + left
+			p.spare, s.heavy[k] = s.made(p)+left, left < soonSelf
 		}
-		*due = travel + left/2
+		s.due[k] = travel + left/2
 		if left == 0 {
 			return
 		}
 	}
-	if p.mass[0]+p.mass[1] > 0 {
+	if s.heavy[k] {
 		for j, n := range p.node {
 			sum[n].Mass += p.mass[j]
 		}
@@ -156,7 +158,6 @@ func (s *Self) push(p *pair, x []r3.Vec, sum []Sum) float64 {
 	l := math.Sqrt(d.X*d.X + d.Y*d.Y + d.Z*d.Z)
 	k := p.stiff * fade
 	if l > s.Gap {
-		p.mass = [4]float64{}
 		if l < s.Gap+soonSelf {
 			p.weigh(k, w)
 		}
