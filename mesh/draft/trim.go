@@ -154,18 +154,30 @@ func (p Piece) spares(first, last crossing, mid []r2.Vec) error {
 	return nil
 }
 
-// without returns the lines with what lies between two crossings replaced by
-// mid. Over a corner the line becomes part of the armhole, if that is one of
-// the two seams, else of the waist; across a whole seam it takes its place.
-func (l Lines) without(first, last crossing, mid []r2.Vec) Lines {
-	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
-	owner := first.seam
+// owner returns the seam that a trim between two crossings becomes part of:
+// the whole seam that it goes across, or over a corner the one that it takes
+// more of, along which it therefore runs. The shoulder keeps its line.
+func (l Lines) owner(first, last crossing) int {
 	switch {
 	case last.seam == first.seam+2:
-		owner = first.seam + 1
-	case last.seam == first.seam+1 && first.seam != armholeSeam:
-		owner = last.seam
+		return first.seam + 1
+	case last.seam == first.seam:
+		return first.seam
+	case first.seam == shoulderSeam:
+		return last.seam
 	}
+	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
+	if length(seams[first.seam])-first.down > last.down {
+		return first.seam
+	}
+	return last.seam
+}
+
+// without returns the lines with what lies between two crossings replaced by
+// mid.
+func (l Lines) without(first, last crossing, mid []r2.Vec) Lines {
+	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
+	owner := l.owner(first, last)
 	before := append(upTo(seams[first.seam], first.down), first.at)
 	after := append([]r2.Vec{last.at}, reversed(upTo(reversed(seams[last.seam]), length(seams[last.seam])-last.down))...)
 	var drawn []r2.Vec

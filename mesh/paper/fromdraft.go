@@ -22,8 +22,9 @@ func FromDraft(p draft.Piece) (Piece, error) {
 		Outline:  p.Outline, CutLine: p.CutLine, Notches: p.Notches,
 		Edges: frontEdges(p), Lines: frontLines(p),
 		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
+		Steps: treatmentSteps(p),
 	}
-	for k, words := range treated(p) {
+	for k, words := range treatments(p) {
 		q.Texts = append(q.Texts, Text{words, r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY - 0.02 - 0.01*float64(k)}})
 	}
 	if p.Facing > shallow {
@@ -32,21 +33,6 @@ func FromDraft(p draft.Piece) (Piece, error) {
 	}
 	q.Settle(p.Grain)
 	return q, nil
-}
-
-// treated says in words what is sewn into the front.
-func treated(p draft.Piece) []string {
-	var out []string
-	if n := len(p.Pleats); n > 0 {
-		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %.1f cm", n, p.Pleats[0].Depth*100), fmt.Sprintf("fold onto place, towards the %v", p.Pleats[0].To))
-	}
-	if p.StayShoulder {
-		out = append(out, fmt.Sprintf("stay tape %.1f cm, each shoulder", p.ShoulderLength()*100))
-	}
-	if p.StayEdge {
-		out = append(out, fmt.Sprintf("stay tape %.1f cm, cowl edge", 2*p.HalfEdge*100))
-	}
-	return out
 }
 
 const shallow = 0.025 // m, a facing in which there is no room for words
@@ -93,12 +79,13 @@ func frontLines(p draft.Piece) []Line {
 	if p.Facing > 0 {
 		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}})
 	}
-	for _, r := range p.Releases {
-		lines = append(lines, Line{"release slash", Guide, []r2.Vec{r.From, r.To}})
+	for k, r := range p.Releases {
+		name := fmt.Sprintf("%s release slash %d", []string{"left", "right"}[k%2], k/2+1)
+		lines = append(lines, Line{name, Slash, []r2.Vec{r.From, r.To}})
 	}
 	for _, l := range p.PleatLines() {
-		lines = append(lines, Line{"left " + l.Name, Guide, []r2.Vec{l.From, l.To}},
-			Line{"right " + l.Name, Guide, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
+		lines = append(lines, Line{"left " + l.Name, Pleat, []r2.Vec{l.From, l.To}},
+			Line{"right " + l.Name, Pleat, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
 	}
 	if p.DartLeft != nil {
 		var right []r2.Vec
