@@ -93,9 +93,23 @@ func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
 		}
 	}
 	if len(all) != 2 {
-		return a, b, fmt.Errorf("crosses the seams of the half in %d places, want 2: begin and end it outside the piece", len(all))
+		return a, b, fmt.Errorf("crosses the seams of the half in %d places, want 2: begin and end it outside the piece%s", len(all), p.endsInside(line))
 	}
 	return all[0], all[1], nil
+}
+
+// endsInside says which ends of a line lie inside the piece.
+func (p Piece) endsInside(line TrimLine) string {
+	said := ""
+	for _, e := range []struct {
+		name string
+		at   r2.Vec
+	}{{"first", line[0]}, {"last", line[len(line)-1]}} {
+		if inside(p.Outline, e.at) {
+			said += fmt.Sprintf("; its %s point (%.1f, %.1f) cm lies inside", e.name, e.at.X*100, e.at.Y*100)
+		}
+	}
+	return said
 }
 
 // meets lists where the line crosses a seam.

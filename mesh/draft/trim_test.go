@@ -103,7 +103,7 @@ func TestTrimRefused(t *testing.T) {
 	}{
 		{TrimLine{waist}, "trim 1 has 1 points, want 2"},
 		{TrimLine{at(waist, 0.05, 0.05), at(waist, 0.10, 0.05)}, "crosses the seams of the half in 0 places, want 2"},
-		{TrimLine{at(waist, 0.05, 0.05), at(waist, -0.06, 0.10)}, "in 1 places, want 2"},
+		{TrimLine{at(waist, 0.05, 0.05), at(waist, -0.06, 0.10)}, "in 1 places, want 2: begin and end it outside the piece; its last point ("},
 		{TrimLine{at(cowl, -0.05, 0.02), at(cowl, -0.05, -0.05)}, "meets the cowl edge"},
 		{TrimLine{near, at(cowl, -0.01, -0.05), at(tip, -0.02, -0.03), at(tip, 0.03, -0.03)}, "cm from the cowl point, want at least 3.0 cm"},
 		{TrimLine{at(waist, 0, 0), {X: -0.1, Y: -0.3}}, "draw it on the wearer's left half"},
