@@ -29,7 +29,7 @@ const (
 // cli is the command line.
 type cli struct {
 	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write it at full size as SVG, PDF, DXF or CSV."`
-	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	Drape   drapeVerb  `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
 	View    viewCmd    `cmd:"" help:"Open a window: change cut and cloth and see the drape change."`
 	True    trueCmd    `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
 	Lay     layCmd     `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
