@@ -33,6 +33,9 @@ func Read(r io.Reader, said outline.Unit) ([]paper.Piece, error) {
 	if err != nil {
 		return nil, fmt.Errorf("svg: %w", err)
 	}
+	if len(data) == 0 {
+		return nil, errors.New("svg: empty file, want a picture in SVG")
+	}
 	p := &picture{said: said}
 	if err := p.read(data); err != nil {
 		return nil, fmt.Errorf("svg: %w", err)

@@ -2,7 +2,6 @@ package style
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -66,7 +65,7 @@ func (s *Style) UseBlockFile(d Drawing) error {
 
 // readBlock reads a block and notes where it came from.
 func (s *Style) readBlock(d Drawing, from string) error {
-	f, err := os.Open(d.File)
+	f, err := opened(d.File, "a .dxf, .svg or .csv file")
 	if err != nil {
 		return err
 	}

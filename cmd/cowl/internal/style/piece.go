@@ -3,7 +3,6 @@ package style
 import (
 	"errors"
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 
@@ -65,7 +64,7 @@ func (s *Style) UsePieceFile(d Drawing) error {
 
 // readPiece reads a front and notes where it came from.
 func (s *Style) readPiece(d Drawing, from string) error {
-	f, err := os.Open(d.File)
+	f, err := opened(d.File, "a .dxf, .svg or .csv file")
 	if err != nil {
 		return err
 	}
