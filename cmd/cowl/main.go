@@ -114,7 +114,7 @@ func run(ctx context.Context, args []string, c console) (code int) {
 // plainly says in our words what the parser says in its own.
 func plainly(err error) string {
 	return strings.NewReplacer(`must be one of "",`, "must be one of ", "expected a valid 64 bit int but got", "want a whole number, not",
-		"expected a valid 64 bit uint but got", "want a whole number, not").Replace(err.Error())
+		"expected a valid 64 bit uint but got", "want a whole number of 0 or more, not").Replace(err.Error())
 }
 
 // status prints err and returns the exit status it stands for.

@@ -14,9 +14,14 @@ type output struct {
 	data []byte
 }
 
+var errNowhere = fmt.Errorf("%w: --out is empty, want a folder: . is this one", errCannotSave)
+
 // save writes all outputs to dir, or none: first under temporary names in dir,
 // then, when all are there, renamed. It makes dir if need be.
 func save(dir string, outputs []output) (err error) {
+	if dir == "" {
+		return errNowhere
+	}
 	var made, temps []string
 	defer func() {
 		if err == nil {
@@ -88,6 +93,9 @@ func inTheWay(dir string, err error) error {
 // writable tells, before a long run, whether dir can be written to or made. It
 // leaves no trace.
 func writable(dir string) error {
+	if dir == "" {
+		return errNowhere
+	}
 	d := filepath.Clean(dir)
 	for {
 		info, err := os.Stat(d)

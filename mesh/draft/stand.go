@@ -67,7 +67,7 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 	} {
 		const slack = 1e-9
 		if !(l.value >= l.lo-slack && l.value <= l.hi+slack) {
-			errs = append(errs, fmt.Errorf("draft: %s %.1f %s, want %.1f–%.1f %s: %s", l.name, l.value, l.unit, l.lo, l.hi, l.unit, l.fix))
+			errs = append(errs, fmt.Errorf("draft: %s %.1f%s, want %.1f–%.1f%s: %s", l.name, l.value, spaced(l.unit), l.lo, l.hi, spaced(l.unit), l.fix))
 		}
 	}
 	if err := errors.Join(errs...); err != nil {

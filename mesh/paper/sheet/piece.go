@@ -89,9 +89,8 @@ func (d *Drawing) inner(p Placed, l paper.Line, id string) {
 			outer, apex = apex, outer
 		}
 		d.beside(outer, apex, 3.5, Grey, short(l.Name))
-	case paper.Slash: // beyond its end, clear of what stands along the seam
-		beyond := r2.Add(b, r2.Scale(textSize/2, r2.Unit(r2.Sub(b, a))))
-		d.text(Text{short(l.Name), beyond, textSize, 0, Middle, Accent})
+	case paper.Slash: // above its end, clear of what stands along the seam
+		d.text(Text{short(l.Name), r2.Vec{X: b.X, Y: b.Y - textSize/2}, textSize, 0, Middle, Accent})
 	default:
 		a, b := longest(line)
 		d.beside(a, b, 2.5, Accent, short(l.Name))
