@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"cowl/mesh/draft"
 
@@ -15,15 +16,17 @@ func FromDraft(p draft.Piece) (Piece, error) {
 	if len(p.Outline) < 3 || len(p.CutLine) < 3 {
 		return Piece{}, fmt.Errorf("paper: the piece has no outline: draft it first")
 	}
+	p.Outline = jutted(p)
 	q := Piece{
 		Name:     "Cowl front",
 		Words:    []string{"cut 1, whole piece, single layer", "right side up, never on the fold"},
 		Quantity: 1,
-		Outline:  p.Outline, CutLine: p.CutLine, Notches: p.Notches,
+		Outline:  p.Outline, Notches: p.Notches,
 		Edges: frontEdges(p), Lines: frontLines(p),
 		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
 		Steps: treatmentSteps(p),
 	}
+	q.CutLine = Cut(q.Outline, q.Edges)
 	for k, words := range treatments(p) {
 		q.Texts = append(q.Texts, Text{words, r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY - 0.02 - 0.01*float64(k)}})
 	}
@@ -33,6 +36,32 @@ func FromDraft(p draft.Piece) (Piece, error) {
 	}
 	q.Settle(p.Grain)
 	return q, nil
+}
+
+// jutted returns the outline with the seam line of every pleat drawn as it lies
+// folded.
+func jutted(p draft.Piece) []r2.Vec {
+	out := slices.Clone(p.Outline)
+	for k := range p.Pleats {
+		jut := p.PleatJut(k)
+		_, b := p.Legs(k)
+		lower := place(p.Shoulder, b) // the outline runs up the wearer's left half and down the right
+		out = slices.Insert(out, nearest(out, lower)+1, jut)
+		out = slices.Insert(out, nearest(out, mirrored(lower)), mirrored(jut))
+	}
+	return out
+}
+
+// place returns the place s metres down a line.
+func place(line []r2.Vec, s float64) r2.Vec {
+	for i := 1; i < len(line); i++ {
+		d := r2.Norm(r2.Sub(line[i], line[i-1]))
+		if s <= d || i == len(line)-1 {
+			return r2.Add(line[i-1], r2.Scale(s/d, r2.Sub(line[i], line[i-1])))
+		}
+		s -= d
+	}
+	return line[len(line)-1]
 }
 
 const shallow = 0.025 // m, a facing in which there is no room for words

@@ -44,7 +44,7 @@ func treatmentSteps(p draft.Piece) []string {
 		out = append(out, fmt.Sprintf("Cover the weight of %.0f g and sew it to the free edge of the facing on the centre front.", p.Weight*1000))
 	}
 	if n := len(p.Pleats); n > 0 {
-		out = append(out, fmt.Sprintf("Fold the %d pleats of each shoulder in the paper before it is cut out there, and cut its shoulder through all layers: what lies inside then ends in the seam. On the cloth bring each fold onto its place, so that it points to the %v, and baste across. Folded, the seam is %.1f cm.",
+		out = append(out, fmt.Sprintf("Bring the folds of the %d pleats of each shoulder onto their places, so that they point to the %v, and baste across: inside, each ends on the seam line. Folded, the seam is %.1f cm.",
 			n, p.Pleats[0].To, p.ShoulderLength()*100))
 	}
 	if p.StayShoulder {
