@@ -156,6 +156,11 @@ func TestCannotSave(t *testing.T) {
 			t.Errorf("cowl %v = %d, %q, want %d and the path", args, got.code, got.err, exitCannotSave)
 		}
 	}
+	for _, verb := range []string{"draft", "lay", "true"} {
+		if got := call(t.Context(), verb, "--out", ""); got.code != exitCannotSave || !strings.Contains(got.err, "--out is empty, want a folder") {
+			t.Errorf("cowl %s without a folder = %d, %q, want %d", verb, got.code, got.err, exitCannotSave)
+		}
+	}
 }
 
 // A flag goes before the style file.

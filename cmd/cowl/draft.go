@@ -20,6 +20,9 @@ type draftCmd struct {
 // Run drafts the piece, writes it in the formats asked for and prints the
 // figures.
 func (d draftCmd) Run(c console) error {
+	if flag := d.given(); !d.Back && flag != "" {
+		return fmt.Errorf("%s: without a back the draft has one allowance all round, --trim: want --back with it, or leave it out", flag)
+	}
 	s, err := d.load()
 	if err != nil {
 		return err

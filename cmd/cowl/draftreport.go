@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strings"
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
@@ -33,42 +32,11 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", cm(r.DropChain), cm(r.DropV))
 	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", cm(r.CFLength), cm(r.SurplusCF))
 	row("Facing", "%.1f cm deep", cm(p.Facing))
-	if n := len(p.Pleats); n > 0 {
-		row("Pleats", "%d in each shoulder, %.1f cm deep, towards the %v; the seam is %.1f cm on the table, %.1f cm folded",
-			n, cm(p.Pleats[0].Depth), p.Pleats[0].To, cm(r.Shoulder+2*float64(n)*p.Pleats[0].Depth), cm(r.Shoulder))
-	}
-	if s.Stand != draft.DefaultStand() {
-		row("On the stand", "%s", standWords(s.Stand))
-	}
-	if n := len(s.Trims); n > 0 {
-		row("Trimmed", "along %s drawn on the flat", several(n, "line"))
-	}
+	treatmentOf(s, p).report(row)
 	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist))
 	row("Grain", "warp at %.1f° to the centre front", degreesOf(p.Grain))
 	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", cm(r.Across), cm(r.Along), cm(p.Trim))
 	row("Area", "front %.0f cm², facing %.0f cm², no allowance", r.AreaFront*1e4, r.AreaFacing*1e4)
-}
-
-// standWords lists what is done on the stand.
-func standWords(s draft.Stand) string {
-	var words []string
-	add := func(v float64, format string, args ...any) {
-		if v > 0 {
-			words = append(words, fmt.Sprintf(format, args...))
-		}
-	}
-	add(s.Lower, "edge %.1f cm lower", cm(s.Lower))
-	add(s.TakeIn, "side taken in %.1f cm at the waist", cm(s.TakeIn))
-	add(s.ReleaseWaist, "waist released by %.1f cm", cm(s.ReleaseWaist))
-	add(s.ReleaseArmhole, "armhole released by %.1f cm", cm(s.ReleaseArmhole))
-	add(s.Weight, "weight of %.0f g at the centre front of the facing", s.Weight*1000)
-	if s.StayShoulder {
-		words = append(words, "shoulders stayed")
-	}
-	if s.StayEdge {
-		words = append(words, "edge stayed")
-	}
-	return strings.Join(words, ", ")
 }
 
 // beyond says what was added beyond the dart, and how.
@@ -133,6 +101,8 @@ type draftJSON struct {
 	AreaFront  float64 `json:"area_front_mm2"`
 	AreaFacing float64 `json:"area_facing_mm2"`
 
+	Treatment *treatmentJSON `json:"treatment,omitempty"`
+
 	Back *backJSON `json:"back,omitempty"`
 }
 
@@ -149,5 +119,6 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm,
 		Grain: degreesOf(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
 		AreaFront: r.AreaFront * mm * mm, AreaFacing: r.AreaFacing * mm * mm,
+		Treatment: treatmentOf(s, p),
 	}
 }

@@ -27,6 +27,12 @@ type drapeCmd struct {
 	Placings   *int    `placeholder:"N" help:"Number of hands; the report tells how far they agree."`
 }
 
+// drapeVerb is cowl drape.
+type drapeVerb struct {
+	drapeCmd
+	Before bool `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
+}
+
 // hung is a drape with what it was made from.
 type hung struct {
 	style style.Style
@@ -35,11 +41,11 @@ type hung struct {
 	run   *study.Run
 	took  time.Duration
 
-	release *releaseJSON // what release slashes gave; nil: there are none
+	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
 }
 
 // Run hangs the piece, writes all files and prints the report.
-func (d drapeCmd) Run(ctx context.Context, c console) error {
+func (d drapeVerb) Run(ctx context.Context, c console) error {
 	h, err := d.prepare()
 	if err != nil {
 		return err
@@ -48,10 +54,14 @@ func (d drapeCmd) Run(ctx context.Context, c console) error {
 	if err := writable(d.Out); err != nil {
 		return err
 	}
+	without, err := d.compared(h)
+	if err != nil {
+		return err
+	}
 	if err := d.hang(ctx, c, h); err != nil {
 		return err
 	}
-	if err := d.compare(ctx, c, h); err != nil {
+	if err := d.compare(ctx, c, h, without); err != nil {
 		return err
 	}
 	files, missing, err := h.outputs(c)

@@ -18,13 +18,21 @@ type resultJSON struct {
 	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
 	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
 
-	Release *releaseJSON `json:"release,omitempty"`
+	Treatment *treatmentJSON `json:"treatment,omitempty"`
+
+	// What release slashes gave; pleats and stays, if it was asked for.
+	Release *changeJSON `json:"release,omitempty"`
+	Pleats  *changeJSON `json:"pleats,omitempty"`
+	Stays   *changeJSON `json:"stays,omitempty"`
 }
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
 	curve, v := h.bounds()
-	return resultJSON{h.run.Outcome, curve * 1000, v * 1000, h.release}
+	return resultJSON{
+		h.run.Outcome, curve * 1000, v * 1000, treatmentOf(h.style, h.piece),
+		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
+	}
 }
 
 // bounds returns how far below the shoulder neck points the edge of the flat
@@ -43,6 +51,7 @@ func (h *hung) report(w io.Writer) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, wearer(h.style), h.style.Fabric)
+	treatmentOf(h.style, h.piece).report(row)
 	row("Status", "%s", h.verdict())
 	row("Cowl folds", "%s", counted(o))
 	for _, f := range zone(o, fold.AboveBust) {
@@ -65,8 +74,10 @@ func (h *hung) report(w io.Writer) {
 		longer(o.EdgeGrowth), longer(o.EdgeStretch), longer(o.ShoulderGrow), longer(o.ShoulderMost), taped(o))
 	row("Softness", "%s", softness(o))
 	row("Pins", "the hardest pulled carries %.0f g; moved at most %.0f mm off the seam", o.PinPull/gravity*1000, o.PinSlip)
-	if h.release != nil {
-		h.release.report(w)
+	for _, name := range []string{"slashes", "pleats", "stays"} {
+		if r := h.changes[name]; r != nil {
+			r.report(w, name)
+		}
 	}
 	row("Computed", "forces balance to %.2f %% of the weight; %d points %.1f mm apart, %d steps, %.0f s", o.Residual*100, o.Nodes, o.Spacing, o.Iterations, h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", caution)

@@ -34,7 +34,9 @@ type cutFlags struct {
 	PleatsTowards string     `placeholder:"WAY" help:"Where the folds of the pleats point: neck or armhole."`
 	Block         string     `placeholder:"FILE" help:"Block of your own, a half front with one waist dart: .dxf, .svg or .csv, at full size."`
 	BlockUnit     string     `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
+	BlockName     string     `placeholder:"NAME" help:"Which piece of that file, if it has several."`
 	Piece         string     `placeholder:"FILE" help:"Finished cowl front of your own, both halves, instead of drafting one: .dxf, .svg or .csv, at full size."`
+	PieceName     string     `placeholder:"NAME" help:"Which piece of that file, if it has several and not just one that is called front."`
 	PieceUnit     string     `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
 
 	Lower  *cloth `placeholder:"LEN" help:"Trim the edge lower on the stand, square to the centre front."`
@@ -112,19 +114,22 @@ func (f cutFlags) load() (style.Style, error) {
 // drawn takes block and piece from the files that were given.
 func (f cutFlags) drawn(s *style.Style) error {
 	for _, d := range []struct {
-		flag, file, unit string
-		use              func(path, unit string) error
+		flag string
+		style.Drawing
+		use func(style.Drawing) error
 	}{
-		{"--block", f.Block, f.BlockUnit, s.UseBlockFile},
-		{"--piece", f.Piece, f.PieceUnit, s.UsePieceFile},
+		{"--block", style.Drawing{File: f.Block, Unit: f.BlockUnit, Name: f.BlockName}, s.UseBlockFile},
+		{"--piece", style.Drawing{File: f.Piece, Unit: f.PieceUnit, Name: f.PieceName}, s.UsePieceFile},
 	} {
 		switch {
-		case d.file == "" && d.unit != "":
+		case d.File == "" && d.Unit != "":
 			return fmt.Errorf("%s-unit: no %s is given", d.flag, d.flag)
-		case d.file == "":
+		case d.File == "" && d.Name != "":
+			return fmt.Errorf("%s-name: no %s is given", d.flag, d.flag)
+		case d.File == "":
 			continue
 		}
-		if err := d.use(d.file, d.unit); err != nil {
+		if err := d.use(d.Drawing); err != nil {
 			return err
 		}
 	}

@@ -67,6 +67,9 @@ func (l layCmd) Run(c console) error {
 
 // plan drafts the pieces and lays them.
 func (l layCmd) plan() (*layPlan, error) {
+	if !l.Back && l.BackGrain != nil {
+		return nil, errors.New("--back-grain: no back is laid, want it without --no-back, or leave it out")
+	}
 	s, err := l.load()
 	if err != nil {
 		return nil, err
@@ -115,6 +118,16 @@ const (
 	widest    = 3.20
 )
 
+// badWidth refuses the width that was given.
+func (l layCmd) badWidth() error {
+	if l.Width == nil {
+		return fmt.Errorf("--usable %.1f cm, want %.0f–%.0f cm: measure between the selvedges", float64(*l.Usable)*100, narrowest*100, widest*100)
+	}
+	selvedges := 2 * lay.Selvedge
+	return fmt.Errorf("--width %.1f cm, want %.0f–%.0f cm: give the width of the cloth as sold, of which %.1f cm on either side is selvedge",
+		float64(*l.Width)*100, (narrowest+selvedges)*100, (widest+selvedges)*100, lay.Selvedge*100)
+}
+
 // choose lays on the width that was given, else on the cheapest.
 func (l layCmd) choose(p *layPlan, c lay.Cloth) error {
 	switch {
@@ -132,8 +145,7 @@ func (l layCmd) choose(p *layPlan, c lay.Cloth) error {
 		return nil
 	}
 	if !(c.Width >= narrowest && c.Width <= widest) {
-		return fmt.Errorf("lay: usable width %.1f cm, want %.0f–%.0f cm: give the width of the cloth, %.1f cm of it is selvedge on either side",
-			c.Width*100, narrowest*100, widest*100, lay.Selvedge*100)
+		return l.badWidth()
 	}
 	p.shown, p.err = lay.On(p.pieces, c)
 	if p.err == nil {

@@ -10,6 +10,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 
 	"cowl/cmd/cowl/internal/stage"
@@ -29,7 +30,7 @@ const (
 // cli is the command line.
 type cli struct {
 	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write it at full size as SVG, PDF, DXF or CSV."`
-	Drape   drapeCmd   `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	Drape   drapeVerb  `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
 	View    viewCmd    `cmd:"" help:"Open a window: change cut and cloth and see the drape change."`
 	True    trueCmd    `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
 	Lay     layCmd     `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
@@ -104,10 +105,16 @@ func run(ctx context.Context, args []string, c console) (code int) {
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.err, "cowl: %v\ncowl: see cowl --help, or cowl VERB --help\n", err)
+		fmt.Fprintf(c.err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(err))
 		return exitBadInput
 	}
 	return status(parsed.Run(), c.err)
+}
+
+// plainly says in our words what the parser says in its own.
+func plainly(err error) string {
+	return strings.NewReplacer(`must be one of "",`, "must be one of ", "expected a valid 64 bit int but got", "want a whole number, not",
+		"expected a valid 64 bit uint but got", "want a whole number of 0 or more, not").Replace(err.Error())
 }
 
 // status prints err and returns the exit status it stands for.

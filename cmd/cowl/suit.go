@@ -18,6 +18,19 @@ type suitFlags struct {
 	SideSeam  *cloth   `placeholder:"LEN" help:"Allowance of side seams (2.5cm on the bias, else as the others)."`
 }
 
+// given names one of the flags that was given; "": none.
+func (f suitFlags) given() string {
+	switch {
+	case f.BackGrain != nil:
+		return "--back-grain"
+	case f.Seam != nil:
+		return "--seam"
+	case f.SideSeam != nil:
+		return "--side-seam"
+	}
+	return ""
+}
+
 // mostAllowance is the widest allowance that is taken for one, m.
 const mostAllowance = 0.10
 

@@ -50,7 +50,7 @@ func (t trueCmd) Run(ctx context.Context, c console) error {
 		return err
 	}
 	if h.style.Hang.Free {
-		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it with free: false")
+		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it on the form, with free: false and without --free")
 	}
 	if _, err := t.suit(h.style, h.piece); err != nil {
 		return err // before the long run
@@ -88,6 +88,9 @@ func (t *trueCmd) fromFolder() error {
 		return fmt.Errorf("true: folder %s and --style %s, want one of them", t.Folder, t.Style)
 	}
 	t.Style = filepath.Join(t.Folder, "style.yaml")
+	if info, err := os.Stat(t.Folder); err == nil && !info.IsDir() {
+		return fmt.Errorf("true: %s is a file, want the folder of a drape; a style file goes in with --style", t.Folder)
+	}
 	if _, err := os.Stat(t.Style); errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("true: no style.yaml in %s: give the folder of a drape, made by cowl drape --out %s", t.Folder, t.Folder)
 	}

@@ -17,6 +17,7 @@ func (r *truth) report(w io.Writer) {
 	}
 	first, again, p := r.first.run.Outcome, r.again.Outcome, r.trued.Piece
 	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.style.Name, wearer(r.first.style), markWords[r.mark], halfWords[r.half])
+	treatmentOf(r.first.style, p).report(row)
 	row("Hung", "%s", hangWords(first))
 	fmt.Fprintf(w, "\n  %-12s %8s %8s %9s %11s %12s   %s\n", "Seam", "draft", "trued", "moved by", "left–right", "off the line", "the form's seam lies")
 	for _, s := range r.trued.Seams {
@@ -137,6 +138,8 @@ type trueJSON struct {
 	AgainDrop  float64        `json:"rehung_edge_drop_mm"`
 	AgainFolds int            `json:"rehung_fold_count"`
 	AgainSlip  float64        `json:"rehung_pin_slip_mm"`
+
+	Treatment *treatmentJSON `json:"treatment,omitempty"` // of the trued front
 }
 
 // trueSeamJSON is one seam; misfit above 0: the form's seam lies inside the piece.
@@ -170,6 +173,7 @@ func (r *truth) figures() trueJSON {
 		Seam: mm(r.suit.Allow.Seam), SideSeam: mm(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: first.EdgeDrop, Folds: first.FoldCount, PinSlip: first.PinSlip,
 		AgainState: string(again.Status), AgainDrop: again.EdgeDrop, AgainFolds: again.FoldCount, AgainSlip: again.PinSlip,
+		Treatment: treatmentOf(r.first.style, r.trued.Piece),
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit

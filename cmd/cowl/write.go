@@ -14,9 +14,14 @@ type output struct {
 	data []byte
 }
 
+var errNowhere = fmt.Errorf("%w: --out is empty, want a folder: . is this one", errCannotSave)
+
 // save writes all outputs to dir, or none: first under temporary names in dir,
 // then, when all are there, renamed. It makes dir if need be.
 func save(dir string, outputs []output) (err error) {
+	if dir == "" {
+		return errNowhere
+	}
 	var made, temps []string
 	defer func() {
 		if err == nil {
@@ -31,7 +36,7 @@ func save(dir string, outputs []output) (err error) {
 		err = fmt.Errorf("%w: %w", errCannotSave, err)
 	}()
 	if made, err = makeDir(dir); err != nil {
-		return err
+		return inTheWay(dir, err)
 	}
 	for _, o := range outputs {
 		t, err := writeTemp(dir, o)
@@ -73,20 +78,32 @@ func makeDir(dir string) (made []string, err error) {
 	return made, os.MkdirAll(dir, 0o755)
 }
 
+// inTheWay says which file stands where dir wants a folder; else err.
+func inTheWay(dir string, err error) error {
+	for d := filepath.Clean(dir); ; d = filepath.Dir(d) {
+		if info, e := os.Stat(d); e == nil && !info.IsDir() {
+			return fmt.Errorf("%s is a file, want a folder: give another --out", d)
+		}
+		if d == filepath.Dir(d) {
+			return err
+		}
+	}
+}
+
 // writable tells, before a long run, whether dir can be written to or made. It
 // leaves no trace.
 func writable(dir string) error {
+	if dir == "" {
+		return errNowhere
+	}
 	d := filepath.Clean(dir)
 	for {
 		info, err := os.Stat(d)
-		if err == nil && !info.IsDir() {
-			return fmt.Errorf("%w: %s is a file, want a folder", errCannotSave, d)
-		}
-		if err == nil {
+		if err == nil && info.IsDir() {
 			break
 		}
 		if !errors.Is(err, fs.ErrNotExist) || d == filepath.Dir(d) {
-			return fmt.Errorf("%w: %w", errCannotSave, err)
+			return fmt.Errorf("%w: %w", errCannotSave, inTheWay(d, err))
 		}
 		d = filepath.Dir(d)
 	}

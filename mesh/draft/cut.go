@@ -101,9 +101,6 @@ func (c Cut) check(b Block) error {
 		{"grain", deg(c.Grain), -90, 90, "°", "0 is straight grain, 45 true bias"},
 		{"trim", c.Trim * 100, 0, 10, "cm", "2.5 cm leaves the inch a muslin is cut with, 1 cm is a plain seam"},
 	}
-	if c.How == Slash {
-		limits = append(limits, limit{"slashes", float64(c.Slashes), 1, mostSlashes, "", "one slash makes one fold"})
-	}
 	var errs []error
 	for _, l := range limits {
 		const slack = 1e-9
@@ -114,6 +111,9 @@ func (c Cut) check(b Block) error {
 			errs = append(errs, fmt.Errorf("draft: %s %.1f%s, want %.1f–%.1f%s: %s",
 				l.name, l.value, spaced(l.unit), l.lo, l.hi, spaced(l.unit), l.fix))
 		}
+	}
+	if c.How == Slash && (c.Slashes < 1 || c.Slashes > mostSlashes) {
+		errs = append(errs, fmt.Errorf("draft: slashes %d, want 1–%d: one slash makes one fold", c.Slashes, mostSlashes))
 	}
 	if err := c.checkPleats(b); err != nil {
 		errs = append(errs, err)
@@ -126,8 +126,8 @@ func (c Cut) check(b Block) error {
 
 // spaced puts the space before a unit that takes one.
 func spaced(unit string) string {
-	if unit == "cm" {
-		return " cm"
+	if unit == "cm" || unit == "g" {
+		return " " + unit
 	}
 	return unit
 }

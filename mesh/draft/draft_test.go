@@ -247,7 +247,7 @@ func TestDraftErrors(t *testing.T) {
 		{"grain", func(c *Cut) { c.Grain = 2 }, []string{"grain 114.6°", "-90.0–90.0°"}},
 		{"trim", func(c *Cut) { c.Trim = 0.11 }, []string{"trim 11.0 cm", "0.0–10.0 cm"}},
 		{"trim NaN", func(c *Cut) { c.Trim = math.NaN() }, []string{"trim NaN"}},
-		{"slashes", func(c *Cut) { c.How, c.Slashes = Slash, 0 }, []string{"slashes 0.0", "1.0–6.0"}},
+		{"slashes", func(c *Cut) { c.How, c.Slashes = Slash, 0 }, []string{"slashes 0,", "1–6"}},
 		{"how", func(c *Cut) { c.How = 7 }, []string{"How(7)", "pivot, shift or slash"}},
 		{"too little", func(c *Cut) { c.DartShare, c.Extension = 1, 0.05 }, []string{"extension 5.0 cm, want 11.2–", "close less of the dart"}},
 		{"too much", func(c *Cut) { c.How, c.Extension = Slash, 0.3 }, []string{"extension 30.0 cm, want 0.0–15", "pivot"}},

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -139,5 +140,45 @@ func TestPleatsRefused(t *testing.T) {
 		if _, err := Draft(workedBlock(t), c); err == nil || !strings.Contains(err.Error(), q.want) {
 			t.Errorf("%d pleats of %g m, dart share %g: error %v, want one that says %q", q.n, q.depth, q.share, err, q.want)
 		}
+	}
+}
+
+// Folded, the middle of a pleat lies on the seam beyond its fold, which is found
+// here by folding the paper: the cloth is turned over about the line of the fold.
+// Both halves of the pleat are alike, or the two legs would not meet.
+func TestPleatJut(t *testing.T) {
+	count := 0
+	for _, to := range []Towards{Neck, Armhole} {
+		for n := 1; n <= 3; n++ {
+			c := DefaultCut()
+			c.Extension, c.Pleats, c.PleatDepth, c.PleatsTo = Auto, n, 0.014, to
+			p, err := Draft(workedBlock(t), c)
+			if err != nil {
+				t.Fatal(err)
+			}
+			lines := p.PleatLines() // place and fold of each pleat
+			for k := range p.Pleats {
+				count++
+				fold, place, jut := lines[2*k+1], lines[2*k], p.PleatJut(k)
+				u := r2.Unit(r2.Sub(fold.To, fold.From))
+				w := r2.Sub(jut, fold.From)
+				over := r2.Add(fold.From, r2.Sub(r2.Scale(2*r2.Dot(w, u), u), w))
+				// The corner of the seam next to the fold that is not the place.
+				i := slices.IndexFunc(p.Shoulder, func(v r2.Vec) bool { return dist(v, fold.From) < 1e-9 })
+				next := p.Shoulder[i+1]
+				if to == Armhole {
+					next = p.Shoulder[i-1]
+				}
+				if off := math.Abs(r2.Cross(r2.Unit(r2.Sub(next, fold.From)), r2.Sub(over, fold.From))); off > 1e-9 {
+					t.Errorf("%d pleats towards the %v, pleat %d: its inside ends %.3f mm off the seam, want on it", n, to, k+1, off*1000)
+				}
+				if d := dist(jut, fold.From) - dist(jut, place.From); math.Abs(d) > 1e-9 {
+					t.Errorf("%d pleats towards the %v, pleat %d: its halves differ by %.3f mm", n, to, k+1, d*1000)
+				}
+			}
+		}
+	}
+	if count != 12 {
+		t.Errorf("looked at %d pleats, want 12", count)
 	}
 }

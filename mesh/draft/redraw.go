@@ -25,7 +25,8 @@ func (p Piece) Lines() Lines {
 
 // Redrawn returns p with its half front drawn by l: the edge squared from CF
 // to the cowl point, the facing mirrored anew to p's depth, the other half
-// folded out. Extension is counted from p's block, as before; Added stays as
+// folded out, release slashes as long as they were and at the same share of
+// their seam. Pleats keep their places down the seam. Extension is counted from p's block, as before; Added stays as
 // it was drafted. Lines that do not meet, a facing too deep for the front and
 // an outline that crosses itself are errors.
 func (p Piece) Redrawn(l Lines) (Piece, error) {
@@ -55,7 +56,40 @@ func (p Piece) Redrawn(l Lines) (Piece, error) {
 	}
 	q.CutLine = offset(q.Outline, q.Trim)
 	q.Notches = notches(q)
+	q.Releases = q.reslashed(p)
 	return q, nil
+}
+
+// reslashed returns the slashes of p, the piece before, as they lie on q.
+func (q Piece) reslashed(p Piece) []Release {
+	var out []Release
+	for k := 0; k < len(p.Releases); k += 2 { // the other half is its mirror
+		r := p.Releases[k]
+		share, off := foot(p.Waist, r.From)
+		seam := q.Waist
+		if s, o := foot(p.Armhole, r.From); o < off {
+			share, seam = s, q.Armhole
+		}
+		out = append(out, slit(seam, share, dist(r.From, r.To))...)
+	}
+	return out
+}
+
+// foot returns how far down a line, 0..1, its place nearest to v lies, and how
+// far off that is, m.
+func foot(line []r2.Vec, v r2.Vec) (share, off float64) {
+	off = math.Inf(1)
+	down := 0.0
+	for i := 1; i < len(line); i++ {
+		d := r2.Sub(line[i], line[i-1])
+		l := r2.Norm(d)
+		t := min(max(r2.Dot(r2.Sub(v, line[i-1]), d)/(l*l), 0), 1)
+		if o := dist(v, lerp(line[i-1], line[i], t)); o < off {
+			share, off = down+t*l, o
+		}
+		down += l
+	}
+	return share / down, off
 }
 
 // front returns the half front that carries the facing.

@@ -67,7 +67,7 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 	} {
 		const slack = 1e-9
 		if !(l.value >= l.lo-slack && l.value <= l.hi+slack) {
-			errs = append(errs, fmt.Errorf("draft: %s %.1f %s, want %.1f–%.1f %s: %s", l.name, l.value, l.unit, l.lo, l.hi, l.unit, l.fix))
+			errs = append(errs, fmt.Errorf("draft: %s %.1f%s, want %.1f–%.1f%s: %s", l.name, l.value, spaced(l.unit), l.lo, l.hi, spaced(l.unit), l.fix))
 		}
 	}
 	if err := errors.Join(errs...); err != nil {
@@ -119,16 +119,22 @@ func (p Piece) released(s Stand) ([]Release, error) {
 		if r.long == 0 {
 			continue
 		}
-		from, i := along(r.line, r.at*length(r.line))
-		into := r2.Scale(-1, outward(r.line[i], r.line[i+1]))
-		to := r2.Add(from, r2.Scale(r.long, into))
-		if !p.clear(r2.Add(from, r2.Scale(0.005, into)), to) {
+		both := slit(r.line, r.at, r.long)
+		from, to := both[0].From, both[0].To
+		if !p.clear(lerp(from, to, 0.005/r.long), to) {
 			return nil, fmt.Errorf("draft: %s %.1f cm at %.2f of the seam, want it to end %.0f cm inside the piece, off the centre front and the dart: make it shorter or move it",
 				r.name, r.long*100, r.at, clearOfRelease*100)
 		}
-		out = append(out, Release{from, to}, Release{mirrored(from), mirrored(to)})
+		out = append(out, both...)
 	}
 	return out, nil
+}
+
+// slit cuts square into both halves, by long metres, at a share of a seam.
+func slit(line []r2.Vec, share, long float64) []Release {
+	from, i := along(line, share*length(line))
+	to := r2.Sub(from, r2.Scale(long, outward(line[i], line[i+1])))
+	return []Release{{from, to}, {mirrored(from), mirrored(to)}}
 }
 
 // clearOfRelease is how far a slash keeps off every other line, m.

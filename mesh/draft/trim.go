@@ -93,9 +93,23 @@ func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
 		}
 	}
 	if len(all) != 2 {
-		return a, b, fmt.Errorf("crosses the seams of the half in %d places, want 2: begin and end it outside the piece", len(all))
+		return a, b, fmt.Errorf("crosses the seams of the half in %d places, want 2: begin and end it outside the piece%s", len(all), p.endsInside(line))
 	}
 	return all[0], all[1], nil
+}
+
+// endsInside says which ends of a line lie inside the piece.
+func (p Piece) endsInside(line TrimLine) string {
+	said := ""
+	for _, e := range []struct {
+		name string
+		at   r2.Vec
+	}{{"first", line[0]}, {"last", line[len(line)-1]}} {
+		if inside(p.Outline, e.at) {
+			said += fmt.Sprintf("; its %s point (%.1f, %.1f) cm lies inside", e.name, e.at.X*100, e.at.Y*100)
+		}
+	}
+	return said
 }
 
 // meets lists where the line crosses a seam.
@@ -154,18 +168,30 @@ func (p Piece) spares(first, last crossing, mid []r2.Vec) error {
 	return nil
 }
 
-// without returns the lines with what lies between two crossings replaced by
-// mid. Over a corner the line becomes part of the armhole, if that is one of
-// the two seams, else of the waist; across a whole seam it takes its place.
-func (l Lines) without(first, last crossing, mid []r2.Vec) Lines {
-	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
-	owner := first.seam
+// owner returns the seam that a trim between two crossings becomes part of:
+// the whole seam that it goes across, or over a corner the one that it takes
+// more of, along which it therefore runs. The shoulder keeps its line.
+func (l Lines) owner(first, last crossing) int {
 	switch {
 	case last.seam == first.seam+2:
-		owner = first.seam + 1
-	case last.seam == first.seam+1 && first.seam != armholeSeam:
-		owner = last.seam
+		return first.seam + 1
+	case last.seam == first.seam:
+		return first.seam
+	case first.seam == shoulderSeam:
+		return last.seam
 	}
+	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
+	if length(seams[first.seam])-first.down > last.down {
+		return first.seam
+	}
+	return last.seam
+}
+
+// without returns the lines with what lies between two crossings replaced by
+// mid.
+func (l Lines) without(first, last crossing, mid []r2.Vec) Lines {
+	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
+	owner := l.owner(first, last)
 	before := append(upTo(seams[first.seam], first.down), first.at)
 	after := append([]r2.Vec{last.at}, reversed(upTo(reversed(seams[last.seam]), length(seams[last.seam])-last.down))...)
 	var drawn []r2.Vec

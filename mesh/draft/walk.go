@@ -13,8 +13,12 @@ func (w Walk) Off() float64 { return w.Front - w.Back }
 // Walked lays the seams of front and back along each other: shoulder, side
 // seam, and the facings where both end in the shoulder seam.
 func Walked(p Piece, b Back) []Walk {
+	shoulder := "shoulder"
+	if p.Pleats != nil {
+		shoulder = "shoulder, pleats folded"
+	}
 	w := []Walk{
-		{"shoulder", p.ShoulderLength(), length(b.Shoulder)},
+		{shoulder, p.ShoulderLength(), length(b.Shoulder)},
 		{"side seam", length(p.Side), length(b.Side)},
 	}
 	if b.FacedBy > 0 {

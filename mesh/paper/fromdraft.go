@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"cowl/mesh/draft"
 
@@ -15,15 +16,18 @@ func FromDraft(p draft.Piece) (Piece, error) {
 	if len(p.Outline) < 3 || len(p.CutLine) < 3 {
 		return Piece{}, fmt.Errorf("paper: the piece has no outline: draft it first")
 	}
+	p.Outline = jutted(p)
 	q := Piece{
 		Name:     "Cowl front",
 		Words:    []string{"cut 1, whole piece, single layer", "right side up, never on the fold"},
 		Quantity: 1,
-		Outline:  p.Outline, CutLine: p.CutLine, Notches: p.Notches,
+		Outline:  p.Outline, Notches: p.Notches,
 		Edges: frontEdges(p), Lines: frontLines(p),
 		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
+		Steps: treatmentSteps(p),
 	}
-	for k, words := range treated(p) {
+	q.CutLine = Cut(q.Outline, q.Edges)
+	for k, words := range treatments(p) {
 		q.Texts = append(q.Texts, Text{words, r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY - 0.02 - 0.01*float64(k)}})
 	}
 	if p.Facing > shallow {
@@ -34,19 +38,30 @@ func FromDraft(p draft.Piece) (Piece, error) {
 	return q, nil
 }
 
-// treated says in words what is sewn into the front.
-func treated(p draft.Piece) []string {
-	var out []string
-	if n := len(p.Pleats); n > 0 {
-		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %.1f cm", n, p.Pleats[0].Depth*100), fmt.Sprintf("fold onto place, towards the %v", p.Pleats[0].To))
-	}
-	if p.StayShoulder {
-		out = append(out, fmt.Sprintf("stay tape %.1f cm, each shoulder", p.ShoulderLength()*100))
-	}
-	if p.StayEdge {
-		out = append(out, fmt.Sprintf("stay tape %.1f cm, cowl edge", 2*p.HalfEdge*100))
+// jutted returns the outline with the seam line of every pleat drawn as it lies
+// folded.
+func jutted(p draft.Piece) []r2.Vec {
+	out := slices.Clone(p.Outline)
+	for k := range p.Pleats {
+		jut := p.PleatJut(k)
+		_, b := p.Legs(k)
+		lower := place(p.Shoulder, b) // the outline runs up the wearer's left half and down the right
+		out = slices.Insert(out, nearest(out, lower)+1, jut)
+		out = slices.Insert(out, nearest(out, mirrored(lower)), mirrored(jut))
 	}
 	return out
+}
+
+// place returns the place s metres down a line.
+func place(line []r2.Vec, s float64) r2.Vec {
+	for i := 1; i < len(line); i++ {
+		d := r2.Norm(r2.Sub(line[i], line[i-1]))
+		if s <= d || i == len(line)-1 {
+			return r2.Add(line[i-1], r2.Scale(s/d, r2.Sub(line[i], line[i-1])))
+		}
+		s -= d
+	}
+	return line[len(line)-1]
 }
 
 const shallow = 0.025 // m, a facing in which there is no room for words
@@ -93,12 +108,13 @@ func frontLines(p draft.Piece) []Line {
 	if p.Facing > 0 {
 		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}})
 	}
-	for _, r := range p.Releases {
-		lines = append(lines, Line{"release slash", Guide, []r2.Vec{r.From, r.To}})
+	for k, r := range p.Releases {
+		name := fmt.Sprintf("%s release slash %d", []string{"left", "right"}[k%2], k/2+1)
+		lines = append(lines, Line{name, Slash, []r2.Vec{r.From, r.To}})
 	}
 	for _, l := range p.PleatLines() {
-		lines = append(lines, Line{"left " + l.Name, Guide, []r2.Vec{l.From, l.To}},
-			Line{"right " + l.Name, Guide, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
+		lines = append(lines, Line{"left " + l.Name, Pleat, []r2.Vec{l.From, l.To}},
+			Line{"right " + l.Name, Pleat, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
 	}
 	if p.DartLeft != nil {
 		var right []r2.Vec

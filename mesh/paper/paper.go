@@ -23,6 +23,7 @@ type Piece struct {
 	Notches   []draft.Notch // marks on the seam line that help to put seams together
 	Holes     []Hole        // marks inside the piece that are pierced or tacked
 	Texts     []Text        // more words inside the piece, at places of their own
+	Steps     []string      // of the work on this piece, before it is sewn to others
 	GrainLine [2]r2.Vec     // foot and head of the grain line, which lies along the warp; see Settle. The same place: not known
 	Label     r2.Vec        // m, middle of the room for name and words; see Settle
 	LabelWide float64       // m, how wide words there may be
@@ -45,6 +46,8 @@ const (
 	Centre Kind = iota // centre front or back
 	Fold               // cloth folds in along it
 	Dart               // stitched together with its mirror image: outer leg, apex, inner leg
+	Pleat              // a leg of a pleat: the fold, or the place that it is brought onto
+	Slash              // cut in from the seam: first point on the seam line, last the end of the cut
 	Guide              // any other line to be marked on the cloth
 )
 

@@ -3,7 +3,6 @@ package paper
 import (
 	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"cowl/mesh/draft"
@@ -101,10 +100,13 @@ func TestSettle(t *testing.T) {
 	}
 }
 
-// A stay is told with its length and a pleat with its lines, each leg from the
-// seam into the piece, on both halves.
+// A stay is told with its length, a slash and a weight with theirs, and a pleat
+// with its lines, each leg from the seam into the piece, on both halves. A slash
+// is drawn from the cut line, the allowance outside the seam that it is square to.
 func TestTreatedFront(t *testing.T) {
-	p, err := front(t, func(c *draft.Cut) { c.Pleats = 2 }).Treated(draft.Stand{StayShoulder: true, StayEdge: true})
+	s := draft.DefaultStand()
+	s.StayShoulder, s.StayEdge, s.Weight, s.ReleaseWaist = true, true, 0.010, 0.06
+	p, err := front(t, func(c *draft.Cut) { c.Pleats = 2 }).Treated(s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,21 +119,32 @@ func TestTreatedFront(t *testing.T) {
 		said[w.Said] = true
 	}
 	// The shoulder of size 10 is 12.25 cm, of which 4 cm lie before the cowl point.
-	for _, want := range []string{"stay tape 8.2 cm, each shoulder", fmt.Sprintf("stay tape %.1f cm, cowl edge", 200*p.HalfEdge)} {
+	for _, want := range []string{"stay tape 8.2 cm, each shoulder", fmt.Sprintf("stay tape %.1f cm, cowl edge", 200*p.HalfEdge),
+		"slash 1: 6.0 cm from the seam", "weight 10 g, facing at centre front", "pleats in each shoulder: 2, 2.0 cm"} {
 		if !said[want] {
 			t.Errorf("the front says %v, want %q among it", q.Texts, want)
 		}
 	}
-	legs := 0
+	if len(q.Steps) != 5 {
+		t.Errorf("%d steps, want one each for slash, edge, weight, pleats and shoulder: %q", len(q.Steps), q.Steps)
+	}
+	legs, slashes := 0, 0
 	for _, l := range q.Lines {
-		if l.Kind == Guide && strings.Contains(l.Name, "pleat") {
+		switch l.Kind {
+		case Pleat:
 			legs++
 			if off := r2.Norm(r2.Sub(l.Points[0], q.Outline[nearest(q.Outline, l.Points[0])])); off > 1e-9 {
 				t.Errorf("%s begins %g m off a corner of the seam", l.Name, off)
 			}
+		case Slash:
+			slashes++
+			cut := q.SlashFromCut(l)
+			if long := r2.Norm(r2.Sub(cut[1], cut[0])); math.Abs(long-p.Trim-0.06) > 1e-9 {
+				t.Errorf("%s is %.3f mm from the cut line to its end, want %.0f mm of allowance and 60 mm", l.Name, long*1000, p.Trim*1000)
+			}
 		}
 	}
-	if legs != 8 {
-		t.Errorf("%d legs of pleats are marked, want 8: two of each of four", legs)
+	if legs != 8 || slashes != 2 {
+		t.Errorf("%d legs of pleats and %d slashes are marked, want 8 and 2", legs, slashes)
 	}
 }

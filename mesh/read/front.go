@@ -23,15 +23,16 @@ type Cowl struct {
 
 // Front reads a whole cowl front, both halves, right side up: its outline, and
 // inside it CF, the grain line, the fold line if there is a facing, and an open
-// dart if there is one. Of several pieces it takes the one with "front" in its
-// name. Notes say what was left out or evened. Without CF or grain line, with
-// one half only, or with an outline that is no front, it is an error.
-func Front(name string, r io.Reader, unit string) (c Cowl, notes []string, err error) {
+// dart if there is one. Of several pieces it takes the one called which, or
+// without a name the one with "front" in its own. Notes say what was left out or
+// evened. Without CF or grain line, with one half only, or with an outline that
+// is no front, it is an error.
+func Front(name string, r io.Reader, unit, which string) (c Cowl, notes []string, err error) {
 	pieces, err := Pieces(name, r, unit)
 	if err != nil {
 		return Cowl{}, nil, err
 	}
-	p, err := frontOf(pieces)
+	p, err := frontOf(pieces, which)
 	if err != nil {
 		return Cowl{}, nil, err
 	}
@@ -50,20 +51,17 @@ func Front(name string, r io.Reader, unit string) (c Cowl, notes []string, err e
 }
 
 // frontOf picks the front among the pieces of a file.
-func frontOf(pieces []paper.Piece) (paper.Piece, error) {
-	if len(pieces) == 1 {
-		return pieces[0], nil
-	}
+func frontOf(pieces []paper.Piece, which string) (paper.Piece, error) {
 	var found []paper.Piece
 	for _, p := range pieces {
 		if strings.Contains(strings.ToLower(p.Name), "front") {
 			found = append(found, p)
 		}
 	}
-	if len(found) != 1 {
-		return paper.Piece{}, fmt.Errorf("%d pieces, %d of them with front in the name, want the cowl front alone, or one with that name", len(pieces), len(found))
+	if which == "" && len(found) == 1 {
+		return found[0], nil
 	}
-	return found[0], nil
+	return choose(pieces, "piece", which)
 }
 
 // mostOff is how far the outline may lie from the front that is made of it (m):

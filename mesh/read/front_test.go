@@ -93,7 +93,7 @@ func TestFrontComesBack(t *testing.T) {
 	} {
 		want, p := onPaper(t, q.size, q.change)
 		for _, name := range []string{"p.dxf", "p.svg", "p.csv"} {
-			c, notes, err := read.Front(name, strings.NewReader(written(t, name, lain(p, q.lie))), "")
+			c, notes, err := read.Front(name, strings.NewReader(written(t, name, lain(p, q.lie))), "", "")
 			if err != nil {
 				t.Errorf("Front(%s, %s) = %v", q.what, name, err)
 				continue
@@ -196,19 +196,19 @@ func TestFrontRefused(t *testing.T) {
 		{"lopsided", "p.csv", written(t, "p.csv", lopsided), "", "alike within 1 cm"},
 		{"no grain", "p.csv", strings.Join(kept, ""), "", "no grain line"},
 		{"wrong unit", "p.csv", written(t, "p.csv", p), "in", "the file says mm"},
-		{"two fronts", "p.csv", written(t, "p.csv", p, second), "", "2 of them with front"},
+		{"two fronts", "p.csv", written(t, "p.csv", p, second), "", `chosen by --piece-name, or name: in a style file; there are "Cowl front", "Second front"`},
 		{"another ending", "p.pdf", "", "", "file ending"},
 		{"no file", "p.dxf", "", "mm", "empty"},
 	} {
-		_, _, err := read.Front(q.name, strings.NewReader(q.data), q.unit)
+		_, _, err := read.Front(q.name, strings.NewReader(q.data), q.unit, "")
 		if err == nil || !strings.Contains(err.Error(), q.want) {
 			t.Errorf("Front(%s) = %v, want %q", q.what, err, q.want)
 		}
 	}
-	if _, _, err := read.Front("p.csv", strings.NewReader(written(t, "p.csv", other, p)), ""); err != nil {
+	if _, _, err := read.Front("p.csv", strings.NewReader(written(t, "p.csv", other, p)), "", ""); err != nil {
 		t.Errorf("Front(back and front) = %v, want the front", err)
 	}
-	c, _, err := read.Front("p.csv", strings.NewReader(written(t, "p.csv", p)), "")
+	c, _, err := read.Front("p.csv", strings.NewReader(written(t, "p.csv", p)), "", "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -242,7 +242,7 @@ func FuzzFront(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, data string, kind uint8) {
 		name := []string{"p.svg", "p.dxf", "p.csv"}[kind%3]
-		c, _, err := read.Front(name, strings.NewReader(data), []string{"", "mm"}[kind/3%2])
+		c, _, err := read.Front(name, strings.NewReader(data), []string{"", "mm"}[kind/3%2], "")
 		if err != nil {
 			return
 		}

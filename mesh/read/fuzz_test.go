@@ -18,7 +18,7 @@ func FuzzBlock(f *testing.F) {
 	f.Add("name,x_mm,y_mm\nneck,60,0\n", uint8(2))
 	f.Fuzz(func(t *testing.T, data string, kind uint8) {
 		name := []string{"b.svg", "b.dxf", "b.csv"}[kind%3]
-		points, _, err := read.Block(name, strings.NewReader(data), []string{"", "mm"}[kind/3%2])
+		points, _, err := read.Block(name, strings.NewReader(data), []string{"", "mm"}[kind/3%2], "")
 		if err == nil && len(points) == 0 && name != "b.csv" {
 			t.Error("no points and no error")
 		}

@@ -131,7 +131,7 @@ func TestHostile(t *testing.T) {
 		}
 		took, more, err := cost(func() error {
 			_, err := read.Pieces(q.name, strings.NewReader(q.data), unit)
-			if _, _, e := read.Front(q.name, strings.NewReader(q.data), unit); e == nil && err != nil {
+			if _, _, e := read.Front(q.name, strings.NewReader(q.data), unit, ""); e == nil && err != nil {
 				t.Errorf("%s (%s): Front reads it, Pieces says %v", q.what, q.name, err)
 			}
 			return err

@@ -29,8 +29,7 @@ func Pieces(name string, r io.Reader, unit string) ([]paper.Piece, error) {
 	case ".dxf":
 		return dxf.Read(r, u)
 	case ".svg":
-		p, err := svg.Read(r, u)
-		return []paper.Piece{p}, err
+		return svg.Read(r, u)
 	case ".csv":
 		return csv.Read(r, u)
 	default:
@@ -41,10 +40,14 @@ func Pieces(name string, r io.Reader, unit string) ([]paper.Piece, error) {
 // Block reads a one-dart front block from a file and returns its named points
 // (m), as draft.FromPoints takes them. A CSV table names its points; in a DXF
 // or SVG file they are told from the outline, and notes say what was left out
-// or straightened. A file with more than one piece, or whose outline is no such
-// block, is an error.
-func Block(name string, r io.Reader, unit string) (points map[string][]r2.Vec, notes []string, err error) {
+// or straightened. Of several pieces it takes the one called which. A file with
+// more than one piece and none chosen, or whose outline is no such block, is an
+// error.
+func Block(name string, r io.Reader, unit, which string) (points map[string][]r2.Vec, notes []string, err error) {
 	if strings.EqualFold(filepath.Ext(name), ".csv") {
+		if which != "" {
+			return nil, nil, fmt.Errorf("block name %.40q: a table names the points of one block, and no pieces: leave the name out", which)
+		}
 		u, err := outline.ParseUnit(unit)
 		if err != nil {
 			return nil, nil, err
@@ -56,8 +59,9 @@ func Block(name string, r io.Reader, unit string) (points map[string][]r2.Vec, n
 	if err != nil {
 		return nil, nil, err
 	}
-	if len(pieces) != 1 {
-		return nil, nil, fmt.Errorf("%d pieces, want the half front block alone", len(pieces))
+	p, err := choose(pieces, "block", which)
+	if err != nil {
+		return nil, nil, err
 	}
-	return nameCorners(pieces[0])
+	return nameCorners(p)
 }

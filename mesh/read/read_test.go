@@ -100,7 +100,7 @@ func TestBlockComesBack(t *testing.T) {
 			{"dart inside", "b.dxf", asDXF(append(slices.Clone(line[:2]), line[3:]...), 1000, dartDXF(want)), "mm"},
 		} {
 			count++
-			points, notes, err := read.Block(q.name, strings.NewReader(q.data), q.unit)
+			points, notes, err := read.Block(q.name, strings.NewReader(q.data), q.unit, "")
 			if err != nil {
 				t.Errorf("Block(%s, size %d) = %v", q.what, size, err)
 				continue
@@ -156,7 +156,7 @@ func TestBlockFromTable(t *testing.T) {
 		for _, v := range b.Armhole {
 			add("armhole", v)
 		}
-		points, _, err := read.Block("b.csv", strings.NewReader(text), "")
+		points, _, err := read.Block("b.csv", strings.NewReader(text), "", "")
 		if err != nil {
 			t.Errorf("Block(%q) = %v", q.head, err)
 			continue
@@ -236,7 +236,7 @@ func TestBlockRefused(t *testing.T) {
 		{"b.pdf", "", "", "file ending"},
 		{"b.csv", "", "furlong", "unit \"furlong\""},
 	} {
-		_, _, err := read.Block(q.name, strings.NewReader(q.data), q.unit)
+		_, _, err := read.Block(q.name, strings.NewReader(q.data), q.unit, "")
 		if err == nil || !strings.Contains(err.Error(), q.want) {
 			t.Errorf("Block(%s, %.40q, %q) = %v, want %q", q.name, q.data, q.unit, err, q.want)
 		}

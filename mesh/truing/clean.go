@@ -102,6 +102,28 @@ func shifted(line []r2.Vec, m move) []r2.Vec {
 	return out
 }
 
+// relaid returns the pleats of p with their legs where the shoulder seam, moved
+// point by point, has taken them.
+func relaid(p draft.Piece, to []r2.Vec) []draft.Pleat {
+	out := slices.Clone(p.Pleats)
+	taken := 0.0
+	for k := range out {
+		a, b := p.Legs(k)
+		a, b = carried(p.Shoulder, to, a), carried(p.Shoulder, to, b)
+		out[k].At, out[k].Depth = a-taken, (b-a)/2
+		taken += b - a
+	}
+	return out
+}
+
+// carried returns how far along the line to the place s of the line from has
+// come; to has the points of from, moved (m).
+func carried(from, to []r2.Vec, s float64) float64 {
+	at, i := along(from, s/length(from))
+	u := r2.Norm(r2.Sub(at, from[i])) / r2.Norm(r2.Sub(from[i+1], from[i]))
+	return length(to[:i+1]) + u*r2.Norm(r2.Sub(to[i+1], to[i]))
+}
+
 // truedDart moves the legs with the waist and gives both their mean length,
 // or they could not be stitched.
 func truedDart(l draft.Lines, m move) []r2.Vec {

@@ -101,7 +101,9 @@ func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Tru
 		}
 		moves[m.name] = m.moved(o.Half)
 	}
-	trued, err := p.Redrawn(redraw(lines, moves))
+	clean := redraw(lines, moves)
+	p.Pleats = relaid(p, clean.Shoulder)
+	trued, err := p.Redrawn(clean)
 	if err != nil {
 		return Trued{}, fmt.Errorf("truing: %w", err)
 	}

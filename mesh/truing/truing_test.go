@@ -211,6 +211,56 @@ func TestTrueSquaresEdge(t *testing.T) {
 	}
 }
 
+// Shoulder pins that stand further out down the seam, waist and side pins 4 mm
+// lower: the legs of the pleats stay corners of the seam, so that it folds to
+// the sum of what lies between them; slashes go down with the waist and keep
+// their length; what is sewn on stays.
+func TestTrueKeepsTreatments(t *testing.T) {
+	f, err := stand()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := front(t, func(c *draft.Cut) { c.Pleats = 2 })
+	s := draft.DefaultStand()
+	s.ReleaseWaist, s.Weight, s.StayShoulder = 0.06, 0.010, true
+	if p, err = p.Treated(s); err != nil {
+		t.Fatal(err)
+	}
+	got, err := True(sheetOf(t, p), f, p, pinned(p, func(seam string, s, side float64) r2.Vec {
+		if seam == "shoulder" {
+			return r2.Vec{X: 0.010 * s}
+		}
+		return r2.Vec{Y: -0.004}
+	}), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := got.Piece
+	if len(q.Shoulder) != 6 {
+		t.Fatalf("the shoulder has %d points, want its ends and four legs", len(q.Shoulder))
+	}
+	for k, c := range []int{1, 3} {
+		a, b := q.Legs(k)
+		for i, leg := range []float64{a, b} {
+			if at, _ := along(q.Shoulder, leg/length(q.Shoulder)); r2.Norm(r2.Sub(at, q.Shoulder[c+i])) > 1e-9 {
+				t.Errorf("pleat %d: leg at %v, want the corner %v", k+1, at, q.Shoulder[c+i])
+			}
+		}
+	}
+	if folded := length(q.Shoulder[:2]) + length(q.Shoulder[2:4]) + length(q.Shoulder[4:]); math.Abs(q.ShoulderLength()-folded) > 1e-9 || q.ShoulderLength() < p.ShoulderLength()+0.002 {
+		t.Errorf("shoulder folded %.2f mm, want %.2f mm, longer than the %.2f mm of the draft", q.ShoulderLength()*1000, folded*1000, p.ShoulderLength()*1000)
+	}
+	if len(q.Releases) != 2 || q.Weight != 0.010 || !q.StayShoulder {
+		t.Fatalf("%d slashes, weight %g kg, shoulder stayed: %t, want two, 0.01 kg and true", len(q.Releases), q.Weight, q.StayShoulder)
+	}
+	for k, r := range q.Releases {
+		off := math.Abs(inward(q.Waist, fold(r.From, float64(1-2*k))))
+		if down := p.Releases[k].From.Y - r.From.Y; off > 1e-9 || math.Abs(down-0.004) > 0.0005 || math.Abs(r2.Norm(r2.Sub(r.To, r.From))-0.06) > 1e-9 {
+			t.Errorf("slash %d begins %.3g mm off the waist, %.2f mm lower, and is %.1f mm long, want 0, 4 and 60 mm", k, off*1000, down*1000, r2.Norm(r2.Sub(r.To, r.From))*1000)
+		}
+	}
+}
+
 func TestTrueRefuses(t *testing.T) {
 	f, err := stand()
 	if err != nil {

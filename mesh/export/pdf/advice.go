@@ -47,6 +47,17 @@ func has(pieces []paper.Piece, k paper.Kind) bool {
 	return false
 }
 
+// darts reports whether the pieces have darts that were left open, and others.
+func darts(pieces []paper.Piece) (left, whole bool) {
+	for _, p := range pieces {
+		for _, l := range p.Lines {
+			open := strings.HasSuffix(l.Name, "left open")
+			left, whole = left || l.Kind == paper.Dart && open, whole || l.Kind == paper.Dart && !open
+		}
+	}
+	return left, whole
+}
+
 // minding lists what spoils a cowl if it is not minded: common practice of
 // cutting on the bias.
 func minding(pieces []paper.Piece) []string {
@@ -73,8 +84,15 @@ func steps(pieces []paper.Piece) []string {
 		"Cut with long strokes without lifting the cloth. Lay narrow tape along armholes and other bias edges before you move it.",
 		"Hang it up by its shoulders for a day or two. Lay it back on the paper, note how far it grew, and mark the seams anew.",
 	}
-	if has(pieces, paper.Dart) {
-		out = append(out, "Stitch what is left of the dart, or pleat or ease it into the waist: try which on the test piece.")
+	for _, p := range pieces {
+		out = append(out, p.Steps...)
+	}
+	left, whole := darts(pieces)
+	if whole {
+		out = append(out, "Stitch the darts and press them to the centre.")
+	}
+	if left {
+		out = append(out, "Stitch what is left of the front's dart, or pleat or ease it into the waist: try which on the test piece.")
 	}
 	if has(pieces, paper.Fold) {
 		out = append(out, "Fold the self-facing in along the cowl edge without pressing it sharp. Wrap its ends round the back shoulder and catch them in the shoulder seam, so that the seam cannot slip back.")

@@ -184,5 +184,8 @@ func facts(p paper.Piece) []string {
 	out := append([]string(nil), p.Words...)
 	out = append(out, capital(sheet.GrainWords(p)),
 		fmt.Sprintf("Takes %.0f cm across and %.0f cm along the cloth, allowance included", math.Ceil((hi.X-lo.X)*100), math.Ceil((hi.Y-lo.Y)*100)))
+	for _, t := range p.Texts {
+		out = append(out, capital(t.Said))
+	}
 	return append(out, allowanceFacts(p)...)
 }

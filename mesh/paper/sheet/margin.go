@@ -50,13 +50,13 @@ type sample struct {
 // legend lists the lines that the pieces have.
 func legend(pieces []paper.Piece) []sample {
 	l := []sample{{pen: cutPen, name: cutWords(pieces)}, {pen: seamPen, name: "seam line"}}
-	var centre, fold, dart, open, guide, bias, hole bool
+	var centre, fold, dart, open, pleat, slash, guide, bias, hole bool
 	for _, p := range pieces {
 		for _, in := range p.Lines {
 			centre, fold = centre || in.Kind == paper.Centre, fold || in.Kind == paper.Fold
 			left := strings.HasSuffix(in.Name, "left open")
 			dart, open = dart || in.Kind == paper.Dart && !left, open || in.Kind == paper.Dart && left
-			guide = guide || in.Kind == paper.Guide
+			pleat, slash, guide = pleat || in.Kind == paper.Pleat, slash || in.Kind == paper.Slash, guide || in.Kind == paper.Guide
 		}
 		bias, hole = bias || trueBias(p.Grain()), hole || len(p.Holes) > 0
 	}
@@ -67,6 +67,8 @@ func legend(pieces []paper.Piece) []sample {
 		{centre, sample{pen: cfPen, name: "centre line"}},
 		{fold, sample{pen: foldPen, name: "fold: the facing folds in along it"}},
 		{true, sample{pen: linePen, twin: bias, name: "grain line, laid along the selvedge"}},
+		{pleat, sample{pen: linePen, name: "pleat: bring its fold onto its place"}},
+		{slash, sample{pen: cutPen, name: "release slash: cut it, on both halves"}},
 		{guide, sample{pen: linePen, name: "line to be marked on the cloth"}},
 		{hole, sample{pen: markPen, mark: true, name: "apex (bust point)"}},
 		{open, sample{pen: dartPen, name: "dart left open: stitch, pleat or ease it"}},

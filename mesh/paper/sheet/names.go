@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"cowl/mesh/paper"
 
@@ -9,11 +10,15 @@ import (
 )
 
 // edgeNames writes the name of each edge inside it, with its allowance where
-// they differ, unless the edge is too short for its name.
+// they differ, unless the edge is too short for its name or has pleats.
 func (d *Drawing) edgeNames(p Placed) {
 	least, most := allowances([]paper.Piece{p.Piece})
 	for _, e := range p.Piece.Edges {
-		line := p.all(stretch(p.Piece.Outline, e))
+		edge := stretch(p.Piece.Outline, e)
+		if pleated(p.Piece, edge) {
+			continue // its pleats stand where the name would
+		}
+		line := p.all(edge)
 		said := short(e.Name)
 		if most-least > 1e-6 {
 			said = fmt.Sprintf("%s, %.1f cm", said, e.Allowance*100)
@@ -28,6 +33,16 @@ func (d *Drawing) edgeNames(p Placed) {
 			d.beside(b, a, 4, Grey, said)
 		}
 	}
+}
+
+// pleated reports whether a pleat is laid into an edge.
+func pleated(p paper.Piece, edge []r2.Vec) bool {
+	for _, l := range p.Lines {
+		if l.Kind == paper.Pleat && slices.ContainsFunc(edge, func(v r2.Vec) bool { return r2.Norm(r2.Sub(v, l.Points[0])) < 1e-6 }) {
+			return true
+		}
+	}
+	return false
 }
 
 // fewPoints is up to how many points an edge is taken to be straight runs.

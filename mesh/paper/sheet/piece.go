@@ -61,8 +61,11 @@ func short(name string) string {
 
 // inner draws a line inside the piece and writes its name beside it.
 func (d *Drawing) inner(p Placed, l paper.Line, id string) {
-	pen := map[paper.Kind]Pen{paper.Centre: cfPen, paper.Fold: foldPen, paper.Dart: dartPen, paper.Guide: linePen}[l.Kind]
+	pen := map[paper.Kind]Pen{paper.Centre: cfPen, paper.Fold: foldPen, paper.Dart: dartPen, paper.Pleat: linePen, paper.Slash: cutPen, paper.Guide: linePen}[l.Kind]
 	line := p.all(l.Points)
+	if l.Kind == paper.Slash {
+		line = p.all(p.Piece.SlashFromCut(l))
+	}
 	d.line(id, pen, false, line...)
 	a, b := line[0], line[len(line)-1]
 	switch l.Kind {
@@ -86,6 +89,8 @@ func (d *Drawing) inner(p Placed, l paper.Line, id string) {
 			outer, apex = apex, outer
 		}
 		d.beside(outer, apex, 3.5, Grey, short(l.Name))
+	case paper.Slash: // above its end, clear of what stands along the seam
+		d.text(Text{short(l.Name), r2.Vec{X: b.X, Y: b.Y - textSize/2}, textSize, 0, Middle, Accent})
 	default:
 		a, b := longest(line)
 		d.beside(a, b, 2.5, Accent, short(l.Name))

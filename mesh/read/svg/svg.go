@@ -1,4 +1,4 @@
-// Package svg reads a flat piece from an SVG picture drawn at full size: width
+// Package svg reads flat pieces from an SVG picture drawn at full size: width
 // and height of the picture carry a unit, or the user gives one for its
 // coordinates. Start at Read.
 package svg
@@ -21,48 +21,57 @@ const (
 	mostLetters  = 1 << 20
 )
 
-// Read returns the piece of a picture. Its outline is the closed line whose id
-// ends in seam-line, or else the only closed line there is; a closed line whose
-// id ends in cut-line is the cut line, open lines are lines inside, and the one
-// whose id ends in grain-line is the grain line. said is the unit of the
+// Read returns the pieces of a picture, in its order. Their outlines are the
+// closed lines whose ids end in seam-line, or else those in cut-line, or else
+// all closed lines. What lies on a piece is its own: a closed line whose id ends
+// in cut-line, open lines inside, and as grain line the one whose id ends in
+// grain-line. A piece is called what its id says before that end, or else as
+// the group that it is alone in, or else by its id. said is the unit of the
 // coordinates, 0 if width and height of the picture state one.
-func Read(r io.Reader, said outline.Unit) (paper.Piece, error) {
+func Read(r io.Reader, said outline.Unit) ([]paper.Piece, error) {
 	data, err := outline.Bytes(r)
 	if err != nil {
-		return paper.Piece{}, fmt.Errorf("svg: %w", err)
+		return nil, fmt.Errorf("svg: %w", err)
+	}
+	if len(data) == 0 {
+		return nil, errors.New("svg: empty file, want a picture in SVG")
 	}
 	p := &picture{said: said}
 	if err := p.read(data); err != nil {
-		return paper.Piece{}, fmt.Errorf("svg: %w", err)
+		return nil, fmt.Errorf("svg: %w", err)
 	}
-	f, err := p.found()
+	pieces, err := p.pieces()
 	if err != nil {
-		return paper.Piece{}, fmt.Errorf("svg: %w", err)
+		return nil, fmt.Errorf("svg: %w", err)
 	}
-	piece, err := f.Piece()
-	if err != nil {
-		return paper.Piece{}, fmt.Errorf("svg: %w", err)
-	}
-	return piece, nil
+	return pieces, nil
 }
 
 // picture is an SVG while it is read.
 type picture struct {
-	said  outline.Unit
-	lines []line
-	count int // points
+	said   outline.Unit
+	lines  []line
+	count  int // points
+	groups int // groups begun
 }
 
 // line is a line of the picture, m, Y up.
 type line struct {
 	id string
+	in group
 	outline.Chain
+}
+
+// group is the innermost group with a name around a line; number 0: none.
+type group struct {
+	number int
+	name   string
 }
 
 // read goes through the elements.
 func (p *picture) read(data []byte) error {
 	d := xml.NewDecoder(bytes.NewReader(data))
-	var stack []matrix // of the elements that are open
+	var stack []open
 	elements, hidden := 0, 0
 	for {
 		tok, err := d.Token()
@@ -77,14 +86,14 @@ func (p *picture) read(data []byte) error {
 			if elements++; elements > mostElements || len(stack) >= deepest {
 				return fmt.Errorf("more than %d elements, or more than %d within each other, want the outline of one piece", mostElements, deepest)
 			}
-			m, err := p.start(e, stack)
+			o, err := p.start(e, stack)
 			if err != nil {
 				return fmt.Errorf("<%.20s>: %w", e.Name.Local, err)
 			}
-			stack = append(stack, m)
+			stack = append(stack, o)
 			if hidden > 0 || unseen(e) {
 				hidden++
-			} else if err := p.shape(e, m); err != nil {
+			} else if err := p.shape(e, o); err != nil {
 				return fmt.Errorf("<%.20s>: %w", e.Name.Local, err)
 			}
 		case xml.EndElement:
@@ -94,18 +103,42 @@ func (p *picture) read(data []byte) error {
 	}
 }
 
-// start returns the matrix that holds within an element.
-func (p *picture) start(e xml.StartElement, stack []matrix) (matrix, error) {
+// open is an element while it is read: what holds for all within it.
+type open struct {
+	matrix
+	group
+}
+
+// start returns what holds within an element.
+func (p *picture) start(e xml.StartElement, stack []open) (open, error) {
 	switch {
 	case len(stack) == 0 && e.Name.Local != "svg":
-		return matrix{}, errors.New("the file begins with this, want svg")
+		return open{}, errors.New("the file begins with this, want svg")
 	case len(stack) == 0:
-		return frame(e, p.said)
+		m, err := frame(e, p.said)
+		return open{matrix: m}, err
 	case e.Name.Local == "svg":
-		return matrix{}, errors.New("a picture within the picture is not read: ungroup it")
+		return open{}, errors.New("a picture within the picture is not read: ungroup it")
 	}
+	o := stack[len(stack)-1]
 	own, err := transform(attribute(e, "transform"))
-	return stack[len(stack)-1].times(own), err
+	o.matrix = o.times(own)
+	if name := named(e); e.Name.Local == "g" && name != "" {
+		p.groups++
+		o.group = group{p.groups, name}
+	}
+	return o, err
+}
+
+// named returns what the drawer calls an element: the label that a drawing
+// program keeps, or else the id.
+func named(e xml.StartElement) string {
+	for _, a := range e.Attr {
+		if a.Name.Local == "label" && a.Name.Space != "" && a.Value != "" {
+			return a.Value
+		}
+	}
+	return attribute(e, "id")
 }
 
 // unseen reports whether an element and all within it is not drawn itself.
@@ -125,39 +158,4 @@ func attribute(e xml.StartElement, name string) string {
 		}
 	}
 	return ""
-}
-
-// found says which line is what.
-func (p *picture) found() (outline.Found, error) {
-	f := outline.Found{Name: "Piece"}
-	var closed, named []line
-	for _, l := range p.lines {
-		switch n := len(l.Points); {
-		case strings.HasSuffix(l.id, "grain-line") && f.Grain == nil && n > 1:
-			f.Grain = (*[2]vec)([]vec{l.Points[0], l.Points[n-1]})
-		case l.Closed && strings.HasSuffix(l.id, "seam-line"):
-			named = append(named, l)
-		case l.Closed && strings.HasSuffix(l.id, "cut-line") && f.Cut == nil:
-			f.Cut = l.Points
-		case l.Closed:
-			closed = append(closed, l)
-		case l.id != "":
-			f.Lines = append(f.Lines, paper.Line{Name: strings.ReplaceAll(l.id, "-", " "), Kind: paper.Guide, Points: l.Points})
-		}
-	}
-	switch {
-	case len(named) == 1:
-		f.Outline = named[0].Points
-	case len(named) > 1:
-		return f, fmt.Errorf("%d lines with an id that ends in seam-line, want one piece a picture", len(named))
-	case f.Cut != nil:
-		f.Outline, f.Cut = f.Cut, nil
-	case len(closed) == 1:
-		f.Outline = closed[0].Points
-	case len(closed) == 0:
-		return f, errors.New("no closed line, want the outline as a path that ends in Z, or a polygon")
-	default:
-		return f, fmt.Errorf("%d closed lines, want one, or one with the id seam-line", len(closed))
-	}
-	return f, nil
 }

@@ -33,12 +33,12 @@ func TestReadAreas(t *testing.T) {
 		{"hidden ones left out", `width="500mm" height="500mm" viewBox="0 0 500 500"`, `<defs><path d="M0 0h90v90z"/></defs><g display="none"><path d="M0 0h80v80z"/></g><path d="M0 0h300v200H0z"/>`, 0, 300 * 200, 1e-6},
 	} {
 		data := `<svg xmlns="http://www.w3.org/2000/svg" ` + q.picture + `>` + q.path + `</svg>`
-		p, err := svg.Read(strings.NewReader(data), q.said)
+		pieces, err := svg.Read(strings.NewReader(data), q.said)
 		if err != nil {
 			t.Errorf("Read(%s) = %v", q.what, err)
 			continue
 		}
-		if a := draft.Area(p.Outline) * 1e6; math.Abs(a-q.want) > q.tol {
+		if a := draft.Area(pieces[0].Outline) * 1e6; math.Abs(a-q.want) > q.tol {
 			t.Errorf("Read(%s): %.2f mm², want %.2f ± %g mm²", q.what, a, q.want, q.tol)
 		}
 	}

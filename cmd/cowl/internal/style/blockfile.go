@@ -2,7 +2,6 @@ package style
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -12,60 +11,68 @@ import (
 	"github.com/goccy/go-yaml/ast"
 )
 
+// Drawing is a block or a piece in a file drawn elsewhere.
+type Drawing struct {
+	File string
+	Unit string // mm, cm, m or in; "": the file states its own
+	Name string // of the piece in it; "": there is one, or one that is called front
+}
+
 // blockFile reads {file: front.dxf, unit: mm}: a block drawn elsewhere.
 func (r *source) blockFile(s *Style, e entry) {
-	path, unit, ok := r.drawing("block", e)
+	d, ok := r.drawing("block", e)
 	if !ok {
 		return
 	}
-	if err := s.readBlock(path, unit, r.origin(e.at)); err != nil {
+	if err := s.readBlock(d, r.origin(e.at)); err != nil {
 		r.fail(e.value, "block: %v", err)
 	}
 }
 
-// drawing reads {file: front.dxf, unit: mm}; the file is named from where the
-// style file lies.
-func (r *source) drawing(what string, e entry) (path, unit string, ok bool) {
+// drawing reads {file: front.dxf, unit: mm, name: front}; the file is named from
+// where the style file lies.
+func (r *source) drawing(what string, e entry) (d Drawing, ok bool) {
 	for _, v := range r.mapping(e.value, what) {
 		switch v.key {
 		case "file":
-			path = r.word(v)
+			d.File = r.word(v)
 		case "unit":
-			unit = r.word(v)
+			d.Unit = r.word(v)
+		case "name":
+			d.Name = r.word(v)
 		default:
-			r.fail(v.at, "%s: unknown key %q, want file and unit, or a list of points", what, v.key)
-			return "", "", false
+			r.fail(v.at, "%s: unknown key %q, want file, unit and name, or a list of points", what, v.key)
+			return Drawing{}, false
 		}
 	}
-	if path == "" {
+	if d.File == "" {
 		r.fail(e.value, "%s has no file, want {file: front.dxf, unit: mm}", what)
-		return "", "", false
+		return Drawing{}, false
 	}
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(filepath.Dir(r.file), path)
+	if !filepath.IsAbs(d.File) {
+		d.File = filepath.Join(filepath.Dir(r.file), d.File)
 	}
-	return path, unit, true
+	return d, true
 }
 
-// UseBlockFile takes the block of a DXF, SVG or CSV file. unit is mm, cm, m or
-// in, or "" if the file states its own.
-func (s *Style) UseBlockFile(path, unit string) error {
-	if err := s.readBlock(path, unit, "--block"); err != nil {
+// UseBlockFile takes the block of a DXF, SVG or CSV file.
+func (s *Style) UseBlockFile(d Drawing) error {
+	if err := s.readBlock(d, "--block"); err != nil {
 		return fmt.Errorf("--block: %w", err)
 	}
 	return nil
 }
 
 // readBlock reads a block and notes where it came from.
-func (s *Style) readBlock(path, unit, from string) error {
-	f, err := os.Open(path)
+func (s *Style) readBlock(d Drawing, from string) error {
+	f, err := opened(d.File, "a .dxf, .svg or .csv file")
 	if err != nil {
 		return err
 	}
 	defer f.Close()
-	points, notes, err := read.Block(path, f, unit)
+	points, notes, err := read.Block(d.File, f, d.Unit, d.Name)
 	if err != nil {
-		return fmt.Errorf("%s: %w", path, err)
+		return fmt.Errorf("%s: %w", d.File, err)
 	}
 	s.Points = points
 	for name := range s.from {
@@ -74,7 +81,7 @@ func (s *Style) readBlock(path, unit, from string) error {
 		}
 	}
 	s.from["block"] = from
-	s.note("block", path, notes)
+	s.note("block", d.File, notes)
 	return nil
 }
 

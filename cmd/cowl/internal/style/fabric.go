@@ -2,6 +2,7 @@ package style
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -91,6 +92,11 @@ func (s *Style) UseFabric(name string) error {
 
 // UseFabricFile takes the fabric of a file.
 func (s *Style) UseFabricFile(path string) error {
+	file, err := opened(path, "a fabric file in YAML, as cowl fabrics NAME prints it")
+	if err != nil {
+		return fmt.Errorf("--fabric-file: %w", err)
+	}
+	file.Close()
 	f, err := materials.FromFile(path)
 	if err != nil {
 		return errors.New("--fabric-file: " + strings.TrimPrefix(err.Error(), "materials: "))

@@ -3,7 +3,7 @@ package style
 import (
 	"errors"
 	"fmt"
-	"os"
+	"io"
 	"strings"
 
 	"cowl/mesh/draft"
@@ -14,7 +14,12 @@ import (
 // FromFile reads a style file; see Parse. An error of the operating system is
 // passed on.
 func FromFile(path string) (Style, error) {
-	data, err := os.ReadFile(path)
+	f, err := opened(path, "a style file in YAML, such as the style.yaml that a drape leaves")
+	if err != nil {
+		return Style{}, fmt.Errorf("style: %w", err)
+	}
+	defer f.Close()
+	data, err := io.ReadAll(f)
 	if err != nil {
 		return Style{}, fmt.Errorf("style: %w", err)
 	}

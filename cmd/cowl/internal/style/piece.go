@@ -3,7 +3,6 @@ package style
 import (
 	"errors"
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 
@@ -28,8 +27,8 @@ func lineOf(l *draft.Lines, name string) *[]r2.Vec {
 // lines of the wearer's left half, X from CF to the side, Y up.
 func (r *source) piece(s *Style, e entry) {
 	if isMapping(e.value) {
-		if path, unit, ok := r.drawing("piece", e); ok {
-			if err := s.readPiece(path, unit, r.origin(e.at)); err != nil {
+		if d, ok := r.drawing("piece", e); ok {
+			if err := s.readPiece(d, r.origin(e.at)); err != nil {
 				r.fail(e.value, "piece: %v", err)
 			}
 		}
@@ -55,25 +54,24 @@ func (r *source) piece(s *Style, e entry) {
 }
 
 // UsePieceFile takes the finished front of a DXF, SVG or CSV file, with its
-// facing, grain and allowance. unit is mm, cm, m or in, or "" if the file
-// states its own.
-func (s *Style) UsePieceFile(path, unit string) error {
-	if err := s.readPiece(path, unit, "--piece"); err != nil {
+// facing, grain and allowance.
+func (s *Style) UsePieceFile(d Drawing) error {
+	if err := s.readPiece(d, "--piece"); err != nil {
 		return fmt.Errorf("--piece: %w", err)
 	}
 	return nil
 }
 
 // readPiece reads a front and notes where it came from.
-func (s *Style) readPiece(path, unit, from string) error {
-	f, err := os.Open(path)
+func (s *Style) readPiece(d Drawing, from string) error {
+	f, err := opened(d.File, "a .dxf, .svg or .csv file")
 	if err != nil {
 		return err
 	}
 	defer f.Close()
-	c, notes, err := read.Front(path, f, unit)
+	c, notes, err := read.Front(d.File, f, d.Unit, d.Name)
 	if err != nil {
-		return fmt.Errorf("%s: %w", path, err)
+		return fmt.Errorf("%s: %w", d.File, err)
 	}
 	s.Lines = &c.Lines
 	trim := s.Cut.Trim
@@ -86,7 +84,7 @@ func (s *Style) readPiece(path, unit, from string) error {
 		delete(s.from, name)
 	}
 	s.from["piece"] = from
-	s.note("piece", path, notes)
+	s.note("piece", d.File, notes)
 	return nil
 }
 

@@ -1,0 +1,101 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"cowl/mesh/draft"
+	"cowl/sim/study"
+)
+
+// changeJSON tells what a treatment of the front gave: the same hand, without
+// it and with it.
+type changeJSON struct {
+	WaistBefore    float64 `json:"waist_pull_before_N"` // of all waist pins together
+	WaistAfter     float64 `json:"waist_pull_N"`
+	SideBefore     float64 `json:"side_pull_before_N"`
+	SideAfter      float64 `json:"side_pull_N"`
+	ShoulderBefore float64 `json:"shoulder_pull_before_N"` // cowl points and shoulders
+	ShoulderAfter  float64 `json:"shoulder_pull_N"`
+	StrainBefore   float64 `json:"max_strain_before_percent"`
+	StrainAfter    float64 `json:"max_strain_percent"`
+	EdgeBefore     float64 `json:"edge_growth_before_percent"`
+	EdgeAfter      float64 `json:"edge_growth_percent"`
+	SeamBefore     float64 `json:"shoulder_growth_before_percent"`
+	SeamAfter      float64 `json:"shoulder_growth_percent"`
+	DropBefore     float64 `json:"edge_drop_before_mm"`
+	DropAfter      float64 `json:"edge_drop_mm"`
+}
+
+// treatment is one that a drape is compared without.
+type treatment struct {
+	name  string      // as in "without the slashes"
+	piece draft.Piece // without it
+}
+
+// compared lists the treatments of h that it is to be hung without: slashes
+// always, pleats and stays if asked for.
+func (d drapeVerb) compared(h *hung) ([]treatment, error) {
+	var out []treatment
+	if len(h.piece.Releases) > 0 {
+		p := h.piece
+		p.Releases = nil
+		out = append(out, treatment{"slashes", p})
+	}
+	if !d.Before {
+		return out, nil
+	}
+	if len(h.piece.Pleats) > 0 {
+		s := h.style.Clone()
+		s.Cut.Pleats = 0
+		p, err := s.Piece()
+		if err != nil {
+			return nil, fmt.Errorf("--before: the front without its pleats: %w", err)
+		}
+		out = append(out, treatment{"pleats", p})
+	}
+	if h.piece.StayShoulder || h.piece.StayEdge {
+		p := h.piece
+		p.StayShoulder, p.StayEdge = false, false
+		out = append(out, treatment{"stays", p})
+	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("--before: this front has no slash, pleat or stay to hang it without: leave it out, or give it one")
+	}
+	return out, nil
+}
+
+// compare hangs the piece again without each of the treatments.
+func (d drapeVerb) compare(ctx context.Context, c console, h *hung, without []treatment) error {
+	h.changes = map[string]*changeJSON{}
+	for _, t := range without {
+		other := *h
+		other.piece = t.piece
+		if err := d.hang(ctx, c, &other); err != nil {
+			return err
+		}
+		h.changes[t.name] = changeOf(other.run, h.run)
+	}
+	return nil
+}
+
+// changeOf compares a drape without a treatment, a, with one with it, b.
+func changeOf(a, b *study.Run) *changeJSON {
+	pull := func(r *study.Run, pin string) float64 { return r.Drape.PullOf(pin) }
+	shoulder := func(r *study.Run) float64 { return pull(r, "shoulder") + pull(r, "cowl point") }
+	p, q := a.Outcome, b.Outcome
+	return &changeJSON{
+		pull(a, "waist"), pull(b, "waist"), pull(a, "side"), pull(b, "side"), shoulder(a), shoulder(b),
+		p.MaxStrain, q.MaxStrain, p.EdgeGrowth, q.EdgeGrowth, p.ShoulderGrow, q.ShoulderGrow, p.EdgeDrop, q.EdgeDrop,
+	}
+}
+
+// report prints what the slashes, the pleats or the stays gave.
+func (r *changeJSON) report(w io.Writer, name string) {
+	head := map[string]string{"slashes": "Released", "pleats": "Pleated", "stays": "Stayed"}[name]
+	fmt.Fprintf(w, "  %-13swaist pins pull %.2f N together, without the %s %.2f N; side pins %.2f N, without %.2f N; shoulder pins %.2f N, without %.2f N\n",
+		head, r.WaistAfter, name, r.WaistBefore, r.SideAfter, r.SideBefore, r.ShoulderAfter, r.ShoulderBefore)
+	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %.1f cm, without %.1f cm\n", "", r.StrainAfter, r.StrainBefore, r.DropAfter/10, r.DropBefore/10)
+	fmt.Fprintf(w, "  %-13sedge hangs %s than cut, without %s; shoulders %s, without %s\n", "", longer(r.EdgeAfter), longer(r.EdgeBefore), longer(r.SeamAfter), longer(r.SeamBefore))
+}

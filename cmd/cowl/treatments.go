@@ -1,0 +1,137 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+)
+
+// treatmentJSON is what is done to a front beyond cutting it and sewing it
+// together.
+type treatmentJSON struct {
+	Lowered  float64     `json:"edge_lowered_mm,omitempty"`
+	TakenIn  float64     `json:"side_taken_in_mm,omitempty"` // at the waist
+	Trims    []trimJSON  `json:"trims,omitempty"`
+	Pleats   *pleatsJSON `json:"pleats,omitempty"`
+	Slashes  []slashJSON `json:"release_slashes,omitempty"`  // of one half
+	Shoulder float64     `json:"shoulder_stay_mm,omitempty"` // tape along each shoulder
+	Edge     float64     `json:"edge_stay_mm,omitempty"`     // tape along the whole edge
+	Weight   float64     `json:"weight_g,omitempty"`
+}
+
+type trimJSON struct {
+	Line [][2]float64 `json:"line_mm"`     // on the wearer's left half
+	Area float64      `json:"cut_off_mm2"` // of both halves
+}
+
+type pleatsJSON struct {
+	Number  int     `json:"in_each_shoulder"`
+	Depth   float64 `json:"depth_mm"`
+	Towards string  `json:"towards"`
+	Open    float64 `json:"shoulder_open_mm"` // seam on the table
+	Folded  float64 `json:"shoulder_folded_mm"`
+}
+
+type slashJSON struct {
+	Seam   string  `json:"seam"`
+	At     float64 `json:"at_share"` // of the seam, as release_waist_at and release_armhole_at
+	Length float64 `json:"length_mm"`
+}
+
+// treatmentOf lists what was done to p, the front of s; nil: nothing.
+func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
+	t := &treatmentJSON{Lowered: mm(s.Stand.Lower), TakenIn: mm(s.Stand.TakeIn), Trims: trimsOf(s), Weight: p.Weight * 1000}
+	if n := len(p.Pleats); n > 0 {
+		folded, depth := p.ShoulderLength(), 0.0
+		for _, k := range p.Pleats {
+			depth += k.Depth
+		}
+		t.Pleats = &pleatsJSON{n, mm(depth) / float64(n), p.Pleats[0].To.String(), mm(folded + 2*depth), mm(folded)}
+	}
+	if s.Stand.ReleaseWaist > 0 {
+		t.Slashes = append(t.Slashes, slashJSON{"waist", s.Stand.ReleaseWaistAt, mm(s.Stand.ReleaseWaist)})
+	}
+	if s.Stand.ReleaseArmhole > 0 {
+		t.Slashes = append(t.Slashes, slashJSON{"armhole", s.Stand.ReleaseArmholeAt, mm(s.Stand.ReleaseArmhole)})
+	}
+	if p.StayShoulder {
+		t.Shoulder = mm(p.ShoulderLength())
+	}
+	if p.StayEdge {
+		t.Edge = mm(2 * p.HalfEdge)
+	}
+	if t.none() {
+		return nil
+	}
+	return t
+}
+
+func (t *treatmentJSON) none() bool {
+	return t.Lowered == 0 && t.TakenIn == 0 && t.Trims == nil && t.Pleats == nil && t.Slashes == nil && t.Shoulder == 0 && t.Edge == 0 && t.Weight == 0
+}
+
+// trimsOf measures what each trim of s takes off what those before it left. The
+// front of s can be drafted.
+func trimsOf(s style.Style) []trimJSON {
+	var out []trimJSON
+	left := s.Clone()
+	left.Stand.ReleaseWaist, left.Stand.ReleaseArmhole, left.Stand.Weight = 0, 0, 0
+	area := func(n int) float64 {
+		left.Trims = s.Trims[:n]
+		p, err := left.Piece()
+		if err != nil {
+			panic(fmt.Sprintf("cowl: the front with %d of its trims: %v", n, err))
+		}
+		return draft.Area(p.Outline)
+	}
+	for k, line := range s.Trims {
+		t := trimJSON{Area: (area(k) - area(k+1)) * 1e6}
+		for _, v := range line {
+			t.Line = append(t.Line, [2]float64{mm(v.X), mm(v.Y)})
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// report prints them, a row each. Lengths are centimetres.
+func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
+	if t == nil {
+		return
+	}
+	if p := t.Pleats; p != nil {
+		row("Pleats", "%d in each shoulder, %.1f cm deep, towards the %s; the seam is %.1f cm on the table, %.1f cm folded",
+			p.Number, p.Depth/10, p.Towards, p.Open/10, p.Folded/10)
+	}
+	if said := t.standWords(); said != "" {
+		row("On the stand", "%s", said)
+	}
+	if n := len(t.Trims); n > 0 {
+		area := 0.0
+		for _, k := range t.Trims {
+			area += k.Area
+		}
+		row("Trimmed", "along %s drawn on the flat, %.1f cm² off both halves together", several(n, "line"), area/100)
+	}
+}
+
+// standWords lists what is done on the stand.
+func (t *treatmentJSON) standWords() string {
+	var words []string
+	add := func(v float64, format string) {
+		if v > 0 {
+			words = append(words, fmt.Sprintf(format, v))
+		}
+	}
+	add(t.Lowered/10, "edge %.1f cm lower")
+	add(t.TakenIn/10, "side taken in %.1f cm at the waist")
+	for _, s := range t.Slashes {
+		add(s.Length/10, s.Seam+" released by %.1f cm")
+	}
+	add(t.Weight, "weight of %.0f g at the centre front of the facing")
+	add(t.Shoulder/10, "each shoulder stayed with %.1f cm of tape")
+	add(t.Edge/10, "edge stayed with %.1f cm of tape")
+	return strings.Join(words, ", ")
+}

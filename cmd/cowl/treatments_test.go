@@ -1,0 +1,95 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+)
+
+// What is done to a front stands in cowl draft --json with its sizes: a trim
+// with two triangles of half the side seam and 1 cm, a pleat with twice its
+// depth of seam, a tape with the shoulder of the chart behind the cowl point.
+func TestDraftTreatment(t *testing.T) {
+	// Underarm and side waist of the demo's front, mm, as cowl draft --format csv has them.
+	ux, uy, wx, wy := 256.811, -262.407, 199.952, -449.752
+	side := math.Hypot(ux-wx, uy-wy)
+	nx, ny := (wy-uy)/side, (ux-wx)/side // into the piece
+	at := func(share, in float64) (x, y float64) {
+		return ux + share*(wx-ux) + in*nx, uy + share*(wy-uy) + in*ny
+	}
+	ax, ay := at(0, -10) // the line meets the seam at a quarter and three quarters
+	bx, by := at(0.5, 10)
+	cx, cy := at(1, -10)
+	trims := fmt.Sprintf("cut: {extension_cm: auto}\ntrims:\n  - line_mm: [[%f, %f], [%f, %f], [%f, %f]]\n", ax, ay, bx, by, cx, cy)
+	for _, q := range []struct {
+		what  string
+		args  []string
+		field func(*treatmentJSON) float64
+		want  float64
+		tol   float64
+	}{
+		{"trim, mm²", []string{"--style", write(t, "s.yaml", trims)}, func(f *treatmentJSON) float64 { return f.Trims[0].Area }, 2 * side / 2 * 10 / 2, 0.5},
+		{"pleats", []string{"--pleats", "3", "--pleat-depth", "1.5cm"}, func(f *treatmentJSON) float64 { return f.Pleats.Open - f.Pleats.Folded }, 3 * 2 * 15, 1e-6},
+		{"pleat depth, mm", []string{"--pleats", "1"}, func(f *treatmentJSON) float64 { return f.Pleats.Depth }, 20, 1e-9},
+		{"shoulder stay, mm", []string{"--stay-shoulder", "--pleats", "2"}, func(f *treatmentJSON) float64 { return f.Shoulder }, 122.5 - 40, 0.05},
+		{"slash, mm", []string{"--release-waist", "6cm"}, func(f *treatmentJSON) float64 { return f.Slashes[0].Length }, 60, 1e-9},
+		{"weight, g", []string{"--weight", "8g"}, func(f *treatmentJSON) float64 { return f.Weight }, 8, 1e-9},
+		{"lowered, mm", []string{"--lower", "2cm"}, func(f *treatmentJSON) float64 { return f.Lowered }, 20, 1e-9},
+	} {
+		var f draftJSON
+		got := call(t.Context(), append([]string{"draft", "--json", "--out", t.TempDir()}, q.args...)...)
+		if err := json.Unmarshal([]byte(got.out), &f); err != nil {
+			t.Fatalf("%s: %v, %s", q.what, err, got.err)
+		}
+		if f.Treatment == nil {
+			t.Errorf("%s: no treatment in cowl draft --json %v", q.what, q.args)
+			continue
+		}
+		if is := q.field(f.Treatment); math.Abs(is-q.want) > q.tol {
+			t.Errorf("%s: %g, want %g", q.what, is, q.want)
+		}
+	}
+	if got := call(t.Context(), "draft", "--json", "--out", t.TempDir()); strings.Contains(got.out, "treatment") {
+		t.Errorf("a front as drafted has a treatment: %s", got.out)
+	}
+}
+
+// Compared without its stays a drape says what one of its own without them does,
+// to the bit.
+func TestDrapeBefore(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hangs three cloths")
+	}
+	var with, plain resultJSON
+	for _, q := range []struct {
+		args []string
+		to   *resultJSON
+	}{{[]string{"--stay-edge", "--before", "--json"}, &with}, {[]string{"--json"}, &plain}} {
+		got := call(t.Context(), coarse(t.TempDir(), q.args...)...)
+		if err := json.Unmarshal([]byte(got.out), q.to); err != nil {
+			t.Fatalf("cowl drape %v: %v, %s", q.args, err, got.err)
+		}
+	}
+	if with.Stays == nil || with.Pleats != nil || with.Treatment == nil || with.Treatment.Edge == 0 {
+		t.Fatalf("stays %v, pleats %v, treatment %v, want stays compared and told", with.Stays, with.Pleats, with.Treatment)
+	}
+	for _, q := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"edge drop before", with.Stays.DropBefore, plain.EdgeDrop},
+		{"edge growth before", with.Stays.EdgeBefore, plain.EdgeGrowth},
+		{"strain before", with.Stays.StrainBefore, plain.MaxStrain},
+		{"edge drop", with.Stays.DropAfter, with.EdgeDrop},
+		{"edge growth", with.Stays.EdgeAfter, with.EdgeGrowth},
+	} {
+		if q.got != q.want {
+			t.Errorf("%s %g, want %g", q.what, q.got, q.want)
+		}
+	}
+	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != exitBadInput || !strings.Contains(got.err, "no slash, pleat or stay") {
+		t.Errorf("cowl drape --before = %d, %q, want it refused", got.code, got.err)
+	}
+}
