@@ -5,6 +5,7 @@ import (
 
 	"cowl/mesh"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -43,7 +44,7 @@ func visitPierced(s *mesh.Sheet, f func(a, b, times int)) {
 			if int(id) == k || share(t, s.Tris[id]) {
 				return
 			}
-			if n := crossings(s, t, s.Tris[id]); n > 0 {
+			if n := crossings(s, t, s.Tris[id]); n > 0 && !meet(s, t, s.Tris[id]) {
 				f(k, int(id), n)
 			}
 		})
@@ -66,6 +67,21 @@ func share(a, b [3]int32) bool {
 	for _, i := range a {
 		for _, j := range b {
 			if i == j {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// meet reports whether two triangles have a place of the flat in common: without
+// a common vertex they are the lips of a slit. Lips may slide over each other by
+// a rim; contact, for which they are one fold, cannot keep them apart.
+func meet(s *mesh.Sheet, a, b [3]int32) bool {
+	const same = 1e-9 // m
+	for _, i := range a {
+		for _, j := range b {
+			if r2.Norm2(r2.Sub(s.Flat[i], s.Flat[j])) < same*same {
 				return true
 			}
 		}

@@ -29,12 +29,15 @@ func grid(n int, f func(u, v float64) r3.Vec) *mesh.Sheet {
 	return s
 }
 
-// join puts sheets together as one.
+// join puts sheets together as one, their flat places apart.
 func join(parts ...*mesh.Sheet) *mesh.Sheet {
 	s := &mesh.Sheet{}
 	for _, p := range parts {
 		n := int32(len(s.Pos))
-		s.Pos, s.Flat = append(s.Pos, p.Pos...), append(s.Flat, p.Flat...)
+		s.Pos = append(s.Pos, p.Pos...)
+		for _, q := range p.Flat {
+			s.Flat = append(s.Flat, r2.Vec{X: q.X + 100*float64(n), Y: q.Y})
+		}
 		for _, t := range p.Tris {
 			s.Tris = append(s.Tris, [3]int32{t[0] + n, t[1] + n, t[2] + n})
 		}
@@ -45,6 +48,12 @@ func join(parts ...*mesh.Sheet) *mesh.Sheet {
 // three returns one triangle.
 func three(a, b, c r3.Vec) *mesh.Sheet {
 	return &mesh.Sheet{Pos: []r3.Vec{a, b, c}, Flat: make([]r2.Vec, 3), Tris: [][3]int32{{0, 1, 2}}}
+}
+
+// lips gives two triangles one place of the flat.
+func lips(s *mesh.Sheet) *mesh.Sheet {
+	s.Flat[3] = s.Flat[0]
+	return s
 }
 
 // some stands for a count of at least ten.
@@ -64,6 +73,7 @@ func TestPierced(t *testing.T) {
 		{"nothing", &mesh.Sheet{}, 0},
 		{"a point through", join(floor, three(r3.Vec{Z: -0.5}, r3.Vec{X: -0.3, Z: 1}, r3.Vec{X: 0.3, Z: 1})), 2},
 		{"hooked", join(floor, three(r3.Vec{Y: 0, Z: -1}, r3.Vec{Y: 0.2, Z: 1}, r3.Vec{X: 9, Y: 0.1})), 2},
+		{"a point through, of the other lip of a slit", lips(join(floor, three(r3.Vec{Z: -0.5}, r3.Vec{X: -0.3, Z: 1}, r3.Vec{X: 0.3, Z: 1}))), 0},
 		{"above", join(floor, three(r3.Vec{Z: 0.01}, r3.Vec{X: -0.3, Z: 1}, r3.Vec{X: 0.3, Z: 1})), 0},
 		{"beside", join(floor, three(r3.Vec{X: 5, Z: -0.5}, r3.Vec{X: 4.7, Z: 1}, r3.Vec{X: 5.3, Z: 1})), 0},
 		{"in one plane", join(floor, three(r3.Vec{}, r3.Vec{X: 1}, r3.Vec{Y: 1})), 0},
