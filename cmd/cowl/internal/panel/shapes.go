@@ -92,10 +92,19 @@ func normal(a, b Point) (x, y float64) {
 	return dy / d, -dx / d
 }
 
-// Stroke draws a polyline wide units across; its sides fade over one pixel.
+// Stroke draws a polyline wide units across; its sides fade over one pixel. A
+// sharp turn ends one stroke and begins another: a strip led round it would
+// have no width there.
 func (l *List) Stroke(line []Point, wide float64, c color.RGBA) {
 	if len(line) < 2 || c.A == 0 {
 		return
+	}
+	for i := 1; i < len(line)-1; i++ {
+		if sharp(line[i-1], line[i], line[i+1]) {
+			l.Stroke(line[:i+1], wide, c)
+			l.Stroke(line[i:], wide, c)
+			return
+		}
 	}
 	s, half := l.scale, max(wide*l.scale, 1)/2
 	clear := Faded(c, 0)
@@ -118,6 +127,13 @@ func (l *List) Stroke(line []Point, wide float64, c color.RGBA) {
 			l.triangles(a+k, a+k+1, b+k+1, a+k, b+k+1, b+k)
 		}
 	}
+}
+
+// sharp reports whether the way from a over b to c turns by more than 120°.
+func sharp(a, b, c Point) bool {
+	ax, ay := normal(a, b)
+	bx, by := normal(b, c)
+	return ax*bx+ay*by < -0.5
 }
 
 // joint returns the direction in which a line is widened at point i, and by how
