@@ -76,7 +76,7 @@ var keys = map[glfw.Key]panel.Key{
 	glfw.KeyHome: panel.KeyHome, glfw.KeyEnd: panel.KeyEnd, glfw.KeyPageUp: panel.KeyPageUp, glfw.KeyPageDown: panel.KeyPageDown,
 	glfw.KeyBackspace: panel.KeyBackspace, glfw.KeyDelete: panel.KeyDelete,
 	glfw.KeyEqual: panel.KeyPlus, glfw.KeyKPAdd: panel.KeyPlus, glfw.KeyMinus: panel.KeyMinus, glfw.KeyKPSubtract: panel.KeyMinus,
-	glfw.KeyF1: panel.KeyF1, glfw.KeyF11: panel.KeyF11,
+	glfw.KeyF1: panel.KeyF1,
 }
 
 // keyOf returns the key of the panel, KeyNone for those it does not listen to.

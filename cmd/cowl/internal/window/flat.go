@@ -65,8 +65,10 @@ func (a *App) flatPiece(r panel.Rect) {
 	}
 	if a.mark.on && a.mark.pane == a.active {
 		a.cross(c.at(a.mark.flat))
-		text := u.Fit(upper(a.placeWords(a.mark.flat, p)), r.W-32, panel.Small)
-		u.Words(text, r.X+16, r.Y+r.H-16, 0, panel.Small, u.Theme.Ink)
+		lines := u.Wrap(upper(a.placeWords(a.mark.flat, p)), r.W-32, panel.Small)
+		for i, line := range lines {
+			u.Words(line, r.X+16, r.Y+r.H-16-16*float64(len(lines)-1-i), 0, panel.Small, u.Theme.Ink)
+		}
 	}
 }
 
