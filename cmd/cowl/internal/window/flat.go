@@ -125,10 +125,21 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 		u.Words(fmt.Sprintf("%.0f g", q.Weight*1000), at.X+9, at.Y-7, 0, panel.Small, u.Theme.Accent)
 	}
 	edge := c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY})
+	if side := c.at(r2.Vec{X: halfWidth(q.Outline)}).X; side-edge.X < u.Width("edge", panel.Small)+10 {
+		edge.X = side // no room in the notch beside the cowl point
+	}
 	u.Words("edge", edge.X+8, edge.Y+4, 0, panel.Small, u.Theme.Accent)
 	foot := c.at(waist)
 	u.Words("centre front", foot.X, foot.Y+17, 0.5, panel.Small, u.Theme.Soft)
 	a.grainArrow(c, p)
+}
+
+// halfWidth returns the largest distance of an outline from the centre front, m.
+func halfWidth(outline []r2.Vec) (x float64) {
+	for _, p := range outline {
+		x = max(x, p.X)
+	}
+	return x
 }
 
 // grainArrow shows the warp with an arrow at both ends.

@@ -46,7 +46,7 @@ var shortcuts = []shortcut{
 	{panel.Key0 + 2, ctrl, "", "", func(a *App) { a.setCount(2) }},
 	{panel.Key0 + 3, ctrl, "", "", func(a *App) { a.setCount(3) }},
 	{panel.Key0 + 4, ctrl, "", "", func(a *App) { a.setCount(4) }},
-	{panel.Letter('l'), ctrl, "Ctrl+L", "large letters", func(a *App) { a.set.Large = !a.set.Large }},
+	{panel.Letter('l'), ctrl, "Ctrl+L", "large letters", func(a *App) { a.setLarge(!a.set.Large) }},
 	{panel.Letter('q'), ctrl, "Ctrl+Q", "quit; the style is kept safe", func(a *App) { a.quit = true }},
 }
 

@@ -41,7 +41,7 @@ func (a *App) showTab(r panel.Rect) {
 		}
 		a.set.Scale = scaleValues[u.Choice("scale", c.Next(panel.RowHeight), scaleNames, []string{"As the display asks for.", "One pixel a unit.", "Half as large again.", "Twice as large, for fine displays."}, on)]
 		c.Gap(6)
-		a.set.Large = u.Check("large", c.Next(28), "Large letters, for a projector", "Everything two fifths larger. Key L with Ctrl.", a.set.Large)
+		a.setLarge(u.Check("large", c.Next(28), "Large letters, for a projector", "Everything two fifths larger. Key L with Ctrl.", a.set.Large))
 		c.Gap(10)
 	})
 }
