@@ -26,3 +26,19 @@ func TestStrokeSharp(t *testing.T) {
 		}
 	}
 }
+
+// BenchmarkControls lays out as many controls as a side of the window has.
+func BenchmarkControls(b *testing.B) {
+	u := New()
+	s := Slider{ID: "s", Label: "Extension", Max: 1, Step: 0.1, Format: func(float64) string { return "8.0 cm" }}
+	b.ReportAllocs()
+	for b.Loop() {
+		u.Begin(300, 800, 1, 0)
+		for i := range 10 {
+			at := Rect{10, float64(70 * i), 280, 46}
+			u.Slide(s, at, 0.5)
+			u.Button("b", Rect{10, at.Y + 48, 100, 20}, "Again", "")
+		}
+		u.End()
+	}
+}

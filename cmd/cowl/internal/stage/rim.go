@@ -37,10 +37,10 @@ func hems(s *mesh.Sheet) []hem {
 	return out
 }
 
-// rim returns short lines where the cloth ends for the eye: at the cut edges
-// and the fold of the facing, and where it turns out of sight. They lie a
+// rim draws short lines where the cloth ends for the eye: at the cut edges and
+// the fold of the facing, and, as turns, where it turns out of sight. They lie a
 // little nearer to the eye than the cloth.
-func rim(s *mesh.Sheet, hems []hem, eye r3.Vec) (ends, turns [][]seamPoint) {
+func rim(s *mesh.Sheet, hems []hem, eye r3.Vec, draw func(a, b seamPoint, turn bool)) {
 	seen := func(k int32) bool {
 		t := s.Tris[k]
 		a, b, c := s.Pos[t[0]], s.Pos[t[1]], s.Pos[t[2]]
@@ -51,12 +51,9 @@ func rim(s *mesh.Sheet, hems []hem, eye r3.Vec) (ends, turns [][]seamPoint) {
 		return seamPoint{at: r3.Add(p, r3.Scale(rimLift, r3.Unit(r3.Sub(eye, p))))}
 	}
 	for _, h := range hems {
-		switch {
-		case h.fold || h.tris[1] < 0:
-			ends = append(ends, []seamPoint{lift(h.ends[0]), lift(h.ends[1])})
-		case seen(h.tris[0]) != seen(h.tris[1]):
-			turns = append(turns, []seamPoint{lift(h.ends[0]), lift(h.ends[1])})
+		end := h.fold || h.tris[1] < 0
+		if end || seen(h.tris[0]) != seen(h.tris[1]) {
+			draw(lift(h.ends[0]), lift(h.ends[1]), !end)
 		}
 	}
-	return ends, turns
 }

@@ -37,7 +37,14 @@ func TestRim(t *testing.T) {
 		{"flat", flat, outline},
 		{"bent back", bent, append([][2]int{{1, 2}}, outline...)},
 	} {
-		ends, turns := rim(&c.sheet, hems(&c.sheet), eye)
+		var ends, turns [][2]seamPoint
+		rim(&c.sheet, hems(&c.sheet), eye, func(a, b seamPoint, turn bool) {
+			if turn {
+				turns = append(turns, [2]seamPoint{a, b})
+			} else {
+				ends = append(ends, [2]seamPoint{a, b})
+			}
+		})
 		if len(ends) != len(outline) || len(turns) != len(c.want)-len(outline) {
 			t.Errorf("%s: rim has %d ends and %d turns, want %d in all", c.name, len(ends), len(turns), len(c.want))
 		}

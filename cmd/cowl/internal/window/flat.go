@@ -125,21 +125,10 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 		u.Words(fmt.Sprintf("%.0f g", q.Weight*1000), at.X+9, at.Y-7, 0, panel.Small, u.Theme.Accent)
 	}
 	edge := c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY})
-	if side := c.at(r2.Vec{X: halfWidth(q.Outline)}).X; side-edge.X < u.Width("edge", panel.Small)+10 {
-		edge.X = side // no room in the notch beside the cowl point
-	}
-	u.Words("edge", edge.X+8, edge.Y+4, 0, panel.Small, u.Theme.Accent)
+	u.Words("edge", edge.X+12, edge.Y+4, 0, panel.Small, u.Theme.Accent)
 	foot := c.at(waist)
 	u.Words("centre front", foot.X, foot.Y+17, 0.5, panel.Small, u.Theme.Soft)
 	a.grainArrow(c, p)
-}
-
-// halfWidth returns the largest distance of an outline from the centre front, m.
-func halfWidth(outline []r2.Vec) (x float64) {
-	for _, p := range outline {
-		x = max(x, p.X)
-	}
-	return x
 }
 
 // grainArrow shows the warp with an arrow at both ends.
@@ -161,7 +150,7 @@ func (a *App) grainArrow(c flatChart, p *Pane) {
 		}
 		u.Stroke([]panel.Point{barb(1), tip, barb(-1)}, 1.4, u.Theme.Ink)
 	}
-	u.Words("warp", to.X+6, to.Y+4, 0, panel.Small, u.Theme.Ink)
+	u.Words("warp", to.X, to.Y-7, 0.5, panel.Small, u.Theme.Ink)
 }
 
 // dashes draws a dashed line.
