@@ -51,24 +51,22 @@ func (u Units) Area(m2 float64) string {
 	return noMinus(fmt.Sprintf("%.1f cm²", m2*1e4))
 }
 
-// centimetres finds a length or a range of lengths in a message.
-var centimetres = regexp.MustCompile(`((\d+(\.\d+)?)–)?(\d+(\.\d+)?) cm\b`)
+// centimetres finds a length, a range or a list of them in a message.
+var (
+	centimetres = regexp.MustCompile(`(\d+(\.\d+)?(–| to |, ))*\d+(\.\d+)? cm\b`)
+	numeral     = regexp.MustCompile(`\d+(\.\d+)?`)
+)
 
 // Spoken writes the lengths of a message, which are in cm, in u.
 func (u Units) Spoken(text string) string {
 	if u != Inches {
 		return text
 	}
-	number := func(cm string) string {
-		v, _ := strconv.ParseFloat(cm, 64)
-		return fmt.Sprintf("%.2f", v/100/inch)
-	}
 	return centimetres.ReplaceAllStringFunc(text, func(found string) string {
-		low, high, isRange := strings.Cut(strings.TrimSuffix(found, " cm"), "–")
-		if !isRange {
-			return number(low) + " in"
-		}
-		return number(low) + "–" + number(high) + " in"
+		return numeral.ReplaceAllStringFunc(strings.TrimSuffix(found, "cm"), func(cm string) string {
+			v, _ := strconv.ParseFloat(cm, 64) // digits, as numeral found them
+			return fmt.Sprintf("%.2f", v/100/inch)
+		}) + "in"
 	})
 }
 

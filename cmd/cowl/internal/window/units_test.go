@@ -33,6 +33,8 @@ func TestUnitsSpoken(t *testing.T) {
 	}{
 		{Centimetres, "extension 39.0 cm, want 0–12.7 cm", "extension 39.0 cm, want 0–12.7 cm"},
 		{Inches, "extension 38.1 cm, want 0–12.7 cm: with 70 % closed", "extension 15.00 in, want 0.00–5.00 in: with 70 % closed"},
+		{Inches, "5 to 15 cm is usual; 4, 8, 12.7 cm", "1.97 to 5.91 in is usual; 1.57, 3.15, 5.00 in"},
+		{Inches, "point (6.7, 1.0) cm", "point (6.7, 1.0) cm"},
 		{Inches, "spacing 8.0 mm, 254 cmx", "spacing 8.0 mm, 254 cmx"},
 	} {
 		if got := c.units.Spoken(c.said); got != c.want {
