@@ -168,14 +168,11 @@ func (s sitting) paintRim() {
 	}
 	s.line.use()
 	s.line.setMat("camera", s.camera)
-	ends, turns := s.ends.begin(), s.turns.begin()
-	rim(&s.l.scene.Cloth, hems, s.v.Eye, func(a, b seamPoint, turn bool) {
-		if turn {
-			turns.add(s.v.Eye, turnWidth, a, b)
-		} else {
-			ends.add(s.v.Eye, rimWidth, a, b)
-		}
-	})
+	cloth, ends, turns := &s.l.scene.Cloth, s.ends.begin(), s.turns.begin()
+	rimEnds(cloth, hems, s.v.Eye, func(a, b seamPoint) { ends.add(s.v.Eye, rimWidth, a, b) })
+	if !s.m.Quick {
+		rimTurns(cloth, hems, s.v.Eye, func(a, b seamPoint) { turns.add(s.v.Eye, turnWidth, a, b) })
+	}
 	s.paintRibbons(ends, s.l.look.Rim)
 	s.paintRibbons(turns, s.l.look.Rim)
 }
