@@ -30,7 +30,7 @@ type Painter struct {
 	key, sky                 depthMap
 	skyDirs                  []r3.Vec
 	skyOf                    *Loaded // whose sky lies in the depth maps
-	ends, turns              ribbons // of the line drawn last
+	ends, turns              ribbons // as drawn last
 }
 
 // NewPainter prepares drawing in the current context, in which the OpenGL

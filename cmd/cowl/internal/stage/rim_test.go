@@ -10,8 +10,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// grid is a sheet of n × n squares whose columns of vertices lie at the places
-// of the profile: X and Z of each. It is facing above the row fold.
+// grid is a sheet of as many rows as columns whose columns of vertices lie at
+// the places of the profile: X and Z of each. It is facing above the row fold.
 func grid(profile [][2]float64, fold int) mesh.Sheet {
 	var s mesh.Sheet
 	n := len(profile)

@@ -115,7 +115,7 @@ func (a *App) slashSliders(c *panel.Column, k seam) {
 func (a *App) slashTo(k seam, v float64) {
 	a.change("the "+k.lower(), k.name, func(s *style.Style) error {
 		long, at := k.slash(&s.Stand)
-		if fresh := *long == 0; fresh {
+		if *long == 0 {
 			*at = openPlace(*s, k, max(v, usualSlash))
 		}
 		return s.Set(k.name, v, "window")

@@ -51,7 +51,8 @@ func (u Units) Area(m2 float64) string {
 	return noMinus(fmt.Sprintf("%.1f cm²", m2*1e4))
 }
 
-// centimetres finds a length, a range or a list of them in a message.
+// centimetres finds a length, a range or a list of them in a message, numeral
+// each number of it.
 var (
 	centimetres = regexp.MustCompile(`(\d+(\.\d+)?(–| to |, ))*\d+(\.\d+)? cm\b`)
 	numeral     = regexp.MustCompile(`\d+(\.\d+)?`)
