@@ -46,7 +46,8 @@ func (u *UI) push(id string, r Rect, label, help string, on bool) bool {
 		u.Frame(r, radius, 1, rim)
 	}
 	u.ring(r, t)
-	u.Words(u.Fit(label, r.W-8, Plain), r.X+r.W/2, middle(r, Plain), 0.5, Plain, ink)
+	label, letters := u.squeezed(label, r.W-6)
+	u.Words(label, r.X+r.W/2, middle(r, letters), 0.5, letters, ink)
 	return t.clicked
 }
 

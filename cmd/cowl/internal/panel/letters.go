@@ -180,6 +180,15 @@ func (u *UI) Wrap(text string, wide float64, s Style) []string {
 	return out
 }
 
+// squeezed returns a label no wider than wide units, in smaller letters before
+// it is shortened.
+func (u *UI) squeezed(text string, wide float64) (string, Style) {
+	if u.Width(text, Plain) <= wide {
+		return text, Plain
+	}
+	return u.Fit(text, wide, Small), Small
+}
+
 // Fit shortens text with an ellipsis until it is no wider than wide units.
 func (u *UI) Fit(text string, wide float64, s Style) string {
 	if u.Width(text, s) <= wide {

@@ -14,6 +14,7 @@ type List struct {
 
 	scale float64
 	clips []Rect
+	ring  []Point // of the corners made last
 }
 
 // Part is a run of indices that is drawn inside Clip only.

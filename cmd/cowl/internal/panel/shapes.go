@@ -25,36 +25,38 @@ func (l *List) Rule(r Rect, c color.RGBA) {
 
 // Round covers r with rounded corners of the radius rad, smooth at the rim.
 func (l *List) Round(r Rect, rad float64, c color.RGBA) {
-	l.Convex(corners(r, rad), c)
+	l.Convex(l.corners(r, rad), c)
 }
 
 // Frame draws the rim of a rounded rectangle, wide units across, inside r.
 func (l *List) Frame(r Rect, rad, wide float64, c color.RGBA) {
 	r = r.Inset(wide / 2)
-	ring := corners(r, max(rad-wide/2, 0))
+	ring := l.corners(r, max(rad-wide/2, 0))
 	l.Stroke(append(ring, ring[0]), wide, c)
 }
 
 // corners returns the outline of a rounded rectangle, clockwise on the screen.
-func corners(r Rect, rad float64) []Point {
+// It stands until corners is called again.
+func (l *List) corners(r Rect, rad float64) []Point {
 	rad = min(rad, r.W/2, r.H/2)
+	l.ring = l.ring[:0]
 	if rad <= 0 {
-		return []Point{{r.X, r.Y}, {r.X + r.W, r.Y}, {r.X + r.W, r.Y + r.H}, {r.X, r.Y + r.H}}
+		l.ring = append(l.ring, Point{r.X, r.Y}, Point{r.X + r.W, r.Y}, Point{r.X + r.W, r.Y + r.H}, Point{r.X, r.Y + r.H})
+		return l.ring
 	}
-	var out []Point
 	const steps = 5
-	for k, c := range []Point{{r.X + r.W - rad, r.Y + rad}, {r.X + r.W - rad, r.Y + r.H - rad}, {r.X + rad, r.Y + r.H - rad}, {r.X + rad, r.Y + rad}} {
+	for k, c := range [4]Point{{r.X + r.W - rad, r.Y + rad}, {r.X + r.W - rad, r.Y + r.H - rad}, {r.X + rad, r.Y + r.H - rad}, {r.X + rad, r.Y + rad}} {
 		for i := range steps + 1 {
 			sin, cos := math.Sincos(math.Pi/2*float64(i)/steps + math.Pi/2*float64(k) - math.Pi/2)
-			out = append(out, Point{c.X + rad*cos, c.Y + rad*sin})
+			l.ring = append(l.ring, Point{c.X + rad*cos, c.Y + rad*sin})
 		}
 	}
-	return out
+	return l.ring
 }
 
 // Disc covers a circle.
 func (l *List) Disc(at Point, rad float64, c color.RGBA) {
-	l.Convex(corners(Rect{at.X - rad, at.Y - rad, 2 * rad, 2 * rad}, rad), c)
+	l.Convex(l.corners(Rect{at.X - rad, at.Y - rad, 2 * rad, 2 * rad}, rad), c)
 }
 
 // Convex covers a convex outline that runs clockwise on the screen. Its rim
@@ -92,10 +94,19 @@ func normal(a, b Point) (x, y float64) {
 	return dy / d, -dx / d
 }
 
-// Stroke draws a polyline wide units across; its sides fade over one pixel.
+// Stroke draws a polyline wide units across; its sides fade over one pixel. A
+// sharp turn ends one stroke and begins another: a strip led round it would
+// have no width there.
 func (l *List) Stroke(line []Point, wide float64, c color.RGBA) {
 	if len(line) < 2 || c.A == 0 {
 		return
+	}
+	for i := 1; i < len(line)-1; i++ {
+		if sharp(line[i-1], line[i], line[i+1]) {
+			l.Stroke(line[:i+1], wide, c)
+			l.Stroke(line[i:], wide, c)
+			return
+		}
 	}
 	s, half := l.scale, max(wide*l.scale, 1)/2
 	clear := Faded(c, 0)
@@ -118,6 +129,13 @@ func (l *List) Stroke(line []Point, wide float64, c color.RGBA) {
 			l.triangles(a+k, a+k+1, b+k+1, a+k, b+k+1, b+k)
 		}
 	}
+}
+
+// sharp reports whether the way from a over b to c turns by more than 120°.
+func sharp(a, b, c Point) bool {
+	ax, ay := normal(a, b)
+	bx, by := normal(b, c)
+	return ax*bx+ay*by < -0.5
 }
 
 // joint returns the direction in which a line is widened at point i, and by how

@@ -29,7 +29,8 @@ const SliderHeight = 46
 func (u *UI) Slide(s Slider, r Rect, v float64) (float64, Change) {
 	head := r.Top(24)
 	field := head.Right(84)
-	u.Words(u.Fit(s.Label, head.W-6, Plain), head.X, middle(head, Plain), 0, Plain, u.Theme.Ink)
+	label, letters := u.squeezed(s.Label, head.W-6)
+	u.Words(label, head.X, middle(head, letters), 0, letters, u.Theme.Ink)
 	typed, done := u.slideField(s, field, v)
 	if done {
 		return typed, Set

@@ -1,45 +1,13 @@
 package stage
 
 import (
-	"flag"
 	"image"
-	"image/draw"
-	"image/png"
 	"math"
-	"os"
 	"path/filepath"
 	"testing"
+
+	"cowl/cmd/cowl/internal/golden"
 )
-
-var update = flag.Bool("update", false, "write the golden pictures anew")
-
-func save(t *testing.T, path string, img image.Image) {
-	t.Helper()
-	f, err := os.Create(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, img); err != nil {
-		t.Fatal(err)
-	}
-}
-
-func load(t *testing.T, path string) *image.RGBA {
-	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	img, err := png.Decode(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	out := image.NewRGBA(img.Bounds())
-	draw.Draw(out, out.Rect, img, image.Point{}, draw.Src)
-	return out
-}
 
 // difference returns the mean difference of a channel (0 to 255) and the share
 // of channels that differ by more than 24.
@@ -65,13 +33,7 @@ func TestDrawGolden(t *testing.T) {
 		t.Fatal(err)
 	}
 	path := filepath.Join("testdata", "threequarter.png")
-	if *update {
-		save(t, path, img)
-	}
-	want := load(t, path)
-	if img.Rect != want.Rect {
-		t.Fatalf("picture is %v, want %v", img.Rect, want.Rect)
-	}
+	want := golden.Want(t, path, img)
 	if mean, far := difference(img, want); mean > 1 || far > 0.01 {
 		t.Errorf("picture differs from %s by %.2f on average and clearly in %.2f %% of channels, want 1 and 1 %%", path, mean, 100*far)
 	}

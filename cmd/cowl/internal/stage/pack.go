@@ -97,28 +97,34 @@ func normalNear(f *mesh.Surface, p r3.Vec) r3.Vec {
 	return r3.Unit(sum)
 }
 
-// ribbons turns polylines into flat strips, wide m across, that face the eye:
-// core OpenGL has no wide lines. Towards the edge of the form they thin out,
-// as a real seam does, and never stand out beyond it. It returns places (3
-// float32 a vertex) and triangle indices.
-func ribbons(lines [][]seamPoint, eye r3.Vec, wide float64) ([]float32, []uint32) {
-	var verts []float32
-	var index []uint32
-	for _, line := range lines {
-		for i, p := range line {
-			along := r3.Sub(line[min(i+1, len(line)-1)].at, line[max(i-1, 0)].at)
-			across := r3.Cross(along, r3.Sub(eye, p.at))
-			if l := r3.Norm(across); l > 0 {
-				across = r3.Scale(wide/2*turned(p, eye)/l, across)
-			}
-			k := uint32(len(verts) / 3)
-			verts = appendVec(verts, r3.Add(p.at, across), r3.Sub(p.at, across))
-			if i > 0 {
-				index = append(index, k-2, k-1, k, k, k-1, k+1)
-			}
+// ribbons are polylines turned into flat strips that face the eye: core OpenGL
+// has no wide lines.
+type ribbons struct {
+	verts []float32 // places, 3 a vertex
+	index []uint32  // of triangles
+}
+
+// begin empties the ribbons; their memory is used again.
+func (r *ribbons) begin() *ribbons {
+	r.verts, r.index = r.verts[:0], r.index[:0]
+	return r
+}
+
+// add adds a line, wide m across. Towards the edge of the form it thins out, as
+// a real seam does, and never stands out beyond it.
+func (r *ribbons) add(eye r3.Vec, wide float64, line ...seamPoint) {
+	for i, p := range line {
+		along := r3.Sub(line[min(i+1, len(line)-1)].at, line[max(i-1, 0)].at)
+		across := r3.Cross(along, r3.Sub(eye, p.at))
+		if l := r3.Norm(across); l > 0 {
+			across = r3.Scale(wide/2*turned(p, eye)/l, across)
+		}
+		k := uint32(len(r.verts) / 3)
+		r.verts = appendVec(r.verts, r3.Add(p.at, across), r3.Sub(p.at, across))
+		if i > 0 {
+			r.index = append(r.index, k-2, k-1, k, k, k-1, k+1)
 		}
 	}
-	return verts, index
 }
 
 // turned is 1 where a seam faces the eye and falls to 0 where it is seen at

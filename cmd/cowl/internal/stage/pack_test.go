@@ -20,7 +20,9 @@ func TestRibbons(t *testing.T) {
 		{"turned away", r3.Vec{Z: -1}, 0},
 	} {
 		line := []seamPoint{{r3.Vec{Y: -0.1}, c.normal}, {r3.Vec{}, c.normal}, {r3.Vec{Y: 0.1}, c.normal}}
-		verts, index := ribbons([][]seamPoint{line}, eye, 0.002)
+		var r ribbons
+		r.add(eye, 0.002, line...)
+		verts, index := r.verts, r.index
 		if len(verts) != 3*6 || len(index) != 3*4 {
 			t.Fatalf("%s: %d numbers, %d indices, want 18 and 12", c.name, len(verts), len(index))
 		}

@@ -9,7 +9,6 @@ import (
 	"strconv"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const (
@@ -128,7 +127,11 @@ func (s sitting) paintForm() {
 	gl.Disable(gl.CULL_FACE)
 	s.line.use()
 	s.line.setMat("camera", s.camera)
-	s.paintLines(s.l.seams, s.v.Eye, seamWidth, s.l.look.Seam)
+	seams := s.ends.begin()
+	for _, line := range s.l.seams {
+		seams.add(s.v.Eye, seamWidth, line...)
+	}
+	s.paintRibbons(seams, s.l.look.Seam)
 }
 
 // paintCloth draws the cloth. See-through cloth is drawn twice, what faces away
@@ -165,9 +168,13 @@ func (s sitting) paintRim() {
 	}
 	s.line.use()
 	s.line.setMat("camera", s.camera)
-	ends, turns := rim(&s.l.scene.Cloth, hems, s.v.Eye)
-	s.paintLines(ends, s.v.Eye, rimWidth, s.l.look.Rim)
-	s.paintLines(turns, s.v.Eye, turnWidth, s.l.look.Rim)
+	cloth, ends, turns := &s.l.scene.Cloth, s.ends.begin(), s.turns.begin()
+	rimEnds(cloth, hems, s.v.Eye, func(a, b seamPoint) { ends.add(s.v.Eye, rimWidth, a, b) })
+	if !s.m.Quick {
+		rimTurns(cloth, hems, s.v.Eye, func(a, b seamPoint) { turns.add(s.v.Eye, turnWidth, a, b) })
+	}
+	s.paintRibbons(ends, s.l.look.Rim)
+	s.paintRibbons(turns, s.l.look.Rim)
 }
 
 // solid reports whether nothing is seen through the cloth.
@@ -202,10 +209,9 @@ func (m Manner) set(prog program, look Look) {
 // noGrain is a step of grain lines of which none crosses a piece, m.
 const noGrain = 1e6
 
-// paintLines draws ribbons wide m across with the line program in use.
-func (p *Painter) paintLines(lines [][]seamPoint, eye r3.Vec, wide float64, c color.RGBA) {
-	verts, index := ribbons(lines, eye, wide)
-	b := upload(verts, index, 3)
+// paintRibbons draws ribbons with the line program in use.
+func (p *Painter) paintRibbons(r *ribbons, c color.RGBA) {
+	b := upload(r.verts, r.index, 3)
 	defer b.release()
 	p.line.setColour("lineColour", srgb(c))
 	b.draw()

@@ -30,6 +30,7 @@ type Painter struct {
 	key, sky                 depthMap
 	skyDirs                  []r3.Vec
 	skyOf                    *Loaded // whose sky lies in the depth maps
+	ends, turns              ribbons // as drawn last
 }
 
 // NewPainter prepares drawing in the current context, in which the OpenGL
@@ -71,6 +72,7 @@ type Loaded struct {
 	room        r3.Box // holds box, and changes seldom while the cloth moves
 	cloth, form buffer
 	verts       []float32 // of the cloth, as last sent
+	pos         []r3.Vec  // m, where Move put the cloth
 	seams       [][]seamPoint
 	hems        []hem
 	cuts        []hem // those at which the cloth is cut
@@ -111,7 +113,8 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	if err := finite(pos); err != nil {
 		return err
 	}
-	l.scene.Cloth.Pos = append(l.scene.Cloth.Pos[:0:0], pos...)
+	l.pos = append(l.pos[:0], pos...)
+	l.scene.Cloth.Pos = l.pos
 	l.verts = clothVertices(l.verts, &l.scene.Cloth, values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)

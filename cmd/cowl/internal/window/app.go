@@ -144,7 +144,9 @@ type note struct {
 func (a *App) say(text string) { a.note = note{text, false, a.now + 6} }
 
 // complain shows why something could not be done.
-func (a *App) complain(err error) { a.note = note{plainWords(err), true, a.now + 15} }
+func (a *App) complain(err error) {
+	a.note = note{a.set.Units.Spoken(plainWords(err)), true, a.now + 15}
+}
 
 // Style returns the style in the pane that the controls change.
 func (a *App) Style() style.Style { return a.pane().Style.Clone() }

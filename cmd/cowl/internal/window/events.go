@@ -76,7 +76,7 @@ var keys = map[glfw.Key]panel.Key{
 	glfw.KeyHome: panel.KeyHome, glfw.KeyEnd: panel.KeyEnd, glfw.KeyPageUp: panel.KeyPageUp, glfw.KeyPageDown: panel.KeyPageDown,
 	glfw.KeyBackspace: panel.KeyBackspace, glfw.KeyDelete: panel.KeyDelete,
 	glfw.KeyEqual: panel.KeyPlus, glfw.KeyKPAdd: panel.KeyPlus, glfw.KeyMinus: panel.KeyMinus, glfw.KeyKPSubtract: panel.KeyMinus,
-	glfw.KeyF1: panel.KeyF1, glfw.KeyF11: panel.KeyF11,
+	glfw.KeyF1: panel.KeyF1,
 }
 
 // keyOf returns the key of the panel, KeyNone for those it does not listen to.
@@ -114,8 +114,20 @@ func (a *App) measure(w *glfw.Window) {
 	if a.set.Large {
 		s *= largeLetters
 	}
-	fit := min(float64(a.wide)/leastWide, float64(a.tall)/leastTall)
-	a.scale = max(min(s, fit), 0.75)
+	a.scale = max(min(s, a.mostScale()), 0.75)
 	a.scale = math.Round(a.scale*20) / 20
 	a.set.Wide, a.set.Tall = w.GetSize()
+}
+
+// mostScale is the largest scale at which everything has room in the window.
+func (a *App) mostScale() float64 {
+	return min(float64(a.wide)/leastWide, float64(a.tall)/leastTall)
+}
+
+// setLarge turns large letters on or off, and says so where they cannot grow.
+func (a *App) setLarge(on bool) {
+	if on && !a.set.Large && a.mostScale() < 1.1*a.scale {
+		a.say("There is no room for larger letters: make the window larger.")
+	}
+	a.set.Large = on
 }

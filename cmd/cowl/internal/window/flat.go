@@ -65,8 +65,10 @@ func (a *App) flatPiece(r panel.Rect) {
 	}
 	if a.mark.on && a.mark.pane == a.active {
 		a.cross(c.at(a.mark.flat))
-		text := u.Fit(upper(a.placeWords(a.mark.flat, p)), r.W-32, panel.Small)
-		u.Words(text, r.X+16, r.Y+r.H-16, 0, panel.Small, u.Theme.Ink)
+		lines := u.Wrap(upper(a.placeWords(a.mark.flat, p)), r.W-32, panel.Small)
+		for i, line := range lines {
+			u.Words(line, r.X+16, r.Y+r.H-16-16*float64(len(lines)-1-i), 0, panel.Small, u.Theme.Ink)
+		}
 	}
 }
 
@@ -123,7 +125,7 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 		u.Words(fmt.Sprintf("%.0f g", q.Weight*1000), at.X+9, at.Y-7, 0, panel.Small, u.Theme.Accent)
 	}
 	edge := c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY})
-	u.Words("edge", edge.X+8, edge.Y+4, 0, panel.Small, u.Theme.Accent)
+	u.Words("edge", edge.X+12, edge.Y+4, 0, panel.Small, u.Theme.Accent)
 	foot := c.at(waist)
 	u.Words("centre front", foot.X, foot.Y+17, 0.5, panel.Small, u.Theme.Soft)
 	a.grainArrow(c, p)
@@ -148,7 +150,7 @@ func (a *App) grainArrow(c flatChart, p *Pane) {
 		}
 		u.Stroke([]panel.Point{barb(1), tip, barb(-1)}, 1.4, u.Theme.Ink)
 	}
-	u.Words("warp", to.X+6, to.Y+4, 0, panel.Small, u.Theme.Ink)
+	u.Words("warp", to.X, to.Y-7, 0.5, panel.Small, u.Theme.Ink)
 }
 
 // dashes draws a dashed line.

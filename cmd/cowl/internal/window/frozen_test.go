@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"cowl/cmd/cowl/internal/panel"
@@ -23,7 +24,7 @@ func TestFrozen(t *testing.T) {
 		name  string
 		check func(*drive)
 	}{
-		{"slash drawn", slashDrawn}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
+		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			sub := *d
@@ -83,6 +84,33 @@ func slashDrawn(d *drive) {
 	d.key("ctrl+z")
 	d.until("the piece as it was cut", func(a *App) bool {
 		return a.pane().Style.Stand == draft.DefaultStand() && len(a.pane().piece.Releases) == 0
+	})
+}
+
+// A waist slash that is typed where the seam has room for none makes way for the
+// dart; in a window in inches a refusal speaks of inches.
+func slashTyped(d *drive) {
+	d.ask(func(a *App) {
+		s := a.pane().Style.Clone()
+		s.Stand.ReleaseWaist = 0.05
+		if _, err := s.Piece(); err == nil {
+			d.Error("a slash half-way along the waist is drafted, want the dart in its way: this test tries nothing")
+		}
+		a.set.Units = Inches
+	})
+	d.click("tab/Stand")
+	for _, c := range [][2]string{{"release_waist/typed", "2"}, {"release_waist_at/typed", "50"}} {
+		d.click(c[0])
+		d.x("type", c[1])
+		d.key("Return")
+	}
+	d.until("a refusal in inches", func(a *App) bool { return a.note.bad && strings.Contains(a.note.text, "2.01 in at 0.50") })
+	d.ask(func(a *App) {
+		cuts := a.pane().piece.Releases
+		if len(cuts) != 2 || math.Abs(r2.Norm(r2.Sub(cuts[0].To, cuts[0].From))-0.0508) > 1e-9 {
+			d.Errorf("typed 2 in, and then half-way: slashes %v, want two of 2 in", cuts)
+		}
+		a.set.Units = Centimetres
 	})
 }
 

@@ -3,15 +3,13 @@
 package window
 
 import (
-	"flag"
 	"image"
-	"image/draw"
-	"image/png"
 	"math"
 	"os"
 	"path/filepath"
 	"testing"
 
+	"cowl/cmd/cowl/internal/golden"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/lattice"
 	"cowl/sim/fold"
@@ -20,8 +18,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
-
-var update = flag.Bool("update", false, "write the golden pictures anew")
 
 // before returns the place (x, y) as far ahead as keeps it gap m off the form.
 func (d *dummy) before(x, y, gap float64) r3.Vec {
@@ -119,34 +115,17 @@ func goldens(d *drive) {
 // golden compares what is shown with a picture in testdata.
 func (d *drive) golden(name string) {
 	d.Helper()
-	got, path := d.shown(), filepath.Join("testdata", name)
-	if *update {
-		save(d.T, path, got)
-	}
-	f, err := os.Open(path)
-	if err != nil {
-		d.Fatal(err)
-	}
-	defer f.Close()
-	img, err := png.Decode(f)
-	if err != nil {
-		d.Fatal(err)
-	}
-	want := image.NewRGBA(img.Bounds())
-	draw.Draw(want, want.Rect, img, image.Point{}, draw.Src)
-	if got.Rect != want.Rect {
-		d.Fatalf("%s: the window is %v, want %v", name, got.Rect, want.Rect)
-	}
+	got := d.shown()
+	want := golden.Want(d.T, filepath.Join("testdata", name), got)
 	// In blocks of 16 pixels, so that one letter more or less is seen.
 	const side, most = 16, 14.0
 	for y := 0; y+side <= want.Rect.Dy(); y += side {
 		for x := 0; x+side <= want.Rect.Dx(); x += side {
 			if off := blockOff(got, want, x, y, side); off > most {
-				if !*update {
-					save(d.T, filepath.Join(os.TempDir(), "cowl-"+name), got)
-				}
+				seen := filepath.Join(os.TempDir(), "cowl-"+name)
+				golden.Save(d.T, seen, got)
 				d.Fatalf("%s: the window differs at (%d, %d) by %.0f of 255 on average over %d pixels, want %g or less; it lies in %s",
-					name, x, y, off, side, most, filepath.Join(os.TempDir(), "cowl-"+name))
+					name, x, y, off, side, most, seen)
 			}
 		}
 	}
@@ -162,19 +141,4 @@ func blockOff(a, b *image.RGBA, x, y, side int) float64 {
 		}
 	}
 	return sum / float64(3*side*side)
-}
-
-func save(t *testing.T, path string, img image.Image) {
-	t.Helper()
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		t.Fatal(err)
-	}
-	f, err := os.Create(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, img); err != nil {
-		t.Fatal(err)
-	}
 }

@@ -46,7 +46,7 @@ var shortcuts = []shortcut{
 	{panel.Key0 + 2, ctrl, "", "", func(a *App) { a.setCount(2) }},
 	{panel.Key0 + 3, ctrl, "", "", func(a *App) { a.setCount(3) }},
 	{panel.Key0 + 4, ctrl, "", "", func(a *App) { a.setCount(4) }},
-	{panel.Letter('l'), ctrl, "Ctrl+L", "large letters", func(a *App) { a.set.Large = !a.set.Large }},
+	{panel.Letter('l'), ctrl, "Ctrl+L", "large letters", func(a *App) { a.setLarge(!a.set.Large) }},
 	{panel.Letter('q'), ctrl, "Ctrl+Q", "quit; the style is kept safe", func(a *App) { a.quit = true }},
 }
 
@@ -54,7 +54,7 @@ var shortcuts = []shortcut{
 var moreKeys = [][2]string{
 	{"Tab, Shift+Tab", "go from control to control"},
 	{"Enter, Space", "press a button, type in a field"},
-	{"Arrows", "move a slider or a choice; turn the view when it has the focus"},
+	{"Arrows", "move a slider or a choice, or turn the view"},
 	{"Shift+Arrows", "move the view sideways"},
 	{"Page Up, Page Down", "move a slider ten steps"},
 	{"Escape", "leave a field, close a sheet"},
@@ -128,11 +128,19 @@ func (a *App) keySheet() {
 	}
 	rows = append(rows, moreKeys...)
 	half := (len(rows) + 1) / 2
-	for k, col := range in.Columns(2, 28) {
-		for i, row := range rows[k*half : min((k+1)*half, len(rows))] {
-			y := col.Y + 26*float64(i) + 20
-			u.Words(row[0], col.X, y, 0, panel.Strong, u.Theme.Ink)
-			u.Words(u.Fit(row[1], col.W-136, panel.Plain), col.X+136, y, 0, panel.Plain, u.Theme.Ink)
-		}
+	a.keyList(in.Left(0.4*in.W), rows[:half])
+	a.keyList(in, rows[half:])
+}
+
+// keyList writes keys and, beside the longest of them, what they do.
+func (a *App) keyList(r panel.Rect, rows [][2]string) {
+	u, wide := a.ui, 0.0
+	for _, row := range rows {
+		wide = max(wide, u.Width(row[0], panel.Strong)+20)
+	}
+	for i, row := range rows {
+		y := r.Y + 26*float64(i) + 20
+		u.Words(row[0], r.X, y, 0, panel.Strong, u.Theme.Ink)
+		u.Words(u.Fit(row[1], r.W-wide, panel.Plain), r.X+wide, y, 0, panel.Plain, u.Theme.Ink)
 	}
 }

@@ -26,7 +26,8 @@ type cutLine struct {
 func cutCF(s *mesh.Sheet) []cutLine {
 	var out []cutLine
 	for k, t := range s.Tris {
-		var ends []r2.Vec
+		var ends [2]r2.Vec
+		n := 0
 		for i := range 3 {
 			a, b := t[i], t[(i+1)%3]
 			xa, xb := s.Flat[a].X, s.Flat[b].X
@@ -34,9 +35,10 @@ func cutCF(s *mesh.Sheet) []cutLine {
 				continue
 			}
 			p := r3.Add(s.Pos[a], r3.Scale(xa/(xa-xb), r3.Sub(s.Pos[b], s.Pos[a])))
-			ends = append(ends, r2.Vec{X: p.Z, Y: p.Y})
+			ends[n] = r2.Vec{X: p.Z, Y: p.Y}
+			n++
 		}
-		if len(ends) == 2 {
+		if n == 2 {
 			out = append(out, cutLine{ends[0], ends[1], s.Facing[k]})
 		}
 	}
@@ -115,8 +117,8 @@ func (a *App) grid5(r panel.Rect, c chart) {
 // formCut fills the form.
 func (a *App) formCut(r panel.Rect, c chart, p *Pane) {
 	u := a.ui
-	var at []panel.Point
-	var tris [][3]int32
+	n := len(p.dummy.front)
+	at, tris := make([]panel.Point, 0, 2*n), make([][3]int32, 0, 2*n)
 	for i, q := range p.dummy.front {
 		y := c.at(q)
 		at = append(at, y, panel.Point{X: r.X + r.W + 2, Y: y.Y})
@@ -125,7 +127,7 @@ func (a *App) formCut(r panel.Rect, c chart, p *Pane) {
 		}
 	}
 	u.Triangles(at, tris, panel.Faded(u.Theme.Soft, 0.22))
-	var line []panel.Point
+	line := make([]panel.Point, 0, n)
 	for _, q := range p.dummy.front {
 		line = append(line, c.at(q))
 	}

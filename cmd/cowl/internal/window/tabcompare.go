@@ -24,7 +24,7 @@ func (a *App) compareTab(r panel.Rect) {
 		c.Gap(8)
 		c.Text("Fill them with one cut in different", panel.Plain, true)
 		c.Gap(4)
-		b := c.Next(panel.RowHeight).Columns(3, 8)
+		b := c.Next(panel.RowHeight).Columns(3, 4)
 		for i, f := range []fan{fanFabrics, fanExtensions, fanGrains} {
 			if u.Button("fan/"+f.name, b[i], f.name, f.help) {
 				a.spread(f)

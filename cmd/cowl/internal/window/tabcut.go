@@ -90,7 +90,7 @@ func (a *App) pleatControls(c *panel.Column) {
 
 // autoBox lets the draft choose a value; fixed is what takes its place.
 func (a *App) autoBox(c *panel.Column, name, help string, on bool, fixed float64) {
-	r := panel.Rect{X: c.R.X + c.R.W - 156, Y: c.R.Y, W: 60, H: 24}
+	r := panel.Rect{X: c.R.X + c.R.W - 140, Y: c.R.Y, W: 54, H: 24}
 	if got := a.ui.Check("auto/"+name, r, "auto", help, on); got != on {
 		v := fixed
 		if got {
@@ -148,7 +148,7 @@ func (a *App) facingSlider(c *panel.Column) {
 
 func (a *App) grainSlider(c *panel.Column) {
 	s := panel.Slider{
-		ID: "grain", Label: "Grain to the centre front", Help: "From the centre front to the warp: 0° straight, 45° true bias, 90° crosswise.",
+		ID: "grain", Label: "Grain to centre front", Help: "From the centre front to the warp: 0° straight, 45° true bias, 90° crosswise.",
 		Min: -90, Max: 90, Step: 5,
 		Format: func(v float64) string { return noMinus(fmt.Sprintf("%.0f°", v)) },
 		Parse:  func(t string) (float64, error) { return number(t, "°", "grain", -90, 90, 1) },

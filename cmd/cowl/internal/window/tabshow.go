@@ -21,7 +21,7 @@ func (a *App) showTab(r panel.Rect) {
 				a.show = m.kind
 			}
 		}
-		if a.show != mapPlain {
+		if a.show != mapPlain && len(a.panes) > 1 { // one pane has it in its corner
 			c.Gap(6)
 			a.legend(c.Next(50).Shrunk(8, 0))
 			c.Gap(10)
@@ -41,7 +41,7 @@ func (a *App) showTab(r panel.Rect) {
 		}
 		a.set.Scale = scaleValues[u.Choice("scale", c.Next(panel.RowHeight), scaleNames, []string{"As the display asks for.", "One pixel a unit.", "Half as large again.", "Twice as large, for fine displays."}, on)]
 		c.Gap(6)
-		a.set.Large = u.Check("large", c.Next(28), "Large letters, for a projector", "Everything two fifths larger. Key L with Ctrl.", a.set.Large)
+		a.setLarge(u.Check("large", c.Next(28), "Large letters, for a projector", "Everything two fifths larger. Key L with Ctrl.", a.set.Large))
 		c.Gap(10)
 	})
 }

@@ -92,7 +92,10 @@ func (k seam) slash(s *draft.Stand) (long, at *float64) {
 // there.
 func (a *App) slashSliders(c *panel.Column, k seam) {
 	long, at := k.slash(&a.pane().Style.Stand)
-	a.lengthSlider(c, k.name, k.word, k.help, *long, 0, mostReleased)
+	if v, ch := a.ui.Slide(a.lengthOf(k.name, k.word, k.help, 0, mostReleased), c.Next(sliderRoom), *long); ch != panel.Same {
+		a.slashTo(k, v)
+		a.sealIf(ch)
+	}
 	if *long == 0 {
 		return
 	}
@@ -105,6 +108,41 @@ func (a *App) slashSliders(c *panel.Column, k seam) {
 		a.setNumber(k.name+"_at", v, "the place of the "+k.lower(), k.name+"_at")
 		a.sealIf(ch)
 	}
+}
+
+// slashTo sets the length of a slash, m. A new one begins where the seam lets it
+// in: half-way along the waist the dart is in its way.
+func (a *App) slashTo(k seam, v float64) {
+	a.change("the "+k.lower(), k.name, func(s *style.Style) error {
+		long, at := k.slash(&s.Stand)
+		if *long == 0 {
+			*at = openPlace(*s, k, max(v, usualSlash))
+		}
+		return s.Set(k.name, v, "window")
+	})
+}
+
+// usualSlash is how far a new slash must be able to grow, m.
+const usualSlash = 0.05
+
+// openPlace returns the place on the seam, nearest to that of the style, at
+// which a slash long m may be cut; where there is none, that of the style.
+func openPlace(s style.Style, k seam, long float64) float64 {
+	l, at := k.slash(&s.Stand)
+	was := *at
+	*l = long
+	for step := range 11 {
+		for _, side := range [2]float64{-1, 1} {
+			*at = was + side*0.05*float64(step)
+			if *at < 0 || *at > 1 {
+				continue
+			}
+			if _, err := s.Piece(); err == nil {
+				return *at
+			}
+		}
+	}
+	return was
 }
 
 // What the mouse draws on the flat piece.

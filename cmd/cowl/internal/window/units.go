@@ -3,6 +3,7 @@ package window
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -48,6 +49,26 @@ func (u Units) Area(m2 float64) string {
 		return noMinus(fmt.Sprintf("%.2f sq in", m2/inch/inch))
 	}
 	return noMinus(fmt.Sprintf("%.1f cm²", m2*1e4))
+}
+
+// centimetres finds a length, a range or a list of them in a message, numeral
+// each number of it.
+var (
+	centimetres = regexp.MustCompile(`(\d+(\.\d+)?(–| to |, ))*\d+(\.\d+)? cm\b`)
+	numeral     = regexp.MustCompile(`\d+(\.\d+)?`)
+)
+
+// Spoken writes the lengths of a message, which are in cm, in u.
+func (u Units) Spoken(text string) string {
+	if u != Inches {
+		return text
+	}
+	return centimetres.ReplaceAllStringFunc(text, func(found string) string {
+		return numeral.ReplaceAllStringFunc(strings.TrimSuffix(found, "cm"), func(cm string) string {
+			v, _ := strconv.ParseFloat(cm, 64) // digits, as numeral found them
+			return fmt.Sprintf("%.2f", v/100/inch)
+		}) + "in"
+	})
 }
 
 // noMinus takes the sign off a zero.

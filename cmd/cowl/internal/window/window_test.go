@@ -17,6 +17,7 @@ import (
 	"cowl/mesh/draft"
 	"cowl/sim/study"
 
+	"github.com/go-gl/glfw/v3.3/glfw"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -294,10 +295,17 @@ func TestOpenFiles(t *testing.T) {
 			}
 		}
 	})
+	own, err := os.ReadFile(filepath.Join("..", "..", "demo.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	style := write("own-style.yaml", string(own))
+	d.ask(func(*App) { dropFiles(style) })
+	d.until("the style that was dropped", func(a *App) bool { return a.pane().Style.Name == "Vesper blouse, cowl front" })
 	f := limpest[3]
 	f.Name, f.Title = "own-crepe", "Own crepe"
 	path := write("own.yaml", string(f.YAML()))
-	d.ask(func(a *App) { a.openFile(path) })
+	d.ask(func(*App) { dropFiles(path) })
 	d.until("the fabric of the file", func(a *App) bool { return a.pane().Style.Fabric.Name == "own-crepe" })
 	if err := os.WriteFile(path, []byte("weight_gsm: many\n"), 0o644); err != nil {
 		t.Fatal(err)
@@ -306,6 +314,15 @@ func TestOpenFiles(t *testing.T) {
 	d.until("a word about the broken file", func(a *App) bool {
 		return a.note.bad && strings.Contains(a.note.text, "values before it stay") && a.pane().Style.Fabric.Name == "own-crepe"
 	})
+}
+
+// dropFiles hands files to the window as the desktop does. It belongs on the thread
+// of the window.
+func dropFiles(paths ...string) {
+	w := glfw.GetCurrentContext()
+	listener := w.SetDropCallback(nil)
+	w.SetDropCallback(listener)
+	listener(w, paths)
 }
 
 // Without a display the error says so and does not crash.

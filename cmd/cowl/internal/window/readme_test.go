@@ -1,0 +1,43 @@
+//go:build cgo
+
+package window
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"cowl/cmd/cowl/internal/golden"
+	"cowl/cmd/cowl/internal/style"
+)
+
+var readme = flag.Bool("readme", false, "draw the pictures of the window in the README anew")
+
+// The pictures in the README are the window itself with the demo at rest: as it
+// opens, and with four extensions side by side.
+func TestReadme(t *testing.T) {
+	if !*readme {
+		t.Skip("draws pictures; nothing is compared without -readme")
+	}
+	demo, err := os.ReadFile(filepath.Join("..", "..", "demo.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := style.Parse("demo.yaml", demo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := start(t, func(o *Options) { o.Style = s })
+	picture := func(name string) {
+		d.rest()
+		d.x("mousemove", "640", "3") // on nothing
+		d.ask(func(a *App) { a.unsaved, a.note = false, note{} })
+		golden.Save(t, filepath.Join("..", "..", "..", "..", "testdata", "readme", name), d.shown())
+	}
+	picture("window.png")
+	d.key("ctrl+4")
+	d.click("tab/Compare")
+	d.click("fan/Extensions")
+	picture("compare.png")
+}
