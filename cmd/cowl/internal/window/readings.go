@@ -73,6 +73,9 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 		c.Text("The figures follow when the hand lets go of the cloth.", panel.Plain, true)
 		return
 	}
+	if p.frame.Carried {
+		c.Text("Changed as it hung. Again (A) places it from the flat: trust those figures first.", panel.Small, true)
+	}
 	un, mm := a.units, 0.001
 	c.Heading("Edge")
 	c.Pair("Drop below the neck points", un.Length(o.EdgeDrop*mm))
