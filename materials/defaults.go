@@ -10,6 +10,15 @@ const (
 	DefaultDensity  = 436.0  // kg/m³, median of the library fabrics with a published thickness
 )
 
+// LoopOverBend is the KES 2HB over B, 1/m, where B is of the same test and its
+// loop is not told: of the means of 214 suitings of winter and of summer
+// (S. Kawabata, The Standardization and Analysis of Hand Evaluation, 2nd ed.,
+// 1980, constants of KN-101; from memory). The three library fabrics with a
+// published loop have 37, 49 and 105. KES reads B as a slope between two
+// curvatures, beyond the loop, so without it cloth bends too easily. A
+// cantilever feels both at once: its B needs no loop.
+const LoopOverBend = 45.8
+
 // fillDefaults sets every field that is still without evidence and flags it.
 // Weight and both bendings must be set.
 func fillDefaults(f *Fabric) {
@@ -27,4 +36,6 @@ func fillDefaults(f *Fabric) {
 	fill(Friction, DefaultFriction, Assumed, fmt.Sprintf("default %g", DefaultFriction))
 	fill(BendFriction, 0, Assumed, "none, as no loop was measured")
 	fill(ShearFriction, 0, Assumed, "none, as no loop was measured")
+	fill(BendSoftening, 0, Assumed, "none, as no curve was measured")
+	fill(ShearLock, 0, Assumed, "none, as no locking angle was measured")
 }

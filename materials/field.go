@@ -1,5 +1,7 @@
 package materials
 
+import "math"
+
 // Field names a number of a Fabric. It indexes Basis.
 type Field int
 
@@ -16,6 +18,8 @@ const (
 	Friction
 	BendFriction
 	ShearFriction
+	BendSoftening
+	ShearLock
 	numFields
 )
 
@@ -55,6 +59,12 @@ var quantities = [numFields]quantity{
 	ShearFriction: {key: "shear_friction_N_per_m", unit: "N/m", scale: 1, low: 0, high: 100,
 		why: "half of the loop 2HG; 2HG of 1 gf/cm is 0.4903 N/m here",
 		at:  func(f *Fabric) *float64 { return &f.ShearFriction }},
+	BendSoftening: {key: "bend_softening_mm", unit: "mm", scale: 1e-3, low: 0, high: 10,
+		why: "−B1/B0 of a measured M = B0·κ + B1·κ²; 0 is a straight line",
+		at:  func(f *Fabric) *float64 { return &f.BendSoftening }},
+	ShearLock: {key: "shear_lock_deg", unit: "°", scale: math.Pi / 180, low: 0, high: 75,
+		why: "shear angle from which the yarns jam; 0 is never",
+		at:  func(f *Fabric) *float64 { return &f.ShearLock }},
 }
 
 const (
@@ -66,6 +76,7 @@ const (
 var fieldNames = [numFields]string{
 	"weight", "bending along the warp", "bending along the weft", "bending on the bias", "shear",
 	"pull along the warp", "pull along the weft", "thickness", "friction on the form", "bending friction", "shear friction",
+	"softening of bending", "locking angle",
 }
 
 // String returns the name of the field for people.

@@ -36,6 +36,10 @@ type Fabric struct {
 	BendFriction  float64 // moment per width, N: half of the KES 2HB
 	ShearFriction float64 // force per width, N/m: half of the KES 2HG at 0.5°
 
+	// Where the curves of the tests bend; 0 and Assumed where they are taken as straight.
+	BendSoftening float64 // m, −B1/B0 of the moment M = B0·κ + B1·κ²
+	ShearLock     float64 // rad, shear angle from which the yarns jam
+
 	Drape      *DrapeMeter // published drape test, nil if there is none
 	Basis      Basis       // one Evidence a Field
 	Range      Ranges      // where a source gives a range, one Interval a Field

@@ -38,6 +38,8 @@ func TestParseMinimal(t *testing.T) {
 		{Friction, 0.3, Assumed},
 		{BendFriction, 0, Assumed},
 		{ShearFriction, 0, Assumed},
+		{BendSoftening, 0, Assumed},
+		{ShearLock, 0, Assumed},
 	} {
 		if got := c.field.Value(f); !close1(got, c.want, 1e-4) || f.Basis[c.field].Kind != c.kind {
 			t.Errorf("Parse(minimal) %s = %g, %v, want %g, %v", c.field.Key(), got, f.Basis[c.field], c.want, c.kind)

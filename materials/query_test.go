@@ -66,6 +66,16 @@ func TestLibraryRanges(t *testing.T) {
 	}
 }
 
+// The fabrics whose paper gives B of KES and no loop carry the loop of suitings.
+func TestLibraryAssumedLoops(t *testing.T) {
+	for _, name := range []string{"polyester-twill", "wool-stretch-twill", "polyester-viscose-twill", "cotton-polyester-twill"} {
+		f, err := Find(name)
+		if want := LoopOverBend * (f.BendWarp + f.BendWeft) / 2; err != nil || math.Abs(2*f.BendFriction/want-1) > 5e-3 || f.Basis[BendFriction].Kind != Assumed {
+			t.Errorf("%s: 2HB = %g mN (%v), want %g, assumed", name, 2e3*f.BendFriction, f.Basis[BendFriction], 1e3*want)
+		}
+	}
+}
+
 // Loops of the bending test in mN, computed elsewhere from the gf·cm/cm of
 // Matsudaira et al. 2015, Table 1.
 func TestLibraryLoops(t *testing.T) {

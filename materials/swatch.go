@@ -122,6 +122,9 @@ func (s Swatch) fabric(b bench) Fabric {
 	}
 	put(Thickness, s.thickness(b))
 	put(BendFriction, s.loop(b, KESBendLoop, KESBendLoopWarp, KESBendLoopWeft))
+	if f.Basis[BendFriction].Kind == Unknown && (s.done(KESBend) || s.done(KESBendWarp) && s.done(KESBendWeft)) {
+		put(BendFriction, found{LoopOverBend / 2 * (f.BendWarp + f.BendWeft) / 2, Assumed, "no loop given; 2HB of 0.458/cm of B, the mean of 214 suitings (Kawabata 1980, from memory)"})
+	}
 	put(ShearFriction, s.loop(b, KESShearLoop, KESShearLoopWarp, KESShearLoopWeft))
 	fillDefaults(&f)
 	f.Drape = s.drape(b)

@@ -49,6 +49,9 @@ func TestSwatchWorked(t *testing.T) {
 		{"KES B", []string{"kes-w 12.38", "kes-b 0.118"}, BendWeft, 11.57, 1e-3, Derived},
 		{"KES 2HB, 1.216 mN", []string{"kes-w 12.38", "kes-b 0.118", "kes-2hb 0.124"}, BendFriction, 0.608, 1e-3, Measured},
 		{"KES 2HB of both", []string{"kes-w 12.38", "kes-b 0.118", "kes-2hb-warp 0.1", "kes-2hb-weft 0.148"}, BendFriction, 0.608, 1e-3, Derived},
+		// 0.458/cm × 0.067 gf·cm²/cm = 0.0307 gf·cm/cm, half of it in mN.
+		{"KES without 2HB", []string{"kes-w 16.29", "kes-b 0.067"}, BendFriction, 0.0307 / 2 * 9.80665, 2e-3, Assumed},
+		{"strips without 2HB", []string{"weight 168gsm", "overhang-warp 3cm", "overhang-weft 3cm"}, BendFriction, 0, 1e-12, Assumed},
 		{"KES G", []string{"kes-w 13.517", "kes-b-warp 0.0199", "kes-b-weft 0.0062", "kes-g 0.418"}, Shear, 23.5, 2e-3, Measured},
 		{"KES 2HG, 1.18 N/m from 1.204 gf/cm", []string{"kes-w 26", "kes-b 0.13", "kes-2hg 1.204"}, ShearFriction, 0.59, 2e-3, Measured},
 		{"KES EMT", []string{"kes-w 13.517", "kes-b 0.0199", "kes-emt-warp 2.68"}, PullWarp, 3525, 1e-3, Derived},

@@ -17,6 +17,8 @@ type Stiffness struct {
 	BendWarp, BendWeft float64 // N·m
 	Twist              float64 // N·m, D66
 	BendFriction       float64 // N, friction moment per width: half of the KES-F 2HB; 0 is elastic
+	ShearFriction      float64 // N/m, friction force per width: half of the KES-F 2HG; 0 is elastic
+	Softening          float64 // m, −B1/B0 of the moment B0·κ + B1·κ² along a yarn; 0 is a straight line
 	Lock               float64 // rad, shear angle from which the yarns jam; 0 is never
 }
 
@@ -26,7 +28,8 @@ type Stiffness struct {
 // it, so a half-covered cell is half as stiff and half as heavy.
 //
 // Energies per area: ½C11ε² along the warp, ½C22ε² along the weft, ½Gγ² for the
-// shear angle γ, ½Bκ² along each yarn and ½·4·D66·κuv² for twist; C12 = 0.
+// shear angle γ, ½Bκ² along each yarn (less where it softens, see secant) and
+// ½·4·D66·κuv² for twist; C12 = 0.
 //
 // The bias is not a spring along the diagonals: on a fold across the bias those
 // disagree with the yarns about the chord of the bend and stiffen it by
@@ -39,7 +42,8 @@ type Cloth struct {
 	links        []link
 	bendU, bendV []stencil
 	cells        []cell
-	rubs         bool    // bending rubs
+	rubs, slides bool    // there is friction of bending, of shear
+	soft         float64 // m, see secant
 	lock         float64 // rad, see jam
 	knots        []knot  // len = nodes
 	weight       float64 // N, of the whole piece
@@ -48,7 +52,7 @@ type Cloth struct {
 // NewCloth combines a cut lattice and the stiffness of its cloth.
 func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 	n, h := len(l.Rest), l.Spacing
-	c := &Cloth{Lattice: l, h: h, lock: s.Lock, rubs: s.BendFriction > 0, Load: make([]float64, n)}
+	c := &Cloth{Lattice: l, h: h, soft: s.Softening, lock: s.Lock, rubs: s.BendFriction > 0, slides: s.ShearFriction > 0, Load: make([]float64, n)}
 	h2, h4 := h*h, h*h*h*h
 	for i := range n {
 		c.Load[i] = s.Weight * Gravity * l.Area[i]
@@ -66,7 +70,10 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 			}
 		}
 		if q := l.Cell[i]; q.Corner[0] != lattice.None {
-			c.cells = append(c.cells, cell{q.Corner[0], q.Corner[1], q.Corner[2], q.Corner[3], s.Shear * q.Area, 4 * s.Twist * q.Area / h4, q.Mid.X, q.Mid.Y})
+			c.cells = append(c.cells, cell{
+				o: q.Corner[0], u: q.Corner[1], v: q.Corner[2], d: q.Corner[3], midU: q.Mid.X, midV: q.Mid.Y,
+				shear: s.Shear * q.Area, rub: s.ShearFriction / shearYield * q.Area, twist: 4 * s.Twist * q.Area / h4,
+			})
 		}
 	}
 	c.tie()
@@ -104,7 +111,7 @@ func (c *Cloth) tie() {
 		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV), math.Max(q.midU, q.midV)}
 		for k, n := range [4]int32{q.o, q.u, q.v, q.d} {
 			c.knots[n].bend += 4 * q.twist
-			c.knots[n].shear += 4 * w[k] * q.shear * steep / (c.h * c.h)
+			c.knots[n].shear += 4 * w[k] * (q.shear*steep + q.rub) / (c.h * c.h)
 		}
 	}
 }

@@ -26,6 +26,7 @@ type stencil struct {
 type cell struct {
 	o, u, v, d int32
 	shear      float64 // J, shear stiffness × cloth
+	rub        float64 // J, the same of the friction of shear
 	twist      float64 // N/m, coefficient of the mixed difference o − u − v + d
 	midU, midV float64 // 0..1, middle of the cloth in the cell
 }
@@ -40,13 +41,13 @@ func part[T any](list []T, half int) []T {
 // with the nodes at x. Sets of bending friction that slip move.
 func (c *Cloth) elastic(half int, x []r3.Vec, set Set, out []contact.Sum) {
 	c.pull(part(c.links, half), x, out)
-	c.shearAndTwist(part(c.cells, half), x, out)
+	c.shearAndTwist(part(c.cells, half), x, set.Shear, out)
 	if c.rubs {
 		c.rub(part(c.bendU, half), x, set.U, out)
 		c.rub(part(c.bendV, half), x, set.V, out)
 	}
-	bend(part(c.bendU, half), x, out)
-	bend(part(c.bendV, half), x, out)
+	c.bend(part(c.bendU, half), x, out)
+	c.bend(part(c.bendV, half), x, out)
 }
 
 // pull adds the pull of yarns: k times the change of length, along the yarn.
@@ -69,12 +70,17 @@ const tiny = 1e-24
 // add adds to a force, N.
 func add(f *r3.Vec, x, y, z float64) { f.X, f.Y, f.Z = f.X+x, f.Y+y, f.Z+z }
 
-// bend adds the forces of ½k|p − 2o + n|².
-func bend(list []stencil, x []r3.Vec, out []contact.Sum) {
+// bend adds the forces of ½k|p − 2o + n|², less where it softens.
+func (c *Cloth) bend(list []stencil, x []r3.Vec, out []contact.Sum) {
 	for i := range list {
 		s := &list[i]
 		p, o, n := &x[s.p], &x[s.o], &x[s.n]
-		dx, dy, dz := s.k*(p.X-2*o.X+n.X), s.k*(p.Y-2*o.Y+n.Y), s.k*(p.Z-2*o.Z+n.Z)
+		dx, dy, dz := p.X-2*o.X+n.X, p.Y-2*o.Y+n.Y, p.Z-2*o.Z+n.Z
+		k := s.k
+		if c.soft > 0 {
+			k *= secant(c.soft * math.Sqrt(dx*dx+dy*dy+dz*dz) / (c.h * c.h))
+		}
+		dx, dy, dz = k*dx, k*dy, k*dz
 		add(&out[s.p].Force, -dx, -dy, -dz)
 		add(&out[s.o].Force, 2*dx, 2*dy, 2*dz)
 		add(&out[s.n].Force, -dx, -dy, -dz)
@@ -84,7 +90,7 @@ func bend(list []stencil, x []r3.Vec, out []contact.Sum) {
 // shearAndTwist adds the forces of ½Gγ² (and what jams, see jam) for the
 // departure γ from a right angle between the mean warp edge a and the mean weft
 // edge b of a cell, and of twist ½t|o − u − v + d|².
-func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, out []contact.Sum) {
+func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []contact.Sum) {
 	for i := range cells {
 		q := &cells[i]
 		o, u, v, d := &x[q.o], &x[q.u], &x[q.v], &x[q.d]
@@ -95,6 +101,9 @@ func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, out []contact.Sum) {
 		aa, bb, ab := max(ax*ax+ay*ay+az*az, tiny), max(bx*bx+by*by+bz*bz, tiny), ax*bx+ay*by+az*bz
 		p := 1 / (aa * bb)
 		k := -q.shear * c.steep(ab*ab*p) * ab * p // dE/ds·s/(|a||b|) for the sine s
+		if c.slides {
+			k -= q.slide(&set[q.o], ab, p)
+		}
 		qa, qb := k*ab*p*bb, k*ab*p*aa
 		fax, fay, faz := k*bx-qa*ax, k*by-qa*ay, k*bz-qa*az
 		fbx, fby, fbz := k*ax-qb*bx, k*ay-qb*by, k*az-qb*bz

@@ -40,7 +40,8 @@ func (c *Cloth) Stored(x []r3.Vec) Energy {
 	}
 	for _, list := range [2][]stencil{c.bendU, c.bendV} {
 		for _, s := range list {
-			e.Bend += s.k * r3.Norm2(r3.Sub(r3.Add(x[s.p], x[s.n]), r3.Scale(2, x[s.o]))) / 2
+			d := r3.Norm(r3.Sub(r3.Add(x[s.p], x[s.n]), r3.Scale(2, x[s.o])))
+			e.Bend += s.k * d * d * softened(c.soft*d/(c.h*c.h)) / 2
 		}
 	}
 	for _, q := range c.cells {

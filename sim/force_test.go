@@ -122,6 +122,7 @@ func TestForcesAreSlopes(t *testing.T) {
 		{"pull", Stiffness{Weight: 0.1, PullWarp: 310, PullWeft: 170}, nil, nil},
 		{"shear", Stiffness{Weight: 0.1, Shear: 23}, nil, nil},
 		{"bend", Stiffness{Weight: 0.1, BendWarp: 11e-6, BendWeft: 5e-6}, nil, nil},
+		{"bend that softens", Stiffness{Weight: 0.1, BendWarp: 11e-6, BendWeft: 5e-6, Softening: 0.004}, nil, nil},
 		{"twist", Stiffness{Weight: 0.1, Twist: 3e-6}, nil, nil},
 		{"all", uneven, nil, nil},
 		{"holds", uneven, holds, nil},

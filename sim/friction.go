@@ -3,6 +3,7 @@ package sim
 import (
 	"math"
 
+	"cowl/mesh/lattice"
 	"cowl/sim/contact"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -13,10 +14,22 @@ import (
 // tenth of a 1/cm the branches of its loop have parted (common practice).
 const yield = 10.0
 
-// Set is where the friction of bending sits: for every node the curvatures
-// along warp and weft, as second differences along the normal (m), from which
-// the friction moment is counted. They lag behind the bend by at most yield.
-type Set struct{ U, V []float64 }
+// Set is where the friction of the cloth sits: for every node the curvatures
+// along warp and weft, as second differences along the normal (m), and the sine
+// of the shear of its cell, from which friction is counted. They lag behind the
+// bend by at most yield and behind the shear by at most shearYield.
+type Set struct{ U, V, Shear []float64 }
+
+// SetAs lays the friction of node i as it is set in old at p. The lattice of st
+// has spacings so many times as wide as that of old.
+func (st *State) SetAs(i int, old *State, p lattice.Point, wide float64) {
+	var u, v, s float64
+	for k, n := range p.Node {
+		w := p.Weight[k]
+		u, v, s = u+w*old.Set.U[n], v+w*old.Set.V[n], s+w*old.Set.Shear[n]
+	}
+	st.Set.U[i], st.Set.V[i], st.Set.Shear[i] = u*wide*wide, v*wide*wide, s
+}
 
 // rub adds the friction of bending and moves the sets of stencils that slip.
 // The moment per width is at most Stiffness.BendFriction, whatever the speed:
@@ -47,4 +60,17 @@ func lag(set *float64, d, slip float64) float64 {
 		*set = d - l
 	}
 	return l
+}
+
+// shearYield is the shear over which the friction of shear builds up, rad. The
+// KES-F shear tester reads its hysteresis at 0.5°, where the branches of the
+// loop have parted; half of that is common practice.
+const shearYield = 0.25 * math.Pi / 180
+
+// slide returns the friction of shear of a cell over the lengths of its edges,
+// as k in shearAndTwist, and moves the set where it slips.
+func (q *cell) slide(set *float64, ab, p float64) float64 {
+	r := math.Sqrt(p)
+	s := ab * r
+	return q.rub * lag(set, s, shearYield) * r / max(flattest, math.Sqrt(max(0, 1-s*s)))
 }

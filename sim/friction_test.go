@@ -2,9 +2,11 @@ package sim
 
 import (
 	"context"
-	"cowl/sim/contact"
 	"math"
 	"testing"
+
+	"cowl/mesh/lattice"
+	"cowl/sim/contact"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -31,7 +33,7 @@ func TestBendingLoop(t *testing.T) {
 		f := make([]contact.Sum, len(l.Rest))
 		for _, s := range c.bendU {
 			if s.o == mid {
-				bend([]stencil{s}, st.Pos, f)
+				c.bend([]stencil{s}, st.Pos, f)
 				c.rub([]stencil{s}, st.Pos, st.Set.U, f)
 			}
 		}
@@ -51,6 +53,83 @@ func TestBendingLoop(t *testing.T) {
 	}
 	if m := (up + down) / 2; math.Abs(m-b*50) > 0.01*b*50 {
 		t.Errorf("mean moment at 50/m = %.4g N, want B·κ = %.4g", m, b*50)
+	}
+}
+
+// Sheared to 8° and back, the force at 5° differs by 2·HG between the ways there
+// and back, and the elastic part is the same: the KES-F shear loop (S. Kawabata,
+// The Standardization and Analysis of Hand Evaluation, 1980). The force per
+// width is read as work per angle and area.
+func TestShearLoop(t *testing.T) {
+	const g, hg, h = 25, 0.4, 0.005
+	l := cut(t, rectangle(4*h, 4*h, 0), h, 0)
+	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: g, BendWarp: 1e-6, BendWeft: 1e-6, ShearFriction: hg})
+	st := NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
+	p, q := l.Warp(), l.Weft()
+	area := 0.0
+	for _, k := range l.Cell {
+		area += k.Area
+	}
+	at := func(degrees float64) float64 {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		turning := make([]r3.Vec, len(l.Rest))
+		for i, r := range l.Rest {
+			u, v := r2.Dot(r, p), r2.Dot(r, q)
+			st.Pos[i] = r3.Vec{X: u + v*sin, Y: v * cos}
+			turning[i] = r3.Vec{X: v * cos, Y: -v * sin}
+		}
+		f := make([]contact.Sum, len(l.Rest))
+		c.shearAndTwist(c.cells, st.Pos, st.Set.Shear, f)
+		work := 0.0
+		for i := range f {
+			work -= r3.Dot(f[i].Force, turning[i])
+		}
+		return work / area
+	}
+	var up, down float64
+	for k := 0.0; k <= 8; k += 0.1 {
+		if f := at(k); math.Abs(k-5) < 0.01 {
+			up = f
+		}
+	}
+	for k := 8.0; k > 4.95; k -= 0.1 {
+		down = at(k)
+	}
+	if d := up - down; math.Abs(d-2*hg) > 0.01*2*hg {
+		t.Errorf("force there − back at 5° = %.4g N/m, want 2HG = %.4g", d, 2*hg)
+	}
+	if m, want := (up+down)/2, g*5*math.Pi/180; math.Abs(m-want) > 0.01*want {
+		t.Errorf("mean force at 5° = %.4g N/m, want G·γ = %.4g", m, want)
+	}
+}
+
+// Friction that is taken over by another lattice holds what it held: the bends
+// in metres of a second difference, the shear as it is.
+func TestSetAs(t *testing.T) {
+	coarse, fine := cut(t, rectangle(0.04, 0.04, 0), 0.01, 0), cut(t, rectangle(0.04, 0.04, 0), 0.005, 0)
+	made := func(l *lattice.Lattice) *State {
+		c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6})
+		return NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
+	}
+	a, b := made(coarse), made(fine)
+	const kappaU, kappaV, sine = 30.0, -20.0, 0.1 // 1/m, 1/m
+	for i := range coarse.Rest {
+		a.Set.U[i], a.Set.V[i], a.Set.Shear[i] = kappaU*1e-4, kappaV*1e-4, sine
+	}
+	n := 0
+	for i, q := range fine.Rest {
+		p, ok := coarse.Locate(q)
+		if !ok {
+			continue
+		}
+		b.SetAs(i, a, p, 0.5)
+		if u, v, s := b.Set.U[i]/25e-6, b.Set.V[i]/25e-6, b.Set.Shear[i]; math.Abs(u-kappaU) > 1e-9 || math.Abs(v-kappaV) > 1e-9 || math.Abs(s-sine) > 1e-12 {
+			t.Errorf("node %d is set at %g, %g 1/m and %g, want %g, %g and %g", i, u, v, s, kappaU, kappaV, sine)
+		}
+		n++
+	}
+	if n < 81 {
+		t.Errorf("%d nodes taken over, want 81 or more", n)
 	}
 }
 

@@ -42,7 +42,7 @@ type State struct {
 	Pos, Vel []r3.Vec  // m, m per step; len = nodes
 	Target   []r3.Vec  // m, len = holds
 	Grip     []float64 // N/m, len = holds; 0 lets go
-	Set      Set       // of the friction of bending; flat cloth has none
+	Set      Set       // of the friction of bending and shear; flat cloth has none
 }
 
 // NewState returns cloth at rest at pos (m, len = nodes), held by nothing.
@@ -53,7 +53,7 @@ func NewState(s *Scene, pos []r3.Vec) *State {
 	return &State{
 		Pos: pos, Vel: make([]r3.Vec, len(pos)),
 		Target: make([]r3.Vec, len(s.Holds)), Grip: make([]float64, len(s.Holds)),
-		Set: Set{make([]float64, len(pos)), make([]float64, len(pos))},
+		Set: Set{make([]float64, len(pos)), make([]float64, len(pos)), make([]float64, len(pos))},
 	}
 }
 

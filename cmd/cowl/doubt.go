@@ -27,7 +27,8 @@ var assumedDoubt = map[materials.Kind]float64{
 // doubted are the properties that the solver reads.
 var doubted = []materials.Field{
 	materials.Weight, materials.BendWarp, materials.BendWeft, materials.BendBias, materials.Shear,
-	materials.PullWarp, materials.PullWeft, materials.Friction, materials.BendFriction,
+	materials.PullWarp, materials.PullWeft, materials.Friction, materials.BendFriction, materials.ShearFriction,
+	materials.BendSoftening, materials.ShearLock,
 }
 
 // doubtsOf lists the doubts of a cloth. What is zero because nobody measured it

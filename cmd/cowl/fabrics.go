@@ -156,7 +156,7 @@ func cell(f materials.Fabric, q materials.Field) string {
 	if i := q.RangeInUnits(f); i != (materials.Interval{}) {
 		return fmt.Sprintf("%.4g–%.4g %s", i.Low, i.High, sign)
 	}
-	if q == materials.BendFriction && f.Basis[q].Kind == materials.Assumed {
+	if q == materials.BendFriction && q.Value(f) == 0 {
 		return "–  "
 	}
 	return fmt.Sprintf("%.4g %s", q.InUnits(f), sign)

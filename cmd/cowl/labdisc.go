@@ -22,7 +22,7 @@ type labDisc struct {
 	Disc     *cloth   `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
 	Grain    *degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
 	Placings *int     `placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
-	Fall     string   `enum:"dropped,lowered,slow" default:"dropped" help:"dropped: the cloth is let go at once; lowered: a table under it goes down; slow: its weight comes on slowly."`
+	Fall     string   `enum:"dropped,lowered,slow" default:"lowered" help:"lowered: a table under the cloth goes down, as on the apparatus; dropped: the cloth is let go at once; slow: its weight comes on slowly."`
 	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 

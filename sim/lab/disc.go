@@ -19,7 +19,7 @@ type DiscSetup struct {
 	Friction float64        // cloth on the rim of the plate
 	Spacing  float64        // m; 0 means a quarter of the bending length, within 4–6 mm
 	Placings int            // times the cloth is let fall, 1–48; 0 means 4
-	Fall     Fall           // how the cloth comes to hang; "" means Dropped
+	Fall     Fall           // how the cloth comes to hang; "" means Lowered
 	Gap      float64        // m, kept between layers of the cloth; 0 lets them pass
 	Report   func(Progress) // called now and then, may be nil
 }
@@ -29,8 +29,8 @@ type Fall string
 
 // The ways to fall.
 const (
-	Dropped Fall = "dropped" // let go level, all at once
 	Lowered Fall = "lowered" // from a table round the plate that is lowered under it
+	Dropped Fall = "dropped" // let go level, all at once
 	Slow    Fall = "slow"    // its weight comes on slowly
 )
 
@@ -60,11 +60,11 @@ type Draped struct {
 //
 // The same cloth rests in many shapes, and which one depends on how it comes to
 // hang. BS 5058 (1973), clause 2, only says that the ring of cloth between the
-// discs is allowed to drape; a table that is lowered round the disc is from
-// memory. Let fall at once, the default, the cloth buckles into many nodes and
-// keeps most of them. Lowered or with its weight coming on slowly it follows
-// the first few nodes that form, which carry less energy. A real fall, which
-// swings, lies between; its swing is not computed. Four placings stand for two
+// discs is allowed to drape; that a table is lowered round the disc, the
+// default, is from memory. On that way the cloth is near rest throughout, which
+// a walk to rest can follow and on which friction of bending has its meaning.
+// Let fall at once the walk is a quench, without true inertia: the cloth
+// buckles into more nodes and keeps most of them. Four placings stand for two
 // specimens both ways up, as the test is commonly described.
 func Disc(ctx context.Context, s sim.Stiffness, d DiscSetup) (DiscResult, error) {
 	d.defaults(s)
@@ -107,7 +107,7 @@ func (d *DiscSetup) defaults(s sim.Stiffness) {
 		d.Placings = 4
 	}
 	if d.Fall == "" {
-		d.Fall = Dropped
+		d.Fall = Lowered
 	}
 }
 

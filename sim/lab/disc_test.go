@@ -98,9 +98,9 @@ func TestDiscFalls(t *testing.T) {
 	}
 	d := quick
 	first := drapedAs(t, isotropic(0.15, 2e-4, 100), d).Coefficient
-	for _, d.Fall = range []Fall{Lowered, Slow} {
+	for _, d.Fall = range []Fall{Dropped, Slow} {
 		if got := drapedAs(t, isotropic(0.15, 2e-4, 100), d).Coefficient; math.Abs(got-first) > 0.003 {
-			t.Errorf("DC of a board %s = %.2f %%, want the %.2f %% of one that is dropped ± 0.3", d.Fall, got*100, first*100)
+			t.Errorf("DC of a board %s = %.2f %%, want the %.2f %% of one that is lowered ± 0.3", d.Fall, got*100, first*100)
 		}
 	}
 }

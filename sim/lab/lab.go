@@ -84,20 +84,16 @@ func (b *bench) at(q r2.Vec) r3.Vec {
 }
 
 // carry lays the nodes of another lattice where those of b lie, and sets its
-// friction of bending as it is set there.
+// friction as it is set there.
 func (b *bench) carry(to *bench) {
-	scale := to.lattice.Spacing / b.lattice.Spacing
+	wide := to.lattice.Spacing / b.lattice.Spacing
 	for i, q := range to.lattice.Rest {
 		p, ok := b.lattice.Locate(q)
 		if !ok {
 			continue
 		}
 		to.state.Pos[i] = p.At(b.state.Pos)
-		var u, v float64
-		for k, n := range p.Node {
-			u, v = u+p.Weight[k]*b.state.Set.U[n], v+p.Weight[k]*b.state.Set.V[n]
-		}
-		to.state.Set.U[i], to.state.Set.V[i] = u*scale*scale, v*scale*scale // second differences
+		to.state.SetAs(i, b.state, p, wide)
 	}
 }
 

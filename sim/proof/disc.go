@@ -21,7 +21,7 @@ const (
 // What the sources do not tell.
 const (
 	oneBend = "published without shear and with one bending for all directions; shear from memory"
-	noLoop  = "published without friction of bending, which is taken as none; unit of shear and size of the rig inferred"
+	noLoop  = "published without friction of bending, which is taken as in the mean of suitings; unit of shear and size of the rig inferred"
 )
 
 // meter is a published drape meter reading. No value of a fabric is fitted to it.

@@ -210,6 +210,7 @@ func (d *Drape) finer() (*Drape, error) {
 	for i, q := range f.Lattice.Rest {
 		if p, ok := d.Lattice.Locate(q); ok {
 			f.State.Pos[i] = p.At(d.State.Pos)
+			f.State.SetAs(i, d.State, p, 0.5)
 		}
 	}
 	f.Steps, f.pins, f.Result = d.Steps, d.pins, d.Result
@@ -238,6 +239,6 @@ func Stiffness(f materials.Fabric) sim.Stiffness {
 	twist, _ := f.Twist()
 	return sim.Stiffness{
 		Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear,
-		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction,
+		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction, ShearFriction: f.ShearFriction, Softening: f.BendSoftening, Lock: f.ShearLock,
 	}
 }

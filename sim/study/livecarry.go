@@ -34,6 +34,7 @@ func (d *Drape) carry(j Job) (*Drape, error) {
 			return nil, nil
 		}
 		f.State.Pos[i] = p.At(d.State.Pos)
+		f.State.SetAs(i, d.State, p, f.Lattice.Spacing/d.Lattice.Spacing)
 	}
 	if !f.sane() {
 		return nil, nil
