@@ -103,17 +103,23 @@ func (c *Cloth) tie() {
 			c.knots[s.n].bend += 4 * (s.k + s.rub)
 		}
 	}
-	steep := 1.0
-	if c.lock > 0 {
-		steep = 21 // the slope of the shear force two knees beyond the locking angle
-	}
-	for _, q := range c.cells {
+	for i := range c.cells {
+		q := &c.cells[i]
 		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV), math.Max(q.midU, q.midV)}
 		for k, n := range [4]int32{q.o, q.u, q.v, q.d} {
 			c.knots[n].bend += 4 * q.twist
-			c.knots[n].shear += 4 * w[k] * (q.shear*steep + q.rub) / (c.h * c.h)
+			c.knots[n].shear += 4 * w[k] * c.stiffest(q) / (c.h * c.h)
 		}
 	}
+}
+
+// stiffest returns the shear stiffness of a cell at its steepest: with friction,
+// and where the cloth locks two knees beyond the locking angle.
+func (c *Cloth) stiffest(q *cell) float64 {
+	if c.lock > 0 {
+		return 21*q.shear + q.rub
+	}
+	return q.shear + q.rub
 }
 
 // Weight returns the weight of the whole piece, N.

@@ -127,7 +127,7 @@ func (n *net) reshape(c *Cloth, x []r3.Vec) {
 	}
 	for i := range c.cells {
 		q := &c.cells[i]
-		k := math.Sqrt(q.shear) / c.h
+		k := math.Sqrt(c.stiffest(q)) / c.h
 		u, v := r3.Sub(x[q.u], x[q.o]), r3.Sub(x[q.v], x[q.o])
 		u, v = r3.Scale(k/math.Sqrt(max(r3.Norm2(u), tiny)), u), r3.Scale(k/math.Sqrt(max(r3.Norm2(v), tiny)), v)
 		for _, p := range n.cells[i] {

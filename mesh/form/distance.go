@@ -12,15 +12,51 @@ const gridStep = 0.004
 // gridMargin is how far the distance grid reaches beyond the form, m.
 const gridMargin = 0.06
 
-// grid holds signed distances at the nodes of a box. Only X >= 0 is stored:
-// the form is its own mirror image. Node i = 0 lies on X = 0.
+// grid holds the coefficients of a signed distance at the nodes of a box: of
+// quadratic B-splines, whose sum has a gradient without jumps. Between faces of
+// trilinear cells the normal jumps, and cloth that wants to rest on a face
+// never does. Only X >= 0 is stored: the form is its own mirror image. Node
+// i = 0 lies on X = 0.
 type grid struct {
 	y0, z0     float64
 	nx, ny, nz int
 	d          []float32 // m, len nx·ny·nz, x slowest, z fastest
 }
 
-// at returns the trilinear distance and its gradient.
+// smooth turns distances at the nodes into coefficients. The B-splines give a
+// node ⅛ of its neighbours on a line; that is taken off beforehand, so on a
+// smooth surface the distance is met to the fourth order in the step.
+func (g *grid) smooth() {
+	plane := g.ny * g.nz
+	out := make([]float32, len(g.d))
+	for i := range g.nx {
+		for j := range g.ny {
+			for k := range g.nz {
+				o := (i*g.ny+j)*g.nz + k
+				c := g.d[o]
+				last := o - plane
+				if i == 0 {
+					last = o + plane
+				}
+				if i < g.nx-1 {
+					c -= (g.d[last] + g.d[o+plane] - 2*g.d[o]) / 8
+				}
+				if j > 0 && j < g.ny-1 {
+					c -= (g.d[o-g.nz] + g.d[o+g.nz] - 2*g.d[o]) / 8
+				}
+				if k > 0 && k < g.nz-1 {
+					c -= (g.d[o-1] + g.d[o+1] - 2*g.d[o]) / 8
+				}
+				out[o] = c
+			}
+		}
+	}
+	g.d = out
+}
+
+// at returns the distance and its gradient. Outside the box that is the
+// distance at the nearest point of the box plus the way to it, and the gradient
+// of that sum.
 func (g *grid) at(p r3.Vec) (float64, r3.Vec) {
 	const inv = 1 / gridStep
 	mirror := math.Signbit(p.X)
@@ -28,68 +64,82 @@ func (g *grid) at(p r3.Vec) (float64, r3.Vec) {
 		p.X = -p.X
 	}
 	u, v, w := p.X*inv, (p.Y-g.y0)*inv, (p.Z-g.z0)*inv
-	if !(u < float64(g.nx-1) && v >= 0 && v < float64(g.ny-1) && w >= 0 && w < float64(g.nz-1)) {
-		return g.beyond(p, mirror)
+	a, b, c := within(u, 0, g.nx), within(v, 0.5, g.ny), within(w, 0.5, g.nz)
+	d, n := g.inside(a, b, c)
+	if a != u || b != v || c != w {
+		out := r3.Scale(gridStep, r3.Vec{X: u - a, Y: v - b, Z: w - c})
+		d, n = beyond(d, n, out)
 	}
-	i, j, k := int(u), int(v), int(w)
-	d, n := g.inside((i*g.ny+j)*g.nz+k, u-float64(i), v-float64(j), w-float64(k))
 	if mirror {
 		n.X = -n.X
 	}
 	return d, n
 }
 
-// inside interpolates in the cell whose first node is o.
-func (g *grid) inside(o int, u, v, w float64) (float64, r3.Vec) {
-	const inv = 1 / gridStep
-	a := g.d[o : o+g.nz+2 : o+g.nz+2]
-	o += g.ny * g.nz
-	b := g.d[o : o+g.nz+2 : o+g.nz+2]
-	d000, d001, d010, d011 := float64(a[0]), float64(a[1]), float64(a[g.nz]), float64(a[g.nz+1])
-	d100, d101, d110, d111 := float64(b[0]), float64(b[1]), float64(b[g.nz]), float64(b[g.nz+1])
-	x00, x01, x10, x11 := d100-d000, d101-d001, d110-d010, d111-d011
-	c00, c01, c10, c11 := d000+u*x00, d001+u*x01, d010+u*x10, d011+u*x11
-	y0, y1 := c10-c00, c11-c01
-	e0, e1 := c00+v*y0, c01+v*y1
-	gx0, gx1 := x00+v*(x10-x00), x01+v*(x11-x01)
-	return e0 + w*(e1-e0), r3.Vec{
-		X: (gx0 + w*(gx1-gx0)) * inv,
-		Y: (y0 + w*(y1-y0)) * inv,
-		Z: (e1 - e0) * inv,
+// within returns the nearest coordinate, in steps, that has nodes on both sides.
+func within(x, least float64, n int) float64 {
+	if !(x > least) {
+		return least
 	}
+	return min(x, float64(n)-1.5)
 }
 
-// beyond extends the distance outside the box: the distance at the nearest
-// point of the box plus the way to it, with the gradient of that sum.
-func (g *grid) beyond(p r3.Vec, mirror bool) (float64, r3.Vec) {
-	i, u, du := clampCell(p.X/gridStep, g.nx)
-	j, v, dv := clampCell((p.Y-g.y0)/gridStep, g.ny)
-	k, w, dw := clampCell((p.Z-g.z0)/gridStep, g.nz)
-	d, n := g.inside((i*g.ny+j)*g.nz+k, u, v, w)
-	out := r3.Scale(gridStep, r3.Vec{X: du, Y: dv, Z: dw})
+// beyond adds the way out of the box to the distance on it.
+func beyond(d float64, n, out r3.Vec) (float64, r3.Vec) {
 	way := r3.Norm(out)
-	if du != 0 {
+	if out.X != 0 {
 		n.X = out.X / way
 	}
-	if dv != 0 {
+	if out.Y != 0 {
 		n.Y = out.Y / way
 	}
-	if dw != 0 {
+	if out.Z != 0 {
 		n.Z = out.Z / way
-	}
-	if mirror {
-		n.X = -n.X
 	}
 	return d + way, n
 }
 
-// clampCell splits a coordinate in grid steps into the nearest cell of n nodes,
-// the place in it and what lies beyond. NaN goes beyond.
-func clampCell(x float64, n int) (cell int, frac, beyond float64) {
-	in := 0.0
-	if x > 0 {
-		in = min(x, float64(n-1))
+// inside sums the B-splines at a place in steps.
+func (g *grid) inside(u, v, w float64) (float64, r3.Vec) {
+	const inv = 1 / gridStep
+	i, j, k := min(int(u+0.5), g.nx-2), min(int(v+0.5), g.ny-2), min(int(w+0.5), g.nz-2)
+	p, q, r := weigh(u-float64(i)), weigh(v-float64(j)), weigh(w-float64(k))
+	plane := g.ny * g.nz
+	mid := i * plane
+	last := mid - plane
+	if i == 0 {
+		last = plane
 	}
-	cell = min(int(in), n-2)
-	return cell, in - float64(cell), x - in
+	o := (j-1)*g.nz + k - 1
+	var d float64
+	var n r3.Vec
+	for x, at := range [3]int{last + o, mid + o, mid + plane + o} {
+		f0, s0 := g.line(at, &r)
+		f1, s1 := g.line(at+g.nz, &r)
+		f2, s2 := g.line(at+2*g.nz, &r)
+		e := q.by[0]*f0 + q.by[1]*f1 + q.by[2]*f2
+		ey := q.slope[0]*f0 + q.slope[1]*f1 + q.slope[2]*f2
+		ez := q.by[0]*s0 + q.by[1]*s1 + q.by[2]*s2
+		d += p.by[x] * e
+		n.X += p.slope[x] * e
+		n.Y += p.by[x] * ey
+		n.Z += p.by[x] * ez
+	}
+	return d, r3.Scale(inv, n)
+}
+
+// line sums three nodes on a line along Z from node o, and their slope.
+func (g *grid) line(o int, r *weights) (sum, slope float64) {
+	c := (*[3]float32)(g.d[o:])
+	c0, c1, c2 := float64(c[0]), float64(c[1]), float64(c[2])
+	return r.by[0]*c0 + r.by[1]*c1 + r.by[2]*c2, r.slope[0]*c0 + r.slope[1]*c1 + r.slope[2]*c2
+}
+
+// weights are those of three neighbouring nodes on a line, and their slopes.
+type weights struct{ by, slope [3]float64 }
+
+// weigh returns the quadratic B-splines at t from the middle node, −½..½.
+func weigh(t float64) weights {
+	a, b := 0.5-t, 0.5+t
+	return weights{[3]float64{a * a / 2, 0.75 - t*t, b * b / 2}, [3]float64{-a, -2 * t, b}}
 }

@@ -46,6 +46,7 @@ func FromBody(b body.Body) (*Form, error) {
 		return nil, fmt.Errorf("form: %w", err)
 	}
 	f.grid = distances(f.surf)
+	f.grid.smooth()
 	return f, nil
 }
 
