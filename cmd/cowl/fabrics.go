@@ -105,7 +105,7 @@ var knowledge = []struct {
 	kind  materials.Kind
 	title string
 }{
-	{materials.Measured, "Measured: every value read in a published table"},
+	{materials.Measured, "Measured: weight, bending and shear read in published tables"},
 	{materials.Derived, "Partly derived from measured values"},
 	{materials.Assumed, "Partly assumed: a deciding value was not published"},
 	{materials.Memory, "From memory: ranges recalled, a starting value from their middle, never evidence"},
