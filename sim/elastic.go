@@ -38,7 +38,7 @@ func part[T any](list []T, half int) []T {
 }
 
 // elastic adds the elastic forces of one half of the cloth to out (len = nodes),
-// with the nodes at x. Sets of bending friction that slip move.
+// with the nodes at x. Sets of friction that slip move.
 func (c *Cloth) elastic(half int, x []r3.Vec, set Set, out []contact.Sum) {
 	c.pull(part(c.links, half), x, out)
 	c.shearAndTwist(part(c.cells, half), x, set.Shear, out)
@@ -89,7 +89,8 @@ func (c *Cloth) bend(list []stencil, x []r3.Vec, out []contact.Sum) {
 
 // shearAndTwist adds the forces of ½Gγ² (and what jams, see jam) for the
 // departure γ from a right angle between the mean warp edge a and the mean weft
-// edge b of a cell, and of twist ½t|o − u − v + d|².
+// edge b of a cell, of its friction, whose sets move where it slips, and of twist
+// ½t|o − u − v + d|².
 func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []contact.Sum) {
 	for i := range cells {
 		q := &cells[i]

@@ -17,7 +17,7 @@ const yield = 10.0
 // Set is where the friction of the cloth sits: for every node the curvatures
 // along warp and weft, as second differences along the normal (m), and the sine
 // of the shear of its cell, from which friction is counted. They lag behind the
-// bend by at most yield and behind the shear by at most shearYield.
+// bend by at most yield and behind the sine of the shear by at most shearYield.
 type Set struct{ U, V, Shear []float64 }
 
 // SetAs lays the friction of node i as it is set in old at p. The lattice of st
@@ -51,7 +51,7 @@ func (c *Cloth) rub(list []stencil, x []r3.Vec, set []float64, out []contact.Sum
 	}
 }
 
-// lag returns how far the bend d is from its set, and drags the set along
+// lag returns how far the bend or shear d is from its set, and drags the set along
 // where that is more than the slip.
 func lag(set *float64, d, slip float64) float64 {
 	l := d - *set

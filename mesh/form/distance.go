@@ -25,7 +25,8 @@ type grid struct {
 
 // smooth turns distances at the nodes into coefficients. The B-splines give a
 // node ⅛ of its neighbours on a line; that is taken off beforehand, so on a
-// smooth surface the distance is met to the fourth order in the step.
+// smooth surface the distance is met to the fourth order in the step at the
+// nodes and to the third between them.
 func (g *grid) smooth() {
 	plane := g.ny * g.nz
 	out := make([]float32, len(g.d))
