@@ -10,7 +10,7 @@ import (
 	"time"
 
 	"cowl/sim"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // benchCmd measures how long drapes take on this machine.
@@ -49,7 +49,7 @@ func (b benchCmd) Run(ctx context.Context, c console) error {
 	line := newProgress(c.err, b.Quiet || b.JSON)
 	var rows []benchRow
 	for k, t := range tasks {
-		line.show(study.Progress{Stage: t.what, Share: float64(k) / float64(len(tasks))})
+		line.show(drape.Progress{Stage: t.what, Share: float64(k) / float64(len(tasks))})
 		r, err := t.measure(ctx)
 		if ctx.Err() != nil {
 			line.clear()
@@ -92,10 +92,10 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	}
 	var out []benchTask
 	for k, mm := range spacings {
-		job := study.Job{Piece: h.piece, Fabric: h.style.Fabric, Form: h.form, Spacing: mm / 1000, Seed: h.style.Hang.Seed}
+		job := drape.Job{Piece: h.piece, Fabric: h.style.Fabric, Form: h.form, Spacing: mm / 1000, Seed: h.style.Hang.Seed}
 		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0, func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
 	}
-	stiffness := study.Stiffness(h.style.Fabric)
+	stiffness := drape.Stiffness(h.style.Fabric)
 	for k, side := range sides {
 		out = append(out, benchTask{fmt.Sprintf("hung square %d × %d", side, side), k == 0, func(ctx context.Context) (benchRow, error) { return hangSquare(ctx, stiffness, side) }})
 	}
@@ -103,8 +103,8 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 }
 
 // hangDemo hangs the demo, placing and all.
-func hangDemo(ctx context.Context, j study.Job) (benchRow, error) {
-	d, err := study.Hang(ctx, j)
+func hangDemo(ctx context.Context, j drape.Job) (benchRow, error) {
+	d, err := drape.Hang(ctx, j)
 	if err != nil {
 		return benchRow{}, err
 	}

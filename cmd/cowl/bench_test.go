@@ -8,7 +8,7 @@ import (
 
 	"cowl/materials"
 	"cowl/sim"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // The measured square has the crossings that were asked for and comes to rest.
@@ -17,7 +17,7 @@ func TestBenchSquare(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := hangSquare(context.Background(), study.Stiffness(f), 21)
+	r, err := hangSquare(context.Background(), drape.Stiffness(f), 21)
 	if err != nil || r.Nodes != 21*21 || r.Status != sim.Settled || !(r.Residual > 0 && r.Residual <= 1e-2) || r.Steps == 0 {
 		t.Errorf("hangSquare(21) = %+v, %v, want 441 nodes settled at 0.01 or less", r, err)
 	}

@@ -6,7 +6,7 @@ import (
 	"io"
 
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // changeJSON tells what a treatment of the front gave: the same hand, without
@@ -81,9 +81,9 @@ func (d drapeVerb) compare(ctx context.Context, c console, h *hung, without []tr
 }
 
 // changeOf compares a drape without a treatment, a, with one with it, b.
-func changeOf(a, b *study.Run) *changeJSON {
-	pull := func(r *study.Run, pin string) float64 { return r.Drape.PullOf(pin) }
-	shoulder := func(r *study.Run) float64 { return pull(r, "shoulder") + pull(r, "cowl point") }
+func changeOf(a, b *drape.Run) *changeJSON {
+	pull := func(r *drape.Run, pin string) float64 { return r.Drape.PullOf(pin) }
+	shoulder := func(r *drape.Run) float64 { return pull(r, "shoulder") + pull(r, "cowl point") }
 	p, q := a.Outcome, b.Outcome
 	return &changeJSON{
 		pull(a, "waist"), pull(b, "waist"), pull(a, "side"), pull(b, "side"), shoulder(a), shoulder(b),

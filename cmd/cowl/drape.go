@@ -14,7 +14,7 @@ import (
 	"cowl/mesh/export/gltf"
 	"cowl/mesh/form"
 	"cowl/sim"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 type drapeCmd struct {
@@ -38,7 +38,7 @@ type hung struct {
 	style style.Style
 	piece draft.Piece
 	form  *form.Form
-	run   *study.Run
+	run   *drape.Run
 	took  time.Duration
 
 	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
@@ -124,11 +124,11 @@ func (d drapeCmd) override(s *style.Style) error {
 func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
 	start := time.Now()
 	line := newProgress(c.err, d.Quiet || d.JSON)
-	job := study.Job{
+	job := drape.Job{
 		Piece: h.piece, Fabric: h.style.Fabric, Form: h.form, Free: h.style.Hang.Free,
 		Spacing: h.style.Hang.Spacing, Seed: h.style.Hang.Seed, Report: line.show,
 	}
-	run, err := study.HangAll(ctx, job, h.style.Hang.Placings)
+	run, err := drape.HangAll(ctx, job, h.style.Hang.Placings)
 	line.clear()
 	if ctx.Err() != nil {
 		return context.Canceled

@@ -15,7 +15,7 @@ import (
 
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/sim"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // keys that result.json promises.
@@ -155,23 +155,23 @@ func TestDrapeReport(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := study.Outcome{
+	o := drape.Outcome{
 		Status: sim.Settled, FoldCount: 2, CountShare: 0.6, Placings: 5, EdgeDrop: 151, EdgeDropMean: 149, EdgeDropSpan: 12.5,
-		Folds: []study.FoldOut{{Depth: 42, CF: 80, Height: 270, Zone: "above bust"}, {Depth: 61, CF: 90, Height: 90, Zone: "below bust"}},
+		Folds: []drape.FoldOut{{Depth: 42, CF: 80, Height: 270, Zone: "above bust"}, {Depth: 61, CF: 90, Height: 90, Zone: "below bust"}},
 		Drift: -3, CFGrowth: -2.3, PinPull: 0.8,
 	}
-	rest, fall := study.Outcome{Status: sim.Settled}, study.Outcome{Status: sim.StepLimit}
+	rest, fall := drape.Outcome{Status: sim.Settled}, drape.Outcome{Status: sim.StepLimit}
 	for _, q := range []struct {
 		status sim.Status
-		each   []study.Outcome
+		each   []drape.Outcome
 		want   []string
 	}{
-		{sim.Settled, []study.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.2 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", caution}},
-		{sim.Settled, []study.Outcome{rest, fall}, []string{"settled; NOT SETTLED: 1 of the 5 placings"}},
-		{sim.StepLimit, []study.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
+		{sim.Settled, []drape.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.2 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", caution}},
+		{sim.Settled, []drape.Outcome{rest, fall}, []string{"settled; NOT SETTLED: 1 of the 5 placings"}},
+		{sim.StepLimit, []drape.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {
 		o.Status, o.Warning = q.status, "in motion"
-		h := &hung{style: s, piece: p, run: &study.Run{Outcome: o, Each: q.each}}
+		h := &hung{style: s, piece: p, run: &drape.Run{Outcome: o, Each: q.each}}
 		var b bytes.Buffer
 		h.report(&b)
 		for _, part := range q.want {

@@ -8,13 +8,13 @@ import (
 	"strings"
 
 	"cowl/sim"
+	"cowl/sim/drape"
 	"cowl/sim/fold"
-	"cowl/sim/study"
 )
 
 // resultJSON is result.json: the outcome and the bounds of the draft.
 type resultJSON struct {
-	study.Outcome
+	drape.Outcome
 	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
 	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
 
@@ -87,7 +87,7 @@ func (h *hung) report(w io.Writer) {
 const gravity = 9.80665
 
 // zone describes the folds on one side of the bust.
-func zone(o study.Outcome, z fold.Zone) []string {
+func zone(o drape.Outcome, z fold.Zone) []string {
 	var lines []string
 	for _, f := range o.Folds {
 		if f.Zone == string(z) {
@@ -124,7 +124,7 @@ func longer(growth float64) string {
 }
 
 // taped says what the stay tapes carry.
-func taped(o study.Outcome) string {
+func taped(o drape.Outcome) string {
 	if o.TapePull == 0 {
 		return ""
 	}
@@ -155,7 +155,7 @@ func (h *hung) restless() int {
 }
 
 // counted says how many folds lie above the bust, and how sure that is.
-func counted(o study.Outcome) string {
+func counted(o drape.Outcome) string {
 	text := fmt.Sprintf("%d above the bust", o.FoldCount)
 	if o.Placings > 1 {
 		text += fmt.Sprintf(" in %.0f %% of %d placings; in the one shown", o.CountShare*100, o.Placings)
@@ -164,7 +164,7 @@ func counted(o study.Outcome) string {
 }
 
 // spread tells how far the placings agree on the drop of the edge.
-func spread(o study.Outcome) string {
+func spread(o drape.Outcome) string {
 	if o.Placings < 2 {
 		return ""
 	}
@@ -172,7 +172,7 @@ func spread(o study.Outcome) string {
 }
 
 // softness tells how the folds turn.
-func softness(o study.Outcome) string {
+func softness(o drape.Outcome) string {
 	text := fmt.Sprintf("sharp bends down the centre front: %d", o.Kinks)
 	if o.FoldRadius > 0 {
 		text = fmt.Sprintf("tightest cowl fold turns on a radius of %.1f mm; ", o.FoldRadius) + text
@@ -189,7 +189,7 @@ func hand(left float64) string {
 }
 
 // deepest returns the depth of the deepest fold above the bust, mm; 0: none.
-func deepest(o study.Outcome) float64 {
+func deepest(o drape.Outcome) float64 {
 	most := 0.0
 	for _, f := range o.Folds {
 		if f.Zone == string(fold.AboveBust) {

@@ -7,8 +7,8 @@ import (
 
 	"cowl/materials"
 	"cowl/sim"
+	"cowl/sim/drape"
 	"cowl/sim/lab"
-	"cowl/sim/study"
 )
 
 // specimen is the cloth of a test.
@@ -51,7 +51,7 @@ func (f labFlags) test(ctx context.Context, c console, run func(specimen) (readi
 		}
 	}
 	start, line := time.Now(), newProgress(c.err, f.Quiet || f.JSON)
-	r, err := run(specimen{study.Stiffness(fabric), fabric, func(p lab.Progress) { line.show(study.Progress(p)) }})
+	r, err := run(specimen{drape.Stiffness(fabric), fabric, func(p lab.Progress) { line.show(drape.Progress(p)) }})
 	line.clear()
 	switch {
 	case ctx.Err() != nil:

@@ -7,7 +7,7 @@ import (
 	"sync"
 	"time"
 
-	"cowl/sim/study"
+	"cowl/sim/drape"
 
 	"golang.org/x/term"
 )
@@ -28,7 +28,7 @@ func newProgress(w io.Writer, quiet bool) *progress {
 }
 
 // show writes p, at most ten times a second.
-func (l *progress) show(p study.Progress) {
+func (l *progress) show(p drape.Progress) {
 	if l.w == nil {
 		return
 	}

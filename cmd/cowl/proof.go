@@ -6,8 +6,8 @@ import (
 	"io"
 	"text/tabwriter"
 
+	"cowl/sim/drape"
 	"cowl/sim/proof"
-	"cowl/sim/study"
 )
 
 type proofCmd struct {
@@ -21,7 +21,7 @@ func (p proofCmd) Run(ctx context.Context, c console) error {
 	line := newProgress(c.err, p.Quiet || p.JSON)
 	trials := proof.All()
 	checks := proof.Run(ctx, trials, func(ended int, begun string) {
-		line.show(study.Progress{
+		line.show(drape.Progress{
 			Stage: fmt.Sprintf("%d of %d checks done, now %s", ended, len(trials), begun),
 			Share: float64(ended) / float64(len(trials)),
 		})

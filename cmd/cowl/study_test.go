@@ -17,7 +17,7 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/sim"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // feign stands in for the physics: the edge drops 0.7 of the hanging curve, a
@@ -28,13 +28,13 @@ func feign(calls *atomic.Int32) func(context.Context, studyCase, int) (trial.Mad
 		calls.Add(1)
 		curve, _ := c.bounds()
 		hand := rand.New(rand.NewPCG(c.seed(k), 9)).Float64()*2 - 1
-		o := study.Outcome{Status: sim.Settled, FoldCount: 1, StandOff: 10 + hand, Twist: hand, Seed: c.seed(k)}
+		o := drape.Outcome{Status: sim.Settled, FoldCount: 1, StandOff: 10 + hand, Twist: hand, Seed: c.seed(k)}
 		o.EdgeDrop = 0.7*curve - c.style.Fabric.Weight*1000/20 + hand
 		if o.EdgeDrop > 150 {
 			o.FoldCount = 2
 		}
 		for range o.FoldCount {
-			o.Folds = append(o.Folds, study.FoldOut{Depth: o.EdgeDrop / 4, Zone: "above bust"})
+			o.Folds = append(o.Folds, drape.FoldOut{Depth: o.EdgeDrop / 4, Zone: "above bust"})
 		}
 		made := trial.Made[hungRow]{Value: hungRow{Outcome: o}}
 		if c.drawn(k) {

@@ -14,7 +14,7 @@ import (
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/mesh/body"
 	"cowl/mesh/form"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -22,7 +22,7 @@ import (
 
 // hungRow is what is kept of one placing.
 type hungRow struct {
-	Outcome study.Outcome `json:"outcome"`
+	Outcome drape.Outcome `json:"outcome"`
 	Section [][2]float64  `json:"section_mm,omitempty"` // of the drawn placing: forward, up
 	Form    [][2]float64  `json:"form_mm,omitempty"`    // the form in the same plane
 	Missing string        `json:"picture_missing,omitempty"`
@@ -73,7 +73,7 @@ func (h *hanger) hang(ctx context.Context, c studyCase, k int) (trial.Made[hungR
 		return none, err
 	}
 	one := &hung{style: c.style, piece: c.piece, form: f}
-	one.run, err = study.HangAll(ctx, study.Job{
+	one.run, err = drape.HangAll(ctx, drape.Job{
 		Piece: c.piece, Fabric: c.style.Fabric, Form: f, Free: c.style.Hang.Free,
 		Spacing: c.style.Hang.Spacing, Seed: c.seed(k),
 	}, 1)

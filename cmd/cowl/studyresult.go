@@ -9,8 +9,8 @@ import (
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/sim"
+	"cowl/sim/drape"
 	"cowl/sim/fold"
-	"cowl/sim/study"
 )
 
 // caseResult is what is known of a case.
@@ -42,7 +42,7 @@ func settled(r trial.Result[hungRow]) bool {
 }
 
 // values lists what of takes of every placing; NaN where it gave no result.
-func (c caseResult) values(of func(study.Outcome) float64) []float64 {
+func (c caseResult) values(of func(drape.Outcome) float64) []float64 {
 	out := make([]float64, c.style.Hang.Placings)
 	for k := range out {
 		out[k] = math.NaN()
@@ -94,7 +94,7 @@ type figure struct {
 	key, name, unit string  // key with the unit of files, unit of the sheet
 	per             float64 // units of the key in one of the sheet
 	digits          int     // decimals on the sheet
-	of              func(study.Outcome) float64
+	of              func(drape.Outcome) float64
 }
 
 // text is name and unit as on an axis.
@@ -143,23 +143,23 @@ func (m figure) spread(mean, deviation float64, n int) string {
 }
 
 var (
-	dropFigure  = figure{"edge_drop_mm", "Edge drop", "cm", 10, 1, func(o study.Outcome) float64 { return o.EdgeDrop }}
-	countFigure = figure{"fold_count", "Folds", "", 1, 1, func(o study.Outcome) float64 { return float64(o.FoldCount) }}
-	depthFigure = figure{"deepest_fold_mm", "Deepest fold", "mm", 1, 0, func(o study.Outcome) float64 { return nthDepth(o, 0) }}
-	standFigure = figure{"stand_off_mm", "Stand-off", "mm", 1, 0, func(o study.Outcome) float64 { return o.StandOff }}
-	twistFigure = figure{"twist_mm", "Twist", "mm", 1, 1, func(o study.Outcome) float64 { return math.Abs(o.Twist) }}
+	dropFigure  = figure{"edge_drop_mm", "Edge drop", "cm", 10, 1, func(o drape.Outcome) float64 { return o.EdgeDrop }}
+	countFigure = figure{"fold_count", "Folds", "", 1, 1, func(o drape.Outcome) float64 { return float64(o.FoldCount) }}
+	depthFigure = figure{"deepest_fold_mm", "Deepest fold", "mm", 1, 0, func(o drape.Outcome) float64 { return nthDepth(o, 0) }}
+	standFigure = figure{"stand_off_mm", "Stand-off", "mm", 1, 0, func(o drape.Outcome) float64 { return o.StandOff }}
+	twistFigure = figure{"twist_mm", "Twist", "mm", 1, 1, func(o drape.Outcome) float64 { return math.Abs(o.Twist) }}
 )
 
 // figures are what files list; the first five are on the sheet as well.
 var figures = []figure{
 	dropFigure, countFigure, depthFigure, standFigure, twistFigure,
-	{"edge_below_neck_mm", "Edge below the front neck point", "cm", 10, 1, func(o study.Outcome) float64 { return o.EdgeBelowNeck }},
-	{"forward_mm", "Reach ahead of the form", "cm", 10, 1, func(o study.Outcome) float64 { return o.Forward }},
-	{"fold_radius_mm", "Tightest cowl fold, radius", "mm", 1, 1, func(o study.Outcome) float64 { return orNaN(o.FoldRadius) }},
-	{"wrong_side_mm2", "Wrong side seen", "cm²", 100, 1, func(o study.Outcome) float64 { return o.WrongSide }},
-	{"cf_growth_percent", "Centre front longer than cut", "%", 1, 1, func(o study.Outcome) float64 { return o.CFGrowth }},
-	{"max_strain_percent", "Largest change of a yarn", "%", 1, 1, func(o study.Outcome) float64 { return o.MaxStrain }},
-	{"shear_share", "Share of shear in the stored energy", "", 1, 2, func(o study.Outcome) float64 { return o.ShearShare }},
+	{"edge_below_neck_mm", "Edge below the front neck point", "cm", 10, 1, func(o drape.Outcome) float64 { return o.EdgeBelowNeck }},
+	{"forward_mm", "Reach ahead of the form", "cm", 10, 1, func(o drape.Outcome) float64 { return o.Forward }},
+	{"fold_radius_mm", "Tightest cowl fold, radius", "mm", 1, 1, func(o drape.Outcome) float64 { return orNaN(o.FoldRadius) }},
+	{"wrong_side_mm2", "Wrong side seen", "cm²", 100, 1, func(o drape.Outcome) float64 { return o.WrongSide }},
+	{"cf_growth_percent", "Centre front longer than cut", "%", 1, 1, func(o drape.Outcome) float64 { return o.CFGrowth }},
+	{"max_strain_percent", "Largest change of a yarn", "%", 1, 1, func(o drape.Outcome) float64 { return o.MaxStrain }},
+	{"shear_share", "Share of shear in the stored energy", "", 1, 2, func(o drape.Outcome) float64 { return o.ShearShare }},
 }
 
 // orNaN turns the 0 that stands for none into NaN.
@@ -172,7 +172,7 @@ func orNaN(v float64) float64 {
 
 // nthDepth returns the depth of the n-th fold above the bust, from the edge
 // down, mm, where n = 0 asks for the deepest; NaN: there is none.
-func nthDepth(o study.Outcome, n int) float64 {
+func nthDepth(o drape.Outcome, n int) float64 {
 	if n == 0 {
 		return orNaN(deepest(o))
 	}

@@ -7,7 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // effect is what one property does to the edge drop.
@@ -50,7 +50,7 @@ func sureDiffs(p *studyPlan, rs []caseResult) []studyDifference {
 }
 
 // pool lists a figure over the hands that each have a cloth of their own.
-func pool(clothes []caseResult, of func(study.Outcome) float64) []float64 {
+func pool(clothes []caseResult, of func(drape.Outcome) float64) []float64 {
 	var out []float64
 	for _, c := range clothes {
 		out = append(out, c.values(of)...)

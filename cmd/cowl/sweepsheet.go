@@ -7,7 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // sweepSheet makes the page.
@@ -110,7 +110,7 @@ func (p *studyPlan) depths(groups []group, rs []caseResult) report.Chart {
 		s := report.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
 		any := false
 		for _, r := range rs {
-			each := r.values(func(o study.Outcome) float64 { return nthDepth(o, n) })
+			each := r.values(func(o drape.Outcome) float64 { return nthDepth(o, n) })
 			mean, deviation := scatter.Summary(each)
 			any = any || !math.IsNaN(mean)
 			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})

@@ -9,8 +9,8 @@ import (
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/materials"
 	"cowl/mesh/draft"
+	"cowl/sim/drape"
 	"cowl/sim/lab"
-	"cowl/sim/study"
 )
 
 // teachSheet makes the class sheet: explanation and figures on the first page,
@@ -58,7 +58,7 @@ const pullLoad = 5 * materials.GramForcePerCm
 // stretchAlong returns how much a strip cut at an angle (rad) to the warp
 // grows under pullLoad, %.
 func stretchAlong(f materials.Fabric, angle float64) float64 {
-	return 100 * pullLoad / lab.OffAxisModulus(study.Stiffness(f), angle)
+	return 100 * pullLoad / lab.OffAxisModulus(drape.Stiffness(f), angle)
 }
 
 // teachTable sets the angles side by side.

@@ -11,7 +11,7 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/truing"
 	"cowl/sim"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 type trueCmd struct {
@@ -34,7 +34,7 @@ type truth struct {
 	first      *hung
 	trued      truing.Trued
 	suit       truing.Suit
-	again      *study.Run // the trued front, hung by the same hand
+	again      *drape.Run // the trued front, hung by the same hand
 	head       float64    // m
 	files      []output
 }
@@ -184,7 +184,7 @@ func (t trueCmd) say(c console, r *truth) error {
 		r.report(c.out)
 		t.list(c, r.files)
 	}
-	for _, o := range []study.Outcome{r.first.run.Outcome, r.again.Outcome} {
+	for _, o := range []drape.Outcome{r.first.run.Outcome, r.again.Outcome} {
 		if o.Status != sim.Settled {
 			fmt.Fprintf(c.err, "cowl: %s\n", o.Warning)
 			return silent{exitNotSettled}

@@ -2,13 +2,13 @@ package main
 
 import (
 	"cowl/mesh/truing"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // pinsOf lists the pins that hold a drape: all holds that have not let go.
-func pinsOf(d *study.Drape) []truing.Pin {
+func pinsOf(d *drape.Drape) []truing.Pin {
 	var out []truing.Pin
 	for k, h := range d.Scene.Holds {
 		if d.State.Grip[k] == 0 {

@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"cowl/mesh/truing"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // report prints what truing changed.
@@ -45,7 +45,7 @@ var (
 const advice = "Cut single layer. Hang front and back 24 to 48 hours before the side seams are closed and again before the hem is levelled; stay the shoulders."
 
 // hangWords says in a line how a piece hangs.
-func hangWords(o study.Outcome) string {
+func hangWords(o drape.Outcome) string {
 	return fmt.Sprintf("%s; edge drop %.1f cm, %s above the bust", o.Status, o.EdgeDrop/10, several(o.FoldCount, "fold"))
 }
 

@@ -10,7 +10,7 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/window"
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // Windows belong to the main thread, on which run stays from here on.
@@ -54,7 +54,7 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 }
 
 // resultOf writes an outcome as result.json has it.
-func resultOf(s style.Style, p draft.Piece, o study.Outcome) ([]byte, error) {
-	h := &hung{style: s, piece: p, run: &study.Run{Outcome: o}}
+func resultOf(s style.Style, p draft.Piece, o drape.Outcome) ([]byte, error) {
+	h := &hung{style: s, piece: p, run: &drape.Run{Outcome: o}}
 	return jsonOf(h.result())
 }

@@ -7,8 +7,8 @@ import (
 	"sync"
 
 	"cowl/materials"
+	"cowl/sim/drape"
 	"cowl/sim/lab"
-	"cowl/sim/study"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -58,7 +58,7 @@ func (m *meter) drape(ctx context.Context) (lab.DiscResult, error) {
 		if f, m.err = materials.Find(m.fabric); m.err != nil {
 			return
 		}
-		m.result, m.err = lab.Disc(ctx, study.Stiffness(f), lab.DiscSetup{Specimen: m.specimen, Disc: m.disc})
+		m.result, m.err = lab.Disc(ctx, drape.Stiffness(f), lab.DiscSetup{Specimen: m.specimen, Disc: m.disc})
 	})
 	return m.result, m.err
 }

@@ -7,8 +7,8 @@ import (
 
 	"cowl/materials"
 	"cowl/sim"
+	"cowl/sim/drape"
 	"cowl/sim/lab"
-	"cowl/sim/study"
 )
 
 const (
@@ -61,7 +61,7 @@ func bendingLength() Trial {
 			if err != nil {
 				return 0, err
 			}
-			s := study.Stiffness(f)
+			s := drape.Stiffness(f)
 			s.BendFriction = 0 // c = (B/w)^⅓ is of elastic cloth
 			r, err := lab.Bend(ctx, s, lab.BendSetup{})
 			return r.BendingLength * 1000, err

@@ -8,7 +8,7 @@ import (
 
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // kind says how the number of a field is written.
@@ -169,9 +169,9 @@ func (f field) refuse(v float64) error {
 // the rest.
 func (s *Style) Check() error {
 	h := s.Hang
-	if h.Spacing < study.Finest-1e-9 || h.Spacing > study.Coarsest+1e-9 {
+	if h.Spacing < drape.Finest-1e-9 || h.Spacing > drape.Coarsest+1e-9 {
 		return s.located(fmt.Errorf("hang: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, finer for figures; below that the lattice is as fine as the yarns, above it the facing cannot roll",
-			h.Spacing*1000, study.Finest*1000, study.Coarsest*1000))
+			h.Spacing*1000, drape.Finest*1000, drape.Coarsest*1000))
 	}
 	if h.Placings < 1 || h.Placings > mostPlacings {
 		return s.located(fmt.Errorf("hang: placings %d, want 1–%d: 1 for a look, 5 or more to see the spread; each takes as long as the first", h.Placings, mostPlacings))

@@ -13,7 +13,7 @@ import (
 var update = flag.Bool("update", false, "write physics.txt")
 
 // deciding are the packages from the style to the outcome.
-var deciding = strings.Fields(`materials mesh mesh/body mesh/draft mesh/form mesh/lattice sim sim/contact sim/fold sim/study`)
+var deciding = strings.Fields(`materials mesh mesh/body mesh/draft mesh/form mesh/lattice sim sim/contact sim/fold sim/drape`)
 
 // The name of the physics follows its source, or rows of old physics would
 // pass for new.

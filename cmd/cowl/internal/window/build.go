@@ -9,7 +9,7 @@ import (
 	"unicode/utf8"
 
 	"cowl/cmd/cowl/internal/panel"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // build lays out the whole window for this picture and lets its controls act.
@@ -122,7 +122,7 @@ func (a *App) paneWords(i int, r panel.Rect) {
 	text := stageWords(p)
 	if p.frame.Read {
 		text = fmt.Sprintf("drop %s, %s", a.units.Length(o.EdgeDrop/1000), plural(o.FoldCount, "cowl fold"))
-		if p.frame.Stage != study.StageRest {
+		if p.frame.Stage != drape.StageRest {
 			text += ", " + stageWords(p)
 		}
 	}

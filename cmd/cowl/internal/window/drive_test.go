@@ -19,7 +19,7 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // drive is a window with a hand on its mouse and keyboard: real events by way
@@ -97,7 +97,7 @@ func start(t *testing.T, change func(*Options)) *drive {
 			}
 			return os.WriteFile(filepath.Join(dir, name), data, 0o644)
 		},
-		Result:  func(style.Style, draft.Piece, study.Outcome) ([]byte, error) { return []byte("{}\n"), nil },
+		Result:  func(style.Style, draft.Piece, drape.Outcome) ([]byte, error) { return []byte("{}\n"), nil },
 		Context: ctx, Ready: func(a *App) { ready <- a },
 	}
 	if change != nil {
@@ -165,7 +165,7 @@ func (d *drive) rest() {
 	d.Helper()
 	d.until("cloth at rest", func(a *App) bool {
 		for _, p := range a.panes {
-			if p.frame.Stage != study.StageRest || !p.frame.Read || p.frame.Job.Piece.Extension != p.piece.Extension ||
+			if p.frame.Stage != drape.StageRest || !p.frame.Read || p.frame.Job.Piece.Extension != p.piece.Extension ||
 				p.frame.Job.Piece.Grain != p.piece.Grain || p.frame.Job.Fabric.Name != p.Style.Fabric.Name {
 				return false
 			}

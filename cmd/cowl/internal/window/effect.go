@@ -9,7 +9,7 @@ import (
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // rested is what was read when a pane last came to rest.
@@ -18,7 +18,7 @@ type rested struct {
 	trims   int    // lines cut along
 	all     string // the style
 	rest    string // all of it but the work on the stand
-	outcome study.Outcome
+	outcome drape.Outcome
 	pulls   map[string]float64 // N, by seam
 }
 
@@ -26,7 +26,7 @@ type rested struct {
 // has changed since the rest before, that one stays for comparison.
 func (p *Pane) keepRest() {
 	f := &p.frame
-	if f.Stage != study.StageRest || !f.Read || !reflect.DeepEqual(f.Job.Piece, p.piece) {
+	if f.Stage != drape.StageRest || !f.Read || !reflect.DeepEqual(f.Job.Piece, p.piece) {
 		return
 	}
 	bare := p.Style.Clone()

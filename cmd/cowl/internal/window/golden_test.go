@@ -12,8 +12,8 @@ import (
 	"cowl/cmd/cowl/internal/golden"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/lattice"
+	"cowl/sim/drape"
 	"cowl/sim/fold"
-	"cowl/sim/study"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -41,7 +41,7 @@ func freeze(t *testing.T, a *App) {
 		return
 	}
 	skin, waist := l.Skin(), p.piece.Waist[len(p.piece.Waist)-1].Y
-	f := study.Frame{Job: p.job(), Stage: study.StageRest, Residual: 8e-4, Read: true, Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
+	f := drape.Frame{Job: p.job(), Stage: drape.StageRest, Residual: 8e-4, Read: true, Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, q := range l.Rest {
 		y, behind := q.Y, 0.0
@@ -60,15 +60,15 @@ func freeze(t *testing.T, a *App) {
 	}
 	at := r2.Vec{X: p.dummy.before(0, 0.28, 0.035).Z, Y: 0.28}
 	f.Reading = fold.Reading{Folds: []fold.Fold{{At: at, Depth: 0.082, CF: 0.10, Height: 0.28, Zone: fold.AboveBust}}, Count: 1}
-	f.Outcome = study.Outcome{
-		FoldCount: 1, Folds: []study.FoldOut{{Depth: 82, CF: 100, Height: 280, Zone: string(fold.AboveBust)}},
+	f.Outcome = drape.Outcome{
+		FoldCount: 1, Folds: []drape.FoldOut{{Depth: 82, CF: 100, Height: 280, Zone: string(fold.AboveBust)}},
 		EdgeDrop: 128, EdgeBelowNeck: 94, StandOff: 3, Forward: 83, Twist: 4, Drift: -1, CFGrowth: -1.4, MaxStrain: 5.9, WrongSide: 20, PinPull: 0.86, PinSlip: 4,
 		Nodes: len(l.Rest), Spacing: 10, Seed: 1,
 	}
 	p.stop()
-	p.live = study.NewLive(p.job())
+	p.live = drape.NewLive(p.job())
 	p.live.Close()
-	var last study.Frame
+	var last drape.Frame
 	p.live.Frame(&last)
 	f.Serial = last.Serial // the newest there is: it stays
 	p.frame = f

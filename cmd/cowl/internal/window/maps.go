@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/stage"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // mapKind is what the cloth shows.
@@ -28,7 +28,7 @@ type mapChoice struct {
 	legend     string
 	low, high  float64 // SI
 	ramp       stage.Ramp
-	value      func(*study.Frame) []float64
+	value      func(*drape.Frame) []float64
 	label      func(Units, float64) string
 }
 
@@ -40,19 +40,19 @@ var maps = []mapChoice{
 	{
 		kind: mapStretch, name: "Stretch", legend: "yarns eased or stretched", ramp: twoWays, low: -0.03, high: 0.03,
 		help:  "How far the yarns are stretched (orange) or eased (blue), in percent.",
-		value: func(f *study.Frame) []float64 { return f.Strain },
+		value: func(f *drape.Frame) []float64 { return f.Strain },
 		label: func(_ Units, v float64) string { return signed(v*100, "%.0f", " %") },
 	},
 	{
 		kind: mapShear, name: "Shear", legend: "turn of the yarns to each other", ramp: twoWays, low: -20 * degree, high: 20 * degree,
 		help:  "By how many degrees warp and weft have left the right angle: that is how bias moves.",
-		value: func(f *study.Frame) []float64 { return f.Shear },
+		value: func(f *drape.Frame) []float64 { return f.Shear },
 		label: func(_ Units, v float64) string { return signed(v/degree, "%.0f", "°") },
 	},
 	{
 		kind: mapClear, name: "Distance from the form", legend: "distance from the form", ramp: oneWay, low: 0, high: 0.08,
 		help:  "How far the cloth stands off the form.",
-		value: func(f *study.Frame) []float64 { return f.Clear },
+		value: func(f *drape.Frame) []float64 { return f.Clear },
 		label: func(u Units, v float64) string { return u.Length(v) },
 	},
 }

@@ -1,7 +1,7 @@
 // Package window is cowl's window: controls on the left, the form and the cloth
 // in the middle, readings on the right. One hangs a style, changes its cut and
 // its cloth, takes hold of it and watches it settle. The drape walks on
-// goroutines of its own (study.Live); everything here runs on the thread of the
+// goroutines of its own (drape.Live); everything here runs on the thread of the
 // window. Start at Run and App.
 package window
 
@@ -10,7 +10,7 @@ import (
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 )
 
 // Options says what a window opens with. Folders left empty are those of the
@@ -27,7 +27,7 @@ type Options struct {
 	// folder where it is missing.
 	Save func(dir, name string, data []byte) error
 	// Result writes an outcome as result.json does.
-	Result func(style.Style, draft.Piece, study.Outcome) ([]byte, error)
+	Result func(style.Style, draft.Piece, drape.Outcome) ([]byte, error)
 
 	Context context.Context // ends the window when it is done; nil: never
 	Frames  int             // >0: draw this many pictures as fast as can be, report, end

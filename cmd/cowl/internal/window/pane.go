@@ -8,7 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -19,8 +19,8 @@ type Pane struct {
 	Style          style.Style
 	piece          draft.Piece
 	dummy          *dummy // nil while it is being made
-	live           *study.Live
-	frame          study.Frame
+	live           *drape.Live
+	frame          drape.Frame
 	hands          hands
 	rested, before *rested    // the last rest, and the one before it with other work on the stand
 	gave           *sync.Once // of the walk: it has given way to drawing
@@ -57,8 +57,8 @@ type pinMark struct {
 }
 
 // job is what is to hang.
-func (p *Pane) job() study.Job {
-	return study.Job{
+func (p *Pane) job() drape.Job {
+	return drape.Job{
 		Piece: p.piece, Fabric: p.Style.Fabric, Form: p.dummy.form, Free: p.Style.Hang.Free,
 		Spacing: p.Style.Hang.Spacing, Seed: p.Style.Hang.Seed,
 		Report: p.report(),
@@ -66,18 +66,18 @@ func (p *Pane) job() study.Job {
 }
 
 // report is called on the goroutine of the walk, which gives way once.
-func (p *Pane) report() func(study.Progress) {
+func (p *Pane) report() func(drape.Progress) {
 	if p.gave == nil {
 		p.gave = new(sync.Once)
 	}
 	once := p.gave
-	return func(study.Progress) { once.Do(giveWay) }
+	return func(drape.Progress) { once.Do(giveWay) }
 }
 
 // hang begins to hang the pane's style, or goes over to it.
 func (p *Pane) hang() {
 	if p.live == nil {
-		p.live = study.NewLive(p.job())
+		p.live = drape.NewLive(p.job())
 		return
 	}
 	p.live.Change(p.job())
@@ -89,7 +89,7 @@ func (p *Pane) restart() {
 	if p.dummy == nil {
 		return
 	}
-	p.live = study.NewLive(p.job())
+	p.live = drape.NewLive(p.job())
 	for _, m := range p.hands.own {
 		p.live.Pin(m.flat, m.at)
 	}
@@ -133,7 +133,7 @@ func (p *Pane) poll() bool {
 
 // resting reports whether nothing moves any more.
 func (p *Pane) resting() bool {
-	return p.live != nil && (p.frame.Stage == study.StageRest || p.frame.Stage == study.StageStopped)
+	return p.live != nil && (p.frame.Stage == drape.StageRest || p.frame.Stage == drape.StageStopped)
 }
 
 // hasCloth reports whether there is cloth to look at.

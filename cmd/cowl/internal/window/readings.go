@@ -7,8 +7,8 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/sim/drape"
 	"cowl/sim/fold"
-	"cowl/sim/study"
 )
 
 // caution stands under every figure.
@@ -38,16 +38,16 @@ func (a *App) rightSide(r panel.Rect) {
 func (a *App) settling(r panel.Rect, p *Pane) {
 	u := a.ui
 	word := upper(stageWords(p))
-	if p.dummy != nil && p.live != nil && p.frame.Stage != study.StageRest && p.frame.Stage != study.StageStopped {
+	if p.dummy != nil && p.live != nil && p.frame.Stage != drape.StageRest && p.frame.Stage != drape.StageStopped {
 		word += " …"
 	}
 	u.Words(word, r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
-	if w := p.frame.Outcome.Warning; p.frame.Stage == study.StageStopped && w != "" {
+	if w := p.frame.Outcome.Warning; p.frame.Stage == drape.StageStopped && w != "" {
 		u.Words(u.Fit(upper(w), r.W, panel.Small), r.X, r.Y+52, 0, panel.Small, u.Theme.Ink)
 		return
 	}
 	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
-	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != study.StagePlacing {
+	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != drape.StagePlacing {
 		u.Words(fmt.Sprintf("unbalanced %.2g %%", res*100), r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
 	}
 }
@@ -57,9 +57,9 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 func restShare(p *Pane) float64 {
 	res := p.frame.Residual
 	switch {
-	case p.frame.Stage == study.StageRest:
+	case p.frame.Stage == drape.StageRest:
 		return 1
-	case res <= 0 || math.IsNaN(res) || p.frame.Stage == study.StagePlacing:
+	case res <= 0 || math.IsNaN(res) || p.frame.Stage == drape.StagePlacing:
 		return 0
 	}
 	return min(max(-math.Log10(res)/3, 0), 0.98)
@@ -106,7 +106,7 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 const gravity = 9.80665
 
 // foldReadings lists the folds with the numbers they carry in the views.
-func (a *App) foldReadings(c *panel.Column, o study.Outcome) {
+func (a *App) foldReadings(c *panel.Column, o drape.Outcome) {
 	n, below := 0, 0
 	c.Heading(plural(o.FoldCount, "cowl fold") + " above the bust")
 	for _, f := range o.Folds {

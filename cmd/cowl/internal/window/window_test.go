@@ -15,7 +15,7 @@ import (
 
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/draft"
-	"cowl/sim/study"
+	"cowl/sim/drape"
 
 	"github.com/go-gl/glfw/v3.3/glfw"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -46,11 +46,11 @@ func TestWindow(t *testing.T) {
 func agreesWithHang(d *drive) {
 	t := d.T
 	d.rest()
-	var got study.Outcome
+	var got drape.Outcome
 	var pulls map[string]float64
-	var job study.Job
+	var job drape.Job
 	d.ask(func(a *App) { got, pulls, job = a.pane().frame.Outcome, a.pane().frame.Pulls, a.pane().job() })
-	run, err := study.HangAll(context.Background(), job, 1)
+	run, err := drape.HangAll(context.Background(), job, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -349,11 +349,11 @@ func slashRests(d *drive) {
 	d.key("Return")
 	d.until("rest with the slash", func(a *App) bool {
 		p := a.pane()
-		return len(p.frame.Job.Piece.Releases) == 2 && p.resting() && (p.before != nil || p.frame.Stage == study.StageStopped)
+		return len(p.frame.Job.Piece.Releases) == 2 && p.resting() && (p.before != nil || p.frame.Stage == drape.StageStopped)
 	})
 	d.ask(func(a *App) {
 		p := a.pane()
-		if p.frame.Stage == study.StageRest && (p.before.stand != draft.DefaultStand() || p.rested.stand != p.Style.Stand) {
+		if p.frame.Stage == drape.StageRest && (p.before.stand != draft.DefaultStand() || p.rested.stand != p.Style.Stand) {
 			d.Errorf("compared %+v with %+v, want the piece as cut with %+v", p.before.stand, p.rested.stand, p.Style.Stand)
 		}
 	})

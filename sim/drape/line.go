@@ -1,0 +1,48 @@
+package drape
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// steps divides lo..hi into equal steps of at most the given size and returns
+// the ends of all steps; nothing if hi < lo.
+func steps(lo, hi, size float64) []float64 {
+	if hi < lo {
+		return nil
+	}
+	n := int(math.Ceil((hi-lo)/size - 1e-9))
+	if n == 0 {
+		return []float64{lo}
+	}
+	out := make([]float64, n+1)
+	for k := range out {
+		out[k] = lo + (hi-lo)*float64(k)/float64(n)
+	}
+	return out
+}
+
+// length returns the length of a polyline, m.
+func length(p []r2.Vec) float64 {
+	var s float64
+	for k := 1; k < len(p); k++ {
+		s += r2.Norm(r2.Sub(p[k], p[k-1]))
+	}
+	return s
+}
+
+// along returns the point at arc length s (m) of a polyline, clamped to its ends.
+func along(p []r2.Vec, s float64) r2.Vec {
+	for k := 1; k < len(p); k++ {
+		d := r2.Norm(r2.Sub(p[k], p[k-1]))
+		if s <= d && d > 0 {
+			return r2.Add(p[k-1], r2.Scale(s/d, r2.Sub(p[k], p[k-1])))
+		}
+		s -= d
+	}
+	return p[len(p)-1]
+}
+
+// sided mirrors a place of the left half for side = −1.
+func sided(p r2.Vec, side float64) r2.Vec { return r2.Vec{X: side * p.X, Y: p.Y} }

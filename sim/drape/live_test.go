@@ -1,0 +1,309 @@
+package drape
+
+import (
+	"context"
+	"math"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"cowl/sim"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// coarse is a job on the coarsest lattice: a second or two to rest.
+func coarse(t testing.TB, fabric string) Job { return job(t, 0.11, 0.020, fabric) }
+
+// until fetches frames until one pleases, and fails the test after a while.
+func until(t *testing.T, l *Live, what string, pleases func(*Frame) bool) Frame {
+	t.Helper()
+	var f Frame
+	for end := time.Now().Add(15 * time.Minute); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
+		if l.Frame(&f); pleases(&f) {
+			return f
+		}
+	}
+	t.Fatalf("no frame with %s; stage %q, residual %.2g, error %v", what, f.Stage, f.Residual, f.Err)
+	return f
+}
+
+// resting returns the first frame at rest after the given serial.
+func resting(t *testing.T, l *Live, after uint64) Frame {
+	t.Helper()
+	f := until(t, l, "rest", func(f *Frame) bool {
+		return f.Serial > after && (f.Stage == StageRest || f.Stage == StageStopped)
+	})
+	if f.Stage != StageRest || f.Outcome.Status != sim.Settled || !f.Read {
+		t.Fatalf("ended %q, %s, read %t (%s), want at rest and settled", f.Stage, f.Outcome.Status, f.Read, f.Outcome.Warning)
+	}
+	return f
+}
+
+// sameBits fails the test unless two sheets lie at the same bits.
+func sameBits(t *testing.T, got, want []r3.Vec) {
+	t.Helper()
+	if len(got) == 0 || len(got) != len(want) {
+		t.Fatalf("%d vertices, want %d", len(got), len(want))
+	}
+	for i, p := range got {
+		q := want[i]
+		if math.Float64bits(p.X) != math.Float64bits(q.X) || math.Float64bits(p.Y) != math.Float64bits(q.Y) || math.Float64bits(p.Z) != math.Float64bits(q.Z) {
+			t.Fatalf("vertex %d lies at %v, want %v", i, p, q)
+		}
+	}
+}
+
+// Watched but not touched, the cloth comes to rest in the bits of Hang.
+func TestLiveSameBits(t *testing.T) {
+	j := coarse(t, limp)
+	l := NewLive(j)
+	defer l.Close()
+	f := resting(t, l, 0)
+	d, err := Hang(context.Background(), j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sameBits(t, f.Sheet.Pos, d.Sheet().Pos)
+	if f.Outcome.Iterations != d.Steps {
+		t.Errorf("%d steps, want %d", f.Outcome.Iterations, d.Steps)
+	}
+}
+
+// vertex returns the vertex of the sheet nearest to a place of the flat piece.
+func vertex(f *Frame, flat r2.Vec) int {
+	best := 0
+	for v, q := range f.Sheet.Flat {
+		if r2.Norm(r2.Sub(q, flat)) < r2.Norm(r2.Sub(f.Sheet.Flat[best], flat)) {
+			best = v
+		}
+	}
+	return best
+}
+
+// own counts the pins of one's own.
+func own(pins []LivePin) int {
+	n := 0
+	for _, p := range pins {
+		if p.Own {
+			n++
+		}
+	}
+	return n
+}
+
+// The hand draws the cloth along and, letting go, lets it fall back. A pin
+// holds its place; taken out, it holds no more. A pin of the draft that is
+// taken out lets the seam go, put back it holds it again.
+func TestLiveHand(t *testing.T) {
+	if testing.Short() {
+		t.Skip("half a minute")
+	}
+	j := coarse(t, limp)
+	l := NewLive(j)
+	defer l.Close()
+	rest := resting(t, l, 0)
+	flat := r2.Vec{Y: j.Piece.FoldY - 0.25}
+	v := vertex(&rest, flat)
+	from := rest.Sheet.Pos[v]
+	to := r3.Add(from, r3.Vec{X: 0.02, Y: 0.02, Z: 0.06})
+	l.Grab(flat, to)
+	f := until(t, l, "the cloth in hand", func(f *Frame) bool { return r3.Norm(r3.Sub(f.Sheet.Pos[v], from)) > 0.015 })
+	l.Grab(flat, r3.Add(to, r3.Vec{X: -0.04}))
+	f = resting(t, l, f.Serial)
+	if f.Sheet.Pos[v].X > from.X {
+		t.Errorf("drawn to the right the place lies at x = %.1f mm, want less than the %.1f mm of the rest", f.Sheet.Pos[v].X*1000, from.X*1000)
+	}
+	drawn := r3.Norm(r3.Sub(f.Sheet.Pos[v], from))
+	l.Drop()
+	f = resting(t, l, f.Serial)
+	if left := r3.Norm(r3.Sub(f.Sheet.Pos[v], from)); left > drawn/4 {
+		t.Errorf("drawn %.1f mm and let go, the place lies %.1f mm from its former rest, want a quarter or less: friction keeps a little", drawn*1000, left*1000)
+	}
+
+	pinned := r3.Add(f.Sheet.Pos[v], r3.Vec{Z: 0.02})
+	drafted := len(l.Pins())
+	l.Pin(flat, pinned)
+	f = resting(t, l, f.Serial)
+	if by := r3.Norm(r3.Sub(f.Sheet.Pos[v], pinned)); by > 0.005 || own(l.Pins()) != 1 {
+		t.Errorf("pinned, the place lies %.1f mm from its pin with %d own pins, want 5 or less (the vertex is not quite the place) with 1", by*1000, own(l.Pins()))
+	}
+	l.Unpin(flat)
+	f = resting(t, l, f.Serial)
+	if by := r3.Norm(r3.Sub(f.Sheet.Pos[v], pinned)); by < 0.01 || len(l.Pins()) != drafted {
+		t.Errorf("unpinned, the place lies %.1f mm from the pin with %d pins, want 10 or more with %d", by*1000, len(l.Pins()), drafted)
+	}
+
+	waist := slices.IndexFunc(l.Pins(), func(p LivePin) bool { return p.Name == "waist" && math.Abs(p.Flat.X) > 0.03 })
+	pin := l.Pins()[waist]
+	v = vertex(&f, pin.Flat)
+	l.Unpin(pin.Flat)
+	g := resting(t, l, f.Serial)
+	if by := r3.Norm(r3.Sub(g.Sheet.Pos[v], f.Sheet.Pos[v])); by < 0.0002 || len(l.Pins()) != drafted-1 {
+		t.Errorf("without its pin the waist lies %.2f mm away with %d pins, want 0.2 or more with %d", by*1000, len(l.Pins()), drafted-1)
+	}
+	l.Pin(pin.Flat, pin.At)
+	f = resting(t, l, g.Serial)
+	if len(l.Pins()) != drafted || own(l.Pins()) != 0 {
+		t.Errorf("put back, %d pins and %d own, want %d and 0", len(l.Pins()), own(l.Pins()), drafted)
+	}
+}
+
+// A change of fabric on the way goes on from the present drape and ends
+// settled, and so does one of the cut. The drop is that of Hang within a
+// quarter: another path, the same cloth.
+func TestLiveChange(t *testing.T) {
+	if testing.Short() {
+		t.Skip("half a minute")
+	}
+	l := NewLive(job(t, 0.11, 0.016, limp))
+	defer l.Close()
+	f := until(t, l, "settling", func(f *Frame) bool { return f.Stage == StageSettling })
+	next := job(t, 0.11, 0.016, stiff)
+	wider := job(t, 0.13, 0.016, stiff)
+	finer := job(t, 0.13, 0.012, stiff)
+	for _, j := range []Job{next, wider, finer} {
+		l.Change(j)
+		f = until(t, l, "the change", func(f *Frame) bool {
+			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Piece.Extension == j.Piece.Extension && f.Job.Spacing == j.Spacing && f.Stage != StageRest
+		})
+		if f.Stage == StagePlacing || !f.Carried || f.Err != nil {
+			t.Errorf("%s, %g m: %q, error %v, want to go on from the present drape", j.Fabric.Name, j.Piece.Extension, f.Stage, f.Err)
+		}
+		f = resting(t, l, f.Serial)
+		r, err := HangAll(context.Background(), j, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if a, b := f.Outcome.EdgeDrop, r.Outcome.EdgeDrop; math.Abs(a-b) > 0.25*b {
+			t.Errorf("%s, %g m: drops %.1f mm, want the %.1f mm of Hang within a quarter", j.Fabric.Name, j.Piece.Extension, a, b)
+		}
+		if f.Outcome.Spacing != j.Spacing*1000 {
+			t.Errorf("spacing %g mm, want %g", f.Outcome.Spacing, j.Spacing*1000)
+		}
+		if f.Outcome.Fabric != j.Fabric.Name || f.Outcome.Extension != j.Piece.Extension*1000 {
+			t.Errorf("outcome of %s, %g mm, want %s, %g mm", f.Outcome.Fabric, f.Outcome.Extension, j.Fabric.Name, j.Piece.Extension*1000)
+		}
+	}
+	again := f
+	l.Again()
+	until(t, l, "another placing", func(f *Frame) bool { return f.Stage == StagePlacing && f.Job.Seed == again.Job.Seed+1 })
+	l.Change(next) // with the seed of the beginning, which is no new wish
+	until(t, l, "the former cut", func(f *Frame) bool {
+		return f.Job.Piece.Extension == next.Piece.Extension && f.Job.Seed == again.Job.Seed+1
+	})
+}
+
+// What cannot be hung is told, and what hangs goes on undisturbed: to the same
+// bits. A first job that cannot be hung leaves nothing, until one that can.
+func TestLiveSameAfterMiss(t *testing.T) {
+	good := coarse(t, limp)
+	bad := good
+	bad.Spacing = 0.0005
+	l := NewLive(bad)
+	defer l.Close()
+	f := until(t, l, "a refusal", func(f *Frame) bool { return f.Err != nil })
+	if f.Stage != StageStopped || len(f.Sheet.Pos) != 0 {
+		t.Errorf("refused: %q with %d vertices, want stopped with none", f.Stage, len(f.Sheet.Pos))
+	}
+	l.Change(good)
+	until(t, l, "letting go", func(f *Frame) bool { return f.Stage == StageLetting && f.Err == nil })
+	bad.Spacing, bad.Form = good.Spacing, nil
+	l.Change(bad)
+	f = until(t, l, "a refusal", func(f *Frame) bool { return f.Err != nil })
+	if f.Job.Form == nil {
+		t.Errorf("the frame is of the refused job, want the one before it")
+	}
+	f = resting(t, l, f.Serial)
+	d, err := Hang(context.Background(), good)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sameBits(t, f.Sheet.Pos, d.Sheet().Pos)
+	l.Change(good)
+	f = until(t, l, "no refusal", func(f *Frame) bool { return f.Err == nil })
+	if f.Stage != StageRest {
+		t.Errorf("%q after asking for what hangs, want at rest", f.Stage)
+	}
+}
+
+// Close ends the walk in every stage; calls after it do no harm. At rest the
+// goroutine sleeps.
+func TestLiveClose(t *testing.T) {
+	j := coarse(t, limp)
+	for _, stage := range []string{"", StagePlacing, StageLetting, StageSettling, StageRest} {
+		l := NewLive(j)
+		if stage != "" {
+			until(t, l, stage, func(f *Frame) bool { return f.Stage == stage })
+		}
+		if stage == StageRest && !sleeps() {
+			t.Errorf("at rest and still at work, want asleep")
+		}
+		closed := make(chan struct{})
+		go func() {
+			l.Close()
+			l.Close()
+			close(closed)
+		}()
+		select {
+		case <-closed:
+		case <-time.After(30 * time.Second):
+			t.Fatalf("Close while %q does not return", stage)
+		}
+		l.Grab(r2.Vec{}, r3.Vec{})
+		l.Drop()
+		l.Pin(r2.Vec{}, r3.Vec{})
+		l.Unpin(r2.Vec{})
+		l.Again()
+		l.Change(j)
+		l.Frame(&Frame{})
+	}
+}
+
+// sleeps reports whether a walking goroutine waits for orders within a second.
+func sleeps() bool {
+	for range 100 {
+		stack := make([]byte, 1<<16)
+		if strings.Contains(string(stack[:runtime.Stack(stack, true)]), "(*walker).sleep") {
+			return true
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	return false
+}
+
+// Many callers at once do no harm (under -race) and the last change counts.
+func TestLiveCalledAtOnce(t *testing.T) {
+	j := coarse(t, limp)
+	l := NewLive(j)
+	defer l.Close()
+	until(t, l, "letting go", func(f *Frame) bool { return f.Stage == StageLetting })
+	var wg sync.WaitGroup
+	for k := range 4 {
+		wg.Go(func() {
+			var f Frame
+			for n := range 25 {
+				flat := r2.Vec{X: 0.01 * float64(k), Y: j.Piece.FoldY - 0.05}
+				l.Frame(&f)
+				l.Grab(flat, r3.Vec{Y: 0.3, Z: 0.15})
+				l.Pin(flat, r3.Vec{Y: 0.3, Z: 0.15})
+				l.Change(j)
+				l.Pins()
+				l.Unpin(flat)
+				l.Drop()
+				if f.Sheet.Pos != nil {
+					f.Sheet.Pos[n], f.Strain[n] = r3.Vec{}, 0 // the caller's own
+				}
+				time.Sleep(time.Millisecond)
+			}
+		})
+	}
+	wg.Wait()
+	last := job(t, 0.10, 0.020, limp)
+	l.Change(last)
+	until(t, l, "the last change", func(f *Frame) bool { return f.Job.Piece.Extension == last.Piece.Extension })
+}

@@ -1,0 +1,73 @@
+package drape
+
+import (
+	"math"
+	"sync/atomic"
+	"time"
+)
+
+// serials counts the moments of all Lives, so that a Frame knows whether it
+// holds the newest whichever Live filled it last.
+var serials atomic.Uint64
+
+// moment is what a Live shows. It never changes once it is stored.
+type moment struct {
+	Frame
+	pins []LivePin
+}
+
+// showEvery is how often the walk shows a moment, at most.
+const showEvery = 16 * time.Millisecond
+
+// Frame copies the newest moment to dst and reuses its slices. It never waits
+// for a step, and does nothing if dst already holds that moment.
+func (l *Live) Frame(dst *Frame) {
+	m := l.newest.Load()
+	l.wanted.Store(true)
+	if m.Serial == dst.Serial {
+		return
+	}
+	old := *dst
+	*dst = m.Frame
+	dst.Sheet.Pos = append(old.Sheet.Pos[:0], m.Sheet.Pos...)
+	dst.Strain = append(old.Strain[:0], m.Strain...)
+	dst.Shear = append(old.Shear[:0], m.Shear...)
+	dst.Clear = append(old.Clear[:0], m.Clear...)
+}
+
+// show makes the present state the newest moment.
+func (w *walker) show(residual float64) {
+	m := &moment{Frame: w.live.newest.Load().Frame, pins: w.hands.list(w.d)}
+	m.Serial, m.Job, m.Stage, m.Residual, m.Err = serials.Add(1), w.job, w.stage, residual, w.err
+	m.Carried = w.carried
+	if finite(residual) {
+		w.fill(&m.Frame)
+	}
+	w.measure(residual)
+	last := w.reader.last
+	m.Outcome, m.Reading, m.Pulls, m.Read = last.outcome, last.reading, last.pulls, last.ok
+	w.shown = time.Now()
+	w.live.wanted.Store(false)
+	w.live.newest.Store(m)
+}
+
+// tell shows a new error, or that there is none, and leaves the rest as it was.
+func (w *walker) tell() {
+	m := *w.live.newest.Load()
+	m.Serial, m.Err = serials.Add(1), w.err
+	if w.d == nil {
+		m.Stage = StageStopped
+	}
+	w.live.newest.Store(&m)
+}
+
+// fill sets sheet and fields of f.
+func (w *walker) fill(f *Frame) {
+	d := w.d
+	f.Sheet = d.Sheet()
+	f.Strain, f.Shear = d.strains(), d.shears()
+	f.Clear = d.clearances(f.Sheet.Pos)
+}
+
+// finite reports whether x is a number.
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

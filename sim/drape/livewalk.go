@@ -1,0 +1,199 @@
+package drape
+
+import (
+	"context"
+	"time"
+
+	"cowl/sim"
+)
+
+// walker is what the walking goroutine of a Live alone knows and touches.
+type walker struct {
+	live    *Live
+	d       *Drape // what is hanging; nil until something could be laid
+	job     Job    // of d, as it was asked for, with the seed in force
+	asked   uint64 // seed of the last Change
+	stage   string
+	next    *beginning         // what is to be walked instead of d
+	stop    context.CancelFunc // ends the present walk
+	carried bool               // d was carried over from another drape
+	new     bool               // d has not been at rest yet
+	busy    bool               // touched since the present walk began
+	later   *Job               // a change that waits for changeEvery
+	err     error              // of the last Change
+	hands   hands
+	began   time.Time // of the way of d
+	shown   time.Time // of the newest moment
+	reader  reader
+}
+
+// beginning is a drape to be walked to rest.
+type beginning struct {
+	d       *Drape
+	carried bool // over from another drape, not laid flat
+}
+
+func newWalker(l *Live, seed uint64) *walker {
+	return &walker{live: l, asked: seed, stage: StagePlacing, stop: func() {}, reader: reader{come: make(chan come, 1)}}
+}
+
+// changeEvery is the least time that the cloth walks between two changes: a
+// slider that is dragged sends them faster than the cloth can follow.
+const changeEvery = 150 * time.Millisecond
+
+// run walks, sleeps and obeys until the Live is closed.
+func (w *walker) run() {
+	defer close(w.live.done)
+	defer w.live.readers.Wait()
+	for w.live.ctx.Err() == nil {
+		switch {
+		case w.next != nil:
+			w.begin()
+		case w.later != nil:
+			w.changeLater()
+		case w.busy && w.d != nil && w.d.Result.Status != sim.Diverged:
+			w.goOn()
+		default:
+			w.sleep()
+		}
+	}
+}
+
+// begin brings what comes next to rest.
+func (w *walker) begin() {
+	ctx, stop := context.WithCancel(w.live.ctx)
+	defer stop()
+	d, carried := w.next.d, w.next.carried
+	w.stop, w.next, w.busy, w.began = stop, nil, false, time.Now()
+	w.reader.last, w.carried, w.new = figures{}, carried, true
+	w.reader.way++
+	w.hands.wait = !carried
+	w.stage = StageSettling
+	if !carried {
+		w.stage = StagePlacing
+		w.hands.grab = nil
+	}
+	w.meet(d)
+	if carried {
+		d.shift(ctx)
+		w.stage = StageSettling
+	} else {
+		placed, err := d.place(ctx)
+		if err != nil {
+			w.fail(err)
+			return
+		}
+		d = placed
+		w.meet(d)
+		w.hands.wait, w.stage = false, StageSettling
+		w.rehold()
+	}
+	d, err := d.rest(ctx)
+	if err != nil {
+		w.fail(err)
+		return
+	}
+	w.d = d
+	w.end()
+}
+
+// fail shows that a way could not go on.
+func (w *walker) fail(err error) {
+	w.err = err
+	w.d.Result.Status = sim.StepLimit
+	w.end()
+}
+
+// goOn brings a drape that was touched to rest again.
+func (w *walker) goOn() {
+	ctx, stop := context.WithCancel(w.live.ctx)
+	defer stop()
+	w.stop, w.busy, w.stage = stop, false, StageSettling
+	w.reader.way++
+	w.d.finish(ctx)
+	w.end()
+}
+
+// end shows how a walk has ended, unless there is more to do. Cloth that was
+// carried over and cannot find rest is placed anew.
+func (w *walker) end() {
+	w.stop = func() {}
+	if w.next != nil || w.live.ctx.Err() != nil {
+		return
+	}
+	lost := w.d.Result.Status != sim.Settled || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
+	if w.carried && w.new && lost {
+		if w.next, _ = w.anew(w.job); w.next != nil {
+			return
+		}
+	}
+	w.new = false
+	if w.busy && w.d.Result.Status != sim.Diverged {
+		return
+	}
+	w.stage = StageStopped
+	if !lost {
+		w.stage = StageRest
+	}
+	w.show(w.d.Result.Residual)
+}
+
+// sleep waits for orders and obeys them.
+func (w *walker) sleep() {
+	select {
+	case <-w.live.ctx.Done():
+	case <-w.live.wake:
+		w.obey()
+	}
+}
+
+// obey does what was ordered since the last time.
+func (w *walker) obey() {
+	l := w.live
+	l.mu.Lock()
+	orders, job := l.orders, l.job
+	l.orders, l.job = nil, nil
+	l.mu.Unlock()
+	for _, do := range orders {
+		do(w)
+	}
+	if job != nil {
+		w.later = job
+	}
+}
+
+// changeLater does the change that waits.
+func (w *walker) changeLater() {
+	j := *w.later
+	w.later = nil
+	w.change(j)
+}
+
+// watch is called after every step of d on the walking goroutine.
+func (w *walker) watch(d *Drape, s *sim.Stepper) {
+	if d != w.d {
+		w.meet(d)
+	}
+	select {
+	case <-w.live.wake:
+		w.obey()
+	default:
+	}
+	if w.later != nil && time.Since(w.began) >= changeEvery {
+		w.changeLater()
+	}
+	if w.next != nil {
+		return
+	}
+	w.hands.hold(d)
+	if now := time.Now(); now.Sub(w.shown) >= showEvery && w.live.wanted.Load() {
+		w.show(s.Residual())
+	}
+}
+
+// meet takes d for the drape that hangs.
+func (w *walker) meet(d *Drape) {
+	w.d = d
+	w.hands.first = len(d.Scene.Holds)
+	w.rehold()
+}
