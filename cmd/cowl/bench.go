@@ -92,7 +92,8 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	}
 	var out []benchTask
 	for k, mm := range spacings {
-		job := drape.Job{Piece: h.piece, Fabric: h.style.Fabric, Form: h.form, Spacing: mm / 1000, Seed: h.style.Hang.Seed}
+		job := h.style.Job(h.piece, h.form)
+		job.Spacing = mm / 1000
 		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0, func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
 	}
 	stiffness := drape.Stiffness(h.style.Fabric)

@@ -7,6 +7,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 )
 
 // changeJSON tells what a treatment of the front gave: the same hand, without
@@ -84,10 +85,11 @@ func (d drapeVerb) compare(ctx context.Context, c console, h *hung, without []tr
 func changeOf(a, b *drape.Run) *changeJSON {
 	pull := func(r *drape.Run, pin string) float64 { return r.Drape.PullOf(pin) }
 	shoulder := func(r *drape.Run) float64 { return pull(r, "shoulder") + pull(r, "cowl point") }
-	p, q := a.Outcome, b.Outcome
+	p, q := &a.Outcome, &b.Outcome
+	strain, edge, seam := measure.Named("max_strain_percent"), measure.Named("edge_growth_percent"), measure.Named("shoulder_growth_percent")
 	return &changeJSON{
 		pull(a, "waist"), pull(b, "waist"), pull(a, "side"), pull(b, "side"), shoulder(a), shoulder(b),
-		p.MaxStrain, q.MaxStrain, p.EdgeGrowth, q.EdgeGrowth, p.ShoulderGrow, q.ShoulderGrow, p.EdgeDrop, q.EdgeDrop,
+		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), dropFigure.Value(p), dropFigure.Value(q),
 	}
 }
 
@@ -98,4 +100,12 @@ func (r *changeJSON) report(w io.Writer, name string) {
 		head, r.WaistAfter, name, r.WaistBefore, r.SideAfter, r.SideBefore, r.ShoulderAfter, r.ShoulderBefore)
 	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %.1f cm, without %.1f cm\n", "", r.StrainAfter, r.StrainBefore, r.DropAfter/10, r.DropBefore/10)
 	fmt.Fprintf(w, "  %-13sedge hangs %s than cut, without %s; shoulders %s, without %s\n", "", longer(r.EdgeAfter), longer(r.EdgeBefore), longer(r.SeamAfter), longer(r.SeamBefore))
+}
+
+// longer says how a length has changed, in percent.
+func longer(growth float64) string {
+	if growth < 0 {
+		return fmt.Sprintf("%.1f %% shorter", -growth)
+	}
+	return fmt.Sprintf("%.1f %% longer", growth)
 }

@@ -8,6 +8,7 @@ import (
 
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/sim/drape/measure"
 )
 
 type compareCmd struct {
@@ -72,7 +73,7 @@ func compareSheet(p *studyPlan, rs []caseResult) report.Page {
 	ds := compareDiffs(p, rs)
 	table := &report.Table{Head: []string{"Compared with the first"}, Note: statistic(p.ask.Placings, len(rs)-1)}
 	for _, m := range figuresOnSheet {
-		table.Head = append(table.Head, m.name)
+		table.Head = append(table.Head, m.Name)
 	}
 	for _, row := range diffRows(ds) {
 		table.Rows = append(table.Rows, report.TableRow{Cells: row})
@@ -109,14 +110,14 @@ func compareFindings(rs []caseResult, ds []studyDifference) []string {
 	if least, most, ok := extreme(dropFigure, rs); ok {
 		a, _ := least.summary(dropFigure)
 		b, _ := most.summary(dropFigure)
-		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.", dropFigure.amount(a), least.Name, dropFigure.amount(b), most.Name))
+		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.", dropFigure.Amount(a), least.Name, dropFigure.Amount(b), most.Name))
 	}
 	var same []string
 	for _, m := range figuresOnSheet {
 		if text := against(m, rs[0].Name, ds); text != "" {
 			out = append(out, text)
 		} else {
-			same = append(same, strings.ToLower(m.name))
+			same = append(same, strings.ToLower(m.Name))
 		}
 	}
 	if len(same) > 0 {
@@ -135,17 +136,17 @@ func clothCards(rs []caseResult) []report.Card {
 }
 
 // against says which cases differ from the first in a figure; empty: none.
-func against(m figure, first string, ds []studyDifference) string {
+func against(m *measure.Figure, first string, ds []studyDifference) string {
 	var differing []string
 	for _, d := range ds {
-		if d.Figure.key == m.key && d.Clear {
-			differing = append(differing, d.Second+" "+signed(m, d.Mean))
+		if d.Figure == m && d.Clear {
+			differing = append(differing, d.Second+" "+m.Change(d.Mean))
 		}
 	}
 	if len(differing) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s, against %s: %s.", m.name, first, strings.Join(differing, ", "))
+	return fmt.Sprintf("%s, against %s: %s.", m.Name, first, strings.Join(differing, ", "))
 }
 
 // missingFinding says if the sheet is incomplete.

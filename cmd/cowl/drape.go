@@ -124,10 +124,8 @@ func (d drapeCmd) override(s *style.Style) error {
 func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
 	start := time.Now()
 	line := newProgress(c.err, d.Quiet || d.JSON)
-	job := drape.Job{
-		Piece: h.piece, Fabric: h.style.Fabric, Form: h.form, Free: h.style.Hang.Free,
-		Spacing: h.style.Hang.Spacing, Seed: h.style.Hang.Seed, Report: line.show,
-	}
+	job := h.style.Job(h.piece, h.form)
+	job.Report = line.show
 	run, err := drape.HangAll(ctx, job, h.style.Hang.Placings)
 	line.clear()
 	if ctx.Err() != nil {

@@ -16,6 +16,7 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/sim"
 	"cowl/sim/drape"
+	"cowl/sim/fold"
 )
 
 // keys that result.json promises.
@@ -156,9 +157,9 @@ func TestDrapeReport(t *testing.T) {
 		t.Fatal(err)
 	}
 	o := drape.Outcome{
-		Status: sim.Settled, FoldCount: 2, CountShare: 0.6, Placings: 5, EdgeDrop: 151, EdgeDropMean: 149, EdgeDropSpan: 12.5,
-		Folds: []drape.FoldOut{{Depth: 42, CF: 80, Height: 270, Zone: "above bust"}, {Depth: 61, CF: 90, Height: 90, Zone: "below bust"}},
-		Drift: -3, CFGrowth: -2.3, PinPull: 0.8,
+		Status: sim.Settled, FoldCount: 2, CountShare: 0.6, Placings: 5, EdgeDrop: 0.151, EdgeDrops: []float64{0.151, 0.147, 0.149 - 0.02465, 0.149 + 0.02465, 0.149},
+		Folds: []fold.Fold{{Depth: 0.042, CF: 0.080, Height: 0.270, Zone: fold.AboveBust}, {Depth: 0.061, CF: 0.090, Height: 0.090, Zone: fold.BelowBust}},
+		Drift: -0.003, CFGrowth: -0.023, PinPull: 0.8,
 	}
 	rest, fall := drape.Outcome{Status: sim.Settled}, drape.Outcome{Status: sim.StepLimit}
 	for _, q := range []struct {
@@ -166,7 +167,7 @@ func TestDrapeReport(t *testing.T) {
 		each   []drape.Outcome
 		want   []string
 	}{
-		{sim.Settled, []drape.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.2 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", caution}},
+		{sim.Settled, []drape.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.7 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", caution}},
 		{sim.Settled, []drape.Outcome{rest, fall}, []string{"settled; NOT SETTLED: 1 of the 5 placings"}},
 		{sim.StepLimit, []drape.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {

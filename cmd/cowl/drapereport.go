@@ -3,18 +3,26 @@ package main
 import (
 	"fmt"
 	"io"
-	"math"
 	"path/filepath"
 	"strings"
 
 	"cowl/sim"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 	"cowl/sim/fold"
 )
 
-// resultJSON is result.json: the outcome and the bounds of the draft.
+// resultJSON is result.json: the outcome and what follows it.
 type resultJSON struct {
-	drape.Outcome
+	outcome *drape.Outcome
+	after   boundsJSON
+}
+
+// MarshalJSON writes one object.
+func (r resultJSON) MarshalJSON() ([]byte, error) { return measure.JSON(r.outcome, r.after) }
+
+// boundsJSON holds the bounds of the draft and what was done to the front.
+type boundsJSON struct {
 	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
 	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
 
@@ -29,10 +37,10 @@ type resultJSON struct {
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
 	curve, v := h.bounds()
-	return resultJSON{
-		h.run.Outcome, curve * 1000, v * 1000, treatmentOf(h.style, h.piece),
+	return resultJSON{&h.run.Outcome, boundsJSON{
+		curve * 1000, v * 1000, treatmentOf(h.style, h.piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
-	}
+	}}
 }
 
 // bounds returns how far below the shoulder neck points the edge of the flat
@@ -43,9 +51,9 @@ func (h *hung) bounds() (curve, v float64) {
 	return down + r.DropChain, down + r.DropV
 }
 
-// report prints the outcome for people. Lengths over 1 cm are centimetres.
+// report prints the outcome for people.
 func (h *hung) report(w io.Writer) {
-	o := h.run.Outcome
+	o := &h.run.Outcome
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
@@ -55,80 +63,63 @@ func (h *hung) report(w io.Writer) {
 	row("Status", "%s", h.verdict())
 	row("Cowl folds", "%s", counted(o))
 	for _, f := range zone(o, fold.AboveBust) {
-		row("", "%s", f)
+		row("", "%s", foldText(f))
 	}
 	below := zone(o, fold.BelowBust)
 	row("Other folds", "%d below the bust", len(below))
 	for _, f := range below {
-		row("", "%s", f)
+		row("", "%s", foldText(f))
 	}
-	row("Edge drop", "%.1f cm below the shoulder neck points%s", o.EdgeDrop/10, spread(o))
-	row("", "%s the front neck point", belowOrAbove(o.EdgeBelowNeck))
+	row("Edge drop", "%s below the shoulder neck points%s", dropFigure.Amount(dropFigure.Value(o)), spread(o))
+	row("", "%s the front neck point", belowOrAbove(o))
 	row("", "%s", h.boundsText())
-	if !o.Free {
-		row("Stand-off", "edge %.0f mm off the form; the front reaches %.1f cm ahead of the form", noMinus(o.StandOff), noMinus(o.Forward/10))
+	for _, g := range measure.InReport {
+		if line := g.Line(o); line != "" {
+			row(g.Title, "%s", line)
+		}
 	}
-	row("Balance", "left and right differ by %.1f mm; the edge lies %.1f mm to the wearer's %s", math.Abs(o.Twist), math.Abs(o.Drift), hand(o.Drift))
-	row("Cloth", "centre front hangs %s than cut; yarns change length by %.1f %% at most; wrong side seen %.1f cm²", longer(o.CFGrowth), o.MaxStrain, o.WrongSide/100)
-	row("Seams", "edge hangs %s than cut, at worst 3 cm of it %s; shoulders %s, at worst %s%s",
-		longer(o.EdgeGrowth), longer(o.EdgeStretch), longer(o.ShoulderGrow), longer(o.ShoulderMost), taped(o))
-	row("Softness", "%s", softness(o))
-	row("Pins", "the hardest pulled carries %.0f g; moved at most %.0f mm off the seam", o.PinPull/gravity*1000, o.PinSlip)
 	for _, name := range []string{"slashes", "pleats", "stays"} {
 		if r := h.changes[name]; r != nil {
 			r.report(w, name)
 		}
 	}
-	row("Computed", "forces balance to %.2f %% of the weight; %d points %.1f mm apart, %d steps, %.0f s", o.Residual*100, o.Nodes, o.Spacing, o.Iterations, h.took.Seconds())
+	row("Computed", "%s, %.0f s", measure.Say(o, "forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"), h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", caution)
 }
 
-// gravity turns a pull into the weight that pulls as hard, m/s².
-const gravity = 9.80665
-
-// zone describes the folds on one side of the bust.
-func zone(o drape.Outcome, z fold.Zone) []string {
-	var lines []string
+// zone lists the folds on one side of the bust.
+func zone(o *drape.Outcome, z fold.Zone) []fold.Fold {
+	var out []fold.Fold
 	for _, f := range o.Folds {
-		if f.Zone == string(z) {
-			lines = append(lines, fmt.Sprintf("%3.0f mm deep, %.1f cm down the centre front, %.1f cm above the waist", f.Depth, f.CF/10, f.Height/10))
+		if f.Zone == z {
+			out = append(out, f)
 		}
 	}
-	return lines
+	return out
+}
+
+// foldText describes a fold.
+func foldText(f fold.Fold) string {
+	return fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist", measure.Depth.Amount(f), measure.Down.Amount(f), measure.Height.Amount(f))
 }
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
 	curve, v := h.bounds()
 	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", cm(curve), cm(v))
-	if h.run.Outcome.EdgeDrop/1000 < curve {
+	if h.run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
 	}
 	return text
 }
 
-// belowOrAbove places the edge, in mm below a point.
-func belowOrAbove(below float64) string {
-	if below < 0 {
-		return fmt.Sprintf("%.1f cm above", -below/10)
+// belowOrAbove places the edge against the front neck point.
+func belowOrAbove(o *drape.Outcome) string {
+	f := measure.Named("edge_below_neck_mm")
+	if v := f.Value(o); v < 0 {
+		return f.Amount(-v) + " above"
 	}
-	return fmt.Sprintf("%.1f cm below", below/10)
-}
-
-// longer says how a length has changed, in percent.
-func longer(growth float64) string {
-	if growth < 0 {
-		return fmt.Sprintf("%.1f %% shorter", -growth)
-	}
-	return fmt.Sprintf("%.1f %% longer", growth)
-}
-
-// taped says what the stay tapes carry.
-func taped(o drape.Outcome) string {
-	if o.TapePull == 0 {
-		return ""
-	}
-	return fmt.Sprintf("; stay tape carries %.0f g at most", o.TapePull/gravity*1000)
+	return measure.Say(o, "{edge_below_neck_mm} below")
 }
 
 // verdict says how the drape ended, and whether the other placings came to rest.
@@ -155,48 +146,21 @@ func (h *hung) restless() int {
 }
 
 // counted says how many folds lie above the bust, and how sure that is.
-func counted(o drape.Outcome) string {
+func counted(o *drape.Outcome) string {
 	text := fmt.Sprintf("%d above the bust", o.FoldCount)
 	if o.Placings > 1 {
-		text += fmt.Sprintf(" in %.0f %% of %d placings; in the one shown", o.CountShare*100, o.Placings)
+		text += measure.Say(o, " in {count_share} of {placings} placings; in the one shown")
 	}
 	return text
 }
 
 // spread tells how far the placings agree on the drop of the edge.
-func spread(o drape.Outcome) string {
+func spread(o *drape.Outcome) string {
 	if o.Placings < 2 {
 		return ""
 	}
-	return fmt.Sprintf("; %.1f ± %.1f cm over %d placings", o.EdgeDropMean/10, o.EdgeDropSpan/10, o.Placings)
-}
-
-// softness tells how the folds turn.
-func softness(o drape.Outcome) string {
-	text := fmt.Sprintf("sharp bends down the centre front: %d", o.Kinks)
-	if o.FoldRadius > 0 {
-		text = fmt.Sprintf("tightest cowl fold turns on a radius of %.1f mm; ", o.FoldRadius) + text
-	}
-	return text
-}
-
-// hand names the side of the wearer.
-func hand(left float64) string {
-	if left < 0 {
-		return "right"
-	}
-	return "left"
-}
-
-// deepest returns the depth of the deepest fold above the bust, mm; 0: none.
-func deepest(o drape.Outcome) float64 {
-	most := 0.0
-	for _, f := range o.Folds {
-		if f.Zone == string(fold.AboveBust) {
-			most = max(most, f.Depth)
-		}
-	}
-	return most
+	mean := dropFigure.Number(measure.Named("edge_drop_mean_mm").Value(o))
+	return measure.Say(o, "; "+mean+" ± {edge_drop_spread_mm} over {placings} placings")
 }
 
 // upper begins a line with a capital.
@@ -213,18 +177,18 @@ func (d drapeCmd) list(c console, files []output) {
 
 // caption returns the words under the picture.
 func (h *hung) caption() []string {
-	o := h.run.Outcome
+	o := &h.run.Outcome
 	folds := "Cowl folds: " + counted(o)
-	if d := deepest(o); d > 0 {
-		folds += fmt.Sprintf(", the deepest %.0f mm", d)
+	if len(zone(o, fold.AboveBust)) > 0 {
+		folds += measure.Say(o, ", the deepest {deepest_fold_mm}")
 	}
 	lines := []string{
 		h.style.Name,
-		fmt.Sprintf("%s; cut for %s, extension %.1f cm a half, cowl point %.1f cm, facing %.1f cm, grain %.0f°",
-			h.style.Fabric.Title, wearer(h.style), o.Extension/10, o.CowlPoint/10, o.Facing/10, o.Grain),
+		fmt.Sprintf("%s; cut for %s, ", h.style.Fabric.Title, wearer(h.style)) +
+			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
-		fmt.Sprintf("Edge drop: %.1f cm below the shoulder neck points%s; %s", o.EdgeDrop/10, spread(o), h.boundsText()),
-		fmt.Sprintf("%s; forces balance to %.2f %% of the weight, lattice %.1f mm, seed %d", upper(h.verdict()), o.Residual*100, o.Spacing, o.Seed),
+		fmt.Sprintf("Edge drop: %s below the shoulder neck points%s; %s", dropFigure.Amount(dropFigure.Value(o)), spread(o), h.boundsText()),
+		upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
 	}
 	return append(lines, caution)
 }

@@ -69,7 +69,7 @@ func newLead(s style.Style, w want) (*lead, bool) {
 		}
 	}
 	b, point := least.piece.Block, least.piece.Block.CowlPoint(least.piece.CowlPoint)
-	l.aim = &aim{want: w.drop, lo: l.lo, hi: l.hi, plane: func(e int) float64 {
+	l.aim = &aim{want: w.value(dropFigure), lo: l.lo, hi: l.hi, plane: func(e int) float64 {
 		_, chain := draft.DropForEdge(point.X, point.X+float64(e)/1000)
 		return (b.Neck.Y - point.Y + chain) * 1000
 	}}
@@ -106,7 +106,7 @@ func (l *lead) spread() []int {
 // chase hangs all leads in step until each is as near as it gets: in every
 // round each asks for one extension, and all are hung together.
 func (w *workshop) chase(ctx context.Context, leads []*lead, goal want) error {
-	if math.IsNaN(goal.drop) {
+	if math.IsNaN(goal.value(dropFigure)) {
 		return w.hangLeads(ctx, leads, (*lead).spread)
 	}
 	for {

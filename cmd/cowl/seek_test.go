@@ -34,7 +34,7 @@ func TestSeek(t *testing.T) {
 		}
 		rows := table(t, filepath.Join(w.dir, "table.csv"))
 		got, err := strconv.ParseFloat(rows[0]["edge_drop_mm_mean"], 64)
-		if err != nil || math.Abs(got-drop) > dropNear || calls.Load() > 3*mostTries {
+		if err != nil || math.Abs(got-drop) > nearOf(dropFigure) || calls.Load() > 3*mostTries {
 			t.Errorf("want %.1f mm: found %.1f mm, %v, in %d drapes; said %s", drop, got, err, calls.Load(), out)
 		}
 		met++
@@ -50,7 +50,7 @@ func TestSeek(t *testing.T) {
 			t.Fatal(err)
 		}
 		if q.want == "edge drop 0cm" {
-			goal.drop = -300
+			goal[dropFigure] = -300
 		}
 		if err := w.seek(t.Context(), asked(t, "seek", 3, nil), goal); err == nil || !strings.Contains(err.Error(), q.says) {
 			t.Errorf("%s: %v, want a refusal with %q", q.want, err, q.says)

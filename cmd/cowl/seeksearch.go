@@ -31,7 +31,7 @@ func (w *workshop) seek(ctx context.Context, ask studyAsk, goal want) error {
 	if err := w.refuse(ctx, leads, goal); err != nil {
 		return err
 	}
-	if !math.IsNaN(goal.folds) || !math.IsNaN(goal.depth) {
+	if _, drop := goal[dropFigure]; !drop || len(goal) > 1 {
 		for _, widen := range []func([]*lead, want) []*lead{otherPoints, otherShares} {
 			more := widen(leads, goal)
 			if err := w.chase(ctx, more, goal); err != nil {
@@ -64,7 +64,7 @@ func firstLeads(ask studyAsk, s style.Style, goal want) ([]*lead, error) {
 // refuse says what can be reached if no lead reaches the wanted edge drop.
 func (w *workshop) refuse(ctx context.Context, leads []*lead, goal want) error {
 	for _, l := range leads {
-		if math.IsNaN(goal.drop) || !l.aim.out() {
+		if math.IsNaN(goal.value(dropFigure)) || !l.aim.out() {
 			return nil
 		}
 	}
@@ -82,7 +82,7 @@ func (w *workshop) refuse(ctx context.Context, leads []*lead, goal want) error {
 	}
 	l := leads[0]
 	return fmt.Errorf("--want: edge drop %s, want %s–%s: that is what extensions of %.1f–%.1f cm give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
-		dropFigure.amount(goal.drop), dropFigure.number(math.Ceil(least)), dropFigure.amount(math.Floor(most)), float64(l.lo)/10, float64(l.hi)/10, l.style.Cut.How)
+		dropFigure.Amount(goal.value(dropFigure)), dropFigure.Number(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), float64(l.lo)/10, float64(l.hi)/10, l.style.Cut.How)
 }
 
 // best sorts leads, the nearest first.

@@ -43,18 +43,18 @@ func (w *workshop) publishSeek(ask studyAsk, s style.Style, goal want, leads []*
 func missText(m miss, rs []caseResult) string {
 	least, most := math.Inf(1), math.Inf(-1)
 	for _, r := range rs {
-		for _, v := range r.values(m.figure.of) {
+		for _, v := range r.values(m.figure.Value) {
 			if !math.IsNaN(v) {
 				least, most = math.Min(least, v), math.Max(most, v)
 			}
 		}
 	}
-	wanted, low, high := m.figure.amount(m.want), m.figure.number(least), m.figure.amount(most)
-	if m.figure.key == countFigure.key {
+	wanted, low, high := m.figure.Amount(m.want), m.figure.Number(least), m.figure.Amount(most)
+	if m.figure == countFigure {
 		wanted, low, high = fmt.Sprintf("%.0f", m.want), fmt.Sprintf("%.0f", least), fmt.Sprintf("%.0f", most)
 	}
 	return fmt.Sprintf("%s: %s wanted and not reached; the nearest cut gives %s, single drapes of the %d cuts %s to %s",
-		m.figure.name, wanted, m.figure.amount(m.got), len(rs), low, high)
+		m.figure.Name, wanted, m.figure.Amount(m.got), len(rs), low, high)
 }
 
 // seekSheet makes the page. Of each lead the nearest cut is shown.
@@ -78,7 +78,7 @@ func seekSheet(p *studyPlan, rs []caseResult, goal want, leads []*lead) report.P
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.ask),
 	}
-	if !math.IsNaN(goal.drop) {
+	if !math.IsNaN(goal.value(dropFigure)) {
 		page.Blocks = append(page.Blocks, report.Block{Heading: "How it was found", Charts: []report.Chart{seekChart(leads, goal), countStack(shown)},
 			Text: []string{"Each line is one fabric, cowl point and dart share, of which only the extension was changed."}})
 	}
@@ -99,11 +99,11 @@ func seekFindings(rs []caseResult, goal want) []string {
 		_, s := c.summary(m.figure)
 		switch {
 		case math.IsNaN(m.got):
-			out = append(out, m.figure.name+": no placing came to rest.")
-		case m.figure.key == countFigure.key:
-			out = append(out, fmt.Sprintf("Folds wanted: %.0f; found: %s.", m.want, scatter.Spoken(c.values(m.figure.of))))
+			out = append(out, m.figure.Name+": no placing came to rest.")
+		case m.figure == countFigure:
+			out = append(out, fmt.Sprintf("Folds wanted: %.0f; found: %s.", m.want, scatter.Spoken(c.values(m.figure.Value))))
 		default:
-			out = append(out, fmt.Sprintf("%s wanted: %s; found: %s, off by %s.", m.figure.name, m.figure.amount(m.want), m.figure.spread(m.got, s, c.style.Hang.Placings)+" "+m.figure.unit, signed(m.figure, m.off())))
+			out = append(out, fmt.Sprintf("%s wanted: %s; found: %s, off by %s.", m.figure.Name, m.figure.Amount(m.want), m.figure.Spread(m.got, s, c.style.Hang.Placings)+" "+m.figure.People().Sign, m.figure.Change(m.off())))
 		}
 		if !m.met() && !math.IsNaN(m.got) {
 			out = append(out, upper(missText(m, rs))+".")
@@ -127,22 +127,22 @@ func seekCards(shown []caseResult) []report.Card {
 func seekTable(shown []caseResult, goal want) *report.Table {
 	t := &report.Table{Head: []string{"Fabric", "Extension a half, cm", "Cowl point, cm", "Dart closed, %"},
 		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %.0f mm, depth within %.0f mm, the mean count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each over these limits. The last column says whether a cut is further off than the nearest, hand by hand. %s",
-			dropNear, depthNear, statistic(shown[0].style.Hang.Placings, len(shown)-1))}
+			nearOf(dropFigure), nearOf(depthFigure), statistic(shown[0].style.Hang.Placings, len(shown)-1))}
 	for _, m := range goal.misses(shown[0]) {
-		t.Head = append(t.Head, m.figure.text(), "off")
+		t.Head = append(t.Head, m.figure.Axis(), "off")
 	}
 	for i, c := range shown {
 		row := []string{fmt.Sprintf("%d. %s", i+1, c.style.Fabric.Name), fmt.Sprintf("%.1f", c.Values[0]), fmt.Sprintf("%.1f", c.Values[1]), fmt.Sprintf("%.0f", c.Values[2]*100)}
 		for _, m := range goal.misses(c) {
 			mean, s := c.summary(m.figure)
-			if m.figure.key == countFigure.key {
-				row = append(row, scatter.Brief(c.values(m.figure.of)))
+			if m.figure == countFigure {
+				row = append(row, scatter.Brief(c.values(m.figure.Value)))
 			} else {
-				row = append(row, m.figure.spread(mean, s, c.style.Hang.Placings))
+				row = append(row, m.figure.Spread(mean, s, c.style.Hang.Placings))
 			}
 			off := "–"
 			if !math.IsNaN(m.off()) {
-				off = strings.TrimSuffix(signed(m.figure, m.off()), " "+m.figure.unit)
+				off = strings.TrimSuffix(m.figure.Change(m.off()), " "+m.figure.People().Sign)
 			}
 			row = append(row, off)
 		}
@@ -169,7 +169,7 @@ func further(goal want, nearest, c caseResult, i, of int) string {
 
 // seekChart draws drop over extension for the best leads.
 func seekChart(leads []*lead, goal want) report.Lines {
-	c := report.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, cm", Y: dropFigure.unit, Zero: true}
+	c := report.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, cm", Y: dropFigure.People().Sign, Zero: true}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, l := range best(leads, goal)[:min(report.MostLines, len(leads))] {
 		s := report.Series{Name: fmt.Sprintf("%s, point %.1f cm", l.style.Fabric.Name, l.style.Cut.CowlPoint*100)}
@@ -180,13 +180,13 @@ func seekChart(leads []*lead, goal want) report.Lines {
 		slices.SortFunc(seen, func(a, b caseResult) int { return cmpFloat(a.Values[0], b.Values[0]) })
 		for _, r := range seen {
 			mean, d := r.summary(dropFigure)
-			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean / dropFigure.per, Half: d / dropFigure.per})
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: dropFigure.Sheet(mean), Half: dropFigure.Sheet(d)})
 			lo, hi = math.Min(lo, r.Values[0]), math.Max(hi, r.Values[0])
 		}
 		c.Series = append(c.Series, s)
 	}
-	w := goal.drop / dropFigure.per
-	near := dropNear / dropFigure.per
-	c.Bands = []report.Band{{Low: fmt.Sprintf("wanted, less %.0f mm", dropNear), High: fmt.Sprintf("wanted, plus %.0f mm", dropNear), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near}, HighAt: []float64{w + near, w + near}}}
+	w := dropFigure.Sheet(goal[dropFigure])
+	near := dropFigure.Sheet(nearOf(dropFigure))
+	c.Bands = []report.Band{{Low: fmt.Sprintf("wanted, less %.0f mm", nearOf(dropFigure)), High: fmt.Sprintf("wanted, plus %.0f mm", nearOf(dropFigure)), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near}, HighAt: []float64{w + near, w + near}}}
 	return c
 }

@@ -18,6 +18,7 @@ import (
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/sim"
 	"cowl/sim/drape"
+	"cowl/sim/fold"
 )
 
 // feign stands in for the physics: the edge drops 0.7 of the hanging curve, a
@@ -28,13 +29,13 @@ func feign(calls *atomic.Int32) func(context.Context, studyCase, int) (trial.Mad
 		calls.Add(1)
 		curve, _ := c.bounds()
 		hand := rand.New(rand.NewPCG(c.seed(k), 9)).Float64()*2 - 1
-		o := drape.Outcome{Status: sim.Settled, FoldCount: 1, StandOff: 10 + hand, Twist: hand, Seed: c.seed(k)}
-		o.EdgeDrop = 0.7*curve - c.style.Fabric.Weight*1000/20 + hand
-		if o.EdgeDrop > 150 {
+		o := drape.Outcome{Status: sim.Settled, FoldCount: 1, StandOff: (10 + hand) / 1000, Twist: hand / 1000, Seed: c.seed(k)}
+		o.EdgeDrop = (0.7*curve - c.style.Fabric.Weight*1000/20 + hand) / 1000
+		if o.EdgeDrop > 0.150 {
 			o.FoldCount = 2
 		}
 		for range o.FoldCount {
-			o.Folds = append(o.Folds, drape.FoldOut{Depth: o.EdgeDrop / 4, Zone: "above bust"})
+			o.Folds = append(o.Folds, fold.Fold{Depth: o.EdgeDrop / 4, Zone: fold.AboveBust})
 		}
 		made := trial.Made[hungRow]{Value: hungRow{Outcome: o}}
 		if c.drawn(k) {
@@ -134,7 +135,7 @@ func TestBadRows(t *testing.T) {
 		case c.Values[0] == 5 && k == 1:
 			return made, errors.New("the cloth tore")
 		case c.Values[0] == 10 && k == 0:
-			made.Value.Outcome.Status, made.Value.Outcome.EdgeDrop = sim.StepLimit, 9999
+			made.Value.Outcome.Status, made.Value.Outcome.EdgeDrop = sim.StepLimit, 9.999
 		}
 		return made, err
 	}

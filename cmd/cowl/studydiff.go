@@ -3,14 +3,14 @@ package main
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"cowl/cmd/cowl/internal/scatter"
+	"cowl/sim/drape/measure"
 )
 
 // studyDifference is one comparison of two cases in one figure.
 type studyDifference struct {
-	Figure        figure
+	Figure        *measure.Figure
 	First, Second string // names of the cases
 	scatter.Difference
 }
@@ -20,9 +20,9 @@ const noDifference = "no clear difference"
 
 // differ compares cases in a figure; of is how many comparisons of that figure
 // stand on the sheet.
-func differ(m figure, first, second caseResult, of int) studyDifference {
+func differ(m *measure.Figure, first, second caseResult, of int) studyDifference {
 	n := min(first.style.Hang.Placings, second.style.Hang.Placings)
-	return studyDifference{m, first.Name, second.Name, scatter.Compare(first.values(m.of)[:n], second.values(m.of)[:n], of)}
+	return studyDifference{m, first.Name, second.Name, scatter.Compare(first.values(m.Value)[:n], second.values(m.Value)[:n], of)}
 }
 
 // tooFew is what a difference is called that nothing can be said of.
@@ -32,20 +32,11 @@ const tooFew = "too few placings"
 func (d studyDifference) text() string {
 	switch {
 	case d.Clear:
-		return signed(d.Figure, d.Mean)
+		return d.Figure.Change(d.Mean)
 	case math.IsInf(d.Limit, 1):
 		return tooFew
 	}
 	return noDifference
-}
-
-// signed writes an amount with its sign.
-func signed(m figure, v float64) string {
-	text := m.amount(v)
-	if !strings.HasPrefix(text, "−") {
-		text = "+" + text
-	}
-	return text
 }
 
 // statistic says, for the foot of a table, when a difference counts.
@@ -60,9 +51,6 @@ func statistic(placings, comparisons int) string {
 	}
 	return text + "). Anything less is called no clear difference, which does not mean that there is none."
 }
-
-// figuresOnSheet are compared in tables.
-var figuresOnSheet = figures[:5]
 
 // diffTable lists differences, one line a pair and one column a figure.
 func diffRows(ds []studyDifference) (rows [][]string) {

@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+
+	"cowl/sim/drape/measure"
 )
 
 // publish writes the sheet and all files of a study and prints what came out.
@@ -110,8 +112,8 @@ func (p *studyPlan) table(rs []caseResult) []byte {
 		head = append(head, f.column())
 	}
 	head = append(head, "half_edge_mm", "edge_drop_curve_mm", "edge_drop_v_mm", "placings", "without_result", "why", "fold_counts")
-	for _, m := range figures {
-		head = append(head, m.key+"_mean", m.key+"_spread")
+	for _, m := range measure.Columns {
+		head = append(head, m.Key+"_mean", m.Key+"_spread")
 	}
 	records := [][]string{append(head, "style")}
 	for i, c := range rs {
@@ -133,11 +135,11 @@ func (p *studyPlan) line(i int, c caseResult) []string {
 	}
 	n, why := c.troubles()
 	var counts []string
-	for _, x := range c.values(countFigure.of) {
+	for _, x := range c.values(countFigure.Value) {
 		counts = append(counts, exact(x))
 	}
 	out = append(out, exact(half), exact(curve), exact(v), strconv.Itoa(c.style.Hang.Placings), strconv.Itoa(n), why, strings.Join(counts, " "))
-	for _, m := range figures {
+	for _, m := range measure.Columns {
 		mean, deviation := c.summary(m)
 		if math.IsNaN(mean) {
 			deviation = mean
@@ -150,8 +152,8 @@ func (p *studyPlan) line(i int, c caseResult) []string {
 // placingsTable is placings.csv: one line a drape.
 func placingsTable(rs []caseResult) []byte {
 	head := []string{"case", "group", "seed", "status"}
-	for _, m := range figures {
-		head = append(head, m.key)
+	for _, m := range measure.Columns {
+		head = append(head, m.Key)
 	}
 	records := [][]string{head}
 	for _, c := range rs {
@@ -164,8 +166,8 @@ func placingsTable(rs []caseResult) []byte {
 				status = "failed"
 			}
 			line := []string{c.Name, c.Group, strconv.FormatUint(c.seed(k), 10), status}
-			for _, m := range figures {
-				line = append(line, exact(c.values(m.of)[k]))
+			for _, m := range measure.Columns {
+				line = append(line, exact(c.values(m.Value)[k]))
 			}
 			records = append(records, line)
 		}

@@ -73,10 +73,9 @@ func (h *hanger) hang(ctx context.Context, c studyCase, k int) (trial.Made[hungR
 		return none, err
 	}
 	one := &hung{style: c.style, piece: c.piece, form: f}
-	one.run, err = drape.HangAll(ctx, drape.Job{
-		Piece: c.piece, Fabric: c.style.Fabric, Form: f, Free: c.style.Hang.Free,
-		Spacing: c.style.Hang.Spacing, Seed: c.seed(k),
-	}, 1)
+	job := c.style.Job(c.piece, f)
+	job.Seed = c.seed(k)
+	one.run, err = drape.HangAll(ctx, job, 1)
 	if err != nil {
 		return none, err
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/scatter"
+	"cowl/sim/drape/measure"
 )
 
 // studyJSON is result.json of a study.
@@ -57,18 +58,18 @@ func (p *studyPlan) result(rs []caseResult, findings []string) studyJSON {
 	out := studyJSON{Verb: p.ask.Verb, Physics: p.ask.Physics, Findings: findings, Cases: []caseJSON{}, Differences: []differenceJSON{}}
 	for i, c := range rs {
 		one := caseJSON{Name: c.Name, Group: c.Group, Fabric: c.style.Fabric.Name, Varied: map[string]float64{}, Figures: map[string]meanJSON{},
-			Style: "styles/" + c.fileName(i) + ".yaml", Folds: scatter.Spoken(c.values(countFigure.of))}
+			Style: "styles/" + c.fileName(i) + ".yaml", Folds: scatter.Spoken(c.values(countFigure.Value))}
 		one.Without, one.Why = c.troubles()
 		for k, f := range p.vary {
 			one.Varied[f.column()] = c.Values[k]
 		}
-		for _, m := range figures {
+		for _, m := range measure.Columns {
 			mean, deviation := c.summary(m)
 			j := meanJSON{Mean: orNull(mean), Spread: orNull(deviation)}
-			for _, v := range c.values(m.of) {
+			for _, v := range c.values(m.Value) {
 				j.Each = append(j.Each, orNull(v))
 			}
-			one.Figures[m.key] = j
+			one.Figures[m.Key] = j
 		}
 		out.Cases = append(out.Cases, one)
 	}
@@ -76,7 +77,7 @@ func (p *studyPlan) result(rs []caseResult, findings []string) studyJSON {
 		return out
 	}
 	for _, d := range p.pairs(p, rs) {
-		out.Differences = append(out.Differences, differenceJSON{d.Figure.key, d.First, d.Second, d.Pairs, orNull(d.Mean), orNull(d.Error), orNull(d.Limit), d.Clear})
+		out.Differences = append(out.Differences, differenceJSON{d.Figure.Key, d.First, d.Second, d.Pairs, orNull(d.Mean), orNull(d.Error), orNull(d.Limit), d.Clear})
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/sim/drape/measure"
 )
 
 // held lists what all cuts of a study share; leave out what it varies.
@@ -83,8 +84,7 @@ func cards(rs []caseResult, title func(caseResult) string) []report.Card {
 			continue
 		}
 		card.Missing = r.Missing
-		o := r.Outcome
-		card.Lines = append(card.Lines, fmt.Sprintf("edge drop %s; %s", dropFigure.amount(o.EdgeDrop), foldWords(o.FoldCount, deepest(o))))
+		card.Lines = append(card.Lines, measure.Say(&r.Outcome, "edge drop {edge_drop_mm}; "+foldWords(r.Outcome.FoldCount)))
 		if n, why := c.troubles(); n > 0 {
 			card.Lines = append(card.Lines, fmt.Sprintf("%d of %d placings without a result (%s)", n, c.style.Hang.Placings, shortReason(why)))
 		}
@@ -93,23 +93,23 @@ func cards(rs []caseResult, title func(caseResult) string) []report.Card {
 	return out
 }
 
-// foldWords says folds with the depth of the deepest, mm.
-func foldWords(n int, deep float64) string {
+// foldWords says n folds with the depth of the deepest, for measure.Say.
+func foldWords(n int) string {
 	switch {
 	case n == 0:
 		return "no fold"
 	case n == 1:
-		return fmt.Sprintf("1 fold, %.0f mm deep", deep)
+		return "1 fold, {deepest_fold_mm} deep"
 	}
-	return fmt.Sprintf("%d folds, the deepest %.0f mm", n, deep)
+	return fmt.Sprintf("%d folds, the deepest {deepest_fold_mm}", n)
 }
 
 // figureTable lists mean ± deviation of the figures of the sheet.
 func figureTable(first string, rs []caseResult) *report.Table {
 	t := &report.Table{Head: []string{first, "Folds above the bust"}}
 	for _, m := range figuresOnSheet {
-		if m.key != countFigure.key {
-			t.Head = append(t.Head, m.text())
+		if m != countFigure {
+			t.Head = append(t.Head, m.Axis())
 		}
 	}
 	troubled := false
@@ -119,11 +119,11 @@ func figureTable(first string, rs []caseResult) *report.Table {
 			name += " †"
 			troubled = true
 		}
-		cells := []string{name, scatter.Spoken(c.values(countFigure.of))}
+		cells := []string{name, scatter.Spoken(c.values(countFigure.Value))}
 		for _, m := range figuresOnSheet {
-			if m.key != countFigure.key {
+			if m != countFigure {
 				mean, deviation := c.summary(m)
-				cells = append(cells, m.spread(mean, deviation, c.style.Hang.Placings))
+				cells = append(cells, m.Spread(mean, deviation, c.style.Hang.Placings))
 			}
 		}
 		t.Rows = append(t.Rows, report.TableRow{Cells: cells})
@@ -159,14 +159,14 @@ func firstLine(s string) string {
 
 // strip draws a figure case by case; bounds draws the room between hanging
 // curve and V behind it.
-func strip(m figure, title string, rs []caseResult, bounds bool) report.Strip {
-	s := report.Strip{Title: title, X: m.text(), Rule: math.NaN(), Dots: "one placing", Mean: "mean"}
+func strip(m *measure.Figure, title string, rs []caseResult, bounds bool) report.Strip {
+	s := report.Strip{Title: title, X: m.Axis(), Rule: math.NaN(), Dots: "one placing", Mean: "mean"}
 	for _, c := range rs {
 		mean, _ := c.summary(m)
-		row := report.StripRow{Name: c.Name, Dots: m.on(c.values(m.of)), Mean: mean / m.per, Low: math.NaN(), High: math.NaN()}
+		row := report.StripRow{Name: c.Name, Dots: m.SheetEach(c.values(m.Value)), Mean: m.Sheet(mean), Low: math.NaN(), High: math.NaN()}
 		if bounds && c.wrong == nil {
 			curve, v := c.bounds()
-			row.Low, row.High = curve/m.per, v/m.per
+			row.Low, row.High = m.Sheet(curve), m.Sheet(v)
 			s.Band = boundsName
 		}
 		s.Rows = append(s.Rows, row)
@@ -181,7 +181,7 @@ func countStack(rs []caseResult) report.Stack {
 	s := report.Stack{Title: "Folds above the bust, placing by placing", Noun: "folds"}
 	for _, c := range rs {
 		s.Names = append(s.Names, c.Name)
-		s.Each = append(s.Each, scatter.Counts(c.values(countFigure.of)))
+		s.Each = append(s.Each, scatter.Counts(c.values(countFigure.Value)))
 	}
 	return s
 }
@@ -203,7 +203,7 @@ func overlay(title string, top float64, rs []caseResult) report.Outlines {
 
 // extreme says which case has the least and which the most of a figure; false
 // with fewer than two that have any.
-func extreme(m figure, rs []caseResult) (least, most caseResult, ok bool) {
+func extreme(m *measure.Figure, rs []caseResult) (least, most caseResult, ok bool) {
 	n := 0
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, c := range rs {

@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 )
 
 // effect is what one property does to the edge drop.
@@ -50,7 +51,7 @@ func sureDiffs(p *studyPlan, rs []caseResult) []studyDifference {
 }
 
 // pool lists a figure over the hands that each have a cloth of their own.
-func pool(clothes []caseResult, of func(drape.Outcome) float64) []float64 {
+func pool(clothes []caseResult, of func(*drape.Outcome) float64) []float64 {
 	var out []float64
 	for _, c := range clothes {
 		out = append(out, c.values(of)...)
@@ -62,7 +63,7 @@ func pool(clothes []caseResult, of func(drape.Outcome) float64) []float64 {
 func sureSheet(p *studyPlan, rs []caseResult) report.Page {
 	given, clothes, effects := parted(p, rs)
 	stack := report.Stack{Title: "Folds above the bust", Noun: "folds", Names: []string{"hands alone", "hands and cloth"},
-		Each: [][]scatter.Share{scatter.Counts(given.values(countFigure.of)), scatter.Counts(pool(clothes, countFigure.of))}}
+		Each: [][]scatter.Share{scatter.Counts(given.values(countFigure.Value)), scatter.Counts(pool(clothes, countFigure.Value))}}
 	return report.Page{
 		Title:    "How sure? " + p.style.Name,
 		Lead:     fmt.Sprintf("The same piece placed by %d hands; again by the same hands, each with a cloth of its own within what is known of the fabric; then one property at a time at the ends of its range.", p.ask.Placings),
@@ -81,28 +82,28 @@ func sureSheet(p *studyPlan, rs []caseResult) report.Page {
 }
 
 // both draws a figure for hands alone and for hands with cloths.
-func both(m figure, title string, given caseResult, clothes []caseResult) report.Strip {
+func both(m *measure.Figure, title string, given caseResult, clothes []caseResult) report.Strip {
 	row := func(name string, v []float64) report.StripRow {
 		mean, _ := scatter.Summary(v)
-		return report.StripRow{Name: name, Dots: m.on(v), Mean: mean / m.per, Low: math.NaN(), High: math.NaN()}
+		return report.StripRow{Name: name, Dots: m.SheetEach(v), Mean: m.Sheet(mean), Low: math.NaN(), High: math.NaN()}
 	}
-	return report.Strip{Title: title, X: m.text(), Rule: math.NaN(), Dots: "one placing", Mean: "mean",
-		Rows: []report.StripRow{row("hands alone", given.values(m.of)), row("hands and cloth", pool(clothes, m.of))}}
+	return report.Strip{Title: title, X: m.Axis(), Rule: math.NaN(), Dots: "one placing", Mean: "mean",
+		Rows: []report.StripRow{row("hands alone", given.values(m.Value)), row("hands and cloth", pool(clothes, m.Value))}}
 }
 
 // sureFindings says how sure.
 func sureFindings(given caseResult, clothes []caseResult, effects []effect) []string {
-	hand, cloth := given.values(dropFigure.of), pool(clothes, dropFigure.of)
+	hand, cloth := given.values(dropFigure.Value), pool(clothes, dropFigure.Value)
 	m, s := scatter.Summary(hand)
 	mc, sc := scatter.Summary(cloth)
 	out := []string{
 		fmt.Sprintf("Edge drop %s ± %s from hand to hand; %s ± %s with the cloth as uncertain as it is known (± one standard deviation).",
-			dropFigure.number(m), dropFigure.amount(s), dropFigure.number(mc), dropFigure.amount(sc)),
-		fmt.Sprintf("%s from hand to hand; %s with the uncertain cloth.", scatter.Spoken(given.values(countFigure.of)), scatter.Spoken(pool(clothes, countFigure.of))),
+			dropFigure.Number(m), dropFigure.Amount(s), dropFigure.Number(mc), dropFigure.Amount(sc)),
+		fmt.Sprintf("%s from hand to hand; %s with the uncertain cloth.", scatter.Spoken(given.values(countFigure.Value)), scatter.Spoken(pool(clothes, countFigure.Value))),
 	}
 	if best := sorted(effects); len(best) > 0 {
 		if d := best[0].drop; d.Clear {
-			out = append(out, fmt.Sprintf("What matters most for the edge drop: %s, %s from %s.", best[0].name, signed(dropFigure, d.Mean), "its least to its most"))
+			out = append(out, fmt.Sprintf("What matters most for the edge drop: %s, %s from %s.", best[0].name, dropFigure.Change(d.Mean), "its least to its most"))
 		} else {
 			out = append(out, "No property, from its least to its most, moves the edge drop clearly beyond the scatter of the hands.")
 		}
@@ -135,26 +136,26 @@ func sorted(effects []effect) []effect {
 func sureTable(given caseResult, clothes []caseResult) *report.Table {
 	t := &report.Table{Head: []string{"Figure", "Hands alone", "Hands and cloth"}}
 	for _, m := range figuresOnSheet {
-		if m.key == countFigure.key {
+		if m == countFigure {
 			continue
 		}
-		a, sa := scatter.Summary(given.values(m.of))
-		b, sb := scatter.Summary(pool(clothes, m.of))
+		a, sa := scatter.Summary(given.values(m.Value))
+		b, sb := scatter.Summary(pool(clothes, m.Value))
 		n := len(clothes)
-		t.Rows = append(t.Rows, report.TableRow{Cells: []string{m.text(), m.spread(a, sa, n), m.spread(b, sb, n)}})
+		t.Rows = append(t.Rows, report.TableRow{Cells: []string{m.Axis(), m.Spread(a, sa, n), m.Spread(b, sb, n)}})
 	}
-	t.Rows = append(t.Rows, report.TableRow{Cells: []string{"Folds above the bust", scatter.Spoken(given.values(countFigure.of)), scatter.Spoken(pool(clothes, countFigure.of))}})
+	t.Rows = append(t.Rows, report.TableRow{Cells: []string{"Folds above the bust", scatter.Spoken(given.values(countFigure.Value)), scatter.Spoken(pool(clothes, countFigure.Value))}})
 	return t
 }
 
 // sensitivity draws the edge drop between the ends of every property.
 func sensitivity(given caseResult, effects []effect) report.Strip {
 	middle, _ := given.summary(dropFigure)
-	s := report.Strip{Title: "Edge drop with one property at its least and at its most", X: dropFigure.text() + "; upright line: as given", Rule: middle / dropFigure.per, Band: "mean at the least to mean at the most"}
+	s := report.Strip{Title: "Edge drop with one property at its least and at its most", X: dropFigure.Axis() + "; upright line: as given", Rule: dropFigure.Sheet(middle), Band: "mean at the least to mean at the most"}
 	for _, e := range sorted(effects) {
 		low, _ := e.low.summary(dropFigure)
 		high, _ := e.high.summary(dropFigure)
-		s.Rows = append(s.Rows, report.StripRow{Name: e.name, Mean: math.NaN(), Low: low / dropFigure.per, High: high / dropFigure.per})
+		s.Rows = append(s.Rows, report.StripRow{Name: e.name, Mean: math.NaN(), Low: dropFigure.Sheet(low), High: dropFigure.Sheet(high)})
 	}
 	return s
 }

@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 )
 
 // sweepSheet makes the page.
@@ -59,13 +60,13 @@ func sweepCharts(p *studyPlan, rs []caseResult) []report.Chart {
 
 // lines draws mean and ± one deviation of a figure, one line a group, with the
 // placings as dots.
-func (p *studyPlan) lines(m figure, title string, rs []caseResult) report.Lines {
-	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.unit}
+func (p *studyPlan) lines(m *measure.Figure, title string, rs []caseResult) report.Lines {
+	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.People().Sign}
 	for _, g := range groupsOf(p.cases) {
 		s := report.Series{Name: g.name}
 		for _, r := range g.pick(rs) {
 			mean, deviation := r.summary(m)
-			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean / m.per, Half: deviation / m.per, Dots: m.on(r.values(m.of))})
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
 		}
 		c.Series = append(c.Series, s)
 	}
@@ -84,7 +85,7 @@ func (p *studyPlan) bands(groups []group, rs []caseResult) []report.Band {
 			}
 			curve, v := r.bounds()
 			b.X = append(b.X, r.Values[0])
-			b.LowAt, b.HighAt = append(b.LowAt, curve/dropFigure.per), append(b.HighAt, v/dropFigure.per)
+			b.LowAt, b.HighAt = append(b.LowAt, dropFigure.Sheet(curve)), append(b.HighAt, dropFigure.Sheet(v))
 		}
 		if i > 0 && fmt.Sprint(b) != fmt.Sprint(out[0]) {
 			return nil
@@ -110,7 +111,7 @@ func (p *studyPlan) depths(groups []group, rs []caseResult) report.Chart {
 		s := report.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
 		any := false
 		for _, r := range rs {
-			each := r.values(func(o drape.Outcome) float64 { return nthDepth(o, n) })
+			each := r.values(func(o *drape.Outcome) float64 { return nthDepth(o, n) })
 			mean, deviation := scatter.Summary(each)
 			any = any || !math.IsNaN(mean)
 			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
@@ -130,7 +131,7 @@ func sweepGroup(p *studyPlan, g group, rs []caseResult) []report.Block {
 	}
 	diffs := &report.Table{Head: []string{"Step"}, Note: statistic(p.ask.Placings, len(rs))}
 	for _, m := range figuresOnSheet {
-		diffs.Head = append(diffs.Head, m.name)
+		diffs.Head = append(diffs.Head, m.Name)
 	}
 	one := &studyPlan{ask: p.ask, vary: p.vary}
 	for _, r := range rs {
@@ -161,8 +162,8 @@ func sweepFindings(p *studyPlan, rs []caseResult) []string {
 			in = "In " + g.name + ": "
 		}
 		each := []string{endToEnd(dropFigure, line), endToEnd(depthFigure, line),
-			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", scatter.Spoken(line[0].values(countFigure.of)), line[0].Name,
-				scatter.Spoken(line[len(line)-1].values(countFigure.of)), line[len(line)-1].Name)}
+			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", scatter.Spoken(line[0].values(countFigure.Value)), line[0].Name,
+				scatter.Spoken(line[len(line)-1].values(countFigure.Value)), line[len(line)-1].Name)}
 		if in != "" {
 			each = []string{in + strings.Join(each, " ")}
 		}
@@ -174,11 +175,11 @@ func sweepFindings(p *studyPlan, rs []caseResult) []string {
 }
 
 // endToEnd says how a figure changes along a line, and which steps are lost.
-func endToEnd(m figure, line []caseResult) string {
+func endToEnd(m *measure.Figure, line []caseResult) string {
 	first, last := line[0], line[len(line)-1]
 	a, _ := first.summary(m)
 	b, _ := last.summary(m)
-	text := fmt.Sprintf("%s: %s at %s, %s at %s", m.name, m.amount(a), first.Name, m.amount(b), last.Name)
+	text := fmt.Sprintf("%s: %s at %s, %s at %s", m.Name, m.Amount(a), first.Name, m.Amount(b), last.Name)
 	switch d := differ(m, first, last, len(line)); {
 	case !d.Clear:
 		text += "; end to end: " + d.text()
@@ -225,5 +226,5 @@ func belowCurve(line []caseResult) []string {
 	if n == 0 || above == 0 || line[0].style.Hang.Free {
 		return nil
 	}
-	return []string{fmt.Sprintf("The edge hangs higher than the hanging curve at %d of %d cuts, by up to %s: over a form it also runs forward.", above, n, dropFigure.amount(most))}
+	return []string{fmt.Sprintf("The edge hangs higher than the hanging curve at %d of %d cuts, by up to %s: over a form it also runs forward.", above, n, dropFigure.Amount(most))}
 }

@@ -10,6 +10,7 @@ import (
 	"cowl/materials"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 	"cowl/sim/lab"
 )
 
@@ -79,13 +80,13 @@ func teachTable(p *studyPlan, rs []caseResult) *report.Table {
 	})
 	row("Edge drop, cm", func(c caseResult) string {
 		mean, s := c.summary(dropFigure)
-		return dropFigure.spread(mean, s, c.style.Hang.Placings)
+		return dropFigure.Spread(mean, s, c.style.Hang.Placings)
 	})
-	row("Folds above the bust (how often)", func(c caseResult) string { return scatter.Brief(c.values(countFigure.of)) })
-	for _, m := range []figure{depthFigure, twistFigure} {
-		row(m.text(), func(c caseResult) string {
+	row("Folds above the bust (how often)", func(c caseResult) string { return scatter.Brief(c.values(countFigure.Value)) })
+	for _, m := range []*measure.Figure{depthFigure, twistFigure} {
+		row(m.Axis(), func(c caseResult) string {
 			mean, s := c.summary(m)
-			return m.spread(mean, s, c.style.Hang.Placings)
+			return m.Spread(mean, s, c.style.Hang.Placings)
 		})
 	}
 	row("Cloth needed, across × along, cm", func(c caseResult) string {
@@ -129,8 +130,8 @@ func teachAnswers(p *studyPlan, rs []caseResult) []report.Answer {
 func dropAnswer(p *studyPlan, rs []caseResult) string {
 	var clear []string
 	for _, d := range teachDiffs(p, rs) {
-		if d.Figure.key == dropFigure.key && d.Clear {
-			clear = append(clear, fmt.Sprintf("at %s the edge drops %s", d.Second, signed(dropFigure, d.Mean)))
+		if d.Figure == dropFigure && d.Clear {
+			clear = append(clear, fmt.Sprintf("at %s the edge drops %s", d.Second, dropFigure.Change(d.Mean)))
 		}
 	}
 	if len(clear) == 0 {

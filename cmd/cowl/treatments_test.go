@@ -62,10 +62,16 @@ func TestDrapeBefore(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hangs three cloths")
 	}
-	var with, plain resultJSON
+	type result struct {
+		boundsJSON
+		Drop   float64 `json:"edge_drop_mm"`
+		Growth float64 `json:"edge_growth_percent"`
+		Strain float64 `json:"max_strain_percent"`
+	}
+	var with, plain result
 	for _, q := range []struct {
 		args []string
-		to   *resultJSON
+		to   *result
 	}{{[]string{"--stay-edge", "--before", "--json"}, &with}, {[]string{"--json"}, &plain}} {
 		got := call(t.Context(), coarse(t.TempDir(), q.args...)...)
 		if err := json.Unmarshal([]byte(got.out), q.to); err != nil {
@@ -79,11 +85,11 @@ func TestDrapeBefore(t *testing.T) {
 		what      string
 		got, want float64
 	}{
-		{"edge drop before", with.Stays.DropBefore, plain.EdgeDrop},
-		{"edge growth before", with.Stays.EdgeBefore, plain.EdgeGrowth},
-		{"strain before", with.Stays.StrainBefore, plain.MaxStrain},
-		{"edge drop", with.Stays.DropAfter, with.EdgeDrop},
-		{"edge growth", with.Stays.EdgeAfter, with.EdgeGrowth},
+		{"edge drop before", with.Stays.DropBefore, plain.Drop},
+		{"edge growth before", with.Stays.EdgeBefore, plain.Growth},
+		{"strain before", with.Stays.StrainBefore, plain.Strain},
+		{"edge drop", with.Stays.DropAfter, with.Drop},
+		{"edge growth", with.Stays.EdgeAfter, with.Growth},
 	} {
 		if q.got != q.want {
 			t.Errorf("%s %g, want %g", q.what, q.got, q.want)

@@ -7,6 +7,7 @@ import (
 
 	"cowl/mesh/truing"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 )
 
 // report prints what truing changed.
@@ -32,8 +33,8 @@ func (r *truth) report(w io.Writer) {
 	row("Opening", "%s", r.openingWords())
 	row("Allowances", "%.1f cm, side seams %.1f cm", cm(r.suit.Allow.Seam), cm(r.suit.Allow.Side))
 	row("Re-hung", "%s", hangWords(again))
-	row("", "edge drop %s, folds above the bust %s", apart(again.EdgeDrop-first.EdgeDrop, "lower", "higher"), foldsApart(first.FoldCount, again.FoldCount))
-	row("Pins", "off the form's seams by %.1f mm at most, re-hung %.1f mm", first.PinSlip, again.PinSlip)
+	row("", "edge drop %s, folds above the bust %s", apart(drop(&again)-drop(&first), "lower", "higher"), foldsApart(first.FoldCount, again.FoldCount))
+	row("Pins", "off the form's seams by %.1f mm at most, re-hung %.1f mm", slip(&first), slip(&again))
 	fmt.Fprintf(w, "\n%s\n%s\n", advice, caution)
 }
 
@@ -44,9 +45,15 @@ var (
 
 const advice = "Cut single layer. Hang front and back 24 to 48 hours before the side seams are closed and again before the hem is levelled; stay the shoulders."
 
+// Figures of truing, mm.
+var (
+	drop = dropFigure.Value
+	slip = measure.Named("pin_slip_mm").Value
+)
+
 // hangWords says in a line how a piece hangs.
 func hangWords(o drape.Outcome) string {
-	return fmt.Sprintf("%s; edge drop %.1f cm, %s above the bust", o.Status, o.EdgeDrop/10, several(o.FoldCount, "fold"))
+	return fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, dropFigure.Amount(drop(&o)), several(o.FoldCount, "fold"))
 }
 
 // several says how many of a thing there are.
@@ -171,8 +178,8 @@ func (r *truth) figures() trueJSON {
 		HalfEdge: mm(r.trued.Piece.HalfEdge), DraftEdge: mm(r.first.piece.HalfEdge), ApexOff: mm(r.trued.Apex),
 		Opening: mm(r.opening()), Head: mm(r.head), Passes: r.opening() >= r.head,
 		Seam: mm(r.suit.Allow.Seam), SideSeam: mm(r.suit.Allow.Side),
-		Status: string(first.Status), Drop: first.EdgeDrop, Folds: first.FoldCount, PinSlip: first.PinSlip,
-		AgainState: string(again.Status), AgainDrop: again.EdgeDrop, AgainFolds: again.FoldCount, AgainSlip: again.PinSlip,
+		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),
+		AgainState: string(again.Status), AgainDrop: drop(&again), AgainFolds: again.FoldCount, AgainSlip: slip(&again),
 		Treatment: treatmentOf(r.first.style, r.trued.Piece),
 	}
 	for _, s := range r.trued.Seams {

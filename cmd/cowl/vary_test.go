@@ -126,7 +126,7 @@ func TestDoubts(t *testing.T) {
 
 func TestParseWant(t *testing.T) {
 	w, err := parseWant("Edge drop 12cm, folds 3,depth 1in")
-	if err != nil || math.Abs(w.drop-120) > 1e-9 || w.folds != 3 || math.Abs(w.depth-25.4) > 1e-9 {
+	if err != nil || math.Abs(w[dropFigure]-120) > 1e-9 || w[countFigure] != 3 || math.Abs(w[depthFigure]-25.4) > 1e-9 {
 		t.Errorf("parseWant = %+v, %v, want 120, 3, 25.4", w, err)
 	}
 	for _, q := range []struct{ text, says string }{

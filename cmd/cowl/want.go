@@ -3,74 +3,76 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"cowl/cmd/cowl/internal/style"
+	"cowl/sim/drape/measure"
 )
 
-// want is what seek is asked for, in the units of the figures; NaN: not asked.
-type want struct {
-	drop  float64 // mm
-	folds float64
-	depth float64 // mm
-}
-
-// How far a figure may be off to be called met. Patterns are cut to half a
-// centimetre, folds are whole.
-const (
-	dropNear  = 5.0 // mm
-	foldsNear = 0.5
-	depthNear = 5.0 // mm
-)
+// want is what seek is asked for: figures with their values in the unit of
+// files.
+type want map[*measure.Figure]float64
 
 const wantForm = `want it like "edge drop 12cm, folds 3, depth 25mm"`
 
 // parseWant reads a list of wants.
 func parseWant(text string) (want, error) {
-	w := want{math.NaN(), math.NaN(), math.NaN()}
+	w := want{}
 	for _, part := range strings.Split(text, ",") {
 		words := strings.Fields(part)
 		if len(words) < 2 {
 			return w, fmt.Errorf("--want: %q is no want: %s", strings.TrimSpace(part), wantForm)
 		}
 		name, value := strings.ToLower(strings.Join(words[:len(words)-1], " ")), words[len(words)-1]
-		var err error
-		switch name {
-		case "edge drop", "drop":
-			w.drop, err = wantedLength(value, name, 0, 600, w.drop)
-		case "depth", "fold depth":
-			w.depth, err = wantedLength(value, name, 5, 200, w.depth)
-		case "folds", "fold":
-			w.folds, err = parseNumber(value)
-			if err == nil && (w.folds != math.Trunc(w.folds) || w.folds < 0 || w.folds > 6) {
-				err = fmt.Errorf("folds %s, want a whole number from 0 to 6", value)
-			}
-		default:
-			err = fmt.Errorf("%q is not known: %s", name, wantForm)
+		k := slices.IndexFunc(measure.Columns, func(f *measure.Figure) bool { return f.Sought != nil && slices.Contains(f.Sought.Names, name) })
+		if k < 0 {
+			return w, fmt.Errorf("--want: %q is not known: %s", name, wantForm)
+		}
+		f := measure.Columns[k]
+		v, err := wanted(f, name, value)
+		if _, twice := w[f]; twice && err == nil {
+			err = fmt.Errorf("%s is wanted twice", name)
 		}
 		if err != nil {
 			return w, fmt.Errorf("--want: %w", err)
 		}
+		w[f] = v
 	}
 	return w, nil
 }
 
-// wantedLength reads a length in mm within a range; given is what was read
-// before.
-func wantedLength(text, name string, low, high, given float64) (float64, error) {
-	if !math.IsNaN(given) {
-		return 0, fmt.Errorf("%s is wanted twice", name)
+// wanted reads the value of a figure: a whole number or a length within a range.
+func wanted(f *measure.Figure, name, text string) (float64, error) {
+	low, high := f.In(f.Sought.Low), f.In(f.Sought.High)
+	if f.Sought.Whole {
+		v, err := parseNumber(text)
+		if err == nil && !(v == math.Trunc(v) && v >= low && v <= high) {
+			err = fmt.Errorf("%s %s, want a whole number from %g to %g", name, text, low, high)
+		}
+		return v, err
 	}
 	v, err := style.ParseLength(text)
-	if err == nil && !(v*1000 >= low && v*1000 <= high) {
+	if err == nil && !(f.In(v) >= low && f.In(v) <= high) {
 		err = fmt.Errorf("%s %s, want %g–%g mm", name, text, low, high)
 	}
-	return v * 1000, err
+	return f.In(v), err
 }
+
+// value is what is wanted of a figure; NaN: not asked.
+func (w want) value(f *measure.Figure) float64 {
+	if v, ok := w[f]; ok {
+		return v
+	}
+	return math.NaN()
+}
+
+// nearOf is how far a figure may be off to be called met, in the unit of files.
+func nearOf(f *measure.Figure) float64 { return f.In(f.Sought.Near) }
 
 // miss is how far a cut is from a want.
 type miss struct {
-	figure figure
+	figure *measure.Figure
 	want   float64
 	got    float64 // mean over the placings
 	near   float64
@@ -85,14 +87,14 @@ func (m miss) met() bool { return math.Abs(m.off()) <= m.near }
 // misses holds a result against the want.
 func (w want) misses(c caseResult) []miss {
 	var out []miss
-	for _, x := range []miss{
-		{dropFigure, w.drop, 0, dropNear}, {countFigure, w.folds, 0, foldsNear}, {depthFigure, w.depth, 0, depthNear},
-	} {
-		if math.IsNaN(x.want) {
+	for _, f := range measure.Columns {
+		v, asked := w[f]
+		if !asked {
 			continue
 		}
+		x := miss{figure: f, want: v, near: nearOf(f)}
 		x.got, _ = c.summary(x.figure)
-		if x.figure.key == depthFigure.key && math.IsNaN(x.got) && unsettled([]caseResult{c}) < c.style.Hang.Placings {
+		if x.figure == depthFigure && math.IsNaN(x.got) && unsettled([]caseResult{c}) < c.style.Hang.Placings {
 			x.got = 0 // no fold has no depth
 		}
 		out = append(out, x)
@@ -117,7 +119,7 @@ func (w want) far(c caseResult) float64 {
 func (w want) farEach(c caseResult) []float64 {
 	out := make([]float64, c.style.Hang.Placings)
 	for _, m := range w.misses(c) {
-		for k, v := range c.values(m.figure.of) {
+		for k, v := range c.values(m.figure.Value) {
 			out[k] += (v - m.want) / m.near * (v - m.want) / m.near
 		}
 	}
@@ -130,14 +132,13 @@ func (w want) farEach(c caseResult) []float64 {
 // text says what is wanted.
 func (w want) text() string {
 	var out []string
-	if !math.IsNaN(w.drop) {
-		out = append(out, "edge drop "+dropFigure.amount(w.drop))
-	}
-	if !math.IsNaN(w.folds) {
-		out = append(out, fmt.Sprintf("%.0f folds", w.folds))
-	}
-	if !math.IsNaN(w.depth) {
-		out = append(out, "deepest fold "+depthFigure.amount(w.depth))
+	for _, f := range measure.Columns {
+		switch v, asked := w[f]; {
+		case asked && f.Sought.Whole:
+			out = append(out, fmt.Sprintf("%.0f %s", v, strings.ToLower(f.Name)))
+		case asked:
+			out = append(out, strings.ToLower(f.Name)+" "+f.Amount(v))
+		}
 	}
 	return strings.Join(out, ", ")
 }

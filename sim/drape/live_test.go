@@ -182,11 +182,11 @@ func TestLiveChange(t *testing.T) {
 		if a, b := f.Outcome.EdgeDrop, r.Outcome.EdgeDrop; math.Abs(a-b) > 0.25*b {
 			t.Errorf("%s, %g m: drops %.1f mm, want the %.1f mm of Hang within a quarter", j.Fabric.Name, j.Piece.Extension, a, b)
 		}
-		if f.Outcome.Spacing != j.Spacing*1000 {
-			t.Errorf("spacing %g mm, want %g", f.Outcome.Spacing, j.Spacing*1000)
+		if f.Outcome.Spacing != j.Spacing {
+			t.Errorf("spacing %g m, want %g", f.Outcome.Spacing, j.Spacing)
 		}
-		if f.Outcome.Fabric != j.Fabric.Name || f.Outcome.Extension != j.Piece.Extension*1000 {
-			t.Errorf("outcome of %s, %g mm, want %s, %g mm", f.Outcome.Fabric, f.Outcome.Extension, j.Fabric.Name, j.Piece.Extension*1000)
+		if f.Outcome.Fabric != j.Fabric.Name || f.Outcome.Extension != j.Piece.Extension {
+			t.Errorf("outcome of %s, %g m, want %s, %g m", f.Outcome.Fabric, f.Outcome.Extension, j.Fabric.Name, j.Piece.Extension)
 		}
 	}
 	again := f

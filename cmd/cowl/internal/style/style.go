@@ -12,6 +12,8 @@ import (
 	"cowl/materials"
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
+	"cowl/mesh/form"
+	"cowl/sim/drape"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -69,6 +71,11 @@ func (s *Style) Wearer() (body.Body, error) {
 	}
 	b = b.Filled()
 	return b, s.located(b.Validate())
+}
+
+// Job is what hangs p, the front of s, on the form of its wearer.
+func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
+	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: s.Hang.Free, Spacing: s.Hang.Spacing, Seed: s.Hang.Seed}
 }
 
 // Piece drafts the flat piece. What keeps it from being cut is an error.

@@ -121,7 +121,7 @@ func (a *App) paneWords(i int, r panel.Rect) {
 	u.Words(u.Fit(cut, r.W-24, panel.Small), r.X+12, r.Y+39, 0, panel.Small, u.Theme.Soft)
 	text := stageWords(p)
 	if p.frame.Read {
-		text = fmt.Sprintf("drop %s, %s", a.units.Length(o.EdgeDrop/1000), plural(o.FoldCount, "cowl fold"))
+		text = fmt.Sprintf("drop %s, %s", a.units.Length(o.EdgeDrop), plural(o.FoldCount, "cowl fold"))
 		if p.frame.Stage != drape.StageRest {
 			text += ", " + stageWords(p)
 		}

@@ -10,6 +10,7 @@ import (
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 )
 
 // rested is what was read when a pane last came to rest.
@@ -81,20 +82,18 @@ func (a *App) effect(c *panel.Column) {
 	}
 	b, n := p.before, p.rested
 	c.Heading("What it did")
-	grams := func(r *rested, seam string) string { return fmt.Sprintf("%.0f", r.pulls[seam]/gravity*1000) }
+	grams := func(r *rested, seam string) string { return fmt.Sprintf("%.0f", measure.Gram.From(r.pulls[seam])) }
+	figure := func(name, key string) [3]string {
+		f := measure.Named(key)
+		before, _, _ := strings.Cut(a.units.Figure(f, f.SI(&b.outcome)), " ")
+		return [3]string{name, before, a.units.Figure(f, f.SI(&n.outcome))}
+	}
 	for _, row := range [][3]string{
 		{"Waist pins pull, together", grams(b, "waist"), grams(n, "waist") + " g"},
 		{"Side pins pull, together", grams(b, "side"), grams(n, "side") + " g"},
-		{"Yarns change by at most", fmt.Sprintf("%.1f", b.outcome.MaxStrain), fmt.Sprintf("%.1f %%", n.outcome.MaxStrain)},
-		{"Edge drop", number1(a.units, b.outcome.EdgeDrop/1000), a.units.Length(n.outcome.EdgeDrop / 1000)},
+		figure("Yarns change by at most", "max_strain_percent"), figure("Edge drop", "edge_drop_mm"),
 	} {
 		c.Pair(row[0], row[1]+" → "+row[2])
 	}
 	c.Text("First: "+a.units.standWords(b)+". Then: "+a.units.standWords(n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)
-}
-
-// number1 writes a length without its unit.
-func number1(u Units, m float64) string {
-	text, _, _ := strings.Cut(u.Length(m), " ")
-	return text
 }

@@ -61,9 +61,9 @@ func freeze(t *testing.T, a *App) {
 	at := r2.Vec{X: p.dummy.before(0, 0.28, 0.035).Z, Y: 0.28}
 	f.Reading = fold.Reading{Folds: []fold.Fold{{At: at, Depth: 0.082, CF: 0.10, Height: 0.28, Zone: fold.AboveBust}}, Count: 1}
 	f.Outcome = drape.Outcome{
-		FoldCount: 1, Folds: []drape.FoldOut{{Depth: 82, CF: 100, Height: 280, Zone: string(fold.AboveBust)}},
-		EdgeDrop: 128, EdgeBelowNeck: 94, StandOff: 3, Forward: 83, Twist: 4, Drift: -1, CFGrowth: -1.4, MaxStrain: 5.9, WrongSide: 20, PinPull: 0.86, PinSlip: 4,
-		Nodes: len(l.Rest), Spacing: 10, Seed: 1,
+		FoldCount: 1, Folds: []fold.Fold{{Depth: 0.082, CF: 0.100, Height: 0.280, Zone: fold.AboveBust}},
+		EdgeDrop: 0.128, EdgeBelowNeck: 0.094, StandOff: 0.003, Forward: 0.083, Twist: 0.004, Drift: -0.001, CFGrowth: -0.014, MaxStrain: 0.059, WrongSide: 20e-6, PinPull: 0.86, PinSlip: 0.004,
+		Nodes: len(l.Rest), Spacing: 0.010, Seed: 1,
 	}
 	p.stop()
 	p.live = drape.NewLive(p.job())

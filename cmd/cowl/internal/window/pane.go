@@ -58,11 +58,9 @@ type pinMark struct {
 
 // job is what is to hang.
 func (p *Pane) job() drape.Job {
-	return drape.Job{
-		Piece: p.piece, Fabric: p.Style.Fabric, Form: p.dummy.form, Free: p.Style.Hang.Free,
-		Spacing: p.Style.Hang.Spacing, Seed: p.Style.Hang.Seed,
-		Report: p.report(),
-	}
+	j := p.Style.Job(p.piece, p.dummy.form)
+	j.Report = p.report()
+	return j
 }
 
 // report is called on the goroutine of the walk, which gives way once.

@@ -5,9 +5,11 @@ package window
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
 	"cowl/sim/fold"
 )
 
@@ -67,7 +69,7 @@ func restShare(p *Pane) float64 {
 
 // readings are the figures of the drape, the leading one first.
 func (a *App) readings(c *panel.Column, p *Pane) {
-	o := p.frame.Outcome
+	o := &p.frame.Outcome
 	if !p.frame.Read {
 		c.Gap(10)
 		c.Text("The figures follow when the hand lets go of the cloth.", panel.Plain, true)
@@ -76,56 +78,37 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 	if p.frame.Carried {
 		c.Text("Changed as it hung. Again (A) places it from the flat: trust those figures first.", panel.Small, true)
 	}
-	un, mm := a.units, 0.001
-	c.Heading("Edge")
-	c.Pair("Drop below the neck points", un.Length(o.EdgeDrop*mm))
-	name, below := "Below the front neck point", o.EdgeBelowNeck*mm
-	if below < 0 {
-		name, below = "Above the front neck point", -below
+	for i, g := range measure.InWindow {
+		if i == 1 {
+			a.foldReadings(c, o)
+		}
+		c.Heading(g.Title)
+		for _, f := range g.Told(o) {
+			name, v := f.Window.Pick(f.SI(o))
+			if f.OnForm {
+				v = max(v, 0) // what lies in the form stands off by nothing
+			}
+			c.Pair(name, a.units.Figure(f, v))
+		}
 	}
-	c.Pair(name, un.Length(below))
-	if !o.Free {
-		c.Pair("Stands off the form by", un.Small(max(o.StandOff*mm, 0)))
-		c.Pair("Reaches ahead of the form", un.Length(max(o.Forward*mm, 0)))
-	}
-	a.foldReadings(c, o)
-	c.Heading("Balance and cloth")
-	c.Pair("Left and right differ by", un.Small(math.Abs(o.Twist)*mm))
-	c.Pair("Edge lies to the wearer's "+side(o.Drift), un.Small(math.Abs(o.Drift)*mm))
-	c.Pair("Centre front against flat", signed(o.CFGrowth, "%.1f", " %"))
-	c.Pair("Yarns change by at most", fmt.Sprintf("%.1f %%", o.MaxStrain))
-	c.Pair("Wrong side seen", un.Area(o.WrongSide*mm*mm))
-	c.Pair("Hardest pulled pin carries", fmt.Sprintf("%.0f g", o.PinPull/gravity*1000))
-	c.Pair("Pins moved by at most", un.Small(o.PinSlip*mm))
 	c.Gap(4)
-	c.Text(fmt.Sprintf("%d points, %.1f mm apart; hand %d", o.Nodes, o.Spacing, o.Seed), panel.Small, true)
+	c.Text(measure.Say(o, "{nodes} points, {spacing_mm} apart; hand ")+strconv.FormatUint(o.Seed, 10), panel.Small, true)
 	c.Gap(8)
 }
 
-// gravity turns a pull into the weight that pulls as hard, m/s².
-const gravity = 9.80665
-
 // foldReadings lists the folds with the numbers they carry in the views.
-func (a *App) foldReadings(c *panel.Column, o drape.Outcome) {
+func (a *App) foldReadings(c *panel.Column, o *drape.Outcome) {
 	n, below := 0, 0
 	c.Heading(plural(o.FoldCount, "cowl fold") + " above the bust")
 	for _, f := range o.Folds {
-		if f.Zone != string(fold.AboveBust) {
+		if f.Zone != fold.AboveBust {
 			below++
 			continue
 		}
 		n++
-		c.Pair(fmt.Sprintf("%d   %s deep", n, a.units.Small(f.Depth/1000)), a.units.Length(f.CF/1000)+" down")
+		c.Pair(fmt.Sprintf("%d   %s deep", n, a.units.Small(f.Depth)), a.units.Length(f.CF)+" down")
 	}
 	if below > 0 {
 		c.Text(plural(below, "ripple")+" below the bust, not counted", panel.Small, true)
 	}
-}
-
-// side names the side of the wearer.
-func side(left float64) string {
-	if left < 0 {
-		return "right"
-	}
-	return "left"
 }

@@ -218,7 +218,7 @@ func (a *App) moving() bool {
 // fullLattice reports whether the cloth hangs on the lattice of its style.
 func (a *App) fullLattice() bool {
 	p := a.pane()
-	return p.frame.Read && p.frame.Outcome.Spacing < p.Style.Hang.Spacing*1000+0.01
+	return p.frame.Read && p.frame.Outcome.Spacing < p.Style.Hang.Spacing+1e-5
 }
 
 // idlePause is how long a picture may stand while nothing happens, s.

@@ -222,3 +222,11 @@ func (a *App) placeWords(q r2.Vec, p *Pane) string {
 	}
 	return fmt.Sprintf("%s from the centre front to the wearer's %s, %s", a.units.Length(math.Abs(q.X)), side(q.X), where)
 }
+
+// side names the side of the wearer.
+func side(left float64) string {
+	if left < 0 {
+		return "right"
+	}
+	return "left"
+}

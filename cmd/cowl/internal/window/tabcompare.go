@@ -119,7 +119,7 @@ func (a *App) comparison(c *panel.Column) {
 		}
 		drop := "–"
 		if p.frame.Read {
-			drop = a.units.Length(p.frame.Outcome.EdgeDrop / 1000)
+			drop = a.units.Length(p.frame.Outcome.EdgeDrop)
 		}
 		u.Words(drop, r.X+r.W, r.Y+18, 1, panel.Strong, u.Theme.Ink)
 		u.Words(u.Fit(strconv.Itoa(i+1)+"  "+p.Style.Fabric.Title, r.W-70, panel.Plain), r.X, r.Y+18, 0, panel.Plain, u.Theme.Ink)

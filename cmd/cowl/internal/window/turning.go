@@ -79,7 +79,7 @@ func (a *App) watchTurning() {
 	if p.frame.Serial == t.asked || !p.resting() || !p.frame.Read || math.Abs(p.frame.Job.Piece.Grain/degree-want) > 1e-6 {
 		return
 	}
-	a.shownDrops = append(a.shownDrops, drop{want, p.frame.Outcome.EdgeDrop / 1000, p.frame.Stage == drape.StageRest})
+	a.shownDrops = append(a.shownDrops, drop{want, p.frame.Outcome.EdgeDrop, p.frame.Stage == drape.StageRest})
 	a.nextAngle()
 }
 

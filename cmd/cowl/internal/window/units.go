@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"cowl/sim/drape/measure"
 )
 
 // Units is what lengths are written in: centimetres or inches.
@@ -49,6 +51,23 @@ func (u Units) Area(m2 float64) string {
 		return noMinus(fmt.Sprintf("%.2f sq in", m2/inch/inch))
 	}
 	return noMinus(fmt.Sprintf("%.1f cm²", m2*1e4))
+}
+
+// Figure writes an SI value of a figure.
+func (u Units) Figure(f *measure.Figure, v float64) string {
+	switch f.People().Sign {
+	case measure.Centimetre.Sign:
+		return u.Length(v)
+	case measure.Millimetre.Sign:
+		return u.Small(v)
+	case measure.SquareCentimetre.Sign:
+		return u.Area(v)
+	}
+	v = f.People().From(v)
+	if f.Window.Signed {
+		return signed(v, fmt.Sprintf("%%.%df", f.Digits), " "+f.People().Sign)
+	}
+	return noMinus(strings.TrimSuffix(fmt.Sprintf("%.*f %s", f.Digits, v, f.People().Sign), " "))
 }
 
 // centimetres finds a length, a range or a list of them in a message, numeral

@@ -61,7 +61,7 @@ func agreesWithHang(d *drive) {
 		}
 	}
 	if got.EdgeDrop != want.EdgeDrop || got.FoldCount != want.FoldCount || got.MaxStrain != want.MaxStrain || got.Residual != want.Residual {
-		t.Errorf("window: drop %v mm, %d folds, strain %v, residual %v; drape: %v, %d, %v, %v, want the same",
+		t.Errorf("window: drop %v m, %d folds, strain %v, residual %v; drape: %v, %d, %v, %v, want the same",
 			got.EdgeDrop, got.FoldCount, got.MaxStrain, got.Residual, want.EdgeDrop, want.FoldCount, want.MaxStrain, want.Residual)
 	}
 }
@@ -88,8 +88,8 @@ func sliderFabricUndo(d *drive) {
 	d.until("a longer extension", func(a *App) bool { return math.Abs(a.pane().piece.Extension-0.165) < 0.011 })
 	d.rest()
 	d.ask(func(a *App) {
-		if now := a.pane().frame.Outcome.EdgeDrop; now <= drop+10 {
-			t.Errorf("edge drop %.1f mm after letting out the edge, want clearly more than %.1f", now, drop)
+		if now := a.pane().frame.Outcome.EdgeDrop; now <= drop+0.010 {
+			t.Errorf("edge drop %.1f mm after letting out the edge, want clearly more than %.1f", now*1000, drop*1000)
 		}
 	})
 	d.key("ctrl+z")
@@ -187,7 +187,7 @@ func fourPanes(d *drive) {
 	d.ask(func(a *App) {
 		for i := 1; i < 4; i++ {
 			if x, y := a.panes[i-1].frame.Outcome, a.panes[i].frame.Outcome; y.EdgeDrop <= x.EdgeDrop {
-				t.Errorf("extension %.0f mm drops %.1f mm, %.0f mm drops %.1f, want more", x.Extension, x.EdgeDrop, y.Extension, y.EdgeDrop)
+				t.Errorf("extension %.0f mm drops %.1f mm, %.0f mm drops %.1f, want more", x.Extension*1000, x.EdgeDrop*1000, y.Extension*1000, y.EdgeDrop*1000)
 			}
 		}
 	})
@@ -372,7 +372,7 @@ func grainTurned(d *drive) {
 	d.until("all seven angles", func(a *App) bool {
 		p := a.pane()
 		if p.resting() && p.frame.Read {
-			seen[math.Round(p.frame.Job.Piece.Grain/degree)] = p.frame.Outcome.EdgeDrop / 1000
+			seen[math.Round(p.frame.Job.Piece.Grain/degree)] = p.frame.Outcome.EdgeDrop
 		}
 		return a.turning == nil && len(a.shownDrops) > 0
 	})
