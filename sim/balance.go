@@ -49,17 +49,25 @@ func (w *Stepper) pullHalf(half int) {
 	}
 }
 
-// hold adds the pull of pins and fingers.
+// hold adds the pull of pins, fingers and hands.
 func (w *Stepper) hold(sum []contact.Sum) {
 	for k, h := range w.scene.Holds {
-		if w.state.Grip[k] == 0 {
-			continue
-		}
-		f := w.state.Pull(h, k)
-		for j, n := range h.Point.Node {
-			sum[n].Force = r3.Add(sum[n].Force, r3.Scale(h.Point.Weight[j], f))
-			sum[n].Mass += 0.55 * w.state.Grip[k] * math.Abs(h.Point.Weight[j])
-		}
+		w.draw(Hand{h, w.state.Target[k], w.state.Grip[k]}, sum)
+	}
+	for _, h := range w.state.Hands {
+		w.draw(h, sum)
+	}
+}
+
+// draw adds the pull of one hold.
+func (w *Stepper) draw(h Hand, sum []contact.Sum) {
+	if h.Grip == 0 {
+		return
+	}
+	f := h.Pull(w.state.Pos)
+	for j, n := range h.Point.Node {
+		sum[n].Force = r3.Add(sum[n].Force, r3.Scale(h.Point.Weight[j], f))
+		sum[n].Mass += 0.55 * h.Grip * math.Abs(h.Point.Weight[j])
 	}
 }
 

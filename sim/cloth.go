@@ -36,7 +36,7 @@ type Stiffness struct {
 // G·h⁴κ²/(256·B), most of the bending stiffness of limp cloth at 8 mm.
 type Cloth struct {
 	Lattice *lattice.Lattice
-	Load    []float64 // N, len = nodes; weight of the node's cloth
+	Load    []float64 // N, len = nodes; weight of the node's cloth and what is sewn to it
 	h       float64   // m, rest length of the yarn links
 
 	links        []link
@@ -46,7 +46,7 @@ type Cloth struct {
 	soft         float64 // m, see secant
 	lock         float64 // rad, see jam
 	knots        []knot  // len = nodes
-	weight       float64 // N, of the whole piece
+	weight       float64 // N, of the whole piece, sum of Load
 }
 
 // NewCloth combines a cut lattice and the stiffness of its cloth.
@@ -122,5 +122,13 @@ func (c *Cloth) stiffest(q *cell) float64 {
 	return q.shear + q.rub
 }
 
-// Weight returns the weight of the whole piece, N.
+// Sew adds a weight (N) at a place of the cloth.
+func (c *Cloth) Sew(at lattice.Point, weight float64) {
+	for k, n := range at.Node {
+		c.Load[n] += at.Weight[k] * weight
+	}
+	c.weight += weight
+}
+
+// Weight returns the weight of the whole piece with what is sewn to it, N.
 func (c *Cloth) Weight() float64 { return c.weight }

@@ -8,18 +8,28 @@
 package sim
 
 import (
+	"iter"
+	"slices"
+
 	"cowl/mesh/lattice"
 	"cowl/sim/contact"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Hold is a pin or a guiding hand: a point of the cloth drawn to a target by
-// a spring. Stiffness and target live in the State so that a hand can move.
+// Hold is a pin or a guiding finger: a point of the cloth drawn to a target by
+// a spring. Stiffness and target live in the State so that a finger can move.
 type Hold struct {
 	Name  string
 	Point lattice.Point
 	Only  r3.Vec // 1 along the axes that are held, 0 along free ones
+}
+
+// Hand is a hold that comes and goes on the way.
+type Hand struct {
+	Hold
+	Target r3.Vec  // m
+	Grip   float64 // N/m
 }
 
 // All holds a point along every axis.
@@ -42,6 +52,7 @@ type State struct {
 	Pos, Vel []r3.Vec  // m, m per step; len = nodes
 	Target   []r3.Vec  // m, len = holds
 	Grip     []float64 // N/m, len = holds; 0 lets go
+	Hands    []Hand    // beside the holds of the scene
 	Set      Set       // of the friction of bending and shear; flat cloth has none
 }
 
@@ -57,9 +68,38 @@ func NewState(s *Scene, pos []r3.Vec) *State {
 	}
 }
 
+// Clone returns a copy that shares nothing with st.
+func (st *State) Clone() *State {
+	return &State{
+		Pos: slices.Clone(st.Pos), Vel: slices.Clone(st.Vel),
+		Target: slices.Clone(st.Target), Grip: slices.Clone(st.Grip), Hands: slices.Clone(st.Hands),
+		Set: Set{slices.Clone(st.Set.U), slices.Clone(st.Set.V), slices.Clone(st.Set.Shear)},
+	}
+}
+
 // Pull returns the force (N) that hold k puts on the cloth.
 func (st *State) Pull(h Hold, k int) r3.Vec {
-	d := r3.Sub(st.Target[k], h.Point.At(st.Pos))
-	g := st.Grip[k]
+	return Hand{h, st.Target[k], st.Grip[k]}.Pull(st.Pos)
+}
+
+// Pull returns the force (N) on cloth at pos.
+func (h Hand) Pull(pos []r3.Vec) r3.Vec {
+	d, g := r3.Sub(h.Target, h.Point.At(pos)), h.Grip
 	return r3.Vec{X: g * h.Only.X * d.X, Y: g * h.Only.Y * d.Y, Z: g * h.Only.Z * d.Z}
+}
+
+// Pulls yields every hold with its pull (N), the hands last.
+func (st *State) Pulls(s *Scene) iter.Seq2[Hold, r3.Vec] {
+	return func(yield func(Hold, r3.Vec) bool) {
+		for k, h := range s.Holds {
+			if !yield(h, st.Pull(h, k)) {
+				return
+			}
+		}
+		for _, h := range st.Hands {
+			if !yield(h.Hold, h.Pull(st.Pos)) {
+				return
+			}
+		}
+	}
 }

@@ -22,7 +22,7 @@ type Settings struct {
 	Steps    int                              // step limit; 0 means 200,000
 	Report   func(step int, residual float64) // called every 200 steps, may be nil
 	Even     bool                             // see Stepper
-	Watch    func(*Stepper)                   // called after every step, may be nil; may change holds, targets and grips
+	Watch    func(*Stepper)                   // called after every step, may be nil; may change targets, grips and hands
 }
 
 // Result tells how the way to rest ended.

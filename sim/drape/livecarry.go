@@ -116,7 +116,7 @@ func (d *Drape) shift(ctx context.Context) {
 // between sets pins, edge and centre for share t of the way from where they lay.
 func (d *Drape) between(h hand, from []r3.Vec, t float64) {
 	d.lead(h, 1, guideGrip)
-	for k := range d.drafted() {
+	for k := range from {
 		d.State.Target[k] = r3.Add(from[k], r3.Scale(t, r3.Sub(d.State.Target[k], from[k])))
 	}
 }
@@ -125,13 +125,10 @@ func (d *Drape) between(h hand, from []r3.Vec, t float64) {
 func (d *Drape) strides(h hand, from []r3.Vec) int {
 	d.lead(h, 1, guideGrip)
 	far := 0.0
-	for k := range d.drafted() {
+	for k := range from {
 		if d.State.Grip[k] > 0 {
 			far = math.Max(far, r3.Norm(r3.Sub(d.State.Target[k], from[k])))
 		}
 	}
 	return max(shiftLeast, min(shiftMost, int(far/(shiftStride*d.Lattice.Spacing))))
 }
-
-// drafted returns how many holds are the draft's: pins, edge and centre.
-func (d *Drape) drafted() int { return len(d.pins) + len(d.Job.edge()) + len(d.Job.centre()) }

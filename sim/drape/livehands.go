@@ -13,11 +13,10 @@ import (
 // hands are what a Live has put to the cloth: the hand that grabs, pins of
 // one's own, and pins of the draft taken out.
 type hands struct {
-	grab  *touch
-	own   []*touch
-	gone  []LivePin // pins of the draft that were taken out
-	wait  bool      // a hand is placing the piece: own and gone come after it
-	first int       // index of the first hold that is not the draft's
+	grab *touch
+	own  []*touch
+	gone []LivePin // pins of the draft that were taken out
+	wait bool      // a hand is placing the piece: own and gone come after it
 }
 
 // touch is a place of the cloth that is held, by one point or a finger's breadth.
@@ -123,7 +122,8 @@ func (h *hands) list(d *Drape) []LivePin {
 	return out
 }
 
-// rehold makes the holds of the drape those of the draft and the hands.
+// rehold takes out the pins of the draft that are gone, and makes the hands of
+// the drape those in force.
 func (w *walker) rehold() {
 	d, h := w.d, &w.hands
 	if d == nil {
@@ -131,14 +131,13 @@ func (w *walker) rehold() {
 	}
 	h.takeOut(d)
 	st := d.State
-	d.Scene.Holds, st.Target, st.Grip = d.Scene.Holds[:h.first], st.Target[:h.first], st.Grip[:h.first]
+	st.Hands = nil
 	for _, t := range h.inForce() {
 		t.offset = nil
 		points := t.points(d)
 		for _, p := range points {
 			t.offset = append(t.offset, r3.Sub(p.Point.At(st.Pos), points[0].Point.At(st.Pos)))
-			d.Scene.Holds = append(d.Scene.Holds, p)
-			st.Target, st.Grip = append(st.Target, t.at), append(st.Grip, t.grip/float64(len(points)))
+			st.Hands = append(st.Hands, sim.Hand{Hold: p, Target: t.at, Grip: t.grip / float64(len(points))})
 		}
 	}
 	h.hold(d)
@@ -179,20 +178,20 @@ func (t *touch) points(d *Drape) []sim.Hold {
 // hold draws the cloth to where the hands are, no stronger than strongest. The
 // target of a far hand follows the cloth, so that its pull stays the same.
 func (h *hands) hold(d *Drape) {
-	k := h.first
-	if k == len(d.Scene.Holds) {
+	k, st := 0, d.State
+	if len(st.Hands) == 0 {
 		return
 	}
 	most := strongest * d.Scene.Cloth.Weight()
 	for _, t := range h.inForce() {
 		reach := most / t.grip
 		for _, by := range t.offset {
-			p := d.Scene.Holds[k].Point.At(d.State.Pos)
+			p := st.Hands[k].Point.At(st.Pos)
 			way := r3.Sub(r3.Add(t.at, by), p)
 			if l := r3.Norm(way); l > reach {
 				way = r3.Scale(reach/l, way)
 			}
-			d.State.Target[k] = r3.Add(p, way)
+			st.Hands[k].Target = r3.Add(p, way)
 			k++
 		}
 	}

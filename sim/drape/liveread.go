@@ -81,13 +81,11 @@ func (d *Drape) figures(seconds float64) figures {
 	return figures{one.Outcome, r, d.pulls(), err == nil && d.Result.Status != sim.Diverged}
 }
 
-// snapshot copies what a reading needs and the walk changes. What is read off
+// snapshot copies what the walk changes. What is read off
 // it is a moment on the way.
 func (d *Drape) snapshot(residual float64) *Drape {
-	c, scene := *d, *d.Scene
-	scene.Holds = slices.Clone(scene.Holds)
-	c.Scene, c.pins = &scene, slices.Clone(d.pins)
-	c.State = &sim.State{Pos: slices.Clone(d.State.Pos), Target: slices.Clone(d.State.Target), Grip: slices.Clone(d.State.Grip)}
+	c := *d
+	c.State, c.pins = d.State.Clone(), slices.Clone(d.pins)
 	c.Result = sim.Result{Status: sim.StepLimit, Residual: residual}
 	return &c
 }

@@ -194,6 +194,5 @@ func (w *walker) watch(d *Drape, s *sim.Stepper) {
 // meet takes d for the drape that hangs.
 func (w *walker) meet(d *Drape) {
 	w.d = d
-	w.hands.first = len(d.Scene.Holds)
 	w.rehold()
 }

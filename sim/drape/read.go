@@ -41,8 +41,8 @@ func (d *Drape) Pierced() int {
 // PinPull returns the largest pull of a pin, N.
 func (d *Drape) PinPull() float64 {
 	var m float64
-	for k, h := range d.Scene.Holds {
-		m = math.Max(m, r3.Norm(d.State.Pull(h, k)))
+	for _, pull := range d.State.Pulls(d.Scene) {
+		m = math.Max(m, r3.Norm(pull))
 	}
 	return m
 }

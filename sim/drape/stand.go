@@ -47,12 +47,8 @@ func weigh(p draft.Piece, l *lattice.Lattice, c *sim.Cloth) {
 	if p.Weight == 0 {
 		return
 	}
-	at, ok := l.Locate(r2.Vec{Y: p.FoldY + p.Facing - hem})
-	if !ok {
-		return // no cloth there: the facing is narrower than a cell
-	}
-	for k, n := range at.Node {
-		c.Load[n] += at.Weight[k] * p.Weight * sim.Gravity
+	if at, ok := l.Locate(r2.Vec{Y: p.FoldY + p.Facing - hem}); ok { // else the facing is narrower than a cell
+		c.Sew(at, p.Weight*sim.Gravity)
 	}
 }
 
@@ -62,8 +58,8 @@ func (d *Drape) PullOf(name string) float64 { return d.pulls()[name] }
 // pulls returns the pull of all pins of each name together, N.
 func (d *Drape) pulls() map[string]float64 {
 	out := map[string]float64{}
-	for k, h := range d.Scene.Holds {
-		out[h.Name] += r3.Norm(d.State.Pull(h, k))
+	for h, pull := range d.State.Pulls(d.Scene) {
+		out[h.Name] += r3.Norm(pull)
 	}
 	return out
 }

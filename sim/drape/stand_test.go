@@ -47,6 +47,9 @@ func TestWeigh(t *testing.T) {
 	if want := cloth + 0.010*9.80665; math.Abs(load-want) > 1e-6 {
 		t.Errorf("load %.6f N, want %.6f N", load, want)
 	}
+	if got := c.Weight(); math.Abs(got-load) > 1e-9 {
+		t.Errorf("the piece weighs %.6f N, want the %.6f N of its load", got, load)
+	}
 	plain := sim.NewCloth(l, sim.Stiffness{Weight: 0.1, PullWarp: 1, PullWeft: 1, Shear: 1})
 	for i, f := range plain.Load {
 		moment -= f * l.Rest[i].Y

@@ -3,7 +3,6 @@ package drape
 import (
 	"context"
 	"math"
-	"slices"
 	"testing"
 
 	"cowl/sim"
@@ -29,9 +28,7 @@ func TestQuickIsTight(t *testing.T) {
 		}
 		quick.settle(ctx, roughly, roughSteps, true)
 		slow := *quick
-		slow.State = sim.NewState(quick.Scene, slices.Clone(quick.State.Pos))
-		slow.State.Target, slow.State.Grip = slices.Clone(quick.State.Target), slices.Clone(quick.State.Grip)
-		slow.State.Set = sim.Set{U: slices.Clone(quick.State.Set.U), V: slices.Clone(quick.State.Set.V)}
+		slow.State = quick.State.Clone()
 		quick.finish(ctx)
 		for n := 0; n < 8 && (n == 0 || slow.Result.Status != sim.Settled); n++ {
 			slow.settle(ctx, settled/100, 20_000, true)
