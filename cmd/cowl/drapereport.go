@@ -100,7 +100,8 @@ func zone(o *drape.Outcome, z fold.Zone) []fold.Fold {
 
 // foldText describes a fold.
 func foldText(f fold.Fold) string {
-	return fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist", measure.Depth.Amount(f), measure.Down.Amount(f), measure.Height.Amount(f))
+	say := func(m *measure.FoldFigure) string { return m.Amount(m.Value(&f)) }
+	return fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist", say(measure.Depth), say(measure.Down), say(measure.Height))
 }
 
 // boundsText tells what the edge would do alone, and why it does not.

@@ -5,20 +5,15 @@ import (
 	"strconv"
 
 	"cowl/sim/drape"
+	"cowl/sim/fold"
 )
 
 // JSON writes an outcome as result.json has it, and after it the fields of
 // more, a struct.
 func JSON(o *drape.Outcome, more any) ([]byte, error) {
-	var all object
-	for _, f := range All {
-		if v := f.inFile(o); v != nil && !f.Hidden {
-			all = append(all, entry{f.Key, v})
-		}
-	}
-	head, err := all.MarshalJSON()
-	if err != nil || more == nil {
-		return head, err
+	head, err := object(All, o)
+	if err != nil {
+		return nil, err
 	}
 	rest, err := json.Marshal(more)
 	if err != nil || len(rest) <= len("{}") {
@@ -27,39 +22,51 @@ func JSON(o *drape.Outcome, more any) ([]byte, error) {
 	return append(append(head[:len(head)-1], ','), rest[1:]...), nil
 }
 
-// inFile is what result.json holds of a figure; nil: nothing.
-func (f *Figure) inFile(o *drape.Outcome) any {
-	switch {
-	case f.Raw != nil:
-		return f.Raw(o)
-	case f.Over != nil:
-		return f.Value(o)
-	case f.Each != nil:
-		return f.inEach(f.Each(o))
-	}
-	return f.In(f.Of(o))
-}
-
-// object is a JSON object whose keys keep their order.
-type object []entry
-
-type entry struct {
-	key   string
-	value any
-}
-
-// MarshalJSON writes the object.
-func (o object) MarshalJSON() ([]byte, error) {
+// object writes the measures of one thing, in the order of their table.
+func object[T any](all []*Measure[T], of *T) ([]byte, error) {
 	b := []byte{'{'}
-	for i, e := range o {
-		if i > 0 {
-			b = append(b, ',')
+	for _, m := range all {
+		v := m.inFile(of)
+		if v == nil {
+			continue
 		}
-		v, err := json.Marshal(e.value)
+		text, err := json.Marshal(v)
 		if err != nil {
 			return nil, err
 		}
-		b = append(append(strconv.AppendQuote(b, e.key), ':'), v...)
+		if len(b) > 1 {
+			b = append(b, ',')
+		}
+		b = append(append(strconv.AppendQuote(b, m.Key), ':'), text...)
 	}
 	return append(b, '}'), nil
+}
+
+// inFile is what a file holds of a measure; nil: nothing.
+func (m *Measure[T]) inFile(of *T) any {
+	switch {
+	case m.Hidden:
+		return nil
+	case m.Raw != nil:
+		return m.Raw(of)
+	case m.Over != nil:
+		return m.Value(of)
+	case m.Each != nil:
+		return each(m.Each(of), m.In)
+	}
+	return m.In(m.Of(of))
+}
+
+// foldJSON is a fold as result.json has it.
+type foldJSON fold.Fold
+
+// MarshalJSON writes the figures of the fold.
+func (f foldJSON) MarshalJSON() ([]byte, error) { return object(Folds, (*fold.Fold)(&f)) }
+
+func foldsJSON(folds []fold.Fold) []foldJSON {
+	out := []foldJSON{}
+	for _, f := range folds {
+		out = append(out, foldJSON(f))
+	}
+	return out
 }

@@ -13,26 +13,29 @@ import (
 	"strings"
 
 	"cowl/sim/drape"
+	"cowl/sim/fold"
 )
 
-// Quantity is a number with its units.
-type Quantity struct {
-	Key    string // in files; what follows the last _ is their unit, if it is one
+// Figure is one measure of a drape, FoldFigure one of a fold.
+type (
+	Figure     = Measure[drape.Outcome]
+	FoldFigure = Measure[fold.Fold]
+)
+
+// Measure is a row of a table.
+type Measure[T any] struct {
+	Key    string // in files; what follows the last _ is the unit there, if it is one
 	Name   string // on sheets; empty: not on any
 	Unit   Unit   // for people; zero: that of files
 	Digits int    // decimals for people
-}
 
-// Figure is one measure of a drape.
-type Figure struct {
-	Quantity
-	Of     func(*drape.Outcome) float64   // SI
-	Each   func(*drape.Outcome) []float64 // instead of Of: SI, one a placing,
-	Over   func([]float64) float64        // and what is made of them in the unit of files; nil: they are listed
-	Raw    func(*drape.Outcome) any       // instead of Of: what is no measure; nil: left out of result.json
-	Shown  func(float64) float64          // what people and studies are given of the value, see size and some; nil: the value
-	Hidden bool                           // not in result.json, which tells it otherwise
-	OnForm bool                           // means nothing on a free hang, and people are not told it
+	Of     func(*T) float64        // SI
+	Each   func(*T) []float64      // instead of Of: SI, one a placing,
+	Over   func([]float64) float64 // and what is made of them in the unit of files; nil: they are listed
+	Raw    func(*T) any            // instead of Of: what is no measure; nil: left out of result.json
+	Shown  func(float64) float64   // what people and studies are given of the value, see some; nil: the value
+	Hidden bool                    // not in result.json, which tells it otherwise
+	OnForm bool                    // means nothing on a free hang, and people are not told it
 
 	Column int   // among those of a study, 1 first; up to Leading it is on the sheet and compared; 0: none
 	Sought *Want // how seek is asked for it; nil: it cannot be
@@ -50,7 +53,7 @@ type Words struct {
 }
 
 // Want is how seek is asked for a figure: by which names, within which values,
-// and how near is met. SI.
+// and how near is met: patterns are cut to half a centimetre, folds are whole. SI.
 type Want struct {
 	Names           []string
 	Low, High, Near float64
@@ -66,60 +69,53 @@ func (w Words) Pick(v float64) (string, float64) {
 }
 
 // SI returns what people and studies are given, in SI; NaN: there is none.
-func (f *Figure) SI(o *drape.Outcome) float64 {
-	if f.Shown != nil {
-		return f.Shown(f.Of(o))
+func (m *Measure[T]) SI(of *T) float64 {
+	if m.Shown != nil {
+		return m.Shown(m.Of(of))
 	}
-	return f.Of(o)
+	return m.Of(of)
 }
 
 // Value is SI in the unit of files.
-func (f *Figure) Value(o *drape.Outcome) float64 {
-	if f.Over != nil {
-		return f.Over(f.inEach(f.Each(o)))
+func (m *Measure[T]) Value(of *T) float64 {
+	if m.Over != nil {
+		return m.Over(each(m.Each(of), m.In))
 	}
-	return f.In(f.SI(o))
+	return m.In(m.SI(of))
 }
 
 // In turns an SI value into the unit of files.
-func (q *Quantity) In(si float64) float64 { return q.file().From(si) }
+func (m *Measure[T]) In(si float64) float64 { return m.file().From(si) }
 
-func (q *Quantity) inEach(si []float64) []float64 {
-	out := make([]float64, len(si))
-	for i, v := range si {
-		out[i] = q.In(v)
+// People is the unit for people.
+func (m *Measure[T]) People() Unit {
+	if m.Unit.Sign == "" {
+		return m.file()
 	}
-	return out
+	return m.Unit
 }
+
+func (m *Measure[T]) file() Unit { return inFiles[m.Key[strings.LastIndex(m.Key, "_")+1:]] }
 
 // The functions below take values in the unit of files.
 
 // Sheet turns a value into the unit for people.
-func (q *Quantity) Sheet(v float64) float64 { return v / (q.file().From(1) / q.People().From(1)) }
+func (m *Measure[T]) Sheet(v float64) float64 { return v / (m.file().From(1) / m.People().From(1)) }
 
 // SheetEach is Sheet for many values.
-func (q *Quantity) SheetEach(v []float64) []float64 {
-	out := make([]float64, len(v))
-	for i, x := range v {
-		out[i] = q.Sheet(x)
-	}
-	return out
-}
+func (m *Measure[T]) SheetEach(v []float64) []float64 { return each(v, m.Sheet) }
 
 // Axis is name and unit.
-func (q *Quantity) Axis() string {
-	if q.People().Sign == "" {
-		return q.Name
-	}
-	return q.Name + ", " + q.People().Sign
+func (m *Measure[T]) Axis() string {
+	return strings.TrimSuffix(m.Name+", "+m.People().Sign, ", ")
 }
 
 // Number writes a value for people, without its unit.
-func (q *Quantity) Number(v float64) string {
+func (m *Measure[T]) Number(v float64) string {
 	if math.IsNaN(v) {
 		return "–"
 	}
-	text := strconv.FormatFloat(q.Sheet(v), 'f', q.Digits, 64)
+	text := strconv.FormatFloat(m.Sheet(v), 'f', m.Digits, 64)
 	if n, _ := strconv.ParseFloat(text, 64); n == 0 {
 		return strings.TrimPrefix(text, "-")
 	}
@@ -127,21 +123,28 @@ func (q *Quantity) Number(v float64) string {
 }
 
 // Amount is Number with its unit.
-func (q *Quantity) Amount(v float64) string { return q.Number(v) + q.People().behind() }
+func (m *Measure[T]) Amount(v float64) string { return m.Number(v) + m.People().behind() }
 
 // Spread writes mean ± deviation, or the mean alone where there is one value.
-func (q *Quantity) Spread(mean, deviation float64, n int) string {
+func (m *Measure[T]) Spread(mean, deviation float64, n int) string {
 	if n < 2 || math.IsNaN(mean) {
-		return q.Number(mean)
+		return m.Number(mean)
 	}
-	return q.Number(mean) + " ± " + q.Number(deviation)
+	return m.Number(mean) + " ± " + m.Number(deviation)
 }
 
 // Change writes an amount with its sign.
-func (q *Quantity) Change(v float64) string {
-	text := q.Amount(v)
-	if !strings.HasPrefix(text, "−") {
-		text = "+" + text
+func (m *Measure[T]) Change(v float64) string {
+	if text := m.Amount(v); strings.HasPrefix(text, "−") {
+		return text
 	}
-	return text
+	return "+" + m.Amount(v)
+}
+
+func each(v []float64, of func(float64) float64) []float64 {
+	out := make([]float64, len(v))
+	for i, x := range v {
+		out[i] = of(x)
+	}
+	return out
 }

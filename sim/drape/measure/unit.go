@@ -2,7 +2,6 @@ package measure
 
 import (
 	"math"
-	"strings"
 
 	"cowl/sim"
 )
@@ -44,14 +43,3 @@ func (u Unit) behind() string {
 	}
 	return " " + u.Sign
 }
-
-// People is the unit for people.
-func (q *Quantity) People() Unit {
-	if q.Unit.Sign == "" {
-		return q.file()
-	}
-	return q.Unit
-}
-
-// file is the unit of files.
-func (q *Quantity) file() Unit { return inFiles[q.Key[strings.LastIndex(q.Key, "_")+1:]] }
