@@ -79,7 +79,7 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 		c.Text("Changed as it hung. Again (A) places it from the flat: trust those figures first.", panel.Small, true)
 	}
 	for i, g := range measure.InWindow {
-		if i == 1 {
+		if i == 1 { // after the edge
 			a.foldReadings(c, o)
 		}
 		c.Heading(g.Title)
