@@ -81,7 +81,7 @@ func (s *Style) Piece() (draft.Piece, error) {
 	if err == nil {
 		p, err = p.Treated(s.Stand, s.Trims...)
 	}
-	return p, s.locatedPiece(err)
+	return p, s.located(err)
 }
 
 // flat returns the piece before it is on the stand.

@@ -143,15 +143,16 @@ func TestWriteReads(t *testing.T) {
 				f.set(&s, toMetres(float64(rapid.IntRange(0, 99999).Draw(t, f.name))/100, f.unit()))
 			case angle:
 				f.set(&s, toRadians(float64(rapid.IntRange(-9000, 9000).Draw(t, f.name))/100))
+			case mass:
+				f.set(&s, float64(rapid.IntRange(0, 999).Draw(t, f.name))/1000)
+			case choice, truth:
+				f.set(&s, float64(rapid.IntRange(0, 1).Draw(t, f.name)))
 			}
 		}
 		if rapid.Bool().Draw(t, "auto") {
 			s.Cut.Extension, s.Cut.DartShare = draft.Auto, draft.Auto
 		}
-		s.Cut.PleatsTo = draft.Towards(rapid.IntRange(0, 1).Draw(t, "towards"))
 		s.Cut.How = draft.How(rapid.IntRange(0, 2).Draw(t, "how"))
-		s.Hang.Free = rapid.Bool().Draw(t, "free")
-		s.Stand.StayShoulder, s.Stand.StayEdge = rapid.Bool().Draw(t, "stay shoulder"), rapid.Bool().Draw(t, "stay edge")
 		if rapid.Bool().Draw(t, "own cloth") {
 			s.Fabric.Note, s.Fabric.BendBias = "changed", 1e-6/3
 			s.Fabric = rounded(s.Fabric)
