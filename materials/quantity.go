@@ -1,6 +1,7 @@
 package materials
 
 import (
+	"fmt"
 	"strconv"
 
 	"cowl/mesh/limit"
@@ -51,23 +52,20 @@ func (q quantity) allowed() limit.Words { return q.limits(0).Allowed() }
 
 // rangeOf makes a range of numbers in a unit of which one is scale in SI.
 func rangeOf(field, unit string, scale, v, low, high float64, why string, none bool) limit.Range {
-	if unit != "" {
-		unit = " " + unit
+	return limit.Range{Field: field, Value: v * scale, Lo: low * scale, Hi: high * scale, Unit: unitOf(unit, scale), Why: limit.Say("%s", why), None: none}
+}
+
+// unitOf is a unit of which one is scale in SI.
+func unitOf(name string, scale float64) limit.Unit {
+	if name != "" {
+		name = " " + name
 	}
-	u := limit.Unit{Name: unit, PerSI: 1 / scale, Value: limit.Figures, End: limit.Figures}
-	return limit.Range{Field: field, Value: v * scale, Lo: low * scale, Hi: high * scale, Unit: u, Why: limit.Say("%s", why), None: none}
+	return limit.Unit{Name: name, PerSI: 1 / scale, Value: limit.Figures, End: limit.Figures}
 }
 
 // withUnit formats v to four figures, whole numbers in full.
 func withUnit(v float64, unit string) string {
-	s := strconv.FormatFloat(v, 'g', 4, 64)
-	if v == float64(int32(v)) {
-		s = strconv.FormatInt(int64(v), 10)
-	}
-	if unit == "" {
-		return s
-	}
-	return s + " " + unit
+	return fmt.Sprint(limit.Of(v, unitOf(unit, 1)))
 }
 
 // figures formats v to 12 figures, enough to return to the number typed.

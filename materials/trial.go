@@ -193,7 +193,7 @@ func (t Trial) read(repeats []string) (Reading, error) {
 			return Reading{}, limit.Errorf(q.key, "%v", err)
 		}
 		if r := rangeOf(q.key, q.unit, q.scale, toUnits(a.si, q.scale), q.low, q.high, q.why, false); r.Check() != nil {
-			return Reading{}, limit.Errorf(q.key, "%v, want %v: %v", r.Given(), r.Allowed(), r.Why) // its key stands before it
+			return Reading{}, limit.Errorf(q.key, "%v, want %v: %v", limit.Of(r.Value, r.Unit), r.Allowed(), r.Why) // its key stands before it
 		}
 		switch q.of.wanted {
 		case lengths.wanted:

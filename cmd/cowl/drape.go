@@ -20,7 +20,7 @@ import (
 type drapeCmd struct {
 	styleFlags
 	clothFlags
-	Hang any `embed:"" fields:"hang"`
+	Hang any `embed:"" table:"hang"`
 }
 
 // drapeVerb is cowl drape.

@@ -21,14 +21,14 @@ const demoFile = "demo.yaml (built in)"
 // as the style has it.
 type cutFlags struct {
 	Style     string `short:"s" placeholder:"FILE" help:"Style file in YAML. Without it: the built-in demo."`
-	Cut       any    `embed:"" fields:"size cut"`
+	Cut       any    `embed:"" table:"size cut"`
 	Block     string `placeholder:"FILE" help:"Block of your own, a half front with one waist dart: .dxf, .svg or .csv, at full size."`
 	BlockUnit string `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
 	BlockName string `placeholder:"NAME" help:"Which piece of that file, if it has several."`
 	Piece     string `placeholder:"FILE" help:"Finished cowl front of your own, both halves, instead of drafting one: .dxf, .svg or .csv, at full size."`
 	PieceName string `placeholder:"NAME" help:"Which piece of that file, if it has several and not just one that is called front."`
 	PieceUnit string `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
-	Stand     any    `embed:"" fields:"stand"`
+	Stand     any    `embed:"" table:"stand"`
 }
 
 // styleFlags are cutFlags with where to write and what to print.

@@ -66,64 +66,57 @@ func (e *Error) Unwrap() []error {
 	return out
 }
 
-// In writes err with the lengths of every Error in it in u, a line for each
-// of joined ones. It sees an Error through Say and errors.Join, not through
+// In writes err with the lengths of every Error in it in u, a line for each of
+// joined ones. It sees an Error through Say and errors.Join, not through
 // fmt.Errorf.
 func In(err error, u Units) string {
-	if e, ok := err.(*Error); ok {
-		if e.At != "" {
-			return e.At + ": " + e.Says.In(u)
-		}
-		return e.Says.In(u)
-	}
-	parts := Parts(err)
-	if len(parts) < 2 {
-		return err.Error()
-	}
 	var lines []string
-	for _, part := range parts {
-		lines = append(lines, In(part, u))
+	for _, part := range parts(err) {
+		line := ""
+		if e, ok := part.(*Error); ok {
+			if line = e.Says.In(u); e.At != "" {
+				line = e.At + ": " + line
+			}
+		} else {
+			line = part.Error()
+		}
+		lines = append(lines, line)
 	}
 	return strings.Join(lines, "\n")
-}
-
-// Parts returns the errors that err was joined from, itself if it was not.
-func Parts(err error) []error {
-	if _, ok := err.(*Error); ok {
-		return []error{err}
-	}
-	many, ok := err.(interface{ Unwrap() []error })
-	if !ok {
-		return []error{err}
-	}
-	var out []error
-	for _, e := range many.Unwrap() {
-		out = append(out, Parts(e)...)
-	}
-	return out
 }
 
 // Placed returns err with the place where the field of each Error in it was
 // set; one that has its place keeps it. Nil stays nil.
 func Placed(err error, at func(field string) string) error {
-	if err == nil {
-		return nil
-	}
 	var out []error
-	for _, part := range Parts(err) {
-		e, ok := part.(*Error)
-		if !ok {
-			out = append(out, &Error{At: at(""), Says: Say("%v", part)})
-			continue
+	for _, part := range parts(err) {
+		e := Error{Says: Say("%v", part)}
+		if one, ok := part.(*Error); ok {
+			e = *one
 		}
-		placed := *e
-		if placed.At == "" {
-			placed.At = at(e.Field)
+		if e.At == "" {
+			e.At = at(e.Field)
 		}
-		out = append(out, &placed)
+		out = append(out, &e)
 	}
 	if len(out) == 1 {
 		return out[0]
 	}
 	return errors.Join(out...)
+}
+
+// parts returns the errors that err was joined from, itself if it was not.
+func parts(err error) []error {
+	if err == nil {
+		return nil
+	}
+	many, ok := err.(interface{ Unwrap() []error })
+	if _, one := err.(*Error); one || !ok || errors.Join(many.Unwrap()...).Error() != err.Error() {
+		return []error{err}
+	}
+	var out []error
+	for _, e := range many.Unwrap() {
+		out = append(out, parts(e)...)
+	}
+	return out
 }

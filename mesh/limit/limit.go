@@ -29,11 +29,8 @@ func (r Range) Check() error {
 	if r.None && v == 0 || v >= r.Unit.of(r.Lo)-slack && v <= r.Unit.of(r.Hi)+slack {
 		return nil
 	}
-	return Errorf(r.Field, "%s %v, want %v%v", r.Field, r.Given(), r.Allowed(), r.because())
+	return Errorf(r.Field, "%s %v, want %v: %v", r.Field, Of(r.Value, r.Unit), r.Allowed(), r.Why)
 }
-
-// Given is the value to be written in a message.
-func (r Range) Given() Quantity { return Of(r.Value, r.Unit) }
 
 // Allowed is what the value may be, to be written in a message.
 func (r Range) Allowed() Words {
@@ -44,14 +41,6 @@ func (r Range) Allowed() Words {
 		return Say("at least %v", Of(r.Lo, r.Unit))
 	}
 	return Say("%v", Between(r.Lo, r.Hi, r.Unit))
-}
-
-// because is the reason behind a colon, nothing where there is none.
-func (r Range) because() Words {
-	if r.Why.format == "" {
-		return r.Why
-	}
-	return Say(": %v", r.Why)
 }
 
 // Check returns one joined error of all that lie outside their range.

@@ -28,15 +28,16 @@ const (
 // file, the flag and what is written follow from it. What it may be, the draft
 // says.
 type Field struct {
-	section, name string // name as in the file, without its unit
-	kind          kind
-	auto          bool   // the word auto is allowed and stands for draft.Auto
-	help          string // of the flag; empty: it has none
-	get           func(*Style) float64
-	set           func(*Style, float64)
-	word          func(float64) string          // of a choice
-	parse         func(string) (float64, error) // of a choice
-	measure       func(*body.Body) *float64     // for the section body
+	Name    string // as in the file, without its unit
+	section string
+	kind    kind
+	auto    bool   // the word auto is allowed and stands for draft.Auto
+	Help    string // of the flag; empty: it has none
+	get     func(*Style) float64
+	set     func(*Style, float64)
+	word    func(float64) string          // of a choice
+	parse   func(string) (float64, error) // of a choice
+	measure func(*body.Body) *float64     // for the section body
 }
 
 // fields is the table, in the order of files and of flags.
@@ -91,7 +92,7 @@ func measures() []Field {
 
 // number is a field that lives in one float64.
 func number(section, name string, k kind, at func(*Style) *float64, help string) Field {
-	return Field{section: section, name: name, kind: k, help: help,
+	return Field{section: section, Name: name, kind: k, Help: help,
 		get: func(s *Style) float64 { return *at(s) }, set: func(s *Style, v float64) { *at(s) = v }}
 }
 
@@ -103,7 +104,7 @@ func (f Field) orAuto() Field {
 
 // whole is a field that lives in a whole number.
 func whole[T int | uint64](section, name string, at func(*Style) *T, help string) Field {
-	return Field{section: section, name: name, kind: count, help: help,
+	return Field{section: section, Name: name, kind: count, Help: help,
 		get: func(s *Style) float64 { return float64(*at(s)) }, set: func(s *Style, v float64) { *at(s) = T(v) }}
 }
 
@@ -112,7 +113,7 @@ func oneOf[T interface {
 	~int
 	String() string
 }](section, name string, at func(*Style) *T, parse func(string) (T, error), help string) Field {
-	return Field{section: section, name: name, kind: choice, help: help,
+	return Field{section: section, Name: name, kind: choice, Help: help,
 		get: func(s *Style) float64 { return float64(*at(s)) }, set: func(s *Style, v float64) { *at(s) = T(v) },
 		word: func(v float64) string { return T(v).String() },
 		parse: func(text string) (float64, error) {
@@ -123,7 +124,7 @@ func oneOf[T interface {
 
 // yesNo is a field that is true, 1, or false, 0.
 func yesNo(section, name string, at func(*Style) *bool, help string) Field {
-	return Field{section: section, name: name, kind: truth, help: help,
+	return Field{section: section, Name: name, kind: truth, Help: help,
 		get: func(s *Style) float64 {
 			if *at(s) {
 				return 1
@@ -133,7 +134,7 @@ func yesNo(section, name string, at func(*Style) *bool, help string) Field {
 }
 
 // spoken is the name of f in messages, as limit.Error has it.
-func (f Field) spoken() string { return strings.ReplaceAll(f.name, "_", " ") }
+func (f Field) spoken() string { return strings.ReplaceAll(f.Name, "_", " ") }
 
 // unit is the unit f is written in by default.
 func (f Field) unit() string {
@@ -142,7 +143,7 @@ func (f Field) unit() string {
 		return "deg"
 	case f.kind == mass:
 		return "g"
-	case f.kind == length && f.name == "spacing":
+	case f.kind == length && f.Name == "spacing":
 		return "mm"
 	case f.kind == length:
 		return "cm"
@@ -153,14 +154,14 @@ func (f Field) unit() string {
 // key is the key of f as cowl writes it.
 func (f Field) key() string {
 	if u := f.unit(); u != "" {
-		return f.name + "_" + u
+		return f.Name + "_" + u
 	}
-	return f.name
+	return f.Name
 }
 
 // named returns the field of that name; an unknown one panics.
 func named(name string) Field {
-	i := slices.IndexFunc(fields, func(f Field) bool { return f.name == name })
+	i := slices.IndexFunc(fields, func(f Field) bool { return f.Name == name })
 	if i < 0 {
 		panic("style: no field " + name)
 	}

@@ -14,7 +14,7 @@ import (
 func Flags(of ...string) []Field {
 	var out []Field
 	for _, f := range fields {
-		if f.help != "" && (slices.Contains(of, f.section) || slices.Contains(of, f.name)) {
+		if f.Help != "" && (slices.Contains(of, f.section) || slices.Contains(of, f.Name)) {
 			out = append(out, f)
 		}
 	}
@@ -24,14 +24,8 @@ func Flags(of ...string) []Field {
 // Flag returns the field of a flag; an unknown one panics.
 func Flag(name string) Field { return named(strings.ReplaceAll(name, "-", "_")) }
 
-// Name is what Set calls f.
-func (f Field) Name() string { return f.name }
-
 // Flag is the flag of f without its two hyphens.
-func (f Field) Flag() string { return strings.ReplaceAll(f.name, "_", "-") }
-
-// Help says what the flag is for.
-func (f Field) Help() string { return f.help }
+func (f Field) Flag() string { return strings.ReplaceAll(f.Name, "_", "-") }
 
 // Holder stands for the value in the help; empty: the flag has none.
 func (f Field) Holder() string {

@@ -143,7 +143,7 @@ func find(section, key string) (Field, string, error) {
 		if f.section != section {
 			continue
 		}
-		rest, ok := strings.CutPrefix(key, f.name)
+		rest, ok := strings.CutPrefix(key, f.Name)
 		if !ok {
 			continue
 		}
@@ -165,7 +165,7 @@ func (f Field) keys() string {
 	if f.kind == angle || f.kind == mass {
 		return f.key()
 	}
-	return f.name + "_cm, " + f.name + "_mm or " + f.name + "_in"
+	return f.Name + "_cm, " + f.Name + "_mm or " + f.Name + "_in"
 }
 
 // keysOf lists the keys of a section, with the units cowl writes.

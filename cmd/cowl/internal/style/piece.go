@@ -81,7 +81,7 @@ func (s *Style) readPiece(d Drawing, from string) error {
 	s.Cut = draft.DefaultCut()
 	s.Cut.Facing, s.Cut.Grain, s.Cut.Trim = c.Facing, c.Grain, trim
 	for _, f := range fields {
-		if f.section == "cut" && f.name != "trim" {
+		if f.section == "cut" && f.Name != "trim" {
 			delete(s.from, f.spoken())
 		}
 	}
@@ -93,7 +93,7 @@ func (s *Style) readPiece(d Drawing, from string) error {
 // isDrafted reports whether f is set by drafting alone, which a finished front
 // has behind it.
 func (f Field) isDrafted() bool {
-	return f.section == "cut" && !slices.Contains([]string{"facing", "grain", "trim"}, f.name)
+	return f.section == "cut" && !slices.Contains([]string{"facing", "grain", "trim"}, f.Name)
 }
 
 // fixed says which of the drafted fields were set all the same.
