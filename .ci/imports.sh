@@ -25,7 +25,8 @@ only() { check "$1" "\\#^($2)\$#!{\\#^cowl(/|\$)#p}" "$3"; }
 
 gl='github.com/go-gl/.*'
 only  ./mesh/...     'cowl/mesh(/.*)?'              'shapes know no physics, no fabric, no drawing'
-only  ./materials/... 'cowl/materials(/.*)?'        'fabrics know nothing of ours'
+only  ./mesh/limit   'cowl/mesh/limit'              'a limit knows nothing of what it limits'
+only  ./materials/... 'cowl/(materials(/.*)?|mesh/limit)' 'fabrics know nothing of ours but what a limit is'
 only  ./shaders/...  'cowl/shaders'                 'shaders are text'
 only  ./cmd/cowl/internal/trial 'cowl/cmd/cowl/internal/trial' 'rows of a study know no cloth'
 only  ./cmd/cowl/internal/scatter 'cowl/cmd/cowl/internal/scatter' 'statistics know no cloth'

@@ -1,6 +1,10 @@
 package materials
 
-import "math"
+import (
+	"math"
+
+	"cowl/mesh/limit"
+)
 
 // Field names a number of a Fabric. It indexes Basis.
 type Field int
@@ -90,6 +94,9 @@ func (q Field) Unit() string { return quantities[q].unit }
 
 // In returns where f holds the field, SI, to change it.
 func (q Field) In(f *Fabric) *float64 { return quantities[q].at(f) }
+
+// Limits returns the field of f with what it may be by itself.
+func (q Field) Limits(f Fabric) limit.Range { return quantities[q].limits(q.InUnits(f)) }
 
 // Value returns the field of f in SI units.
 func (q Field) Value(f Fabric) float64 { return *quantities[q].at(&f) }

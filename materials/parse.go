@@ -4,10 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"regexp"
 	"slices"
-	"strings"
 	"unicode/utf8"
+
+	"cowl/materials/scalar"
+	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/parser"
@@ -22,7 +23,7 @@ const keyBendMean = "bend_mean_uNm"
 func FromFile(path string) (Fabric, error) {
 	data, err := os.ReadFile(path)
 	if err != nil {
-		return Fabric{}, fmt.Errorf("materials: %w", err)
+		return Fabric{}, err
 	}
 	return Parse(path, data)
 }
@@ -38,10 +39,7 @@ func Parse(file string, data []byte) (Fabric, error) {
 	if err := errors.Join(r.errs...); err != nil {
 		return Fabric{}, err
 	}
-	if err := f.Validate(); err != nil {
-		return Fabric{}, fmt.Errorf("%s: %w", file, err)
-	}
-	return f, nil
+	return f, limit.Placed(f.Validate(), func(string) string { return file })
 }
 
 // reader walks the syntax tree of one file and gathers errors with lines.
@@ -51,8 +49,13 @@ type reader struct {
 	errs []error
 }
 
-func (r *reader) fail(line int, format string, args ...any) {
-	r.errs = append(r.errs, fmt.Errorf("%s:%d: %s", r.file, line, fmt.Sprintf(format, args...)))
+func (r *reader) fail(line int, field, format string, args ...any) {
+	r.refuse(line, limit.Errorf(field, format, args...))
+}
+
+// refuse notes what is wrong with a line.
+func (r *reader) refuse(line int, err error) {
+	r.errs = append(r.errs, limit.Placed(err, func(string) string { return fmt.Sprintf("%s:%d", r.file, line) }))
 }
 
 // entry is one key of a mapping.
@@ -100,26 +103,20 @@ func (r *reader) fabric(data []byte) (f Fabric) {
 	return f
 }
 
-var parserLine = regexp.MustCompile(`^\[(\d+):\d+\] (.*)`)
-
 // document returns the top-level entries of the only document in data.
 func (r *reader) document(data []byte) []entry {
 	if !utf8.Valid(data) {
-		r.fail(1, "not UTF-8 text")
+		r.fail(1, "", "not UTF-8 text")
 		return nil
 	}
 	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
 	if err != nil {
-		first, _, _ := strings.Cut(err.Error(), "\n")
-		if m := parserLine.FindStringSubmatch(first); m != nil {
-			r.errs = append(r.errs, fmt.Errorf("%s:%s: %s", r.file, m[1], m[2]))
-			return nil
-		}
-		r.fail(1, "%s", first)
+		line, what, _ := scalar.Syntax(err)
+		r.fail(line, "", "%s", what)
 		return nil
 	}
 	if len(tree.Docs) != 1 || tree.Docs[0].Body == nil {
-		r.fail(1, "want one fabric: keys and values, one a line, like weight_gsm: 135")
+		r.fail(1, "", "want one fabric: keys and values, one a line, like weight_gsm: 135")
 		return nil
 	}
 	return r.mapping(tree.Docs[0].Body, "the file")
@@ -134,7 +131,7 @@ func (r *reader) mapping(n ast.Node, what string) []entry {
 	case *ast.MappingValueNode:
 		values = []*ast.MappingValueNode{n}
 	default:
-		r.fail(lineOf(n), "%s is %s, want keys and values, one a line, like weight_gsm: 135", what, n.Type())
+		r.fail(lineOf(n), "", "%s is %s, want keys and values, one a line, like weight_gsm: 135", what, n.Type())
 		return nil
 	}
 	out := make([]entry, 0, len(values))
@@ -144,7 +141,7 @@ func (r *reader) mapping(n ast.Node, what string) []entry {
 			e.key = s.Value
 		}
 		if i := slices.IndexFunc(out, func(o entry) bool { return o.key == e.key }); i >= 0 {
-			r.fail(e.line, "%s is set twice, first in line %d", e.key, out[i].line)
+			r.fail(e.line, e.key, "%s is set twice, first in line %d", e.key, out[i].line)
 			continue
 		}
 		out = append(out, e)

@@ -3,6 +3,8 @@ package materials
 import (
 	"fmt"
 	"strconv"
+
+	"cowl/mesh/limit"
 )
 
 // quantity describes a number of a Fabric as people write it.
@@ -37,29 +39,33 @@ func (q quantity) inUnits(f *Fabric) float64 {
 // set stores v, given in units.
 func (q quantity) set(f *Fabric, v float64) { *q.at(f) = v * q.scale }
 
-// check returns an error unless v, in units, lies within the allowed range.
-func (q quantity) check(v float64) error {
-	if v >= q.low && v <= q.high || q.optional && v == 0 {
-		return nil
-	}
-	return fmt.Errorf("%s %s, want %s: %s", q.key, withUnit(v, q.unit), q.allowed(), q.why)
+// limits returns v, in units, with what it may be.
+func (q quantity) limits(v float64) limit.Range {
+	return rangeOf(q.key, q.unit, q.scale, v, q.low, q.high, q.why, q.optional)
 }
 
+// check returns an error unless v, in units, lies within the allowed range.
+func (q quantity) check(v float64) error { return q.limits(v).Check() }
+
 // allowed returns the range with its unit, like "10–1500 g/m²".
-func (q quantity) allowed() string {
-	return strconv.FormatFloat(q.low, 'g', -1, 64) + "–" + withUnit(q.high, q.unit)
+func (q quantity) allowed() limit.Words { return q.limits(0).Allowed() }
+
+// rangeOf makes a range of numbers in a unit of which one is scale in SI.
+func rangeOf(field, unit string, scale, v, low, high float64, why string, none bool) limit.Range {
+	return limit.Range{Field: field, Value: v * scale, Lo: low * scale, Hi: high * scale, Unit: unitOf(unit, scale), Why: limit.Say("%s", why), None: none}
+}
+
+// unitOf is a unit of which one is scale in SI.
+func unitOf(name string, scale float64) limit.Unit {
+	if name != "" {
+		name = " " + name
+	}
+	return limit.Unit{Name: name, PerSI: 1 / scale, Value: limit.Figures, End: limit.Figures}
 }
 
 // withUnit formats v to four figures, whole numbers in full.
 func withUnit(v float64, unit string) string {
-	s := strconv.FormatFloat(v, 'g', 4, 64)
-	if v == float64(int32(v)) {
-		s = strconv.FormatInt(int64(v), 10)
-	}
-	if unit == "" {
-		return s
-	}
-	return s + " " + unit
+	return fmt.Sprint(limit.Of(v, unitOf(unit, 1)))
 }
 
 // figures formats v to 12 figures, enough to return to the number typed.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"cowl/materials/scalar"
+	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
 )
@@ -47,7 +48,7 @@ func (r *reader) limits(f *Fabric, e entry) {
 		if v.key != keyBendMean {
 			i := slices.IndexFunc(Fields(), func(q Field) bool { return q.Key() == v.key })
 			if i < 0 {
-				r.fail(v.line, "%s: unknown key %q%s", e.key, v.key, didYouMean(v.key, append(numberKeys(), keyBendMean)))
+				r.fail(v.line, v.key, "%s: unknown key %q%s", e.key, v.key, didYouMean(v.key, append(numberKeys(), keyBendMean)))
 				continue
 			}
 			fields = []Field{Field(i)}
@@ -63,13 +64,13 @@ func (r *reader) limit(f *Fabric, q Field, what string, v entry) {
 	scale := quantities[q].scale
 	switch {
 	case f.Basis[q].Kind == Unknown:
-		r.fail(v.line, "%s: %s has no value in the file", what, v.key)
+		r.fail(v.line, v.key, "%s: %s has no value in the file", what, v.key)
 	case what == "range":
 		low, high, ok := r.pair(v)
 		f.Range[q] = Interval{low * scale, high * scale}
 		if ok {
 			if err := f.checkRange(q); err != nil {
-				r.fail(v.line, "%v", err)
+				r.refuse(v.line, err)
 			}
 		}
 	default:
@@ -77,7 +78,7 @@ func (r *reader) limit(f *Fabric, q Field, what string, v entry) {
 		f.Spread[q] = x * scale
 		if ok {
 			if err := f.checkSpread(q); err != nil {
-				r.fail(v.line, "%v", err)
+				r.refuse(v.line, err)
 			}
 		}
 	}
@@ -87,7 +88,7 @@ func (r *reader) limit(f *Fabric, q Field, what string, v entry) {
 func (r *reader) pair(e entry) (low, high float64, ok bool) {
 	list, isList := e.value.(*ast.SequenceNode)
 	if !isList || len(list.Values) != 2 {
-		r.fail(e.line, "%s is %s, want [low, high]", e.key, scalar.Shown(e.value))
+		r.fail(e.line, e.key, "%s is %s, want [low, high]", e.key, scalar.Shown(e.value))
 		return 0, 0, false
 	}
 	low, first := r.float(entry{e.key, e.line, list.Values[0]})
@@ -112,11 +113,11 @@ func (f Fabric) checkRange(q Field) error {
 	i, v := q.RangeInUnits(f), q.InUnits(f)
 	for _, end := range []float64{i.Low, i.High} {
 		if err := quantities[q].check(end); err != nil {
-			return fmt.Errorf("range: %w", err)
+			return limit.Errorf(q.Key(), "range: %v", err)
 		}
 	}
 	if !(i.Low <= v && v <= i.High) {
-		return fmt.Errorf("range: %s %s–%s does not hold its value %s", q.Key(), figures(i.Low), withUnit(i.High, q.Unit()), q.Format(f))
+		return limit.Errorf(q.Key(), "range: %s %s–%s does not hold its value %s", q.Key(), figures(i.Low), withUnit(i.High, q.Unit()), q.Format(f))
 	}
 	return nil
 }
@@ -127,7 +128,7 @@ func (f Fabric) checkSpread(q Field) error {
 	if s >= 0 && s <= quantities[q].high && !math.IsNaN(s) {
 		return nil
 	}
-	return fmt.Errorf("spread: %s %s, want 0–%s", q.Key(), withUnit(s, q.Unit()), withUnit(quantities[q].high, q.Unit()))
+	return limit.Errorf(q.Key(), "spread: %s %s, want 0–%s", q.Key(), withUnit(s, q.Unit()), withUnit(quantities[q].high, q.Unit()))
 }
 
 // writeLimits writes ranges and spreads where there are any.

@@ -36,7 +36,7 @@ func (r *reader) field(f *Fabric, e entry) {
 			return
 		}
 	}
-	r.fail(e.line, "unknown key %q%s", e.key, didYouMean(e.key, fileKeys()))
+	r.fail(e.line, e.key, "unknown key %q%s", e.key, didYouMean(e.key, fileKeys()))
 }
 
 // number reads q from e and marks it as measured; basis may say otherwise.
@@ -47,7 +47,7 @@ func (r *reader) number(f *Fabric, q Field, e entry) {
 		return
 	}
 	if err := quantities[q].check(v); err != nil {
-		r.fail(e.line, "%v", err)
+		r.refuse(e.line, err)
 		return
 	}
 	quantities[q].set(f, v)
@@ -62,7 +62,7 @@ func (r *reader) bendMean(f *Fabric, e entry) {
 	mean := quantities[BendWarp]
 	mean.key = keyBendMean
 	if err := mean.check(v); err != nil {
-		r.fail(e.line, "%v", err)
+		r.refuse(e.line, err)
 		return
 	}
 	for _, q := range []Field{BendWarp, BendWeft} {
@@ -76,21 +76,21 @@ func (r *reader) bendMean(f *Fabric, e entry) {
 func (r *reader) required(f *Fabric) {
 	first := r.firstLine()
 	if at, ok := r.line["name"]; !ok {
-		r.fail(first, "name is missing, %s", nameWanted)
+		r.fail(first, "name", "name is missing, %s", nameWanted)
 	} else if !nameForm.MatchString(f.Name) {
-		r.fail(at, "name %q, %s", f.Name, nameWanted)
+		r.fail(at, "name", "name %q, %s", f.Name, nameWanted)
 	}
 	if _, ok := r.line[Weight.Key()]; !ok {
-		r.fail(first, "%s is missing, want %s", Weight.Key(), quantities[Weight].allowed())
+		r.fail(first, Weight.Key(), "%s is missing, want %v", Weight.Key(), quantities[Weight].allowed())
 	}
 	for _, q := range []Field{BendWarp, BendWeft} {
 		_, one := r.line[q.Key()]
 		mean, both := r.line[keyBendMean]
 		switch {
 		case !one && !both:
-			r.fail(first, "%s is missing, want %s, or %s for both directions", q.Key(), quantities[q].allowed(), keyBendMean)
+			r.fail(first, q.Key(), "%s is missing, want %v, or %s for both directions", q.Key(), quantities[q].allowed(), keyBendMean)
 		case one && both:
-			r.fail(mean, "%s beside %s, want one or the other", keyBendMean, q.Key())
+			r.fail(mean, keyBendMean, "%s beside %s, want one or the other", keyBendMean, q.Key())
 		}
 	}
 }
@@ -112,14 +112,14 @@ func (r *reader) firstLine() int {
 func (r *reader) together(f *Fabric) {
 	for _, q := range []Field{PullWarp, PullWeft} {
 		if err := f.checkPull(q); err != nil {
-			r.fail(max(r.line[q.Key()], r.line[Shear.Key()]), "%v", err)
+			r.refuse(max(r.line[q.Key()], r.line[Shear.Key()]), err)
 		}
 	}
 	if err := f.checkDrape(); err != nil {
-		r.fail(r.line["drape"], "%v", err)
+		r.refuse(r.line["drape"], err)
 	}
 	if err := f.checkConfidence(); err != nil {
-		r.fail(r.line["confidence"], "%v", err)
+		r.refuse(r.line["confidence"], err)
 	}
 }
 
@@ -128,16 +128,16 @@ func (r *reader) basis(f *Fabric, e entry) {
 	for _, b := range r.mapping(e.value, "basis") {
 		q := slices.IndexFunc(Fields(), func(q Field) bool { return q.Key() == b.key })
 		if q < 0 {
-			r.fail(b.line, "basis: unknown key %q%s", b.key, didYouMean(b.key, numberKeys()))
+			r.fail(b.line, b.key, "basis: unknown key %q%s", b.key, didYouMean(b.key, numberKeys()))
 			continue
 		}
 		if f.Basis[q].Kind == Unknown {
-			r.fail(b.line, "basis: %s has no value in the file", b.key)
+			r.fail(b.line, b.key, "basis: %s has no value in the file", b.key)
 			continue
 		}
 		ev, err := evidenceFromText(r.word(b))
 		if err != nil {
-			r.fail(b.line, "basis: %s is %v", b.key, err)
+			r.fail(b.line, b.key, "basis: %s is %v", b.key, err)
 			continue
 		}
 		f.Basis[q] = ev
@@ -155,19 +155,19 @@ func (r *reader) drape(f *Fabric, e entry) {
 		}
 		i := slices.IndexFunc(drapeQuantities, func(q quantity) bool { return q.key == v.key })
 		if i < 0 {
-			r.fail(v.line, "drape: unknown key %q%s", v.key, didYouMean(v.key, drapeKeys()))
+			r.fail(v.line, v.key, "drape: unknown key %q%s", v.key, didYouMean(v.key, drapeKeys()))
 			continue
 		}
 		seen = seen || i == 0
 		if x, ok := r.float(v); ok {
 			drapeQuantities[i].set(f, x)
 			if err := drapeQuantities[i].check(x); err != nil {
-				r.fail(v.line, "drape: %v", err)
+				r.fail(v.line, v.key, "drape: %v", err)
 			}
 		}
 	}
 	if !seen && len(r.errs) == 0 {
-		r.fail(e.line, "drape: coefficient_pct is missing, want %s", drapeQuantities[0].allowed())
+		r.fail(e.line, e.key, "drape: coefficient_pct is missing, want %v", drapeQuantities[0].allowed())
 	}
 }
 

@@ -6,7 +6,7 @@ import "cowl/materials/scalar"
 func (r *reader) float(e entry) (float64, bool) {
 	v, ok := scalar.Number(e.value)
 	if !ok {
-		r.fail(e.line, "%s is %s, want a number", e.key, scalar.Shown(e.value))
+		r.fail(e.line, e.key, "%s is %s, want a number", e.key, scalar.Shown(e.value))
 	}
 	return v, ok
 }
@@ -15,7 +15,7 @@ func (r *reader) float(e entry) (float64, bool) {
 func (r *reader) word(e entry) string {
 	w, ok := scalar.Word(e.value)
 	if !ok {
-		r.fail(e.line, "%s is %s, want text", e.key, scalar.Shown(e.value))
+		r.fail(e.line, e.key, "%s is %s, want text", e.key, scalar.Shown(e.value))
 	}
 	return w
 }

@@ -43,21 +43,21 @@ func (r *reader) trial(s *Swatch, e entry) {
 	if word, ok := s.words()[key]; ok {
 		*word = r.word(e)
 		if key == "name" && !nameForm.MatchString(s.Name) {
-			r.fail(e.line, "name %q, %s", s.Name, nameWanted)
+			r.fail(e.line, e.key, "name %q, %s", s.Name, nameWanted)
 		}
 		return
 	}
 	t, err := trialOf(key)
 	if err != nil {
-		r.fail(e.line, "%v", err)
+		r.refuse(e.line, err)
 		return
 	}
 	if s.done(t) {
-		r.fail(e.line, "%s is set twice", t.Key())
+		r.fail(e.line, e.key, "%s is set twice", t.Key())
 		return
 	}
 	if err := s.Set(key, r.repeats(e)); err != nil {
-		r.fail(e.line, "%s: %v", t.Key(), err)
+		r.fail(e.line, e.key, "%s: %v", t.Key(), err)
 	}
 }
 

@@ -1,8 +1,9 @@
 package materials
 
 import (
-	"fmt"
 	"math"
+
+	"cowl/mesh/limit"
 )
 
 // Swatch is what tests on a piece of cloth gave, in a sample room or on a
@@ -60,13 +61,13 @@ func (s Swatch) Measure() (Sample, error) {
 		s.Name = "swatch"
 	}
 	if err := s.checkTrials(); err != nil {
-		return Sample{}, fmt.Errorf("swatch: %w", err)
+		return Sample{}, limit.Errorf("", "swatch: %v", err)
 	}
 	s = s.completed()
 	b := s.means()
 	f := s.fabric(b)
 	if err := s.checkFabric(b, f); err != nil {
-		return Sample{}, fmt.Errorf("swatch: %w", err)
+		return Sample{}, limit.Errorf("", "swatch: %v", err)
 	}
 	out := Sample{Fabric: f}
 	s.propagate(&out, b)
@@ -207,7 +208,7 @@ func oneLine(errs []error) error {
 		case out == nil:
 			out = e
 		default:
-			out = fmt.Errorf("%w; %w", out, e)
+			out = limit.Errorf("", "%v; %v", out, e)
 		}
 	}
 	return out

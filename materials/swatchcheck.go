@@ -1,9 +1,10 @@
 package materials
 
 import (
-	"fmt"
 	"math"
 	"strings"
+
+	"cowl/mesh/limit"
 )
 
 // ways lists, for each property, the ways to test it. The trials of one way
@@ -38,11 +39,11 @@ var partners = []struct{ trial, with Trial }{
 func (s Swatch) checkTrials() error {
 	var errs []error
 	if !nameForm.MatchString(s.Name) {
-		errs = append(errs, fmt.Errorf("name %q, %s", s.Name, nameWanted))
+		errs = append(errs, limit.Errorf("name", "name %q, %s", s.Name, nameWanted))
 	}
 	for _, p := range partners {
 		if s.done(p.trial) && !s.done(p.with) {
-			errs = append(errs, fmt.Errorf("%s without %s, want both", p.trial.Key(), p.with.Key()))
+			errs = append(errs, limit.Errorf(p.trial.Key(), "%s without %s, want both", p.trial.Key(), p.with.Key()))
 		}
 	}
 	for _, w := range ways {
@@ -58,9 +59,9 @@ func (s Swatch) checkTrials() error {
 		}
 		switch {
 		case len(used) > 1:
-			errs = append(errs, fmt.Errorf("%s is given twice, by %s, want one", w.property, strings.Join(used, " and ")))
+			errs = append(errs, limit.Errorf(w.property, "%s is given twice, by %s, want one", w.property, strings.Join(used, " and ")))
 		case len(used) == 0 && w.need:
-			errs = append(errs, fmt.Errorf("%s is missing, want one of %s", w.property, strings.Join(all, ", ")))
+			errs = append(errs, limit.Errorf(w.property, "%s is missing, want one of %s", w.property, strings.Join(all, ", ")))
 		}
 	}
 	return oneLine(errs)
@@ -87,14 +88,14 @@ const (
 // checkFabric returns what no woven cloth can be.
 func (s Swatch) checkFabric(b bench, f Fabric) error {
 	if quantities[Weight].check(Weight.InUnits(f)) != nil {
-		return fmt.Errorf("weight %s, want %s: %s (%s)", Weight.Format(f), quantities[Weight].allowed(), heaviestWhy, f.Basis[Weight].How)
+		return limit.Errorf(Weight.Key(), "weight %s, want %v: %s (%s)", Weight.Format(f), quantities[Weight].allowed(), heaviestWhy, f.Basis[Weight].How)
 	}
 	errs := []error{s.checkAgree(b, f), s.checkFAST(b), s.checkBiasPull(b, f)}
 	for _, d := range directions {
 		errs = append(errs, s.checkLength(d, f))
 	}
 	if top := max(f.BendWarp, f.BendWeft); f.BendBias > biasOverYarns*top {
-		errs = append(errs, fmt.Errorf("bias bends %.1f times as stiff as the stiffer of warp and weft (%s beside %s), want at most %g: yarns that cross at an angle bend softer; were strips mixed up?",
+		errs = append(errs, limit.Errorf(BendBias.Key(), "bias bends %.1f times as stiff as the stiffer of warp and weft (%s beside %s), want at most %g: yarns that cross at an angle bend softer; were strips mixed up?",
 			f.BendBias/top, BendBias.Format(f), withUnit(top*1e6, "µN·m"), biasOverYarns))
 	}
 	if err := oneLine(errs); err != nil {
@@ -123,7 +124,7 @@ func (s Swatch) checkLength(d direction, f Fabric) error {
 	case s.done(d.fast) && usual(bend*ratio):
 		hint = "; was it gf·cm²/cm, as on a KES sheet? Then give it as kes-b-" + d.name
 	}
-	return fmt.Errorf("bending length of the %s %s (%s at %s), want %g–%g mm%s",
+	return limit.Errorf(d.bend.Key(), "bending length of the %s %s (%s at %s), want %g–%g mm%s",
 		d.name, withUnit(c*1000, "mm"), d.bend.Format(f), Weight.Format(f), limpest*1000, stiffest*1000, hint)
 }
 
@@ -137,7 +138,7 @@ func (s Swatch) checkBiasPull(b bench, f Fabric) error {
 	if bias > warp {
 		return nil
 	}
-	return fmt.Errorf("bias stretches %s at %g N/m, the warp %s, want more on the bias: a woven gives most across its yarns; were strips mixed up?",
+	return limit.Errorf(Shear.Key(), "bias stretches %s at %g N/m, the warp %s, want more on the bias: a woven gives most across its yarns; were strips mixed up?",
 		withUnit(100*bias, "%"), DrapeLoad, withUnit(100*warp, "%"))
 }
 
@@ -150,7 +151,7 @@ func (s Swatch) checkFAST(b bench) error {
 				continue
 			}
 			if last >= 0 && b[t] <= b[last] {
-				return fmt.Errorf("%s is not above %s, want more stretch under more load", s.told(t), s.told(last))
+				return limit.Errorf(t.Key(), "%s is not above %s, want more stretch under more load", s.told(t), s.told(last))
 			}
 			last = t
 		}
@@ -163,12 +164,12 @@ func (s Swatch) checkAgree(b bench, f Fabric) error {
 	differ := func(x, y float64) bool { return math.Abs(x-y) > 0.1*max(x, y) }
 	for _, d := range directions {
 		if s.done(d.fast) && s.done(d.c) && differ(b[d.fast], BendFromLength(b[d.c], f.Weight)) {
-			return fmt.Errorf("%s and %s disagree: weight times the length cubed is %s",
+			return limit.Errorf(d.fast.Key(), "%s and %s disagree: weight times the length cubed is %s",
 				s.told(d.fast), s.told(d.c), withUnit(BendFromLength(b[d.c], f.Weight)*1e6, "µN·m"))
 		}
 	}
 	if s.done(FASTShear) && s.done(FASTBiasStretch) && differ(b[FASTShear], ShearFromBiasStretch(b[FASTBiasStretch])) {
-		return fmt.Errorf("%s and %s disagree: 123 over it is %s",
+		return limit.Errorf(FASTShear.Key(), "%s and %s disagree: 123 over it is %s",
 			s.told(FASTShear), s.told(FASTBiasStretch), withUnit(ShearFromBiasStretch(b[FASTBiasStretch]), "N/m"))
 	}
 	return nil

@@ -1,8 +1,9 @@
 package materials
 
 import (
-	"fmt"
 	"slices"
+
+	"cowl/mesh/limit"
 )
 
 // Trial names one test of a swatch. It indexes Swatch.Readings.
@@ -163,7 +164,7 @@ func (t Trial) Key() string { return trials[t].key }
 func trialOf(key string) (Trial, error) {
 	i := slices.IndexFunc(Trials(), func(t Trial) bool { return t.Key() == key })
 	if i < 0 {
-		return 0, fmt.Errorf("unknown key %q%s", key, didYouMean(key, trialKeys()))
+		return 0, limit.Errorf(key, "unknown key %q%s", key, didYouMean(key, trialKeys()))
 	}
 	return Trial(i), nil
 }
@@ -189,10 +190,10 @@ func (t Trial) read(repeats []string) (Reading, error) {
 	for _, text := range repeats {
 		a, err := q.of.parse(text, bare)
 		if err != nil {
-			return Reading{}, err
+			return Reading{}, limit.Errorf(q.key, "%v", err)
 		}
-		if v := toUnits(a.si, q.scale); !(v >= q.low && v <= q.high) {
-			return Reading{}, fmt.Errorf("%s, want %s–%s: %s", withUnit(v, q.unit), figures(q.low), withUnit(q.high, q.unit), q.why)
+		if r := rangeOf(q.key, q.unit, q.scale, toUnits(a.si, q.scale), q.low, q.high, q.why, false); r.Check() != nil {
+			return Reading{}, limit.Errorf(q.key, "%v, want %v: %v", limit.Of(r.Value, r.Unit), r.Allowed(), r.Why) // its key stands before it
 		}
 		switch q.of.wanted {
 		case lengths.wanted:
@@ -205,7 +206,7 @@ func (t Trial) read(repeats []string) (Reading, error) {
 		out = append(out, a)
 	}
 	if len(out) == 0 {
-		return Reading{}, fmt.Errorf("empty, want a reading, or several with commas between")
+		return Reading{}, limit.Errorf(q.key, "empty, want a reading, or several with commas between")
 	}
 	return readingOf(out), nil
 }

@@ -2,8 +2,9 @@ package materials
 
 import (
 	"errors"
-	"fmt"
 	"regexp"
+
+	"cowl/mesh/limit"
 )
 
 const nameWanted = "want lower-case words joined by hyphens, like polyester-twill"
@@ -15,20 +16,17 @@ var nameForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 func (f Fabric) Validate() error {
 	var errs []error
 	if !nameForm.MatchString(f.Name) {
-		errs = append(errs, fmt.Errorf("name %q, %s", f.Name, nameWanted))
+		errs = append(errs, limit.Errorf("name", "name %q, %s", f.Name, nameWanted))
 	}
 	for _, q := range Fields() {
 		errs = append(errs, quantities[q].check(q.InUnits(f)))
 		if k := f.Basis[q].Kind; k < Measured || k > Memory {
-			errs = append(errs, fmt.Errorf("%s has no basis, want measured, derived, assumed or memory", q.Key()))
+			errs = append(errs, limit.Errorf(q.Key(), "%s has no basis, want measured, derived, assumed or memory", q.Key()))
 		}
 	}
 	errs = append(errs, f.checkPull(PullWarp), f.checkPull(PullWeft), f.checkDrape(), f.checkConfidence())
 	errs = append(errs, f.checkRanges()...)
-	if err := errors.Join(errs...); err != nil {
-		return fmt.Errorf("materials: %s: %w", f.Name, err)
-	}
-	return nil
+	return errors.Join(errs...)
 }
 
 func (f Fabric) checkConfidence() error {
@@ -36,7 +34,7 @@ func (f Fabric) checkConfidence() error {
 	case "", High, Medium, Low:
 		return nil
 	}
-	return fmt.Errorf("confidence %q, want high, medium or low", f.Confidence)
+	return limit.Errorf("confidence", "confidence %q, want high, medium or low", f.Confidence)
 }
 
 // checkPull demands that yarns pull harder than the cloth shears: the yarn
@@ -45,7 +43,7 @@ func (f Fabric) checkPull(q Field) error {
 	if q.InUnits(f) > Shear.InUnits(f) {
 		return nil
 	}
-	return fmt.Errorf("%s %s, want more than shear_N_per_m %s: a woven is stiffer along its yarns than in shear",
+	return limit.Errorf(q.Key(), "%s %s, want more than shear_N_per_m %s: a woven is stiffer along its yarns than in shear",
 		q.Key(), q.Format(f), Shear.Format(f))
 }
 
@@ -57,11 +55,11 @@ func (f Fabric) checkDrape() error {
 	var errs []error
 	for _, q := range drapeQuantities {
 		if err := q.check(q.inUnits(&f)); err != nil {
-			errs = append(errs, fmt.Errorf("drape: %w", err))
+			errs = append(errs, limit.Errorf("drape", "drape: %v", err))
 		}
 	}
 	if d := f.Drape; d.Specimen > 0 && d.Specimen <= d.Disc {
-		errs = append(errs, fmt.Errorf("drape: specimen_mm %s, want more than disc_mm %s",
+		errs = append(errs, limit.Errorf("drape", "drape: specimen_mm %s, want more than disc_mm %s",
 			withUnit(1000*d.Specimen, "mm"), withUnit(1000*d.Disc, "mm")))
 	}
 	return errors.Join(errs...)

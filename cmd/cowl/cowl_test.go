@@ -83,7 +83,7 @@ func TestBadInput(t *testing.T) {
 		{"unknown unit", []string{"drape", "--facing", "3ft"}, "", []string{"--facing", `"ft"`, "mm, cm, m or in"}},
 		{"dart share", []string{"draft", "--dart-share", "1.2"}, "", []string{"--dart-share", "1.2", "0–1"}},
 		{"negative dart share", []string{"draft", "--dart-share", "-1"}, "", []string{"--dart-share", "-1", "0–1", "auto"}},
-		{"negative extension", []string{"draft", "--extension", "-1m"}, "", []string{"--extension", "-1m", "0–40 cm"}},
+		{"negative extension", []string{"draft", "--extension", "-1m"}, "", []string{"--extension", "-100.0 cm", "0–40 cm", "auto"}},
 		{"cowl point off the shoulder", []string{"draft", "--cowl-point", "20cm"}, "", []string{"--cowl-point", "20.0 cm", "0.0–9.2 cm"}},
 		{"extension out of reach", []string{"draft", "--extension", "39cm"}, "", []string{"--extension", "39.0 cm", "0.0–31.8 cm", "100 % of the dart"}},
 		{"extension too large", []string{"draft", "--extension", "1m"}, "", []string{"--extension", "100.0 cm", "0.0–40.0 cm"}},

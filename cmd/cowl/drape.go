@@ -19,12 +19,8 @@ import (
 
 type drapeCmd struct {
 	styleFlags
-	Fabric     string  `short:"f" xor:"cloth" placeholder:"NAME" help:"Fabric of the library, see cowl fabrics."`
-	FabricFile string  `xor:"cloth" placeholder:"FILE" help:"Fabric file in YAML, as cowl fabrics NAME prints it."`
-	Spacing    *cloth  `placeholder:"LEN" help:"Between crossings of the lattice, 2mm to 20mm: finer is slower."`
-	Free       bool    `help:"No form: hang from the two cowl points."`
-	Seed       *uint64 `placeholder:"N" help:"Which hand places the cloth; same seed, same drape."`
-	Placings   *int    `placeholder:"N" help:"Number of hands; the report tells how far they agree."`
+	clothFlags
+	Hang any `embed:"" table:"hang"`
 }
 
 // drapeVerb is cowl drape.
@@ -83,7 +79,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := d.override(&s); err != nil {
+	if err := errors.Join(d.override(&s), setFields(&s, d.Hang)); err != nil {
 		return nil, err
 	}
 	if err := s.Check(); err != nil {
@@ -99,25 +95,6 @@ func (d drapeCmd) prepare() (*hung, error) {
 	}
 	f, err := form.FromBody(b)
 	return &hung{style: s, piece: p, form: f}, err
-}
-
-// override lets the flags of this verb have their say.
-func (d drapeCmd) override(s *style.Style) error {
-	s.Hang.Free = s.Hang.Free || d.Free
-	switch {
-	case d.Fabric != "":
-		if err := s.UseFabric(d.Fabric); err != nil {
-			return err
-		}
-	case d.FabricFile != "":
-		if err := s.UseFabricFile(d.FabricFile); err != nil {
-			return err
-		}
-	}
-	return errors.Join(
-		set(s, "spacing", "--spacing", number(d.Spacing)),
-		set(s, "seed", "--seed", number(d.Seed)),
-		set(s, "placings", "--placings", number(d.Placings)))
 }
 
 // hang brings the cloth to rest, with a line of progress where someone watches.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/materials"
+	"cowl/mesh/limit"
 )
 
 // labCloth chooses the cloth of a test: a fabric, or its values.
@@ -48,7 +49,7 @@ func (f labCloth) cloth() (materials.Fabric, error) {
 	}
 	cloth, err := materials.Parse(values, []byte("name: "+values+"\n"+text))
 	if err != nil {
-		return cloth, fmt.Errorf("values of the cloth: %s", strings.TrimPrefix(err.Error(), values+": materials: "+values+": "))
+		return cloth, limit.Under("values of the cloth", err)
 	}
 	return cloth, nil
 }

@@ -58,7 +58,7 @@ func (p *layPlan) report(w io.Writer) {
 	fmt.Fprintf(w, "%s, for %s: %s\n\n", p.style.Name, wearer(p.style), strings.Join(names, ", "))
 	fmt.Fprintf(w, "  %s\n", p.answer())
 	if p.err != nil {
-		fmt.Fprintf(w, "  %s\n", strings.TrimPrefix(p.err.Error(), "lay: "))
+		fmt.Fprintf(w, "  %v\n", p.err)
 	}
 	if p.joined != nil {
 		fmt.Fprintf(w, "  With --join it fits: %.1f cm long, %.0f %% waste, %s joined on along the straight grain.\n",

@@ -14,13 +14,13 @@ func TestSectionOfADrape(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hangs a cloth")
 	}
-	spacing := cloth(0.020)
-	d := drapeCmd{Spacing: &spacing}
+	d := drapeCmd{}
 	d.Quiet = true
 	h, err := d.prepare()
 	if err != nil {
 		t.Fatal(err)
 	}
+	h.style.Hang.Spacing = 0.020
 	if err := d.hang(t.Context(), console{out: io.Discard, err: io.Discard}, h); err != nil {
 		t.Fatal(err)
 	}

@@ -10,6 +10,7 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/materials"
+	"cowl/mesh/limit"
 )
 
 // studyAsk is study.json: all that was asked, so that the parts of a study and
@@ -29,8 +30,8 @@ const askFile = "study.json"
 
 // newAsk pins the style down as text.
 func newAsk(verb string, s style.Style, placings int) (studyAsk, error) {
-	if placings < 1 || placings > 99 {
-		return studyAsk{}, fmt.Errorf("--placings: placings %d, want 1–99: 5 or more tell a difference from the scatter", placings)
+	if placings < 1 || placings > style.MostPlacings {
+		return studyAsk{}, fmt.Errorf("--placings: placings %d, want 1–%d: 5 or more tell a difference from the scatter", placings, style.MostPlacings)
 	}
 	s.Hang.Placings = placings
 	if err := s.Check(); err != nil {
@@ -73,13 +74,13 @@ func pinAll(names []string) ([]string, error) {
 		if strings.ContainsAny(n, "./") {
 			f, err := materials.FromFile(n)
 			if err != nil {
-				return nil, fmt.Errorf("--fabrics: %s", strings.TrimPrefix(err.Error(), "materials: "))
+				return nil, limit.Under("--fabrics", err)
 			}
 			text = string(f.YAML())
 		}
 		f, err := pinned(text)
 		if err != nil {
-			return nil, fmt.Errorf("--fabrics: %s", strings.TrimPrefix(err.Error(), "materials: "))
+			return nil, limit.Under("--fabrics", err)
 		}
 		if seen[f.Name] {
 			return nil, fmt.Errorf("--fabrics: %s is named twice, want each once", f.Name)

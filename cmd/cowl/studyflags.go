@@ -27,13 +27,12 @@ func (f clothFlags) override(s *style.Style) error {
 
 // benchFlags say how a study is computed, where it is kept and what is printed.
 type benchFlags struct {
-	Spacing *cloth  `placeholder:"LEN" help:"Between crossings of the lattice, 2mm to 20mm: finer is slower."`
-	Free    bool    `help:"No form: hang from the two cowl points."`
-	Seed    *uint64 `placeholder:"N" help:"The first hand; the others are the next numbers. All cuts are placed by the same hands."`
-	Jobs    int     `placeholder:"N" default:"0" help:"Drapes at a time (one a core)."`
-	Retry   bool    `help:"Hang again what failed; finished rows are never hung again."`
-	JSON    bool    `name:"json" help:"Print result.json and nothing else."`
-	Quiet   bool    `short:"q" help:"Print nothing but warnings."`
+	Hang  any     `embed:"" table:"spacing free"`
+	Seed  *uint64 `placeholder:"N" help:"The first hand; the others are the next numbers. All cuts are placed by the same hands."`
+	Jobs  int     `placeholder:"N" default:"0" help:"Drapes at a time (one a core)."`
+	Retry bool    `help:"Hang again what failed; finished rows are never hung again."`
+	JSON  bool    `name:"json" help:"Print result.json and nothing else."`
+	Quiet bool    `short:"q" help:"Print nothing but warnings."`
 }
 
 // hangFlags are what the studies of one style share.
@@ -82,11 +81,12 @@ type partFlag struct {
 
 // override lets the flags have their say.
 func (f benchFlags) override(s *style.Style) error {
-	s.Hang.Free = s.Hang.Free || f.Free
-	if err := set(s, "spacing", "--spacing", number(f.Spacing)); err != nil {
-		return err
+	if f.Seed != nil {
+		if err := s.Set("seed", float64(*f.Seed), "--seed"); err != nil {
+			return err
+		}
 	}
-	return set(s, "seed", "--seed", number(f.Seed))
+	return setFields(s, f.Hang)
 }
 
 // jobs returns how many drapes to hang at a time.

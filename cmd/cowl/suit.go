@@ -31,9 +31,6 @@ func (f suitFlags) given() string {
 	return ""
 }
 
-// mostAllowance is the widest allowance that is taken for one, m.
-const mostAllowance = 0.10
-
 // suit drafts the back that walks with the front p, and the allowances.
 func (f suitFlags) suit(s style.Style, p draft.Piece) (truing.Suit, error) {
 	b, err := s.Wearer()
@@ -73,8 +70,8 @@ func (f suitFlags) allowances(s truing.Suit) (truing.Allowances, error) {
 			continue
 		}
 		v := float64(*g.given)
-		if !(v >= 0 && v <= mostAllowance) {
-			return a, fmt.Errorf("%s %.1f cm, want 0–%.0f cm: 1 cm is a plain seam, 2.5 cm leaves bias room to drop", g.flag, v*100, mostAllowance*100)
+		if !(v >= 0 && v <= draft.MostTrim) {
+			return a, fmt.Errorf("%s %.1f cm, want 0–%.0f cm: 1 cm is a plain seam, 2.5 cm leaves bias room to drop", g.flag, v*100, draft.MostTrim*100)
 		}
 		*g.to = v
 	}

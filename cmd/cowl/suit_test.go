@@ -60,7 +60,7 @@ func TestSuitRefuses(t *testing.T) {
 		{"lay --no-back --back-grain 30", "--back-grain: no back is laid"},
 		{"draft --seam -1cm", "--seam: without a back"},
 		{"draft --how slash --slashes 9", "--slashes: slashes 9, want 1–6: one slash"},
-		{"true --seed -1", "--seed: want a whole number of 0 or more, not"},
+		{"true --seed -1", "--seed: seed -1, want a whole number from 0"},
 		{"true --fabric-file /", "--fabric-file: / is a folder, want a fabric file"},
 		{"draft --pleats 2.5", "--pleats: want a whole number, not"},
 		{"draft --piece-unit ft", `must be one of "mm","cm"`},

@@ -23,7 +23,7 @@ func (d sureCmd) Run(ctx context.Context, c console) error {
 		return err
 	}
 	if d.Placings < 3 {
-		return fmt.Errorf("--placings: placings %d, want 3–99: fewer show no scatter", d.Placings)
+		return fmt.Errorf("--placings: placings %d, want 3–%d: fewer show no scatter", d.Placings, style.MostPlacings)
 	}
 	ask, err := newAsk("sure", s, d.Placings)
 	if err != nil {

@@ -17,7 +17,7 @@ type swatchCmd struct {
 	Title string `placeholder:"TEXT" help:"What it is, for people."`
 	Fibre string `placeholder:"TEXT" help:"What it is made of."`
 	Weave string `placeholder:"TEXT" help:"How it is woven."`
-	swatchFlags
+	Tests any    `embed:"" table:"tests"`
 	Out   string `short:"o" placeholder:"FILE" help:"Write the fabric file here, for cowl drape --fabric-file. Without it: printed below the table, which is a comment."`
 	JSON  bool   `name:"json" help:"Print one JSON object and nothing else."`
 	Quiet bool   `short:"q" help:"Print nothing but the fabric file."`
@@ -76,7 +76,7 @@ func (w swatchCmd) swatch() (s materials.Swatch, err error) {
 			*word.to = strings.Join(strings.Fields(word.flag), " ")
 		}
 	}
-	return s, w.into(&s)
+	return s, setTests(&s, w.Tests)
 }
 
 // write saves the fabric file, but never over the sheet it is made of.

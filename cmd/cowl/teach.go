@@ -26,7 +26,7 @@ var taught = []float64{0, 22.5, 45, 67.5, 90}
 
 // Run hangs the piece at the five angles and makes the sheet.
 func (d teachGrainCmd) Run(ctx context.Context, c console) error {
-	if d.Grain != nil {
+	if isGiven(d.Cut, "grain") {
 		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, for others cowl sweep --vary grain=…")
 	}
 	s, err := d.styled()

@@ -9,6 +9,7 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 )
 
 // quantity is something a study can vary.
@@ -180,7 +181,7 @@ func (f factor) apply(s *style.Style, v float64) error {
 	cloth := f.cloth(s.Fabric, v)
 	read, err := materials.Parse(cloth.Name, cloth.YAML()) // as a style file is read again
 	if err != nil {
-		return fmt.Errorf("--vary %s: %s", f.name, strings.TrimPrefix(err.Error(), "materials: "))
+		return limit.Under("--vary "+f.name, err)
 	}
 	s.Fabric = read
 	return nil

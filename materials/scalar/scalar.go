@@ -3,11 +3,14 @@
 package scalar
 
 import (
+	"errors"
 	"math"
 	"strconv"
 	"strings"
 
+	"github.com/goccy/go-yaml"
 	"github.com/goccy/go-yaml/ast"
+	"github.com/goccy/go-yaml/printer"
 )
 
 // Number returns the number that n is, and whether it is one. It is read from
@@ -46,4 +49,17 @@ func Shown(n ast.Node) string {
 		s = string(r[:40]) + "…"
 	}
 	return s
+}
+
+// Syntax says where and what the parser found wrong, and shows the lines about
+// it; line 1 and no lines if it does not tell.
+func Syntax(err error) (line int, what, lines string) {
+	var syntax *yaml.SyntaxError
+	if !errors.As(err, &syntax) || syntax.Token == nil {
+		first, _, _ := strings.Cut(err.Error(), "\n")
+		return 1, first, ""
+	}
+	p := printer.Printer{}
+	lines = strings.TrimRight(p.PrintErrorToken(syntax.Token, false), "\n")
+	return syntax.Token.Position.Line, syntax.Message, lines
 }

@@ -1,6 +1,5 @@
 // Package body describes a person by the measurements a patternmaker takes.
-// Lengths are metres and angles radians; a message to the user is in
-// centimetres and degrees. Start at Body and FromChart.
+// Lengths are metres and angles radians. Start at Body and FromChart.
 package body
 
 import "math"

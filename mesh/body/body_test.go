@@ -74,7 +74,7 @@ func TestValidate(t *testing.T) {
 		{"not a number", func(b *Body) { b.Neck = math.NaN() }, []string{"neck NaN cm"}},
 		{"infinite", func(b *Body) { b.Hip = math.Inf(1) }, []string{"hip +Inf cm"}},
 		{"two at once", func(b *Body) { b.Waist, b.Shoulder = 0.36, 1.2 }, []string{"waist 36.0 cm", "shoulder 120.0 cm, want 9.0–17.0 cm"}},
-		{"steep", func(b *Body) { b.ShoulderSlope = 0.6 }, []string{"shoulder slope 34.4 °", "15.0–26.0 °"}},
+		{"steep", func(b *Body) { b.ShoulderSlope = 0.6 }, []string{"shoulder slope 34.4°", "15.0–26.0°"}},
 		{"waist over bust", func(b *Body) { b.Waist = 0.95 }, []string{"waist 95.0 cm, want at most 92.0 cm"}},
 		{"no armhole", func(b *Body) { b.BackWidth, b.AcrossFront = 0.45, 0.45 }, []string{"armhole"}},
 		{"apex in armhole", func(b *Body) { b.ApexDepth = 0.18 }, []string{"apex depth 18.0 cm, want at least 19.5 cm"}},

@@ -1,8 +1,9 @@
 package body
 
 import (
-	"fmt"
 	"math"
+
+	"cowl/mesh/limit"
 )
 
 // The size chart is linear in the size number, so one row holds a measurement
@@ -46,7 +47,7 @@ func Sizes() []int {
 // 25.5 cm and 19.7 cm), the slope is MeanSlope. An unknown size is an error.
 func FromChart(size int) (Body, error) {
 	if size < SmallestSize || size > LargestSize || size%2 != 0 {
-		return Body{}, fmt.Errorf("body: size %d, want an even size %d–%d: choose one of %v or give your own measurements",
+		return Body{}, limit.Errorf("size", "size %d, want an even size %d–%d: choose one of %v or give your own measurements",
 			size, SmallestSize, LargestSize, Sizes())
 	}
 	steps := float64(size-10) / 2

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"cowl/mesh/limit"
+
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
@@ -63,11 +65,11 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	}
 	b.close()
 	if err := checkOutline(named("back", b.Outline)); err != nil {
-		return Back{}, fmt.Errorf("draft: back: %w", err)
+		return Back{}, limit.Errorf("back", "back: %v", err)
 	}
 	if b.Facing != nil {
 		if err := checkOutline(named("facing", b.Facing)); err != nil {
-			return Back{}, fmt.Errorf("draft: back-neck facing: %w", err)
+			return Back{}, limit.Errorf("back", "back-neck facing: %v", err)
 		}
 	}
 	b.Notches = b.notches()

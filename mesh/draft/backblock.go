@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"cowl/mesh/body"
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -95,7 +96,7 @@ func (k BackBlock) corners() []corner {
 // check returns what keeps k from being cut, nil if nothing.
 func (k BackBlock) check() error {
 	if err := checkOutline(k.corners()); err != nil {
-		return fmt.Errorf("draft: these measurements do not make a back: %w", err)
+		return limit.Errorf("body", "these measurements do not make a back: %v", err)
 	}
 	return nil
 }

@@ -3,6 +3,9 @@ package draft
 import (
 	"fmt"
 	"math"
+	"strings"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -12,7 +15,7 @@ const (
 	offCF                      = 0.0005 // m, how far a CF point may lie off CF: half a pencil line
 	leastDart                  = 0.001  // m, a narrower dart is no dart, and legs that differ by more do not meet when stitched
 	widestDart                 = 120 * math.Pi / 180
-	flattest, steepestShoulder = 5, 45 // degrees, slopes of a front shoulder seam with a wide margin
+	flattest, steepestShoulder = 5 * math.Pi / 180, 45 * math.Pi / 180 // slopes of a front shoulder seam with a wide margin
 
 	leastSegment = 1e-4 // m, two corners nearer than this are one
 )
@@ -39,24 +42,26 @@ func (b Block) corners() []corner {
 	return append(c, corner{"shoulder tip", b.ShoulderTip}, corner{"neck", b.Neck}, corner{"cf neck", b.CFNeck})
 }
 
-// check returns what keeps b from being cut, nil if nothing. Its messages
-// carry no package name.
+// field is the name of the points that c is one of.
+func (c corner) field() string { return strings.TrimRight(c.name, " 0123456789") }
+
+// check returns what keeps b from being cut, nil if nothing.
 func (b Block) check() error {
 	all := append(b.corners(), corner{"apex", b.Apex}, corner{"dart outer", b.DartOuter})
 	for _, c := range all {
 		if !(math.Abs(c.at.X) <= farthest && math.Abs(c.at.Y) <= farthest) {
-			return fmt.Errorf("%s (%.1f, %.1f) cm, want -200–200 cm both ways: give metres from CF and the neck level",
-				c.name, c.at.X*100, c.at.Y*100)
+			return limit.Errorf(c.field(), "%s %v, want %.0f both ways: give metres from CF and the neck level",
+				c.name, place(c.at), limit.Between(-farthest, farthest, limit.Length))
 		}
 	}
 	for _, c := range []corner{{"cf neck", b.CFNeck}, {"cf waist", b.CFWaist}} {
 		if math.Abs(c.at.X) > offCF {
-			return fmt.Errorf("%s %.2f cm off CF, want 0 ± %.2f cm: CF is the line X = 0", c.name, c.at.X*100, offCF*100)
+			return limit.Errorf(c.field(), "%s %.2f off CF, want 0 ± %.2f: CF is the line X = 0", c.name, limit.Metres(c.at.X), limit.Metres(offCF))
 		}
 	}
-	if a := deg(b.ShoulderSlope()); a < flattest || a > steepestShoulder {
-		return fmt.Errorf("shoulder slope %.1f°, want %d–%d°: the facing is mirrored about the level of the cowl point and needs a falling seam",
-			a, flattest, steepestShoulder)
+	if a := b.ShoulderSlope(); a < flattest || a > steepestShoulder {
+		return limit.Errorf("shoulder slope", "shoulder slope %v, want %.0f: the facing is mirrored about the level of the cowl point and needs a falling seam",
+			limit.Of(a, limit.Angle), limit.Between(flattest, steepestShoulder, limit.Angle))
 	}
 	if err := b.checkDart(); err != nil {
 		return err
@@ -71,15 +76,15 @@ func (b Block) check() error {
 func (b Block) checkDart() error {
 	inner, outer := b.DartLegs()
 	if d := math.Abs(inner - outer); d > leastDart {
-		return fmt.Errorf("dart legs %.2f cm and %.2f cm, want at most %.1f cm apart: true the waist so that both legs are equal or the dart cannot close",
-			inner*100, outer*100, leastDart*100)
+		return limit.Errorf("dart legs", "dart legs %.2f and %.2f, want at most %v apart: true the waist so that both legs are equal or the dart cannot close",
+			limit.Metres(inner), limit.Metres(outer), limit.Metres(leastDart))
 	}
 	if b.DartIntake() <= leastDart {
 		return nil
 	}
 	if a := b.DartAngle(); a <= 0 || a > widestDart {
-		return fmt.Errorf("dart angle %.1f°, want 0–%.0f°: the outer leg lies towards the side, the apex above the waist",
-			deg(a), deg(widestDart))
+		return limit.Errorf("dart angle", "dart angle %v, want %.0f: the outer leg lies towards the side, the apex above the waist",
+			limit.Of(a, limit.Angle), limit.Between(0, widestDart, limit.Angle))
 	}
 	return nil
 }
@@ -89,8 +94,8 @@ func checkSpacing(c []corner) error {
 	for i := range c {
 		next := c[(i+1)%len(c)]
 		if d := dist(c[i].at, next.at); d < leastSegment {
-			return fmt.Errorf("%s and %s are %.2f cm apart, want at least %.2f cm: leave one out or move it",
-				c[i].name, next.name, d*100, leastSegment*100)
+			return limit.Errorf(c[i].field(), "%s and %s are %.2f apart, want at least %.2f: leave one out or move it",
+				c[i].name, next.name, limit.Metres(d), limit.Metres(leastSegment))
 		}
 	}
 	return nil
@@ -104,13 +109,16 @@ func checkOutline(c []corner) error {
 	}
 	n := len(p)
 	if i, j, ok := Crossing(p); ok {
-		return fmt.Errorf("the outline crosses itself: %s–%s meets %s–%s near (%.1f, %.1f) cm: move one of these points",
-			c[i].name, c[(i+1)%n].name, c[j].name, c[(j+1)%n].name, p[j].X*100, p[j].Y*100)
+		return limit.Errorf("outline", "the outline crosses itself: %s–%s meets %s–%s near %v: move one of these points",
+			c[i].name, c[(i+1)%n].name, c[j].name, c[(j+1)%n].name, place(p[j]))
 	}
 	if Area(p) <= 0 {
-		return fmt.Errorf("the outline runs the wrong way round (area %.0f cm²), want the side at X above 0 and the waist below the neck", Area(p)*1e4)
+		return limit.Errorf("outline", "the outline runs the wrong way round (area %.0f cm²), want the side at X above 0 and the waist below the neck", Area(p)*1e4)
 	}
 	return nil
 }
+
+// place is where a point lies, for a message.
+func place(v r2.Vec) limit.Quantity { return limit.Point(v.X, v.Y) }
 
 func deg(rad float64) float64 { return rad * 180 / math.Pi }

@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strconv"
+
+	"cowl/mesh/limit"
 )
 
 // How names the way in which cloth is added beyond what the dart gives.
@@ -31,7 +34,7 @@ func ParseHow(name string) (How, error) {
 			return h, nil
 		}
 	}
-	return 0, fmt.Errorf("draft: way to add cloth %q, want pivot, shift or slash", name)
+	return 0, wayError(strconv.Quote(name))
 }
 
 // Auto lets the draft choose a DartShare or an Extension.
@@ -63,71 +66,61 @@ func DefaultCut() Cut {
 	}
 }
 
+// What a cut may be.
 const (
 	// leastShoulder must be left between cowl point and tip: clearTip and 1 cm
 	// more, in which the facing end is caught.
 	leastShoulder = 0.03
 	// clearTip keeps the end of the facing out of the armhole seam, where its
 	// bulk would show: 1 cm for the seam and as much again.
-	clearTip    = 0.02
-	mostSlashes = 6
-	leastFacing = 1 // cm
+	clearTip = 0.02
+
+	MostExtension           = 0.40 // m
+	leastFacing, mostFacing = 0.01, 0.30
+	MostTrim                = 0.10 // m, widest allowance
+	MostSlashes             = 6
 )
 
-// limit is a range for one value of a Cut.
-type limit struct {
-	name   string
-	value  float64 // in unit
-	lo, hi float64 // in unit
-	unit   string
-	fix    string
+// Ranges returns the numbers of c with what each may be by itself on the block
+// b; how they go together the draft tells.
+func (c Cut) Ranges(b Block) []limit.Range {
+	return []limit.Range{
+		{Field: "dart share", Value: given(c.DartShare), Hi: 1, Unit: limit.Share, Why: limit.Say("0 leaves the dart open, 1 closes it, auto closes as much as the extension needs")},
+		{Field: "extension", Value: given(c.Extension), Hi: MostExtension, Unit: limit.Length, Why: limit.Say("deeper than the body is long: deep cowls take %.0f", limit.Between(0.20, 0.30, limit.Length))},
+		{Field: "cowl point", Value: c.CowlPoint, Hi: b.ShoulderLength() - leastShoulder, Unit: limit.Length, Why: limit.Say("at least %.0f of shoulder must be left to carry the edge and catch the facing", limit.Metres(leastShoulder))},
+		{Field: "facing", Value: c.Facing, Lo: leastFacing, Hi: mostFacing, Unit: limit.Length, None: true, Why: limit.Say("%.0f is usual, 0 for none; a narrower one does not stay folded", limit.Between(0.05, 0.15, limit.Length))},
+		{Field: "grain", Value: c.Grain, Lo: -math.Pi / 2, Hi: math.Pi / 2, Unit: limit.Angle, Why: limit.Say("0 is straight grain, 45 true bias")},
+		{Field: "trim", Value: c.Trim, Hi: MostTrim, Unit: limit.Length, Why: limit.Say("%v leaves the inch a muslin is cut with, %.0f is a plain seam", limit.Metres(0.025), limit.Metres(0.01))},
+		{Field: "slashes", Value: float64(c.Slashes), Lo: 1, Hi: MostSlashes, Unit: limit.Count, Why: limit.Say("one slash makes one fold")},
+		{Field: "pleats", Value: float64(c.Pleats), Hi: MostPleats, Unit: limit.Count, Why: limit.Say("more is a gather")},
+		{Field: "pleat depth", Value: c.PleatDepth, Lo: leastPleat, Hi: mostPleat, Unit: limit.Length, Why: limit.Say("%.1f is usual", limit.Between(0.015, 0.025, limit.Length))},
+	}
+}
+
+// given is v, or zero where the draft is to choose.
+func given(v float64) float64 {
+	if v < 0 {
+		return 0
+	}
+	return v
 }
 
 // check says which values of c are out of range for the block b.
 func (c Cut) check(b Block) error {
-	least := math.Max(c.Extension, 0)
-	if math.IsNaN(c.Extension) {
-		least = c.Extension
-	}
-	share := math.Max(c.DartShare, 0)
-	if math.IsNaN(c.DartShare) {
-		share = c.DartShare
-	}
-	limits := []limit{
-		{"dart share", share, 0, 1, "", "0 leaves the dart open, 1 closes it, auto closes as much as the extension needs"},
-		{"extension", least * 100, 0, 40, "cm", "deeper than the body is long: deep cowls take 20–30 cm"},
-		{"cowl point", c.CowlPoint * 100, 0, (b.ShoulderLength() - leastShoulder) * 100, "cm", "at least 3 cm of shoulder must be left to carry the edge and catch the facing"},
-		{"facing", c.Facing * 100, leastFacing, 30, "cm", "5–15 cm is usual, 0 for none; a narrower one does not stay folded"},
-		{"grain", deg(c.Grain), -90, 90, "°", "0 is straight grain, 45 true bias"},
-		{"trim", c.Trim * 100, 0, 10, "cm", "2.5 cm leaves the inch a muslin is cut with, 1 cm is a plain seam"},
-	}
 	var errs []error
-	for _, l := range limits {
-		const slack = 1e-9
-		if l.name == "facing" && l.value == 0 {
-			continue
+	for _, r := range c.Ranges(b) {
+		if r.Field == "slashes" && c.How != Slash || r.Field == "pleat depth" && c.Pleats == 0 {
+			continue // not read
 		}
-		if !(l.value >= l.lo-slack && l.value <= l.hi+slack) {
-			errs = append(errs, fmt.Errorf("draft: %s %.1f%s, want %.1f–%.1f%s: %s",
-				l.name, l.value, spaced(l.unit), l.lo, l.hi, spaced(l.unit), l.fix))
-		}
+		errs = append(errs, r.Check())
 	}
-	if c.How == Slash && (c.Slashes < 1 || c.Slashes > mostSlashes) {
-		errs = append(errs, fmt.Errorf("draft: slashes %d, want 1–%d: one slash makes one fold", c.Slashes, mostSlashes))
-	}
-	if err := c.checkPleats(b); err != nil {
-		errs = append(errs, err)
-	}
+	errs = append(errs, c.checkPleats(b))
 	if c.How < Pivot || c.How > Slash {
-		errs = append(errs, fmt.Errorf("draft: way to add cloth %v, want pivot, shift or slash", c.How))
+		errs = append(errs, wayError(c.How))
 	}
 	return errors.Join(errs...)
 }
 
-// spaced puts the space before a unit that takes one.
-func spaced(unit string) string {
-	if unit == "cm" || unit == "g" {
-		return " " + unit
-	}
-	return unit
+func wayError(way any) error {
+	return limit.Errorf("how", "way to add cloth %v, want pivot, shift or slash", way)
 }

@@ -6,7 +6,7 @@
 package draft
 
 import (
-	"fmt"
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -23,7 +23,7 @@ import (
 // too deep for the front and an outline that crosses itself are errors.
 func Draft(b Block, c Cut) (Piece, error) {
 	if err := b.check(); err != nil {
-		return Piece{}, fmt.Errorf("draft: block: %w", err)
+		return Piece{}, limit.Errorf("block", "block: %v", err)
 	}
 	if err := c.check(b); err != nil {
 		return Piece{}, err
@@ -39,7 +39,7 @@ func Draft(b Block, c Cut) (Piece, error) {
 	p := newPiece(b, c, how)
 	p.lay(f, end, edge)
 	if err := checkOutline(p.corners()); err != nil {
-		return Piece{}, fmt.Errorf("draft: %w", err)
+		return Piece{}, err
 	}
 	p.CutLine = offset(p.Outline, c.Trim)
 	return p, nil

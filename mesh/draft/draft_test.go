@@ -214,7 +214,7 @@ func TestPivotAndShiftFigures(t *testing.T) {
 // Slashes open by equal gaps on CF and lengthen it by about their sum.
 func TestSlashGaps(t *testing.T) {
 	f := newFront(workedBlock(t), 0.04)
-	for n := 1; n <= mostSlashes; n++ {
+	for n := 1; n <= MostSlashes; n++ {
 		const gap = 0.03
 		for i, s := range f.slashes(n) {
 			if chord := 2 * s.long * math.Sin(opening(s, gap)/2); math.Abs(chord-gap) > 1e-12 {

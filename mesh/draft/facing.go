@@ -1,7 +1,7 @@
 package draft
 
 import (
-	"fmt"
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -28,8 +28,8 @@ func facing(f front, depth float64) (end, edge []r2.Vec, err error) {
 			}
 			return 1
 		})
-		return nil, nil, fmt.Errorf("draft: facing %.1f cm, want 0–%.1f cm: folded in, it would stand out past the armhole or the waist; make it shallower",
-			depth*100, most*100)
+		return nil, nil, limit.Errorf("facing", "facing %v, want 0–%v: folded in, it would stand out past the armhole or the waist; make it shallower",
+			limit.Metres(depth), limit.Metres(most))
 	}
 	up := func(p r2.Vec) r2.Vec { return r2.Vec{X: p.X, Y: 2*f.edge().Y - p.Y} }
 	return movedLine(end, up), movedLine(edge, up), nil

@@ -1,10 +1,10 @@
 package draft
 
 import (
-	"fmt"
 	"math"
 
 	"cowl/mesh/body"
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -29,7 +29,7 @@ func FromBody(b body.Body) (Block, error) {
 	}
 	blk := closeShoulder(twoDarts(b), b)
 	if err := blk.check(); err != nil {
-		return Block{}, fmt.Errorf("draft: these measurements do not make a block: %w", err)
+		return Block{}, limit.Errorf("body", "these measurements do not make a block: %v", err)
 	}
 	return blk, nil
 }

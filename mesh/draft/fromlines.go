@@ -1,8 +1,9 @@
 package draft
 
 import (
-	"fmt"
 	"math"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -15,10 +16,10 @@ import (
 // and what Draft refuses of a facing, a grain or an outline are errors.
 func FromLines(b Block, l Lines, c Cut) (Piece, error) {
 	if err := b.check(); err != nil {
-		return Piece{}, fmt.Errorf("draft: block: %w", err)
+		return Piece{}, limit.Errorf("block", "block: %v", err)
 	}
 	if err := l.checkOwn(b); err != nil {
-		return Piece{}, fmt.Errorf("draft: piece of your own: %w", err)
+		return Piece{}, limit.Errorf("piece", "piece of your own: %v", err)
 	}
 	cowl := math.Max(b.ShoulderLength()-length(l.Shoulder), 0)
 	own := Cut{DartShare: Auto, Extension: Auto, CowlPoint: cowl, Facing: c.Facing, Grain: c.Grain, Trim: c.Trim}
@@ -43,19 +44,19 @@ func (l Lines) checkOwn(b Block) error {
 	for _, line := range [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist, l.Dart, {l.Apex}} {
 		for _, v := range line {
 			if !(math.Abs(v.X) <= farthest && math.Abs(v.Y) <= farthest) {
-				return fmt.Errorf("point (%.1f, %.1f) cm, want -200–200 cm both ways", v.X*100, v.Y*100)
+				return limit.Errorf("piece", "point %v, want %.0f both ways", place(v), limit.Between(-farthest, farthest, limit.Length))
 			}
 		}
 	}
 	if n := len(l.Dart); n != 0 && n != 3 {
-		return fmt.Errorf("dart has %d points, want 3: end of the outer leg, dart point, end of the inner leg", n)
+		return limit.Errorf("piece", "dart has %d points, want 3: end of the outer leg, dart point, end of the inner leg", n)
 	}
 	if err := l.check(); err != nil {
 		return err
 	}
 	if got, most := length(l.Shoulder), b.ShoulderLength()+longerShoulder; got < leastShoulder || got > most {
-		return fmt.Errorf("shoulder seam %.1f cm, want %.0f–%.1f cm, the shoulder of the block: give the measurements of the body that the piece was made for",
-			got*100, leastShoulder*100, most*100)
+		return limit.Errorf("piece", "shoulder seam %v, want %v, the shoulder of the block: give the measurements of the body that the piece was made for",
+			limit.Metres(got), limit.Between(leastShoulder, most, limit.Length))
 	}
 	return nil
 }

@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -34,7 +37,11 @@ func ParseTowards(name string) (Towards, error) {
 			return t, nil
 		}
 	}
-	return 0, fmt.Errorf("draft: pleats towards %q, want neck or armhole", name)
+	return 0, towardsError(strconv.Quote(name))
+}
+
+func towardsError(way any) error {
+	return limit.Errorf("pleats towards", "pleats towards %v, want neck or armhole", way)
 }
 
 // Pleat is a knife pleat in a shoulder seam. It takes twice its depth of cloth:
@@ -55,8 +62,10 @@ func (p Pleat) lies() (from, to float64) {
 	return p.At - p.Depth, p.At
 }
 
+// What pleats may be.
 const (
-	mostPleats = 4
+	MostPleats            = 4
+	leastPleat, mostPleat = 0.005, 0.04 // m, depth
 	// pleatLead is kept before the first pleat: the end of the facing is caught
 	// there, and six layers would not lie in a shoulder seam.
 	pleatLead = 0.025
@@ -87,24 +96,18 @@ func (c Cut) pleatRoom(b Block) float64 {
 	return b.ShoulderLength() - c.CowlPoint - pleatLead - pleatTip
 }
 
-// checkPleats says which values of the pleats are out of range.
+// checkPleats says whether the shoulder of b holds the pleats.
 func (c Cut) checkPleats(b Block) error {
-	if c.Pleats == 0 {
+	if c.Pleats < 1 || c.Pleats > MostPleats {
 		return nil
 	}
-	if c.Pleats < 0 || c.Pleats > mostPleats {
-		return fmt.Errorf("draft: pleats %d, want 0–%d: more is a gather", c.Pleats, mostPleats)
-	}
 	var errs []error
-	if d := c.PleatDepth; !(d >= 0.005 && d <= 0.04) {
-		errs = append(errs, fmt.Errorf("draft: pleat depth %.1f cm, want 0.5–4.0 cm: 1.5–2.5 cm is usual", d*100))
-	}
 	if need, room := float64(c.Pleats)*c.PleatDepth, c.pleatRoom(b); need > room+1e-9 {
-		errs = append(errs, fmt.Errorf("draft: %d pleats of %.1f cm cover %.1f cm of shoulder, want at most %.1f cm: fewer or shallower, or the cowl point nearer to the neck",
-			c.Pleats, c.PleatDepth*100, need*100, math.Max(room, 0)*100))
+		errs = append(errs, limit.Errorf("pleats", "%d pleats of %v cover %v of shoulder, want at most %v: fewer or shallower, or the cowl point nearer to the neck",
+			c.Pleats, limit.Metres(c.PleatDepth), limit.Metres(need), limit.Metres(math.Max(room, 0))))
 	}
 	if c.PleatsTo < Neck || c.PleatsTo > Armhole {
-		errs = append(errs, fmt.Errorf("draft: pleats towards %v, want neck or armhole", c.PleatsTo))
+		errs = append(errs, towardsError(c.PleatsTo))
 	}
 	return errors.Join(errs...)
 }
@@ -130,8 +133,9 @@ func (f front) pleated(pleats []Pleat) front {
 func (f front) falls() error {
 	for i := 1; i < len(f.shoulder); i++ {
 		d := r2.Sub(f.shoulder[i], f.shoulder[i-1])
-		if slope := deg(math.Atan2(-d.Y, d.X)); slope < flattest {
-			return fmt.Errorf("draft: with its pleats the shoulder seam slopes %.1f° on the table, want %d° or more: make them fewer or shallower, or close more of the dart", slope, flattest)
+		if slope := math.Atan2(-d.Y, d.X); slope < flattest {
+			return limit.Errorf("pleats", "with its pleats the shoulder seam slopes %v on the table, want %.0f or more: make them fewer or shallower, or close more of the dart",
+				limit.Of(slope, limit.Angle), limit.Of(flattest, limit.Angle))
 		}
 	}
 	return nil

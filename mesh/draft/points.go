@@ -2,9 +2,10 @@ package draft
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -42,13 +43,13 @@ func FromPoints(points map[string][]r2.Vec) (Block, error) {
 		Armhole: slices.Clone(points["armhole"]),
 	}
 	if err := b.check(); err != nil {
-		return Block{}, fmt.Errorf("draft: %w", err)
+		return Block{}, err
 	}
 	if n := len(b.Armhole); n > 0 && n <= armholeKnots {
 		curve := smooth(b.armhole(), r2.Vec{})
 		b.Armhole = curve[1 : len(curve)-1]
 		if err := b.check(); err != nil {
-			return Block{}, fmt.Errorf("draft: the curve through the armhole points: %w", err)
+			return Block{}, limit.Errorf("armhole", "the curve through the armhole points: %v", err)
 		}
 	}
 	return b, nil
@@ -62,9 +63,9 @@ func checkNames(points map[string][]r2.Vec) error {
 		n := len(points[name])
 		switch {
 		case name == "armhole" && n > 200:
-			errs = append(errs, fmt.Errorf("draft: armhole has %d points, want 0–200: thin them out", n))
+			errs = append(errs, limit.Errorf(name, "armhole has %d points, want 0–200: thin them out", n))
 		case name != "armhole" && n != 1:
-			errs = append(errs, fmt.Errorf("draft: %s has %d points, want 1", name, n))
+			errs = append(errs, limit.Errorf(name, "%s has %d points, want 1", name, n))
 		}
 	}
 	var unknown []string
@@ -75,7 +76,7 @@ func checkNames(points map[string][]r2.Vec) error {
 	}
 	slices.Sort(unknown)
 	for _, name := range unknown {
-		errs = append(errs, fmt.Errorf("draft: unknown point %q, want one of: %s", name, strings.Join(names, ", ")))
+		errs = append(errs, limit.Errorf(name, "unknown point %q, want one of: %s", name, strings.Join(names, ", ")))
 	}
 	return errors.Join(errs...)
 }

@@ -1,8 +1,9 @@
 package draft
 
 import (
-	"fmt"
 	"math"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -31,7 +32,7 @@ func (p Piece) Lines() Lines {
 // an outline that crosses itself are errors.
 func (p Piece) Redrawn(l Lines) (Piece, error) {
 	if err := l.check(); err != nil {
-		return Piece{}, fmt.Errorf("draft: %w", err)
+		return Piece{}, err
 	}
 	f := l.front()
 	f.pleats = p.Pleats
@@ -48,7 +49,7 @@ func (p Piece) Redrawn(l Lines) (Piece, error) {
 	q.FacingEnd, q.FacingEdge = end, edge
 	corners := q.corners()
 	if err := checkOutline(corners); err != nil {
-		return Piece{}, fmt.Errorf("draft: %w", err)
+		return Piece{}, err
 	}
 	q.Outline = nil
 	for _, c := range corners {
@@ -109,7 +110,7 @@ func (l Lines) check() error {
 		line []r2.Vec
 	}{{"shoulder", l.Shoulder}, {"armhole", l.Armhole}, {"side", l.Side}, {"waist", l.Waist}} {
 		if len(s.line) < 2 {
-			return fmt.Errorf("%s has %d points, want 2 or more", s.name, len(s.line))
+			return limit.Errorf("piece", "%s has %d points, want 2 or more", s.name, len(s.line))
 		}
 	}
 	last := func(line []r2.Vec) r2.Vec { return line[len(line)-1] }
@@ -123,11 +124,11 @@ func (l Lines) check() error {
 		{"waist and centre front", last(l.Waist), r2.Vec{Y: last(l.Waist).Y}},
 	} {
 		if d := dist(s.a, s.b); !(d <= samePoint) {
-			return fmt.Errorf("%s are %.2f cm apart where they meet, want 0: draw them to one point", s.name, d*100)
+			return limit.Errorf("piece", "%s are %.2f apart where they meet, want 0: draw them to one point", s.name, limit.Metres(d))
 		}
 	}
 	if !(l.Shoulder[0].X > 0) || math.IsInf(l.Shoulder[0].X, 1) {
-		return fmt.Errorf("cowl point %.1f cm from CF, want it on the wearer's left half", l.Shoulder[0].X*100)
+		return limit.Errorf("piece", "cowl point %v from CF, want it on the wearer's left half", limit.Metres(l.Shoulder[0].X))
 	}
 	return nil
 }

@@ -1,8 +1,9 @@
 package draft
 
 import (
-	"fmt"
 	"math"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -129,6 +130,6 @@ func unreachable(c Cut, a Added, reach float64) error {
 			fix = "ask for less: a deeper cowl needs a longer front"
 		}
 	}
-	return fmt.Errorf("draft: extension %.1f cm, want %.1f–%.1f cm with %.0f %% of the dart closed and the rest by %v: %s",
-		c.Extension*100, math.Ceil(lo*1000)/10, math.Floor(reach*1000)/10, a.DartShare*100, c.How, fix)
+	return limit.Errorf("extension", "extension %v, want %v with %.0f %% of the dart closed and the rest by %v: %s",
+		limit.Metres(c.Extension), limit.Between(math.Ceil(lo*1000)/1000, math.Floor(reach*1000)/1000, limit.Length), a.DartShare*100, c.How, fix)
 }

@@ -1,10 +1,10 @@
 package draft
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -34,14 +34,30 @@ func DefaultStand() Stand { return Stand{ReleaseWaistAt: 0.5, ReleaseArmholeAt: 
 // hangs on its own.
 type Release struct{ From, To r2.Vec }
 
-// mostTakenIn is as far as a side seam is taken in on the stand, m: more wants
-// another block.
-const mostTakenIn = 0.05
-
 const (
+	mostTakenIn  = 0.05  // m, more wants another block
 	mostReleased = 0.15  // m, longer and the piece comes apart
 	mostWeight   = 0.050 // kg; 5 to 15 g is usual, covered lead or chain (common practice)
 )
+
+// Ranges returns the numbers of s with what each may be by itself on the piece
+// p as it was cut.
+func (s Stand) Ranges(p Piece) []limit.Range {
+	kept := limit.Say("at least %.0f of shoulder must be left to carry it", limit.Metres(leastShoulder))
+	if p.Pleats != nil {
+		kept = limit.Say("%.1f of shoulder must be left before the first pleat", limit.Metres(pleatLead))
+	}
+	slash := limit.Say("a slash is as short as lets the cloth lie")
+	return []limit.Range{
+		{Field: "lower", Value: s.Lower, Hi: math.Max(p.roomToLower(), 0), Unit: limit.Length, Why: limit.Say("the edge moves down the shoulder, and %v", kept)},
+		{Field: "take in", Value: s.TakeIn, Hi: mostTakenIn, Unit: limit.Length, Why: limit.Say("more wants another size")},
+		{Field: "release waist", Value: s.ReleaseWaist, Hi: mostReleased, Unit: limit.Length, Why: slash},
+		{Field: "release armhole", Value: s.ReleaseArmhole, Hi: mostReleased, Unit: limit.Length, Why: slash},
+		{Field: "release waist at", Value: s.ReleaseWaistAt, Hi: 1, Unit: limit.Share, Why: limit.Say("0 is the side seam, 1 the centre front")},
+		{Field: "release armhole at", Value: s.ReleaseArmholeAt, Hi: 1, Unit: limit.Share, Why: limit.Say("0 is the shoulder tip, 1 the underarm")},
+		{Field: "weight", Value: s.Weight, Hi: mostWeight, Unit: limit.Mass, Why: limit.Say("%.0f is usual", limit.Between(0.005, 0.015, limit.Mass))},
+	}
+}
 
 // Treated returns p with s done to it: first the edge and the side seam by
 // number, then the trims, one after the other, then slashes and what is sewn on.
@@ -51,26 +67,7 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 	if (s == (Stand{}) || s == DefaultStand()) && len(trims) == 0 {
 		return p, nil
 	}
-	room, kept := p.roomToLower(), "at least 3 cm of shoulder must be left to carry it"
-	if p.Pleats != nil {
-		kept = "2.5 cm of shoulder must be left before the first pleat"
-	}
-	var errs []error
-	for _, l := range []limit{
-		{"lower", s.Lower * 100, 0, math.Max(room, 0) * 100, "cm", "the edge moves down the shoulder, and " + kept},
-		{"take in", s.TakeIn * 100, 0, mostTakenIn * 100, "cm", "more wants another size"},
-		{"release waist", s.ReleaseWaist * 100, 0, mostReleased * 100, "cm", "a slash is as short as lets the cloth lie"},
-		{"release armhole", s.ReleaseArmhole * 100, 0, mostReleased * 100, "cm", "a slash is as short as lets the cloth lie"},
-		{"release waist at", s.ReleaseWaistAt, 0, 1, "", "0 is the side seam, 1 the centre front"},
-		{"release armhole at", s.ReleaseArmholeAt, 0, 1, "", "0 is the shoulder tip, 1 the underarm"},
-		{"weight", s.Weight * 1000, 0, mostWeight * 1000, "g", "5–15 g is usual"},
-	} {
-		const slack = 1e-9
-		if !(l.value >= l.lo-slack && l.value <= l.hi+slack) {
-			errs = append(errs, fmt.Errorf("draft: %s %.1f%s, want %.1f–%.1f%s: %s", l.name, l.value, spaced(l.unit), l.lo, l.hi, spaced(l.unit), l.fix))
-		}
-	}
-	if err := errors.Join(errs...); err != nil {
+	if err := limit.Check(s.Ranges(p)); err != nil {
 		return Piece{}, err
 	}
 	l := p.Lines()
@@ -94,11 +91,11 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 	q.Extension = q.HalfEdge - p.Block.CowlPoint(q.CowlPoint).X
 	for k, line := range trims {
 		if q, err = q.trimmed(line); err != nil {
-			return Piece{}, fmt.Errorf("draft: trim %d %w", k+1, err)
+			return Piece{}, limit.Errorf(TrimField(k), "%s %v", TrimField(k), err)
 		}
 	}
 	if s.Weight > 0 && q.Facing == 0 {
-		return Piece{}, errors.New("draft: weight hangs from the facing, and there is none: give the front a facing")
+		return Piece{}, limit.Errorf("weight", "weight hangs from the facing, and there is none: give the front a facing")
 	}
 	q.Weight, q.StayShoulder, q.StayEdge = s.Weight, s.StayShoulder, s.StayEdge
 	q.Releases, err = q.released(s)
@@ -122,8 +119,8 @@ func (p Piece) released(s Stand) ([]Release, error) {
 		both := slit(r.line, r.at, r.long)
 		from, to := both[0].From, both[0].To
 		if !p.clear(lerp(from, to, 0.005/r.long), to) {
-			return nil, fmt.Errorf("draft: %s %.1f cm at %.2f of the seam, want it to end %.0f cm inside the piece, off the centre front and the dart: make it shorter or move it",
-				r.name, r.long*100, r.at, clearOfRelease*100)
+			return nil, limit.Errorf(r.name, "%s %v at %.2f of the seam, want it to end %.0f inside the piece, off the centre front and the dart: make it shorter or move it",
+				r.name, limit.Metres(r.long), r.at, limit.Metres(clearOfRelease))
 		}
 		out = append(out, both...)
 	}

@@ -1,10 +1,11 @@
 package draft
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
+
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -14,6 +15,9 @@ import (
 // in over one seam and goes out over the same or another; what lies between
 // them, away from CF, falls away.
 type TrimLine []r2.Vec
+
+// TrimField is what errors call the trim numbered k from 0.
+func TrimField(k int) string { return fmt.Sprintf("trim %d", k+1) }
 
 // seam numbers in the order of the half outline, cowl point to CF.
 const (
@@ -51,10 +55,10 @@ func (p Piece) trimmed(line TrimLine) (Piece, error) {
 	}
 	q, err := p.Redrawn(p.Lines().without(first, last, mid))
 	if err != nil {
-		return Piece{}, fmt.Errorf("the piece that is left: %w", err)
+		return Piece{}, limit.Errorf("trims", "the piece that is left: %v", err)
 	}
 	if !inside(q.Outline, p.Apex) {
-		return Piece{}, errors.New("cuts off the bust point, want it left on the piece")
+		return Piece{}, limit.Errorf("trims", "cuts off the bust point, want it left on the piece")
 	}
 	q.Extension = p.Extension
 	return q, nil
@@ -68,19 +72,20 @@ func later(a, b crossing) bool {
 // crossings returns the two places where the line meets the seams.
 func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
 	if len(line) < 2 {
-		return a, b, fmt.Errorf("has %d points, want 2 or more", len(line))
+		return a, b, limit.Errorf("trims", "has %d points, want 2 or more", len(line))
 	}
 	for _, v := range line {
 		if !(v.X > 0 && v.X <= farthest && math.Abs(v.Y) <= farthest) {
-			return a, b, fmt.Errorf("point (%.1f, %.1f) cm, want X 0–200 cm and Y -200–200 cm: draw it on the wearer's left half, the other half is cut like it", v.X*100, v.Y*100)
+			return a, b, limit.Errorf("trims", "point %v, want X %.0f and Y %.0f: draw it on the wearer's left half, the other half is cut like it",
+				place(v), limit.Between(0, farthest, limit.Length), limit.Between(-farthest, farthest, limit.Length))
 		}
 	}
 	top := slices.Concat(p.FacingEnd, p.FacingEdge, []r2.Vec{{Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}})
 	if linesMeet(line, top) {
-		return a, b, errors.New("meets the cowl edge or its facing, which folds along a straight line: lower the edge by lower_cm instead")
+		return a, b, limit.Errorf("trims", "meets the cowl edge or its facing, which folds along a straight line: lower the edge by lower_cm instead")
 	}
 	if p.DartLeft != nil && linesMeet(line, p.DartLeft) {
-		return a, b, errors.New("crosses what is left of the dart: keep off it, or close more of the dart")
+		return a, b, limit.Errorf("trims", "crosses what is left of the dart: keep off it, or close more of the dart")
 	}
 	var all []crossing
 	l := p.Lines()
@@ -93,20 +98,20 @@ func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
 		}
 	}
 	if len(all) != 2 {
-		return a, b, fmt.Errorf("crosses the seams of the half in %d places, want 2: begin and end it outside the piece%s", len(all), p.endsInside(line))
+		return a, b, limit.Errorf("trims", "crosses the seams of the half in %d places, want 2: begin and end it outside the piece%v", len(all), p.endsInside(line))
 	}
 	return all[0], all[1], nil
 }
 
 // endsInside says which ends of a line lie inside the piece.
-func (p Piece) endsInside(line TrimLine) string {
-	said := ""
+func (p Piece) endsInside(line TrimLine) limit.Words {
+	said := limit.Say("")
 	for _, e := range []struct {
 		name string
 		at   r2.Vec
 	}{{"first", line[0]}, {"last", line[len(line)-1]}} {
 		if inside(p.Outline, e.at) {
-			said += fmt.Sprintf("; its %s point (%.1f, %.1f) cm lies inside", e.name, e.at.X*100, e.at.Y*100)
+			said = limit.Say("%v; its %s point %v lies inside", said, e.name, place(e.at))
 		}
 	}
 	return said
@@ -147,7 +152,7 @@ func between(line TrimLine, a, b crossing) []r2.Vec {
 func (p Piece) spares(first, last crossing, mid []r2.Vec) error {
 	half, _ := along(mid, length(mid)/2)
 	if !inside(p.Outline, half) {
-		return errors.New("begins inside the piece and leaves it, want it to come in from outside and go out again")
+		return limit.Errorf("trims", "begins inside the piece and leaves it, want it to come in from outside and go out again")
 	}
 	if first.seam == shoulderSeam {
 		least := leastShoulder
@@ -159,10 +164,10 @@ func (p Piece) spares(first, last crossing, mid []r2.Vec) error {
 			}
 		}
 		if first.down < least {
-			return fmt.Errorf("cuts the shoulder %.1f cm from the cowl point, want at least %.1f cm: the cowl point and what is left of the shoulder carry the edge", first.down*100, least*100)
+			return limit.Errorf("trims", "cuts the shoulder %v from the cowl point, want at least %v: the cowl point and what is left of the shoulder carry the edge", limit.Metres(first.down), limit.Metres(least))
 		}
 		if last.seam == waistSeam {
-			return errors.New("cuts off armhole and side seam together, want one of them left")
+			return limit.Errorf("trims", "cuts off armhole and side seam together, want one of them left")
 		}
 	}
 	return nil

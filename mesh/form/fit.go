@@ -1,10 +1,10 @@
 package form
 
 import (
-	"fmt"
 	"math"
 
 	"cowl/mesh/body"
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -48,7 +48,7 @@ func fit(b body.Body) (*shape, error) {
 		}
 		at = next
 	}
-	return nil, fmt.Errorf("no form of bust %.1f cm has apex depth %.1f and nape to waist %.1f cm: check them against each other", 100*b.Bust, 100*b.ApexDepth, 100*b.NapeToWaist)
+	return nil, limit.Errorf("body", "no form of bust %v has apex depth %v and nape to waist %v: check them against each other", limit.Metres(b.Bust), limit.Metres(b.ApexDepth), limit.Metres(b.NapeToWaist))
 }
 
 // fitAt solves for the girths with the landmarks at the given heights.
@@ -70,7 +70,7 @@ func fitAt(b body.Body, at heights) (*shape, error) {
 			return s, nil
 		}
 	}
-	return nil, fmt.Errorf("no section of the form carries bust %.1f, waist %.1f, hip %.1f, neck %.1f cm: check them against each other", 100*b.Bust, 100*b.Waist, 100*b.Hip, 100*b.Neck)
+	return nil, limit.Errorf("body", "no section of the form carries bust %v, waist %v, hip %v, neck %v: check them against each other", limit.Metres(b.Bust), limit.Metres(b.Waist), limit.Metres(b.Hip), limit.Metres(b.Neck))
 }
 
 // ordered returns an error if the rows of the table do not rise: each landmark
@@ -82,8 +82,8 @@ func (s *shape) ordered(b body.Body) error {
 	}
 	for i := 1; i < len(s.table); i++ {
 		if !(s.table[i].y > s.table[i-1].y+0.005) {
-			return fmt.Errorf("the %s would lie at the %s or below it: check bust %.1f, armscye depth %.1f, apex depth %.1f and nape to waist %.1f cm against each other",
-				names[i], names[i-1], 100*b.Bust, 100*b.ArmscyeDepth, 100*b.ApexDepth, 100*b.NapeToWaist)
+			return limit.Errorf("body", "the %s would lie at the %s or below it: check bust %v, armscye depth %v, apex depth %v and nape to waist %v against each other",
+				names[i], names[i-1], limit.Metres(b.Bust), limit.Metres(b.ArmscyeDepth), limit.Metres(b.ApexDepth), limit.Metres(b.NapeToWaist))
 		}
 	}
 	return nil

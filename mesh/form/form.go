@@ -16,8 +16,6 @@
 package form
 
 import (
-	"fmt"
-
 	"cowl/mesh"
 	"cowl/mesh/body"
 
@@ -43,7 +41,7 @@ type Form struct {
 func FromBody(b body.Body) (*Form, error) {
 	f, err := lay(b)
 	if err != nil {
-		return nil, fmt.Errorf("form: %w", err)
+		return nil, err
 	}
 	f.grid = distances(f.surf)
 	f.grid.smooth()

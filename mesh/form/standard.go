@@ -1,10 +1,10 @@
 package form
 
 import (
-	"fmt"
 	"math"
 
 	"cowl/mesh/body"
+	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -73,7 +73,7 @@ func (s *shape) setRidge(b body.Body, slope float64) error {
 		}
 	}
 	if hi > 19.9 {
-		return fmt.Errorf("shoulder slope %.1f°, want a steeper one for a shoulder of %.1f cm", b.ShoulderSlope*180/math.Pi, 100*b.Shoulder)
+		return limit.Errorf("shoulder slope", "shoulder slope %v, want a steeper one for a shoulder of %v", limit.Of(b.ShoulderSlope, limit.Angle), limit.Metres(b.Shoulder))
 	}
 	s.tip.X, s.tip.Y = s.ridge.walk(b.Shoulder)
 	return nil

@@ -1,9 +1,9 @@
 package lay
 
 import (
-	"fmt"
 	"math"
 
+	"cowl/mesh/limit"
 	"cowl/mesh/paper"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -48,8 +48,8 @@ func (c Cloth) parts(p paper.Piece) ([]blank, error) {
 	} else {
 		why += "; no corner low at the side can be joined on"
 	}
-	return nil, fmt.Errorf("lay: %s is %.1f cm across the cloth with allowances, on %.1f cm of usable width: %w; %s",
-		p.Name, hi.X*100, c.Width*100, ErrTooWide, why)
+	return nil, limit.Errorf("width", "%s is %v across the cloth with allowances, on %v of usable width: %v; %s",
+		p.Name, limit.Metres(hi.X), limit.Metres(c.Width), ErrTooWide, why)
 }
 
 // split cuts what is too wide off the low or the high side, along the warp,

@@ -10,9 +10,9 @@ package lay
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
+	"cowl/mesh/limit"
 	"cowl/mesh/paper"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -80,7 +80,7 @@ var ErrTooWide = errors.New("does not fit")
 // ErrTooWide.
 func On(pieces []paper.Piece, c Cloth) (Lay, error) {
 	if !(c.Width > 0) {
-		return Lay{}, fmt.Errorf("lay: usable width %.1f cm, want more than 0 cm", c.Width*100)
+		return Lay{}, limit.Errorf("width", "usable width %v, want more than 0", limit.Metres(c.Width))
 	}
 	var blanks []blank
 	l := Lay{Cloth: c}

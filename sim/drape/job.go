@@ -105,7 +105,7 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 // check refuses a spacing out of range, and pleats that nothing holds.
 func (j Job) check() error {
 	if j.Free && j.Piece.Pleats != nil {
-		return errors.New("drape: a piece hung free has no shoulder to fold its pleats on: hang it on the form, or without pleats")
+		return errors.New("a piece hung free has no shoulder to fold its pleats on: hang it on the form, or without pleats")
 	}
 	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",

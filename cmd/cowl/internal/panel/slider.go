@@ -83,7 +83,7 @@ func (u *UI) track(s Slider, r Rect, v float64) (float64, Change) {
 	if x, ok := u.arrows(s, t, v); ok {
 		v, change = x, Set
 	}
-	share := min(max((v-s.Min)/(s.Max-s.Min), 0), 1)
+	share := min(max((v-s.Min)/max(s.Max-s.Min, 1e-9), 0), 1)
 	at, y := from+share*(to-from), r.Y+r.H/2
 	u.Round(Rect{from, y - 2, to - from, 4}, 2, u.Theme.Sunken)
 	u.Round(Rect{from, y - 2, at - from, 4}, 2, u.Theme.Soft)

@@ -41,7 +41,7 @@ func (r *source) point(what string, names []string, n ast.Node) (name string, v 
 		_, isLength := metres[unit]
 		switch {
 		case e.key == "name":
-			name = r.word(e)
+			name, _ = r.word(e)
 		case (axis == "x" || axis == "y") && isLength && unit != "m":
 			if v, ok := r.number(e); ok {
 				v = toMetres(v, unit)

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/mesh/limit"
 	"cowl/mesh/read"
 
 	"github.com/goccy/go-yaml/ast"
@@ -35,11 +36,11 @@ func (r *source) drawing(what string, e entry) (d Drawing, ok bool) {
 	for _, v := range r.mapping(e.value, what) {
 		switch v.key {
 		case "file":
-			d.File = r.word(v)
+			d.File, _ = r.word(v)
 		case "unit":
-			d.Unit = r.word(v)
+			d.Unit, _ = r.word(v)
 		case "name":
-			d.Name = r.word(v)
+			d.Name, _ = r.word(v)
 		default:
 			r.fail(v.at, "%s: unknown key %q, want file, unit and name, or a list of points", what, v.key)
 			return Drawing{}, false
@@ -58,7 +59,7 @@ func (r *source) drawing(what string, e entry) (d Drawing, ok bool) {
 // UseBlockFile takes the block of a DXF, SVG or CSV file.
 func (s *Style) UseBlockFile(d Drawing) error {
 	if err := s.readBlock(d, "--block"); err != nil {
-		return fmt.Errorf("--block: %w", err)
+		return limit.Under("--block", err)
 	}
 	return nil
 }

@@ -1,12 +1,11 @@
 package style
 
 import (
-	"errors"
-	"fmt"
 	"path/filepath"
 	"strings"
 
 	"cowl/materials"
+	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
 )
@@ -16,9 +15,10 @@ import (
 // the line after the section, 0: none.
 func (r *source) fabric(s *Style, e entry, data []byte, end int) {
 	if _, ok := e.value.(*ast.StringNode); ok {
-		f, err := materials.Find(r.word(e))
+		name, _ := r.word(e)
+		f, err := materials.Find(name)
 		if err != nil {
-			r.fail(e.value, "fabric: %s", strings.TrimPrefix(err.Error(), "materials: "))
+			r.fail(e.value, "fabric: %v", err)
 			return
 		}
 		s.Fabric = f
@@ -42,13 +42,13 @@ func (r *source) fabric(s *Style, e entry, data []byte, end int) {
 
 // fabricFile reads a fabric file named from where the style file lies.
 func (r *source) fabricFile(s *Style, e entry) {
-	path := r.word(e)
+	path, _ := r.word(e)
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(filepath.Dir(r.file), path)
 	}
 	f, err := materials.FromFile(path)
 	if err != nil {
-		r.fail(e.value, "fabric: %s", strings.TrimPrefix(err.Error(), "materials: "))
+		r.fail(e.value, "fabric: %v", err)
 		return
 	}
 	s.Fabric = rounded(f)
@@ -84,7 +84,7 @@ func section(data []byte, e entry, end int) []byte {
 func (s *Style) UseFabric(name string) error {
 	f, err := materials.Find(name)
 	if err != nil {
-		return errors.New("--fabric: " + strings.TrimPrefix(err.Error(), "materials: "))
+		return limit.Under("--fabric", err)
 	}
 	s.Fabric = f
 	return nil
@@ -94,12 +94,12 @@ func (s *Style) UseFabric(name string) error {
 func (s *Style) UseFabricFile(path string) error {
 	file, err := opened(path, "a fabric file in YAML, as cowl fabrics NAME prints it")
 	if err != nil {
-		return fmt.Errorf("--fabric-file: %w", err)
+		return limit.Under("--fabric-file", err)
 	}
 	file.Close()
 	f, err := materials.FromFile(path)
 	if err != nil {
-		return errors.New("--fabric-file: " + strings.TrimPrefix(err.Error(), "materials: "))
+		return limit.Under("--fabric-file", err)
 	}
 	s.Fabric = rounded(f)
 	return nil

@@ -2,11 +2,11 @@ package style
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
 )
@@ -16,12 +16,12 @@ import (
 func FromFile(path string) (Style, error) {
 	f, err := opened(path, "a style file in YAML, such as the style.yaml that a drape leaves")
 	if err != nil {
-		return Style{}, fmt.Errorf("style: %w", err)
+		return Style{}, err
 	}
 	defer f.Close()
 	data, err := io.ReadAll(f)
 	if err != nil {
-		return Style{}, fmt.Errorf("style: %w", err)
+		return Style{}, err
 	}
 	return Parse(path, data)
 }
@@ -56,7 +56,7 @@ var sections = []string{"name", "body", "block", "piece", "cut", "stand", "trims
 func (r *source) section(s *Style, e entry, data []byte, end int) {
 	switch e.key {
 	case "name":
-		s.Name = r.word(e)
+		s.Name, _ = r.word(e)
 	case "block":
 		r.block(s, e)
 	case "piece": // read before
@@ -85,22 +85,8 @@ func lineAfter(entries []entry, i int) int {
 	return line
 }
 
-// field reads one key of body, cut or hang.
+// field reads one key of body, cut, stand or hang.
 func (r *source) field(s *Style, section string, e entry) {
-	switch {
-	case section == "cut" && e.key == "how":
-		r.how(s, e)
-		return
-	case section == "cut" && e.key == "pleats_towards":
-		r.towards(s, e)
-		return
-	case section == "hang" && e.key == "free":
-		s.Hang.Free = r.truth(e)
-		return
-	case section == "stand" && s.stay(e.key) != nil:
-		*s.stay(e.key) = r.truth(e)
-		return
-	}
 	f, unit, err := find(section, e.key)
 	if err != nil {
 		r.fail(e.at, "%s: %v", section, err)
@@ -111,10 +97,35 @@ func (r *source) field(s *Style, section string, e entry) {
 		f.set(s, draft.Auto)
 		return
 	}
-	v, ok := r.number(e)
+	v, ok, err := r.value(f, unit, e)
 	if !ok {
 		return
 	}
+	if err == nil {
+		err = f.refuse(v)
+	}
+	if err != nil {
+		r.fail(e.value, "%s: %v", section, err)
+		return
+	}
+	f.set(s, v)
+}
+
+// value reads the value of f, SI. What is no such value at all is reported;
+// ok is then false.
+func (r *source) value(f Field, unit string, e entry) (v float64, ok bool, err error) {
+	switch f.kind {
+	case choice:
+		w, ok := r.word(e)
+		if ok {
+			v, err = f.parse(w)
+		}
+		return v, ok, err
+	case truth:
+		v, ok = r.truth(e)
+		return v, ok, nil
+	}
+	v, ok = r.number(e)
 	switch f.kind {
 	case length:
 		v = toMetres(v, unit)
@@ -123,56 +134,16 @@ func (r *source) field(s *Style, section string, e entry) {
 	case mass:
 		v /= 1000
 	}
-	if err := f.refuse(v); err != nil {
-		r.fail(e.value, "%s: %v", section, err)
-		return
-	}
-	f.set(s, v)
-}
-
-// stayKeys name the stays in the section stand.
-var stayKeys = [...]string{"stay_shoulder", "stay_edge"}
-
-// stay returns where the stay that a key names is kept; nil: it names none.
-func (s *Style) stay(key string) *bool {
-	switch key {
-	case stayKeys[0]:
-		return &s.Stand.StayShoulder
-	case stayKeys[1]:
-		return &s.Stand.StayEdge
-	}
-	return nil
-}
-
-// how reads the way cloth is added.
-func (r *source) how(s *Style, e entry) {
-	h, err := draft.ParseHow(r.word(e))
-	if err != nil {
-		r.fail(e.value, "cut: how: %v", strings.TrimPrefix(err.Error(), "draft: "))
-		return
-	}
-	s.Cut.How = h
-	s.from["how"] = r.origin(e.at)
-}
-
-// towards reads which way pleats are laid.
-func (r *source) towards(s *Style, e entry) {
-	to, err := draft.ParseTowards(r.word(e))
-	if err != nil {
-		r.fail(e.value, "cut: %v", strings.TrimPrefix(err.Error(), "draft: "))
-		return
-	}
-	s.Cut.PleatsTo = to
-	s.from["pleats_towards"] = r.origin(e.at)
+	return v, ok, nil
 }
 
 // find returns the field that a key names and the unit the key ends in.
-func find(section, key string) (field, string, error) {
+func find(section, key string) (Field, string, error) {
 	for _, f := range fields {
 		if f.section != section {
 			continue
 		}
-		rest, ok := strings.CutPrefix(key, f.name)
+		rest, ok := strings.CutPrefix(key, f.Name)
 		if !ok {
 			continue
 		}
@@ -180,21 +151,21 @@ func find(section, key string) (field, string, error) {
 		switch {
 		case f.kind == length && (rest == "_cm" || rest == "_mm" || rest == "_in"),
 			f.kind == angle && rest == "_deg", f.kind == mass && rest == "_g",
-			(f.kind == share || f.kind == count) && rest == "":
+			f.unit() == "" && rest == "":
 			return f, unit, nil
 		case rest == "":
-			return f, "", fmt.Errorf("key %q has no unit, want it in the key: %s", key, f.keys())
+			return f, "", limit.Errorf(f.spoken(), "key %q has no unit, want it in the key: %s", key, f.keys())
 		}
 	}
-	return field{}, "", fmt.Errorf("unknown key %q, want one of %s", key, strings.Join(keysOf(section), ", "))
+	return Field{}, "", limit.Errorf(key, "unknown key %q, want one of %s", key, strings.Join(keysOf(section), ", "))
 }
 
 // keys lists the keys f may have.
-func (f field) keys() string {
+func (f Field) keys() string {
 	if f.kind == angle || f.kind == mass {
 		return f.key()
 	}
-	return f.name + "_cm, " + f.name + "_mm or " + f.name + "_in"
+	return f.Name + "_cm, " + f.Name + "_mm or " + f.Name + "_in"
 }
 
 // keysOf lists the keys of a section, with the units cowl writes.
@@ -204,14 +175,6 @@ func keysOf(section string) []string {
 		if f.section == section {
 			out = append(out, f.key())
 		}
-	}
-	switch section {
-	case "cut":
-		out = append(out, "how", "pleats_towards")
-	case "hang":
-		out = append(out, "free")
-	case "stand":
-		out = append(out, stayKeys[:]...)
 	}
 	return out
 }

@@ -4,10 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"cowl/materials/scalar"
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 	"cowl/mesh/read"
 
 	"github.com/goccy/go-yaml/ast"
@@ -57,7 +57,7 @@ func (r *source) piece(s *Style, e entry) {
 // facing, grain and allowance.
 func (s *Style) UsePieceFile(d Drawing) error {
 	if err := s.readPiece(d, "--piece"); err != nil {
-		return fmt.Errorf("--piece: %w", err)
+		return limit.Under("--piece", err)
 	}
 	return nil
 }
@@ -80,37 +80,29 @@ func (s *Style) readPiece(d Drawing, from string) error {
 	}
 	s.Cut = draft.DefaultCut()
 	s.Cut.Facing, s.Cut.Grain, s.Cut.Trim = c.Facing, c.Grain, trim
-	for _, name := range slices.Concat(drafted, []string{"facing", "grain"}) {
-		delete(s.from, name)
+	for _, f := range fields {
+		if f.section == "cut" && f.Name != "trim" {
+			delete(s.from, f.spoken())
+		}
 	}
 	s.from["piece"] = from
 	s.note("piece", d.File, notes)
 	return nil
 }
 
-// drafted are the fields of the cut that a finished front has behind it.
-var drafted = []string{"dart share", "extension", "how", "slashes", "cowl point", "pleats", "pleat depth", "pleats_towards"}
+// isDrafted reports whether f is set by drafting alone, which a finished front
+// has behind it.
+func (f Field) isDrafted() bool {
+	return f.section == "cut" && !slices.Contains([]string{"facing", "grain", "trim"}, f.Name)
+}
 
-// fixed says which of them were set all the same.
+// fixed says which of the drafted fields were set all the same.
 func (s *Style) fixed() error {
 	var errs []error
-	for _, name := range drafted {
-		if _, ok := s.from[name]; ok {
-			errs = append(errs, fmt.Errorf("cut: %s is set, but the piece is a finished one (%s): leave it out, or draft the piece", name, s.from["piece"]))
+	for _, f := range fields {
+		if _, ok := s.from[f.spoken()]; ok && f.isDrafted() {
+			errs = append(errs, limit.Errorf(f.spoken(), "%s is set, but the piece is a finished one (%s): leave it out, or draft the piece", f.spoken(), s.from["piece"]))
 		}
 	}
 	return errors.Join(errs...)
-}
-
-// isDrafted reports whether f is set by drafting alone.
-func (f field) isDrafted() bool { return f.section == "cut" && slices.Contains(drafted, f.spoken()) }
-
-// locatedPiece is located for messages about the lines of the piece.
-func (s *Style) locatedPiece(err error) error {
-	return s.each(err, func(words string) string {
-		if s.Lines != nil && strings.HasPrefix(words, "piece ") {
-			return s.from["piece"]
-		}
-		return s.origin("", words)
-	})
 }

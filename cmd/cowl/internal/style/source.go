@@ -1,13 +1,12 @@
 package style
 
 import (
-	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
 	"cowl/materials/scalar"
+	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/parser"
@@ -30,12 +29,15 @@ type entry struct {
 // fail notes an error at node n, with its line and a caret under its column.
 func (r *source) fail(n ast.Node, format string, args ...any) {
 	line, column := place(n)
-	msg := fmt.Sprintf("%s:%d: %s", r.file, line, fmt.Sprintf(format, args...))
+	e := &limit.Error{At: r.origin(n), Says: limit.Say(format, args...)}
+	if n != nil {
+		e.Field = strings.TrimPrefix(n.GetPath(), "$.")
+	}
 	if line <= len(r.lines) && strings.TrimSpace(r.lines[line-1]) != "" {
 		head := fmt.Sprintf("%6d | ", line)
-		msg += "\n" + head + r.lines[line-1] + "\n" + strings.Repeat(" ", len(head)-2) + "| " + strings.Repeat(" ", column-1) + "^"
+		e.Says = limit.Say("%v\n%s%s\n%s| %s^", e.Says, head, r.lines[line-1], strings.Repeat(" ", len(head)-2), strings.Repeat(" ", column-1))
 	}
-	r.errs = append(r.errs, errors.New(msg))
+	r.errs = append(r.errs, e)
 }
 
 // place returns line and column of n, 1, 1 where the parser gives none.
@@ -53,8 +55,6 @@ func (r *source) origin(n ast.Node) string {
 	return fmt.Sprintf("%s:%d", r.file, line)
 }
 
-var parserPlace = regexp.MustCompile(`^\[(\d+):\d+\] (.*)`)
-
 // document returns the top-level entries of the only document in data; none
 // for an empty file.
 func (r *source) document(data []byte) []entry {
@@ -65,7 +65,8 @@ func (r *source) document(data []byte) []entry {
 	r.lines = strings.Split(string(data), "\n")
 	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
 	if err != nil {
-		r.errs = append(r.errs, r.syntax(err))
+		line, what, lines := scalar.Syntax(err)
+		r.errs = append(r.errs, &limit.Error{At: fmt.Sprintf("%s:%d", r.file, line), Says: limit.Say("%s\n%s", what, lines)})
 		return nil
 	}
 	if len(tree.Docs) > 1 {
@@ -76,15 +77,6 @@ func (r *source) document(data []byte) []entry {
 		return nil
 	}
 	return r.mapping(tree.Docs[0].Body, "the file")
-}
-
-// syntax turns the parser's "[line:column] what" and its excerpt into a message.
-func (r *source) syntax(err error) error {
-	first, excerpt, _ := strings.Cut(err.Error(), "\n")
-	if m := parserPlace.FindStringSubmatch(first); m != nil {
-		return fmt.Errorf("%s:%s: %s\n%s", r.file, m[1], m[2], strings.TrimRight(excerpt, "\n"))
-	}
-	return fmt.Errorf("%s:1: %s", r.file, first)
 }
 
 // mapping returns the entries of a YAML mapping, each key once.
@@ -127,19 +119,22 @@ func (r *source) number(e entry) (float64, bool) {
 }
 
 // word returns the text of e on one line; anything else is reported.
-func (r *source) word(e entry) string {
+func (r *source) word(e entry) (string, bool) {
 	w, ok := scalar.Word(e.value)
 	if !ok {
 		r.fail(e.value, "%s is %s, want text", e.key, scalar.Shown(e.value))
 	}
-	return w
+	return w, ok
 }
 
-// truth returns the yes or no of e; anything else is reported.
-func (r *source) truth(e entry) bool {
-	if n, ok := e.value.(*ast.BoolNode); ok {
-		return n.Value
+// truth returns the yes, 1, or no, 0, of e; anything else is reported.
+func (r *source) truth(e entry) (float64, bool) {
+	switch n, ok := e.value.(*ast.BoolNode); {
+	case ok && n.Value:
+		return 1, true
+	case ok:
+		return 0, true
 	}
 	r.fail(e.value, "%s is %s, want true or false", e.key, scalar.Shown(e.value))
-	return false
+	return 0, false
 }

@@ -65,7 +65,7 @@ func (s *Style) Wearer() (body.Body, error) {
 	}
 	b.BustSpan, b.ApexDepth = 0, 0
 	for _, f := range fields {
-		if f.section == "body" && s.taken[f.name] {
+		if f.section == "body" && s.taken[f.Name] {
 			*f.measure(&b) = *f.measure(&s.Body)
 		}
 	}
@@ -88,7 +88,7 @@ func (s *Style) Piece() (draft.Piece, error) {
 	if err == nil {
 		p, err = p.Treated(s.Stand, s.Trims...)
 	}
-	return p, s.locatedPiece(err)
+	return p, s.located(err)
 }
 
 // flat returns the piece before it is on the stand.

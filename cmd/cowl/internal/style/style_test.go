@@ -1,12 +1,15 @@
 package style
 
 import (
+	"errors"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 	"cowl/mesh/proptest"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -131,27 +134,28 @@ func TestWriteReads(t *testing.T) {
 		s.Name = rapid.String().Draw(t, "name")
 		s.Name = strings.Join(strings.Fields(strings.ToValidUTF8(s.Name, "")), " ")
 		for _, f := range fields {
-			if f.measure != nil && rapid.Bool().Draw(t, "chart "+f.name) {
+			if f.measure != nil && rapid.Bool().Draw(t, "chart "+f.Name) {
 				continue
 			}
 			switch f.kind {
 			case count:
-				f.set(&s, float64(rapid.IntRange(0, mostSeed).Draw(t, f.name)))
+				f.set(&s, float64(rapid.IntRange(0, mostSeed).Draw(t, f.Name)))
 			case share:
-				f.set(&s, rapid.Float64Range(0, 1).Draw(t, f.name))
+				f.set(&s, rapid.Float64Range(0, 1).Draw(t, f.Name))
 			case length:
-				f.set(&s, toMetres(float64(rapid.IntRange(0, 99999).Draw(t, f.name))/100, f.unit()))
+				f.set(&s, toMetres(float64(rapid.IntRange(0, 99999).Draw(t, f.Name))/100, f.unit()))
 			case angle:
-				f.set(&s, toRadians(float64(rapid.IntRange(-9000, 9000).Draw(t, f.name))/100))
+				f.set(&s, toRadians(float64(rapid.IntRange(-9000, 9000).Draw(t, f.Name))/100))
+			case mass:
+				f.set(&s, float64(rapid.IntRange(0, 999).Draw(t, f.Name))/1000)
+			case choice, truth:
+				f.set(&s, float64(rapid.IntRange(0, 1).Draw(t, f.Name)))
 			}
 		}
 		if rapid.Bool().Draw(t, "auto") {
 			s.Cut.Extension, s.Cut.DartShare = draft.Auto, draft.Auto
 		}
-		s.Cut.PleatsTo = draft.Towards(rapid.IntRange(0, 1).Draw(t, "towards"))
 		s.Cut.How = draft.How(rapid.IntRange(0, 2).Draw(t, "how"))
-		s.Hang.Free = rapid.Bool().Draw(t, "free")
-		s.Stand.StayShoulder, s.Stand.StayEdge = rapid.Bool().Draw(t, "stay shoulder"), rapid.Bool().Draw(t, "stay edge")
 		if rapid.Bool().Draw(t, "own cloth") {
 			s.Fabric.Note, s.Fabric.BendBias = "changed", 1e-6/3
 			s.Fabric = rounded(s.Fabric)
@@ -208,4 +212,42 @@ func FuzzParse(f *testing.F) {
 		s.Check()
 		s.Piece()
 	})
+}
+
+// Every number of cut, stand and hang has a range under its name, which Piece
+// or Check holds to: its end passes and more is refused, with that field.
+func TestRangesAreHeld(t *testing.T) {
+	pleated, err := Parse("f", []byte("cut:\n  pleats: 1\n  how: slash\n  slashes: 2\n  cowl_point_cm: 3\nstand:\n  release_waist_cm: 1\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, f := range fields {
+		if f.section == "body" || f.kind == choice || f.kind == truth || f.Name == "seed" {
+			continue
+		}
+		i := slices.IndexFunc(pleated.Ranges(), func(r limit.Range) bool { return r.Field == f.spoken() })
+		if i < 0 {
+			t.Errorf("%s has no range", f.Name)
+			continue
+		}
+		r := pleated.Ranges()[i]
+		refused := func(v float64) bool {
+			s := pleated.Clone()
+			err := s.Set(f.Name, v, "--it")
+			if err == nil {
+				_, piece := s.Piece()
+				err = errors.Join(s.Check(), piece)
+			}
+			return err != nil && strings.HasPrefix(err.Error(), "--it: "+f.spoken()+" ") && strings.Contains(err.Error(), ", want "+r.Allowed().String()+":")
+		}
+		more := r.Hi + 1/r.Unit.PerSI
+		if refused(r.Hi) || f.kind != share && !refused(more) { // a share is refused before it gets to the draft
+			t.Errorf("%s: %g refused %t, %g refused %t, want false and true", f.Name, r.Hi, refused(r.Hi), more, refused(more))
+		}
+		n++
+	}
+	if n < 15 {
+		t.Errorf("%d ranges tried, want 15 or more", n)
+	}
 }

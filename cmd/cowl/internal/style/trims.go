@@ -1,7 +1,6 @@
 package style
 
 import (
-	"fmt"
 	"strings"
 
 	"cowl/materials/scalar"
@@ -29,7 +28,7 @@ func (r *source) trims(s *Style, e entry) {
 		return
 	}
 	for k, n := range list.Values {
-		s.from[fmt.Sprintf("trim %d", k+1)] = r.origin(n)
+		s.from[draft.TrimField(k)] = r.origin(n)
 		for _, v := range r.mapping(n, "a trim") {
 			unit, isLine := strings.CutPrefix(v.key, "line_")
 			if _, known := metres[unit]; !isLine || !known || unit == "m" {

@@ -22,26 +22,19 @@ func (s *Style) YAML() []byte {
 	s.writeBlock(&b)
 	s.writePiece(&b)
 	s.writeSection(&b, "cut")
-	if s.Lines == nil {
-		fmt.Fprintf(&b, "  how: %v\n  pleats_towards: %v\n", s.Cut.How, s.Cut.PleatsTo)
-	}
 	if s.Stand != draft.DefaultStand() {
 		s.writeSection(&b, "stand")
-		for _, key := range stayKeys {
-			fmt.Fprintf(&b, "  %s: %t\n", key, *s.stay(key))
-		}
 	}
 	s.writeTrims(&b)
 	s.writeFabric(&b)
 	s.writeSection(&b, "hang")
-	fmt.Fprintf(&b, "  free: %t\n", s.Hang.Free)
 	return b.Bytes()
 }
 
 func (s *Style) writeSection(b *bytes.Buffer, section string) {
 	fmt.Fprintf(b, "%s:\n", section)
 	for _, f := range fields {
-		if f.section != section || f.measure != nil && !s.taken[f.name] || s.Lines != nil && f.isDrafted() {
+		if f.section != section || f.measure != nil && !s.taken[f.Name] || s.Lines != nil && f.isDrafted() {
 			continue
 		}
 		v := f.get(s)
@@ -54,6 +47,10 @@ func (s *Style) writeSection(b *bytes.Buffer, section string) {
 			fmt.Fprintf(b, "  %s: %s\n", f.key(), figures(toDegrees(v)))
 		case f.kind == mass:
 			fmt.Fprintf(b, "  %s: %s\n", f.key(), figures(v*1000))
+		case f.kind == choice:
+			fmt.Fprintf(b, "  %s: %s\n", f.key(), f.word(v))
+		case f.kind == truth:
+			fmt.Fprintf(b, "  %s: %t\n", f.key(), v != 0)
 		default:
 			fmt.Fprintf(b, "  %s: %s\n", f.key(), strconv.FormatFloat(v, 'f', -1, 64))
 		}

@@ -106,7 +106,7 @@ func (a *App) mount(p *Pane) error {
 	if err != nil {
 		return err
 	}
-	p.piece, p.dummy = piece, form
+	p.piece, p.dummy, p.ranges = piece, form, nil
 	if form != nil {
 		p.hang()
 	}
@@ -145,7 +145,7 @@ func (a *App) say(text string) { a.note = note{text, false, a.now + 6} }
 
 // complain shows why something could not be done.
 func (a *App) complain(err error) {
-	a.note = note{a.set.Units.Spoken(plainWords(err)), true, a.now + 15}
+	a.note = note{a.set.Units.words(err), true, a.now + 15}
 }
 
 // Style returns the style in the pane that the controls change.

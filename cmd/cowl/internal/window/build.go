@@ -187,7 +187,7 @@ func (a *App) statusLine(r panel.Rect) {
 		u.Words(u.Fit(a.note.text, in.W, style), in.X, r.Y+20, 0, style, ink)
 		return
 	}
-	text := a.units.Spoken(u.Help)
+	text := u.Help
 	if a.working != "" {
 		text = a.working
 	}

@@ -3,8 +3,6 @@
 package window
 
 import (
-	"strings"
-
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
@@ -88,7 +86,7 @@ func (a *App) changePane(p *Pane, what, key string, edit func(*style.Style) erro
 
 // set is change for one number of the style.
 func (a *App) setNumber(name string, v float64, what, key string) {
-	a.change(what, key, func(s *style.Style) error { return s.Set(name, v, "window") })
+	a.change(what, key, func(s *style.Style) error { return s.Set(name, v, "") })
 }
 
 // again places the cloth of every pane by another hand.
@@ -192,13 +190,4 @@ func (a *App) count(n int) {
 		}
 	}
 	a.active = min(a.active, n-1)
-}
-
-// plainWords takes the names of packages off a message.
-func plainWords(err error) string {
-	text := err.Error()
-	for _, prefix := range []string{"window: ", "draft: ", "style: ", "materials: ", "form: ", "body: ", "drape: ", "stage: "} {
-		text = strings.TrimPrefix(text, prefix)
-	}
-	return strings.ReplaceAll(text, "\n", "; ")
 }

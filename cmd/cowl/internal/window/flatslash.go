@@ -57,11 +57,8 @@ func (a *App) drawSlash(c flatChart, use panel.Use) {
 	if s == nil {
 		return
 	}
-	step := 0.005
-	if a.units == Inches {
-		step = inch / 8
-	}
-	s.long = min(max(math.Round(r2.Dot(s.into, r2.Sub(q, s.from))/step)*step, 0), mostReleased)
+	step := a.units.step()
+	s.long = min(max(math.Round(r2.Dot(s.into, r2.Sub(q, s.from))/step)*step, 0), a.pane().limits(s.seam.name).Hi)
 	a.slashLine(c, *s)
 	if a.ui.In.Freed[panel.LeftButton] {
 		a.slashing = nil

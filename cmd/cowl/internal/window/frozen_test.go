@@ -104,7 +104,7 @@ func slashTyped(d *drive) {
 		d.x("type", c[1])
 		d.key("Return")
 	}
-	d.until("a refusal in inches", func(a *App) bool { return a.note.bad && strings.Contains(a.note.text, "2.01 in at 0.50") })
+	d.until("a refusal in inches", func(a *App) bool { return a.note.bad && strings.Contains(a.note.text, "2.00 in at 0.50") })
 	d.ask(func(a *App) {
 		cuts := a.pane().piece.Releases
 		if len(cuts) != 2 || math.Abs(r2.Norm(r2.Sub(cuts[0].To, cuts[0].From))-0.0508) > 1e-9 {

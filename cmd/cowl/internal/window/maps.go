@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/mesh/limit"
 	"cowl/sim/drape"
 )
 
@@ -23,35 +24,36 @@ const (
 
 // mapChoice is a kind of map with its words.
 type mapChoice struct {
-	kind       mapKind
-	name, help string
-	legend     string
-	low, high  float64 // SI
-	ramp       stage.Ramp
-	value      func(*drape.Frame) []float64
-	label      func(Units, float64) string
+	kind      mapKind
+	name      string
+	help      limit.Words
+	legend    string
+	low, high float64 // SI
+	ramp      stage.Ramp
+	value     func(*drape.Frame) []float64
+	label     func(Units, float64) string
 }
 
 // maps lists them in the order offered. Both ramps change evenly in lightness,
 // so they are told apart without colour.
 var maps = []mapChoice{
-	{kind: mapPlain, name: "Plain cloth", help: "The cloth in its own colour, the wrong side darker."},
-	{kind: mapYarns, name: "Grain lines", help: "Every 2 cm a warp yarn (dark) and a weft yarn (light), to see where the grain runs."},
+	{kind: mapPlain, name: "Plain cloth", help: limit.Say("The cloth in its own colour, the wrong side darker.")},
+	{kind: mapYarns, name: "Grain lines", help: limit.Say("Every %.0f a warp yarn (dark) and a weft yarn (light), to see where the grain runs.", limit.Metres(0.02))},
 	{
 		kind: mapStretch, name: "Stretch", legend: "yarns eased or stretched", ramp: twoWays, low: -0.03, high: 0.03,
-		help:  "How far the yarns are stretched (orange) or eased (blue), in percent.",
+		help:  limit.Say("How far the yarns are stretched (orange) or eased (blue), in percent."),
 		value: func(f *drape.Frame) []float64 { return f.Strain },
 		label: func(_ Units, v float64) string { return signed(v*100, "%.0f", " %") },
 	},
 	{
 		kind: mapShear, name: "Shear", legend: "turn of the yarns to each other", ramp: twoWays, low: -20 * degree, high: 20 * degree,
-		help:  "By how many degrees warp and weft have left the right angle: that is how bias moves.",
+		help:  limit.Say("By how many degrees warp and weft have left the right angle: that is how bias moves."),
 		value: func(f *drape.Frame) []float64 { return f.Shear },
 		label: func(_ Units, v float64) string { return signed(v/degree, "%.0f", "°") },
 	},
 	{
 		kind: mapClear, name: "Distance from the form", legend: "distance from the form", ramp: oneWay, low: 0, high: 0.08,
-		help:  "How far the cloth stands off the form.",
+		help:  limit.Say("How far the cloth stands off the form."),
 		value: func(f *drape.Frame) []float64 { return f.Clear },
 		label: func(u Units, v float64) string { return u.Length(v) },
 	},

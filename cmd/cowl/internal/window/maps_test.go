@@ -69,7 +69,7 @@ func TestYarnsDifferInLightness(t *testing.T) {
 // The list of maps is in the order of their kinds, and each has what it needs.
 func TestMapsAreWhole(t *testing.T) {
 	for i, m := range maps {
-		if m.kind != mapKind(i) || m.name == "" || m.help == "" {
+		if m.kind != mapKind(i) || m.name == "" || m.help.String() == "" {
 			t.Errorf("map %d is %q of kind %d, want its place in the list, name and help", i, m.name, m.kind)
 		}
 		if m.value != nil && (m.low >= m.high || m.legend == "" || m.label == nil || m.ramp == stage.Ramp{}) {

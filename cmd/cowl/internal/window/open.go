@@ -3,7 +3,6 @@
 package window
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -12,6 +11,7 @@ import (
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
+	"cowl/mesh/limit"
 )
 
 // openFile opens a style, or hangs the active pane in the fabric of a file.
@@ -35,7 +35,7 @@ func (a *App) openFile(path string) {
 	if looksLikeFabric(data) {
 		errStyle = errFabric
 	}
-	a.complain(fmt.Errorf("%s cannot be opened: %w", filepath.Base(path), errStyle))
+	a.complain(limit.Errorf("", "%s cannot be opened: %v", filepath.Base(path), errStyle))
 }
 
 // looksLikeFabric tells which of two messages helps.
@@ -101,7 +101,7 @@ func (a *App) watchFabric() {
 	}
 	f, err := materials.FromFile(w.path)
 	if err != nil {
-		a.complain(errors.New("the fabric file has changed and cannot be read, so the values before it stay: " + plainWords(err)))
+		a.complain(limit.Errorf("fabric", "the fabric file has changed and cannot be read, so the values before it stay: %v", err))
 		return
 	}
 	a.changePane(w.pane, "the changed fabric file", "", func(now *style.Style) error { return now.UseFabricFile(w.path) })

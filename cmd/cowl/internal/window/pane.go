@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 	"cowl/sim/drape"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -18,7 +19,8 @@ import (
 type Pane struct {
 	Style          style.Style
 	piece          draft.Piece
-	dummy          *dummy // nil while it is being made
+	ranges         []limit.Range // of the numbers of the style; nil: to be asked for
+	dummy          *dummy        // nil while it is being made
 	live           *drape.Live
 	frame          drape.Frame
 	hands          hands

@@ -9,6 +9,7 @@ import (
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
+	"cowl/mesh/limit"
 )
 
 // compareTab puts drapes side by side and turns the grain.
@@ -26,7 +27,7 @@ func (a *App) compareTab(r panel.Rect) {
 		c.Gap(4)
 		b := c.Next(panel.RowHeight).Columns(3, 4)
 		for i, f := range []fan{fanFabrics, fanExtensions, fanGrains} {
-			if u.Button("fan/"+f.name, b[i], f.name, f.help) {
+			if u.Button("fan/"+f.name, b[i], f.name, a.units.said(f.help)) {
 				a.spread(f)
 			}
 		}
@@ -52,21 +53,22 @@ func (a *App) setCount(n int) {
 
 // fan is one cut in several ways.
 type fan struct {
-	name, help string
-	set        func(s *style.Style, i, n int) error // way i of n
+	name string
+	help limit.Words
+	set  func(s *style.Style, i, n int) error // way i of n
 }
 
 var (
-	fanFabrics = fan{"Fabrics", "From limp to stiff, of those with measured values.", func(s *style.Style, i, n int) error {
+	fanFabrics = fan{"Fabrics", limit.Say("From limp to stiff, of those with measured values."), func(s *style.Style, i, n int) error {
 		known := measured()
 		s.Fabric = known[i*(len(known)-1)/max(n-1, 1)]
 		return nil
 	}}
-	fanExtensions = fan{"Extensions", "From a shallow to a deep cowl: 4, 8, 12, 16 cm.", func(s *style.Style, i, _ int) error {
-		return s.Set("extension", 0.04*float64(i+1), "window")
+	fanExtensions = fan{"Extensions", limit.Say("From a shallow to a deep cowl: %.0f.", limit.Between(0.04, 0.16, limit.Length)), func(s *style.Style, i, _ int) error {
+		return s.Set("extension", 0.04*float64(i+1), "")
 	}}
-	fanGrains = fan{"Grains", "From straight grain over bias to crosswise.", func(s *style.Style, i, n int) error {
-		return s.Set("grain", 90*degree*float64(i)/float64(max(n-1, 1)), "window")
+	fanGrains = fan{"Grains", limit.Say("From straight grain over bias to crosswise."), func(s *style.Style, i, n int) error {
+		return s.Set("grain", 90*degree*float64(i)/float64(max(n-1, 1)), "")
 	}}
 )
 

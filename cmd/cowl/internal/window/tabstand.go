@@ -3,7 +3,6 @@
 package window
 
 import (
-	"fmt"
 	"strings"
 
 	"cowl/cmd/cowl/internal/panel"
@@ -13,29 +12,21 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// What the sliders of the stand offer, m and kg; the draft refuses more.
-const (
-	mostLowered  = 0.08
-	mostTaken    = 0.05
-	mostReleased = 0.15
-	mostWeight   = 0.050
-)
-
 // standTab changes what is done on the stand after the piece is cut.
 func (a *App) standTab(r panel.Rect) {
 	r.W -= 6
 	a.ui.Scroll("stand", r, func(c *panel.Column) {
 		s := a.pane().Style.Stand
 		c.Heading("Trim")
-		a.lengthSlider(c, "lower", "Edge lower by", "Cut the edge lower, square to the centre front; the cowl point moves down the shoulder.", s.Lower, 0, a.roomToLower())
-		a.lengthSlider(c, "take_in", "Side taken in by", "Cut surplus off the side seam at the waist, running to nothing at the underarm.", s.TakeIn, 0, mostTaken)
+		a.numberSlider(c, control{"lower", "the edge lower by", "Edge lower by", "Cut the edge lower, square to the centre front; the cowl point moves down the shoulder."}, s.Lower)
+		a.numberSlider(c, control{"take_in", "the side taken in by", "Side taken in by", "Cut surplus off the side seam at the waist, running to nothing at the underarm."}, s.TakeIn)
 		c.Heading("Release slashes, both halves")
 		for _, k := range seams {
 			a.slashSliders(c, k)
 		}
 		a.drawnControls(c)
 		c.Heading("Sewn on")
-		a.weightSlider(c, s.Weight)
+		a.numberSlider(c, control{"weight", "the weight", "Weight in facing", "A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual."}, s.Weight)
 		a.stays(c)
 		a.effect(c)
 		c.Gap(6)
@@ -44,23 +35,6 @@ func (a *App) standTab(r panel.Rect) {
 		}
 		c.Gap(10)
 	})
-}
-
-// roomToLower is as far as the edge may be lowered, m: 3 cm of shoulder stay,
-// as the draft wants.
-func (a *App) roomToLower() float64 {
-	const left = 0.03 // m
-	p := a.pane()
-	line, s := p.piece.Shoulder, 0.0
-	for i := len(line) - 1; i > 0; i-- {
-		d := r2.Norm(r2.Sub(line[i-1], line[i]))
-		if s+d >= left && d > 0 {
-			at := r2.Add(line[i], r2.Scale((left-s)/d, r2.Sub(line[i-1], line[i])))
-			return min(mostLowered, p.Style.Stand.Lower+p.piece.FoldY-at.Y)
-		}
-		s += d
-	}
-	return mostLowered
 }
 
 // seam is an edge that a release slash may begin on.
@@ -92,22 +66,15 @@ func (k seam) slash(s *draft.Stand) (long, at *float64) {
 // there.
 func (a *App) slashSliders(c *panel.Column, k seam) {
 	long, at := k.slash(&a.pane().Style.Stand)
-	if v, ch := a.ui.Slide(a.lengthOf(k.name, k.word, k.help, 0, mostReleased), c.Next(sliderRoom), *long); ch != panel.Same {
+	s := a.slider(a.pane().limits(k.name), control{k.name, "the " + k.lower(), k.word, k.help})
+	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), *long); ch != panel.Same {
 		a.slashTo(k, v)
 		a.sealIf(ch)
 	}
 	if *long == 0 {
 		return
 	}
-	s := panel.Slider{
-		ID: k.name + "_at", Label: "Its place on the seam", Help: k.where, Min: 0, Max: 1, Step: 0.05,
-		Format: func(v float64) string { return fmt.Sprintf("%.0f %%", v*100) },
-		Parse:  func(t string) (float64, error) { return number(t, "%", "place", 0, 100, 0.01) },
-	}
-	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), *at); ch != panel.Same {
-		a.setNumber(k.name+"_at", v, "the place of the "+k.lower(), k.name+"_at")
-		a.sealIf(ch)
-	}
+	a.numberSlider(c, control{k.name + "_at", "the place of the " + k.lower(), "Its place on the seam", k.where}, *at)
 }
 
 // slashTo sets the length of a slash, m. A new one begins where the seam lets it
@@ -118,7 +85,7 @@ func (a *App) slashTo(k seam, v float64) {
 		if *long == 0 {
 			*at = openPlace(*s, k, max(v, usualSlash))
 		}
-		return s.Set(k.name, v, "window")
+		return s.Set(k.name, v, "")
 	})
 }
 
@@ -195,18 +162,5 @@ func (a *App) stays(c *panel.Column) {
 		if on := a.ui.Check(k.id, c.Next(28), k.word, k.help, was); on != was {
 			a.change("the "+strings.ToLower(k.word), "", func(s *style.Style) error { *k.at(&s.Stand) = on; return nil })
 		}
-	}
-}
-
-func (a *App) weightSlider(c *panel.Column, v float64) {
-	s := panel.Slider{
-		ID: "weight", Label: "Weight in facing", Help: "A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual.",
-		Min: 0, Max: mostWeight, Step: 0.001,
-		Format: func(v float64) string { return fmt.Sprintf("%.0f g", v*1000) },
-		Parse:  func(t string) (float64, error) { return number(t, "g", "weight", 0, mostWeight*1000, 0.001) },
-	}
-	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), v); ch != panel.Same {
-		a.setNumber("weight", v, "the weight", "weight")
-		a.sealIf(ch)
 	}
 }

@@ -53,7 +53,7 @@ func (a *App) nextAngle() {
 	}
 	p := t.pane
 	s := p.Style.Clone()
-	if err := s.Set("grain", 90*degree*float64(t.step)/turnSteps, "window"); err != nil {
+	if err := s.Set("grain", 90*degree*float64(t.step)/turnSteps, ""); err != nil {
 		a.complain(err)
 		a.turning = nil
 		return

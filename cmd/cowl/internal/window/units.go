@@ -3,10 +3,10 @@ package window
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
+	"cowl/mesh/limit"
 	"cowl/sim/drape/measure"
 )
 
@@ -70,24 +70,23 @@ func (u Units) Figure(f *measure.Figure, v float64) string {
 	return noMinus(strings.TrimSuffix(fmt.Sprintf("%.*f %s", f.Digits, v, f.People().Sign), " "))
 }
 
-// centimetres finds a length, a range or a list of them in a message, numeral
-// each number of it.
-var (
-	centimetres = regexp.MustCompile(`(\d+(\.\d+)?(–| to |, ))*\d+(\.\d+)? cm\b`)
-	numeral     = regexp.MustCompile(`\d+(\.\d+)?`)
-)
+// limit is the unit that messages are read in.
+func (u Units) limit() limit.Units { return limit.Units(u == Inches) }
 
-// Spoken writes the lengths of a message, which are in cm, in u.
-func (u Units) Spoken(text string) string {
-	if u != Inches {
-		return text
+// said writes a text with its lengths in u.
+func (u Units) said(w limit.Words) string { return w.In(u.limit()) }
+
+// words writes an error on one line.
+func (u Units) words(err error) string {
+	return strings.ReplaceAll(limit.In(err, u.limit()), "\n", "; ")
+}
+
+// step is that of a slider for a length, m.
+func (u Units) step() float64 {
+	if u == Inches {
+		return inch / 8
 	}
-	return centimetres.ReplaceAllStringFunc(text, func(found string) string {
-		return numeral.ReplaceAllStringFunc(strings.TrimSuffix(found, "cm"), func(cm string) string {
-			v, _ := strconv.ParseFloat(cm, 64) // digits, as numeral found them
-			return fmt.Sprintf("%.2f", v/100/inch)
-		}) + "in"
-	})
+	return 0.005
 }
 
 // noMinus takes the sign off a zero.

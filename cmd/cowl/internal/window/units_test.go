@@ -1,8 +1,11 @@
 package window
 
 import (
+	"errors"
 	"strings"
 	"testing"
+
+	"cowl/mesh/limit"
 )
 
 func TestUnitsParse(t *testing.T) {
@@ -25,20 +28,15 @@ func TestUnitsParse(t *testing.T) {
 	}
 }
 
-// A refusal is read in the units of the controls.
-func TestUnitsSpoken(t *testing.T) {
-	for _, c := range []struct {
-		units      Units
-		said, want string
-	}{
-		{Centimetres, "extension 39.0 cm, want 0–12.7 cm", "extension 39.0 cm, want 0–12.7 cm"},
-		{Inches, "extension 38.1 cm, want 0–12.7 cm: with 70 % closed", "extension 15.00 in, want 0.00–5.00 in: with 70 % closed"},
-		{Inches, "5 to 15 cm is usual; 4, 8, 12.7 cm", "1.97 to 5.91 in is usual; 1.57, 3.15, 5.00 in"},
-		{Inches, "point (6.7, 1.0) cm", "point (6.7, 1.0) cm"},
-		{Inches, "spacing 8.0 mm, 254 cmx", "spacing 8.0 mm, 254 cmx"},
+// A refusal is read in the units of the controls, on one line.
+func TestUnitsWords(t *testing.T) {
+	err := errors.Join(limit.Range{Field: "extension", Value: 0.381, Hi: 0.127, Unit: limit.Length, Why: limit.Say("so")}.Check(), errors.New("8 cm stay as they are"))
+	for u, want := range map[Units]string{
+		Centimetres: "extension 38.1 cm, want 0.0–12.7 cm: so; 8 cm stay as they are",
+		Inches:      "extension 15.00 in, want 0.00–5.00 in: so; 8 cm stay as they are",
 	} {
-		if got := c.units.Spoken(c.said); got != c.want {
-			t.Errorf("Spoken(%q) in %s = %q, want %q", c.said, c.units, got, c.want)
+		if got := u.words(err); got != want {
+			t.Errorf("words in %s = %q, want %q", u, got, want)
 		}
 	}
 }

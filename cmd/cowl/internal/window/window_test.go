@@ -102,7 +102,7 @@ func sliderFabricUndo(d *drive) {
 	d.click("grain/typed")
 	d.x("type", "400")
 	d.key("Return")
-	d.until("a complaint", func(a *App) bool { return a.note.bad && strings.Contains(a.note.text, "want a number from -90 to 90") })
+	d.until("a complaint", func(a *App) bool { return a.note.bad && strings.Contains(a.note.text, "want -90.0–90.0°") })
 	d.key("Escape")
 
 	d.click("tab/Cloth")
