@@ -29,6 +29,7 @@ var (
 		"mN, mN·m/m, gf·cm/cm or cN·cm/cm", "mN gf·cm/cm"}
 	shears = dimension{map[string]float64{"N/m": 1, "gf/cmdeg": GramForcePerCmDegree, "gf/cm/deg": GramForcePerCmDegree, "cN/cmdeg": 180 / math.Pi, "cN/cm/deg": 180 / math.Pi},
 		"N/m, gf/(cm·deg) or cN/(cm·deg)", "N/m gf/(cm·deg)"}
+	angles  = dimension{map[string]float64{"deg": math.Pi / 180, "°": math.Pi / 180}, "degrees", "°"}
 	numbers = dimension{map[string]float64{"": 1}, "a bare number", ""}
 )
 
@@ -84,11 +85,4 @@ func lastPlace(number string) float64 {
 		e -= len(decimals)
 	}
 	return math.Pow10(e)
-}
-
-// ParseWeight reads an areal mass with its unit, like 135gsm, 4oz/yd² or
-// 16momme, and returns kg/m². A bare number is refused.
-func ParseWeight(text string) (float64, error) {
-	a, err := weights.parse(text, "")
-	return a.si, err
 }

@@ -9,12 +9,13 @@ import (
 
 // quantity describes a number of a Fabric as people write it.
 type quantity struct {
-	key       string  // in files, ends in the unit
-	unit      string  // for people
-	scale     float64 // SI value of one unit
-	low, high float64 // allowed, in units, both ends included
-	why       string  // what the limits stand for
-	optional  bool    // zero means unknown
+	key       string    // in files, ends in the unit
+	unit      string    // for people
+	scale     float64   // SI value of one unit
+	low, high float64   // allowed, in units, both ends included
+	why       string    // what the limits stand for
+	optional  bool      // zero means unknown
+	of        dimension // how it may be written in text
 	at        func(*Fabric) *float64
 }
 

@@ -50,7 +50,7 @@ func (f fabricsCmd) pick() ([]materials.Fabric, error) {
 	}
 	q := materials.Query{Words: f.Search, Limp: f.Limp}
 	var err error
-	if q.Weight, err = span(f.Weight, materials.ParseWeight, "80gsm:150gsm"); err != nil {
+	if q.Weight, err = span(f.Weight, materials.Weight.Parse, "80gsm:150gsm"); err != nil {
 		return nil, fmt.Errorf("--weight: %w", err)
 	}
 	if q.Length, err = span(f.BendingLength, style.ParseLength, "8mm:12mm"); err != nil {

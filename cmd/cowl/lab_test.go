@@ -103,7 +103,7 @@ func TestLabWarnsOfTwist(t *testing.T) {
 func TestLabRefuses(t *testing.T) {
 	for _, c := range []struct{ args, want string }{
 		{"bend --weight 150 --bend 10uNm", "no unit"},
-		{"bend --weight 150gsm --bend 10", "10uNm"},
+		{"bend --weight 150gsm --bend 10", "10µN·m"},
 		{"bend --weight 150gsm --bend 10kg", `"kg"`},
 		{"bend --weight 150gsm", "--bend"},
 		{"bend --bend 10uNm", "--weight"},

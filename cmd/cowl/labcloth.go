@@ -3,7 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
-	"math"
+	"reflect"
 	"strings"
 
 	"cowl/materials"
@@ -15,17 +15,35 @@ type labCloth struct {
 	Fabric     string `short:"f" xor:"cloth" placeholder:"NAME" help:"Fabric of the library, see cowl fabrics."`
 	FabricFile string `xor:"cloth" placeholder:"FILE" help:"Fabric file in YAML."`
 
-	Weight        *massFlag  `group:"Values instead of a fabric: weight and bend are a must" placeholder:"W" help:"Weight, 150gsm."`
-	Bend          *bendFlag  `group:"Values instead of a fabric: weight and bend are a must" placeholder:"B" help:"Bending rigidity along the warp, 10uNm."`
-	BendWeft      *bendFlag  `group:"Values instead of a fabric: weight and bend are a must" placeholder:"B" help:"Along the weft; without it as along the warp."`
-	BendBias      *bendFlag  `group:"Values instead of a fabric: weight and bend are a must" placeholder:"B" help:"At 45°; without it by the rule of Peirce and Cooper from warp and weft."`
-	BendFriction  *rubFlag   `group:"Values instead of a fabric: weight and bend are a must" placeholder:"M" help:"Friction of bending, half of the KES 2HB, 0.3mN; without it none."`
-	BendSoftening *cloth     `group:"Values instead of a fabric: weight and bend are a must" placeholder:"LEN" help:"Softening of bending, −B1/B0 of a measured M = B0·κ + B1·κ², 2.7mm; without it none."`
-	PullWarp      *pullFlag  `group:"Values instead of a fabric: weight and bend are a must" placeholder:"C" help:"Stiffness along the warp (2000N/m)."`
-	PullWeft      *pullFlag  `group:"Values instead of a fabric: weight and bend are a must" placeholder:"C" help:"Along the weft (2000N/m)."`
-	Shear         *shearFlag `group:"Values instead of a fabric: weight and bend are a must" placeholder:"G" help:"Shear rigidity (30N/m)."`
-	ShearFriction *pullFlag  `group:"Values instead of a fabric: weight and bend are a must" placeholder:"F" help:"Friction of shear, half of the KES 2HG, 0.3N/m; without it none."`
-	ShearLock     *degrees   `group:"Values instead of a fabric: weight and bend are a must" placeholder:"DEG" help:"Shear angle from which the yarns jam, 40; without it never."`
+	Values any `embed:"" table:"values"`
+}
+
+// valueFields are the values of a cloth by their flags.
+var valueFields = map[string]materials.Field{
+	"weight": materials.Weight, "bend": materials.BendWarp, "bend-weft": materials.BendWeft, "bend-bias": materials.BendBias,
+	"bend-friction": materials.BendFriction, "bend-softening": materials.BendSoftening, "pull-warp": materials.PullWarp, "pull-weft": materials.PullWeft,
+	"shear": materials.Shear, "shear-friction": materials.ShearFriction, "shear-lock": materials.ShearLock,
+}
+
+// valueRows are their flags.
+func valueRows() []flagRow {
+	rows := []flagRow{
+		{name: "weight", holder: "W", help: "Weight, 150gsm."},
+		{name: "bend", holder: "B", help: "Bending rigidity along the warp, 10uNm."},
+		{name: "bend-weft", holder: "B", help: "Along the weft; without it as along the warp."},
+		{name: "bend-bias", holder: "B", help: "At 45°; without it by the rule of Peirce and Cooper from warp and weft."},
+		{name: "bend-friction", holder: "M", help: "Friction of bending, half of the KES 2HB, 0.3mN; without it none."},
+		{name: "bend-softening", holder: "LEN", help: "Softening of bending, −B1/B0 of a measured M = B0·κ + B1·κ², 2.7mm; without it none."},
+		{name: "pull-warp", holder: "C", help: "Stiffness along the warp (2000N/m)."},
+		{name: "pull-weft", holder: "C", help: "Along the weft (2000N/m)."},
+		{name: "shear", holder: "G", help: "Shear rigidity (30N/m)."},
+		{name: "shear-friction", holder: "F", help: "Friction of shear, half of the KES 2HG, 0.3N/m; without it none."},
+		{name: "shear-lock", holder: "DEG", help: "Shear angle from which the yarns jam, 40; without it never."},
+	}
+	for i := range rows {
+		rows[i].group, rows[i].of, rows[i].reader = "Values instead of a fabric: weight and bend are a must", reflect.TypeFor[*float64](), "value"
+	}
+	return rows
 }
 
 // values is the name of a cloth given by its values.
@@ -44,7 +62,7 @@ func (f labCloth) cloth() (materials.Fabric, error) {
 		return materials.FromFile(f.FabricFile)
 	case text == "":
 		return materials.Default(), nil
-	case f.Weight == nil || f.Bend == nil:
+	case !isGiven(f.Values, "weight") || !isGiven(f.Values, "bend"):
 		return materials.Fabric{}, errors.New("values of a cloth: want --weight and --bend at least, --weight 150gsm --bend 10uNm")
 	}
 	cloth, err := materials.Parse(values, []byte("name: "+values+"\n"+text))
@@ -57,24 +75,16 @@ func (f labCloth) cloth() (materials.Fabric, error) {
 // yaml writes the values as lines of a fabric file, with nothing for what was
 // not given.
 func (f labCloth) yaml() string {
-	weft := f.BendWeft
-	if weft == nil {
-		weft = f.Bend
-	}
 	var b strings.Builder
-	for _, v := range []struct {
-		field materials.Field
-		value *float64
-		scale float64 // SI value of the unit of the key
-	}{
-		{materials.Weight, number(f.Weight), 1e-3},
-		{materials.BendWarp, number(f.Bend), 1e-6}, {materials.BendWeft, number(weft), 1e-6}, {materials.BendBias, number(f.BendBias), 1e-6},
-		{materials.BendFriction, number(f.BendFriction), 1e-3}, {materials.BendSoftening, number(f.BendSoftening), 1e-3},
-		{materials.PullWarp, number(f.PullWarp), 1}, {materials.PullWeft, number(f.PullWeft), 1},
-		{materials.Shear, number(f.Shear), 1}, {materials.ShearFriction, number(f.ShearFriction), 1}, {materials.ShearLock, number(f.ShearLock), math.Pi / 180},
-	} {
-		if v.value != nil {
-			fmt.Fprintf(&b, "%s: %.12g\n", v.field.Key(), *v.value/v.scale)
+	write := func(q materials.Field, v float64) {
+		var cloth materials.Fabric
+		*q.In(&cloth) = v
+		fmt.Fprintf(&b, "%s: %.12g\n", q.Key(), q.InUnits(cloth))
+	}
+	for name, v := range given(f.Values) {
+		write(valueFields[name], v.Float())
+		if name == "bend" && !isGiven(f.Values, "bend-weft") {
+			write(materials.BendWeft, v.Float())
 		}
 	}
 	return b.String()

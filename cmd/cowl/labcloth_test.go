@@ -3,14 +3,12 @@ package main
 import (
 	"math"
 	"testing"
-
-	"github.com/alecthomas/kong"
 )
 
 // Values given as flags reach the fabric in SI units.
 func TestLabClothValues(t *testing.T) {
 	var f labCloth
-	p, err := kong.New(&f)
+	p, err := newParser(&f)
 	if err != nil {
 		t.Fatal(err)
 	}

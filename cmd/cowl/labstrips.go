@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 
+	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/lab"
 )
@@ -47,12 +48,22 @@ func (b labBend) Run(ctx context.Context, c console) error {
 	})
 }
 
+// loadFlag is a force on the width, N/m.
+type loadFlag float64
+
+// UnmarshalText reads it.
+func (f *loadFlag) UnmarshalText(text []byte) error {
+	v, err := materials.PullWarp.Parse(string(text))
+	*f = loadFlag(v)
+	return err
+}
+
 type labPull struct {
 	labFlags
 	Length *cloth    `placeholder:"LEN" help:"Length of the strip between the jaws (30cm)."`
 	Width  *cloth    `placeholder:"LEN" help:"Its width; a sixth of the length if not given."`
 	Grain  *degrees  `placeholder:"DEG" help:"From the length of the strip to the warp."`
-	Load   *pullFlag `placeholder:"LOAD" help:"Load on the width, 5N/m or 5gf/cm (5N/m)."`
+	Load   *loadFlag `placeholder:"LOAD" help:"Load on the width, 5N/m or 5gf/cm (5N/m)."`
 	Free   bool      `help:"Ends free to narrow and to skew, instead of jaws that swivel: for short strips off the grain."`
 }
 

@@ -21,12 +21,3 @@ func (d *degrees) UnmarshalText(text []byte) error {
 	*d = degrees(v)
 	return err
 }
-
-// number widens a flag; nil stays nil.
-func number[T ~int | ~uint64 | ~float64](v *T) *float64 {
-	if v == nil {
-		return nil
-	}
-	x := float64(*v)
-	return &x
-}

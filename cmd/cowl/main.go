@@ -10,7 +10,6 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"reflect"
 	"strings"
 	"syscall"
 
@@ -94,9 +93,7 @@ func run(ctx context.Context, args []string, c console) (code int) {
 			code = int(asked)
 		}
 	}()
-	grammar := &cli{}
-	makeFlags(reflect.ValueOf(grammar).Elem())
-	parser, err := kong.New(grammar, kong.TypeMapper(reflect.TypeFor[fieldValue](), kong.MapperFunc(readField)), kong.Name("cowl"), kong.Description(description),
+	parser, err := newParser(&cli{}, kong.Name("cowl"), kong.Description(description),
 		kong.Writers(c.out, c.err), kong.Exit(func(n int) { panic(leave(n)) }),
 		kong.Vars{"version": version()}, kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
 		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c))

@@ -13,23 +13,45 @@ import (
 
 // flagRow is a flag that a table makes. In the grammar, a field of type any
 // with a tag like table:"size cut" takes the flags of these sections or single
-// fields of the style, table:"tests" those of a swatch.
+// fields of the style, table:"tests" those of a swatch and table:"values" those
+// of a cloth.
 type flagRow struct {
 	name, holder, help, group string
 	hidden                    bool
 	of                        reflect.Type
+	reader                    string // of readers, for a number that is kept in SI
 }
 
-// fieldValue is what the flag of a field of the style was given, SI.
-type fieldValue float64
+// readers read the numbers of flags; each knows the flag by its name.
+var readers = map[string]func(flag, text string) (float64, error){
+	"style": func(flag, text string) (float64, error) { return style.Flag(flag).Parse(text) },
+	"value": func(flag, text string) (float64, error) { return valueFields[flag].Parse(text) },
+}
+
+// newParser is a parser of the grammar with the flags of all tables.
+func newParser(grammar any, o ...kong.Option) (*kong.Kong, error) {
+	makeFlags(reflect.ValueOf(grammar).Elem())
+	for name, read := range readers {
+		o = append(o, kong.NamedMapper(name, kong.MapperFunc(func(ctx *kong.DecodeContext, target reflect.Value) error {
+			var text string
+			if err := ctx.Scan.PopValueInto("value", &text); err != nil {
+				return err
+			}
+			v, err := read(ctx.Value.Name, text)
+			target.Set(reflect.ValueOf(&v))
+			return err
+		})))
+	}
+	return kong.New(grammar, o...)
+}
 
 // styleRows are the flags of fields of the style.
 func styleRows(of ...string) []flagRow {
 	var out []flagRow
 	for _, f := range style.Flags(of...) {
-		r := flagRow{name: f.Flag(), holder: f.Holder(), help: f.Help, of: reflect.TypeFor[*fieldValue]()}
+		r := flagRow{name: f.Flag(), holder: f.Holder(), help: f.Help, of: reflect.TypeFor[*float64](), reader: "style"}
 		if r.holder == "" {
-			r.of = reflect.TypeFor[bool]()
+			r.of, r.reader = reflect.TypeFor[bool](), ""
 		}
 		out = append(out, r)
 	}
@@ -44,6 +66,8 @@ func makeFlags(v reflect.Value) {
 		switch {
 		case table == "tests":
 			v.Field(i).Set(flagsOf(testRows()))
+		case table == "values":
+			v.Field(i).Set(flagsOf(valueRows()))
 		case ok:
 			v.Field(i).Set(flagsOf(styleRows(strings.Fields(table)...)))
 		case v.Field(i).Kind() == reflect.Struct:
@@ -56,7 +80,7 @@ func makeFlags(v reflect.Value) {
 func flagsOf(rows []flagRow) reflect.Value {
 	var out []reflect.StructField
 	for i, r := range rows {
-		tag := fmt.Sprintf("name:%q placeholder:%q help:%q group:%q", r.name, r.holder, r.help, r.group)
+		tag := fmt.Sprintf("name:%q placeholder:%q help:%q group:%q type:%q", r.name, r.holder, r.help, r.group, r.reader)
 		if r.hidden {
 			tag += ` hidden:""`
 		}
@@ -88,17 +112,6 @@ func isGiven(flags any, name string) bool {
 		}
 	}
 	return false
-}
-
-// readField reads the value of a flag of the style.
-func readField(ctx *kong.DecodeContext, target reflect.Value) error {
-	var text string
-	if err := ctx.Scan.PopValueInto("value", &text); err != nil {
-		return err
-	}
-	v, err := style.Flag(ctx.Value.Name).Parse(text)
-	target.SetFloat(v)
-	return err
 }
 
 // setFields lets the flags of the style have their say.

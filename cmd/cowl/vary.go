@@ -32,13 +32,13 @@ var quantities = []quantity{
 	{name: "dart-share", field: "dart_share", label: "dart share", scale: 1, parse: parseNumber},
 	{name: "slashes", field: "slashes", label: "slashes", scale: 1, parse: parseNumber},
 	{name: "pleats", field: "pleats", label: "pleats", scale: 1, parse: parseNumber},
-	{name: "weight", label: "weight", unit: "g/m²", scale: 1e-3, parse: materials.ParseWeight,
+	{name: "weight", label: "weight", unit: "g/m²", scale: 1e-3, parse: materials.Weight.Parse,
 		cloth: func(f materials.Fabric, v float64) materials.Fabric {
 			f.Weight = v
 			return assumed(f, materials.Weight)
 		}},
-	{name: "bend", label: "bending", unit: "µN·m", scale: 1e-6, parse: func(t string) (float64, error) { return parseUnit(t, "bending rigidity", bendUnits) }, cloth: bent},
-	{name: "shear", label: "shear", unit: "N/m", scale: 1, parse: func(t string) (float64, error) { return parseUnit(t, "shear rigidity", shearUnits) },
+	{name: "bend", label: "bending", unit: "µN·m", scale: 1e-6, parse: materials.BendWarp.Parse, cloth: bent},
+	{name: "shear", label: "shear", unit: "N/m", scale: 1, parse: materials.Shear.Parse,
 		cloth: func(f materials.Fabric, v float64) materials.Fabric {
 			f.Shear = v
 			return assumed(f, materials.Shear)

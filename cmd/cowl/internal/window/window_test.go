@@ -71,16 +71,18 @@ func agreesWithHang(d *drive) {
 func sliderFabricUndo(d *drive) {
 	t := d.T
 	d.rest()
-	var extension, drop float64
-	d.ask(func(a *App) { extension, drop = a.pane().piece.Extension, a.pane().frame.Outcome.EdgeDrop })
+	var extension, most, drop float64
+	d.ask(func(a *App) {
+		extension, most, drop = a.pane().piece.Extension, a.pane().limits("extension").Hi, a.pane().frame.Outcome.EdgeDrop
+	})
 	d.click("tab/Cut")
 	r := d.place("extension")
 	y := px(r.Y + r.H/2)
-	d.x("mousemove", px(r.X+7+(r.W-14)*extension/0.30), y)
+	d.x("mousemove", px(r.X+7+(r.W-14)*extension/most), y)
 	d.settle()
 	d.x("mousedown", "1")
-	for _, share := range []float64{0.4, 0.5, 0.55} {
-		d.x("mousemove", px(r.X+7+(r.W-14)*share), y)
+	for _, v := range []float64{0.12, 0.15, 0.165} {
+		d.x("mousemove", px(r.X+7+(r.W-14)*v/most), y)
 		d.settle()
 	}
 	d.x("mouseup", "1")
