@@ -55,8 +55,7 @@ func (h *hung) bounds() (curve, v float64) {
 func (h *hung) report(w io.Writer) {
 	o := &h.run.Outcome
 	row := func(name, format string, args ...any) {
-		fmt.Fprintf(w, "  %-13s", name)
-		fmt.Fprintf(w, format+"\n", args...)
+		fmt.Fprintf(w, "  %-13s%s\n", name, typed.Replace(fmt.Sprintf(format, args...)))
 	}
 	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, wearer(h.style), h.style.Fabric)
 	treatmentOf(h.style, h.piece).report(row)
@@ -86,6 +85,9 @@ func (h *hung) report(w io.Writer) {
 	row("Computed", "%s, %.0f s", measure.Say(o, "forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"), h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", caution)
 }
+
+// typed writes the minus of a keyboard, which a terminal is searched for.
+var typed = strings.NewReplacer("−", "-")
 
 // zone lists the folds on one side of the bust.
 func zone(o *drape.Outcome, z fold.Zone) []fold.Fold {
@@ -188,7 +190,7 @@ func (h *hung) caption() []string {
 		fmt.Sprintf("%s; cut for %s, ", h.style.Fabric.Title, wearer(h.style)) +
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
-		fmt.Sprintf("Edge drop: %s below the shoulder neck points%s; %s", dropFigure.Amount(dropFigure.Value(o)), spread(o), h.boundsText()),
+		typed.Replace(fmt.Sprintf("Edge drop: %s below the shoulder neck points%s; %s", dropFigure.Amount(dropFigure.Value(o)), spread(o), h.boundsText())),
 		upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
 	}
 	return append(lines, caution)
