@@ -9,11 +9,10 @@ import (
 // acrossStep is the distance between the lines on which a fold is followed.
 const acrossStep = 5e-3 // m, flat
 
-// acrossBound is how far up or down the cloth a crest may lie from where the
-// line before had it. Folds of a cowl rise towards the shoulders; one that
-// rises by more than 2 in 1 is cut so much along its length that a section
-// shows no depth of it.
-const acrossBound = 2 * acrossStep
+// steepest is the steepest rise of a crest, down the cloth over across it, that
+// is followed. Folds of a cowl rise towards the shoulders; one that rises more
+// is cut so much along its length that a section shows no depth of it.
+const steepest = 2
 
 // Reach is how far a fold runs across the cloth from CF, m flat.
 type Reach struct {
@@ -27,10 +26,13 @@ func (r Reach) Width() float64 { return r.Left + r.Right }
 // Across returns how far each of the folds that Read found on CF can be
 // followed to either side, from upright line to upright line, until its
 // prominence falls under MinDepth; len = len(folds). Between two lines the
-// place is interpolated. All folds are followed together, in order, so that
-// one which ends is not taken for its neighbour; one that is not found again,
-// or comes to the rim of the sheet or the cowl point, ends on the last line
-// that showed it. It costs several times a Read. Errors are those of Read.
+// place is interpolated. From one line to the next a crest may rise by 2 in 1,
+// and wander by a lattice spacing besides: on crumpled cloth the crest of a
+// broad roll is not known better. All folds are followed together, in order,
+// so that one which ends is not taken for its neighbour; one that is not found
+// again, or comes to the rim of the sheet or the cowl point, ends on the last
+// line that showed it. It costs some seven times a Read. Errors are those of
+// Read.
 func Across(s *mesh.Sheet, f Frame, folds []Fold) ([]Reach, error) {
 	if err := check(s, f); err != nil {
 		return nil, err
@@ -84,7 +86,7 @@ func (c comb) reach(side float64, folds []Fold) ([]float64, error) {
 		if err != nil {
 			return nil, err
 		}
-		if !follow(trails, p.summits(), x) {
+		if !c.follow(trails, p.summits(), x) {
 			break
 		}
 	}
@@ -112,7 +114,7 @@ func (c comb) columns(side float64) [][][3]int32 {
 
 // follow leads the trails on to the summits of the line at x from CF, and
 // reports whether any goes on.
-func follow(trails []trail, summits []summit, x float64) bool {
+func (c comb) follow(trails []trail, summits []summit, x float64) bool {
 	var from []float64
 	var on []*trail
 	for i := range trails {
@@ -121,11 +123,11 @@ func follow(trails []trail, summits []summit, x float64) bool {
 		}
 	}
 	to := make([]float64, len(summits))
-	for i, c := range summits {
-		to[i] = c.S
+	for i, top := range summits {
+		to[i] = top.S
 	}
 	going := false
-	for i, j := range match(from, to, acrossBound) {
+	for i, j := range match(from, to, steepest*acrossStep+c.lattice) {
 		if j < 0 {
 			on[i].ended = true
 			continue

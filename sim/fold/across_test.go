@@ -52,8 +52,8 @@ func TestAcross(t *testing.T) {
 		{"over the edge", even, 0, 5e-3, 0, 3, over, over, 1e-3},
 		{"over the edge, bias", even, 45, 5e-3, 0, 3, over, over, 3e-3}, // chords and patch cut the crease at the edge
 		{"to the cowl points", even, 0, 5e-3, 2, 3, 0.15, 0.15, 1e-9},
-		{"rising as steep as the bound lets", swags{0.02, 0.12, 1.9, inf, inf}, 0, 5e-3, 2, 3, 0.15, 0.15, 1e-9},
-		{"steeper", swags{0.02, 0.12, 3, inf, inf}, 0, 5e-3, 2, 3, 0, 0, 1e-9},
+		{"rising nearly 2 in 1", swags{0.02, 0.12, 1.9, inf, inf}, 0, 5e-3, 2, 3, 0.15, 0.15, 1e-9},
+		{"steeper", swags{0.02, 0.12, 4, inf, inf}, 0, 5e-3, 2, 3, 0, 0, 1e-9},
 	} {
 		p := strip{half: 0.15, length: 3.05 * tt.c.wave, cell: tt.cell, cut: &grid{grain: tt.grain * math.Pi / 180}}
 		s, f := p.lay(tt.c.place), p.frame()

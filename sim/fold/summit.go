@@ -25,8 +25,8 @@ type summit struct {
 	before, after turn
 }
 
-// summits returns the crests of the section of some 3 mm of prominence or
-// more, from the edge down, each read on a patch.
+// summits returns the crests of the section that are not too faint, from the
+// edge down, each read on a patch.
 func (p profile) summits() []summit {
 	turns := p.turns()
 	ahead := make([]float64, len(turns))
@@ -169,8 +169,8 @@ func (p profile) refined(w stretch) turn {
 
 // extreme returns the place down the line where the patch turns: the vertex of
 // the parabola through the best sample of w and its neighbours. False if the
-// best is at an end of w, but for a valley at an end of the line. Of a level stretch
-// it is the place nearest w.at.
+// best is at an end of w, but for a valley at an end of the line. Of a level
+// stretch it is the place nearest w.at.
 func (p profile) extreme(pt patch, w stretch) (s float64, ok bool) {
 	if w.lo >= w.hi {
 		return p.section[w.at].S, true
