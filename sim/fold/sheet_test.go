@@ -29,11 +29,21 @@ type strip struct {
 	half, length, facing float64 // m
 	cell                 float64 // m, side of a square cell
 	bias                 bool    // cells split in four: CF runs along the diagonals of a lattice at 45°
+	cut                  *grid   // cut from a lattice that lies any way, with two spacings to spare all round
+}
+
+// grid is how a lattice lies under a piece. Cells are split in two.
+type grid struct {
+	grain float64 // rad, from CF to the warp
+	shift r2.Vec  // m, of a crossing from the origin
 }
 
 // lay places the strip in space. s is the flat distance below the edge, < 0 on
 // the facing.
 func (p strip) lay(place func(x, s float64) r3.Vec) *mesh.Sheet {
+	if p.cut != nil {
+		return p.layGrid(place)
+	}
 	sh := &mesh.Sheet{}
 	add := func(x, y float64) int32 {
 		sh.Flat = append(sh.Flat, r2.Vec{X: x, Y: y})
@@ -56,6 +66,35 @@ func (p strip) lay(place func(x, s float64) r3.Vec) *mesh.Sheet {
 				continue
 			}
 			sh.Tris = append(sh.Tris, [3]int32{c, d, b}, [3]int32{c, b, a})
+		}
+	}
+	sh.Facing = make([]bool, len(sh.Tris))
+	return sh
+}
+
+// layGrid is lay for a strip that is cut from a grid.
+func (p strip) layGrid(place func(x, s float64) r3.Vec) *mesh.Sheet {
+	sh, ids := &mesh.Sheet{}, map[r2.Vec]int32{}
+	sin, cos := math.Sincos(p.cut.grain)
+	add := func(i, j int) int32 {
+		u, v := p.cell*float64(i), p.cell*float64(j)
+		q := r2.Add(p.cut.shift, r2.Vec{X: u*cos - v*sin, Y: u*sin + v*cos})
+		if math.Abs(q.X) > p.half+2*p.cell || q.Y > p.facing+2*p.cell || q.Y < -p.length-2*p.cell {
+			return -1
+		}
+		if _, ok := ids[q]; !ok {
+			ids[q] = int32(len(sh.Flat))
+			sh.Flat, sh.Pos = append(sh.Flat, q), append(sh.Pos, place(q.X, -q.Y))
+		}
+		return ids[q]
+	}
+	n := int(2 * (p.half + p.length + p.facing) / p.cell)
+	for i := -n; i < n; i++ {
+		for j := -n; j < n; j++ {
+			a, b, c, d := add(i, j), add(i+1, j), add(i, j+1), add(i+1, j+1)
+			if min(a, b, c, d) >= 0 {
+				sh.Tris = append(sh.Tris, [3]int32{a, b, d}, [3]int32{a, d, c})
+			}
 		}
 	}
 	sh.Facing = make([]bool, len(sh.Tris))

@@ -59,8 +59,13 @@ var (
 // traceLine follows the flat line across = c and returns its unbroken
 // stretch about along = through.
 func traceLine(s *mesh.Sheet, d direction, c, through float64) (trace, error) {
+	return traceOf(s, s.Tris, d, c, through)
+}
+
+// traceOf is traceLine on some triangles of s, which hold all that the line meets.
+func traceOf(s *mesh.Sheet, tris [][3]int32, d direction, c, through float64) (trace, error) {
 	var spans []span
-	for _, t := range s.Tris {
+	for _, t := range tris {
 		if p := spanOf(s, t, d, c); p.hi-p.lo > same {
 			spans = append(spans, p)
 		}

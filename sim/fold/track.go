@@ -1,0 +1,100 @@
+package fold
+
+// MaxRide is how far a crest may move along the cloth between two looks and be
+// the same crest. Two to four folds laid down some 30 cm of CF lie 75 mm apart
+// or more, and a new crest between two of them is half of that from either: it
+// is taken for neither. It is no less than the diagonal of a 10 mm cell, by
+// which a crest so tight that it is read on the section alone may jump.
+const MaxRide = 0.015 // m, flat
+
+// maxMissed is how many looks running a fold may be unseen. While cloth falls,
+// waves run over it, and a fold near MinDepth is now over and now under; a
+// crest that stands a look later within MaxRide of where one stood is to a
+// draper the same. Twice unseen, what comes later is another fold.
+const maxMissed = 1
+
+// Track follows laid folds from look to look. The zero Track follows none.
+// It is a value: Look leaves the Track it is called on as it was.
+type Track struct {
+	Folds []Laid // from the edge down, as laid
+	Extra []int  // crests of the last look that are no laid fold, ascending
+}
+
+// Laid is what has become of a laid fold.
+type Laid struct {
+	From   float64 // m, flat distance from the edge at which its crest was laid
+	CF     float64 // m, the same where it was last seen
+	Crest  int     // its crest in the last look, −1 if it was not seen there
+	Missed int     // looks running in which it was not seen
+}
+
+// Kept reports whether the last look showed the fold.
+func (l Laid) Kept() bool { return l.Crest >= 0 }
+
+// Lost reports whether the fold is gone for good.
+func (l Laid) Lost() bool { return l.Missed > maxMissed }
+
+// Rode returns how far down the cloth the crest has moved since it was laid, m:
+// the cloth runs over the fold; < 0 towards the edge.
+func (l Laid) Rode() float64 { return l.CF - l.From }
+
+// TrackOf starts to follow the folds laid at these flat distances from the
+// edge, m, in ascending order. Until the first look none is kept.
+func TrackOf(laid []float64) Track {
+	mustAscend(laid)
+	t := Track{Folds: make([]Laid, len(laid))}
+	for i, s := range laid {
+		t.Folds[i] = Laid{From: s, CF: s, Crest: -1}
+	}
+	return t
+}
+
+// Look returns the track after one more look, which shows crests at these flat
+// distances from the edge, m, in ascending order, as Crests returns. Folds
+// keep their order, so they never change places, and no two share a crest:
+// where two run into one the nearer has it, of two as near the upper. A fold
+// that moves by more than MaxRide or misses two looks running is lost and
+// never comes back.
+func (t Track) Look(crests []float64) Track {
+	mustAscend(crests)
+	next := Track{Folds: make([]Laid, len(t.Folds))}
+	var at []float64
+	var alive []int
+	for i, l := range t.Folds {
+		next.Folds[i] = Laid{l.From, l.CF, -1, l.Missed + 1}
+		if !l.Lost() {
+			at, alive = append(at, l.CF), append(alive, i)
+		}
+	}
+	held := make([]bool, len(crests))
+	for k, j := range match(at, crests, MaxRide) {
+		if j >= 0 {
+			l := &next.Folds[alive[k]]
+			l.CF, l.Crest, l.Missed, held[j] = crests[j], j, 0, true
+		}
+	}
+	for j, h := range held {
+		if !h {
+			next.Extra = append(next.Extra, j)
+		}
+	}
+	return next
+}
+
+// Crests returns the flat distances of the folds from the edge down CF, m, in
+// ascending order.
+func (r Reading) Crests() []float64 {
+	at := make([]float64, len(r.Folds))
+	for i, f := range r.Folds {
+		at[i] = f.CF
+	}
+	return at
+}
+
+func mustAscend(at []float64) {
+	for i := 1; i < len(at); i++ {
+		if !(at[i] > at[i-1]) {
+			panic("fold: crests do not ascend from the edge down")
+		}
+	}
+}
