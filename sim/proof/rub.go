@@ -13,7 +13,9 @@ import (
 )
 
 // rubs are frictions between two layers: a patch of cloth on a fixed sheet on a
-// slope, and a band round a drum that is wrapped in cloth.
+// slope, and a band round a drum that is wrapped in cloth. Tolerances are those of
+// the same trials on a bare slope and drum: two steps of the slope, and for the
+// band what its pull swings about while it is drawn.
 func rubs() []Trial {
 	var out []Trial
 	for _, mu := range []float64{0.2, 0.4} {
