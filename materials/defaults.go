@@ -7,6 +7,7 @@ const (
 	DefaultShear    = 30.0   // N/m, about 0.53 gf/(cm·deg); common for dress-weight wovens, from memory
 	DefaultPull     = 2000.0 // N/m, within the 500–3500 N/m of the library fabrics with a published pull test
 	DefaultFriction = 0.3    // cloth on a jersey-covered form, from memory 0.2–0.5
+	DefaultRub      = 0.4    // cloth on cloth, from memory 0.3–0.6 for wovens; more than on a smooth cover
 	DefaultDensity  = 436.0  // kg/m³, median of the library fabrics with a published thickness
 )
 
@@ -34,6 +35,7 @@ func fillDefaults(f *Fabric) {
 	fill(PullWeft, DefaultPull, Assumed, fmt.Sprintf("default %g N/m", DefaultPull))
 	fill(Thickness, f.Weight/DefaultDensity, Assumed, fmt.Sprintf("weight over %g kg/m³", DefaultDensity))
 	fill(Friction, DefaultFriction, Assumed, fmt.Sprintf("default %g", DefaultFriction))
+	fill(FrictionCloth, DefaultRub, Assumed, fmt.Sprintf("default %g", DefaultRub))
 	fill(BendFriction, 0, Assumed, "none, as no loop was measured")
 	fill(ShearFriction, 0, Assumed, "none, as no loop was measured")
 	fill(BendSoftening, 0, Assumed, "none, as no curve was measured")

@@ -20,6 +20,7 @@ const (
 	PullWeft
 	Thickness
 	Friction
+	FrictionCloth
 	BendFriction
 	ShearFriction
 	BendSoftening
@@ -57,6 +58,8 @@ var quantities = [numFields]quantity{
 		at: func(f *Fabric) *float64 { return &f.Thickness }},
 	Friction: {key: "friction", of: numbers, scale: 1, low: 0, high: 1.5, why: "frictionless to rubbery",
 		at: func(f *Fabric) *float64 { return &f.Friction }},
+	FrictionCloth: {key: "friction_cloth", of: numbers, scale: 1, low: 0, high: 1.5, why: "frictionless to rubbery",
+		at: func(f *Fabric) *float64 { return &f.FrictionCloth }},
 	BendFriction: {key: "bend_friction_mN", of: moments, unit: "mN", scale: 1e-3, low: 0, high: 50,
 		why: "half of the loop 2HB; 2HB of 1 gf·cm/cm is 4.903 mN here",
 		at:  func(f *Fabric) *float64 { return &f.BendFriction }},
@@ -79,7 +82,7 @@ const (
 // fieldNames are the names of fields for people.
 var fieldNames = [numFields]string{
 	"weight", "bending along the warp", "bending along the weft", "bending on the bias", "shear",
-	"pull along the warp", "pull along the weft", "thickness", "friction on the form", "bending friction", "shear friction",
+	"pull along the warp", "pull along the weft", "thickness", "friction on the form", "friction of cloth on cloth", "bending friction", "shear friction",
 	"softening of bending", "locking angle",
 }
 

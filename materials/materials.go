@@ -28,8 +28,9 @@ type Fabric struct {
 	PullWarp float64 // slope of tension over strain at drape loads, N/m
 	PullWeft float64 // as PullWarp, along the weft
 
-	Thickness float64 // m, under a light presser foot
-	Friction  float64 // Coulomb coefficient, cloth on dress form
+	Thickness     float64 // m, under a light presser foot
+	Friction      float64 // Coulomb coefficient, cloth on dress form
+	FrictionCloth float64 // the same, cloth on cloth
 
 	// What the yarns hold by rubbing on each other, half the width of the loop
 	// of the test there and back; 0 and Assumed where it was not measured.

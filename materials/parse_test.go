@@ -36,6 +36,7 @@ func TestParseMinimal(t *testing.T) {
 		{PullWeft, 2000, Assumed},
 		{Thickness, 0.16055e-3, Assumed}, // 70 g/m² over 436 kg/m³
 		{Friction, 0.3, Assumed},
+		{FrictionCloth, 0.4, Assumed},
 		{BendFriction, 0, Assumed},
 		{ShearFriction, 0, Assumed},
 		{BendSoftening, 0, Assumed},

@@ -50,7 +50,7 @@ func (s Swatch) warnings(m Sample) []string {
 		say("bias bends softer than a plate with this warp and weft can; the program holds the twist at its least")
 	}
 	for _, q := range Fields() {
-		if f.Basis[q].Kind == Assumed && q != Friction && q != Thickness && q != BendSoftening && q != ShearLock {
+		if f.Basis[q].Kind == Assumed && q != Friction && q != FrictionCloth && q != Thickness && q != BendSoftening && q != ShearLock {
 			say("%s was not tested, taken: %s", q, f.Basis[q].How)
 		}
 	}

@@ -17,6 +17,7 @@ func TestValidateReports(t *testing.T) {
 		{func(f *Fabric) { f.BendBias = math.Inf(1) }, "bend_bias_uNm +Inf"},
 		{func(f *Fabric) { f.PullWarp = f.Shear }, "pull_warp_N_per_m"},
 		{func(f *Fabric) { f.Friction = -0.1 }, "friction -0.1, want 0–1.5"},
+		{func(f *Fabric) { f.FrictionCloth = 1.6 }, "friction_cloth 1.6, want 0–1.5"},
 		{func(f *Fabric) { f.Basis[Shear] = Evidence{} }, "shear_N_per_m has no basis"},
 		{func(f *Fabric) { f.Basis[Shear].Kind = 9 }, "shear_N_per_m has no basis"},
 		{func(f *Fabric) { f.Name = "" }, `name ""`},

@@ -59,6 +59,7 @@ func NewStepper(s *Scene, st *State) *Stepper {
 	}
 	if s.Gap > 0 {
 		w.self = contact.NewSelf(l, s.Gap, press*l.Spacing*l.Spacing/2)
+		w.self.Friction = s.Rub
 	}
 	return w
 }

@@ -43,6 +43,7 @@ type Scene struct {
 	Fixed    []bool           // len = nodes, or nil; nodes that never move
 	Obstacle contact.Obstacle // nil for a free hang
 	Friction float64          // cloth on obstacle
+	Rub      float64          // friction of cloth on cloth
 	Gap      float64          // m, distance kept between layers of cloth; 0 lets them pass
 	Alone    bool             // keep to one core; the bits are the same
 }

@@ -83,7 +83,7 @@ var asks = []struct {
 	{"sweep", []string{"extension=0cm:14cm:2cm"}, nil, 40, []string{"every step is clear", "V, edge alone", "hanging curve", "8 cm", "higher than the hanging curve"}},
 	{"sweep", []string{"grain=0:90:45", "weight=100gsm,200gsm"}, nil, 30, []string{"end to end: no clear difference", "weight 200 g/m²"}},
 	{"sweep", []string{"extension=2cm:6cm:2cm"}, []string{"polyester-twill", "wool-tropical"}, 30, []string{"In wool-tropical"}},
-	{"sure", nil, nil, 5 + 5 + 9*2*5, []string{"hands and cloth", "weight", "± 10 % assumed"}},
+	{"sure", nil, nil, 5 + 5 + 10*2*5, []string{"hands and cloth", "weight", "± 10 % assumed"}},
 	{"teach", nil, nil, 25, []string{"true bias", "Questions", "Answers", "22.5°", "Nothing may be claimed"}},
 }
 

@@ -109,8 +109,14 @@ func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
 			s.around(int32(i), x, h)
 		}
 	})
+	if s.Friction > 0 {
+		s.stow()
+	}
 	s.pairs = append(append(s.pairs[:0], s.half[0].corners...), s.half[1].corners...)
 	s.pairs = append(append(s.pairs, s.half[0].edges...), s.half[1].edges...)
+	if s.Friction > 0 {
+		s.take()
+	}
 	s.due, s.heavy = s.due[:0], s.heavy[:0]
 	for k := range s.pairs {
 		s.due = append(s.due, travel+(s.pairs[k].spare-s.made(&s.pairs[k]))/2)
@@ -176,7 +182,8 @@ func (s *Self) far(a, b int32) bool {
 
 // keep lists a pair if it lies within reach. One that is near is due at once.
 func (s *Self) keep(p pair, x []r3.Vec, out *listed) {
-	w, _ := p.weights(x)
+	at, _ := p.meet(x)
+	w := p.weights(at)
 	var d r3.Vec
 	for k, n := range p.node {
 		d = r3.Add(d, r3.Scale(w[k], x[n]))

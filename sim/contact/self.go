@@ -15,8 +15,9 @@ import (
 // the bias has sheared the cells, and crossing against triangle alone lets
 // edges through each other.
 type Self struct {
-	Gap   float64 // m, distance kept between middle surfaces
-	Stiff float64 // N/m, penalty stiffness of a pair of whole cells
+	Gap      float64 // m, distance kept between middle surfaces
+	Stiff    float64 // N/m, penalty stiffness of a pair of whole cells
+	Friction float64 // coefficient μ of cloth on cloth; 0 is none. Set before the first step
 
 	bundles []bundle // len = nodes
 	rest    []r2.Vec // m, flat places
@@ -37,6 +38,8 @@ type Self struct {
 	wakeAt   float64    // m
 	wakeHalf func(int)  // wake, made once so that a step reserves nothing
 	half     [2]listed  // found by each half of the nodes
+	grips    []grip     // len = pairs where there is friction
+	stowed   stowed     // grips while pairs are listed
 }
 
 // pair is a crossing and a triangle, or two edges. Its weights sum to zero: two
@@ -130,7 +133,7 @@ func (s *Self) attend(k int32, x []r3.Vec, sum []Sum, travel float64) {
 	if travel >= s.due[k] {
 		left := p.spare - s.made(p)
 		if left <= 0 {
-			left = s.push(p, x, sum)
+			left = s.push(k, x, sum)
 			p.spare, s.heavy[k] = s.made(p)+left, left < soonSelf
 		}
 		s.due[k] = travel + left/2
@@ -145,22 +148,20 @@ func (s *Self) attend(k int32, x []r3.Vec, sum []Sum, travel float64) {
 	}
 }
 
-// push presses one pair apart if it is closer than the gap, and returns how much
+// push presses pair k apart if it is closer than the gap, and returns how much
 // farther than the gap it is, m. One that is near gets mass before it touches.
-func (s *Self) push(p *pair, x []r3.Vec, sum []Sum) float64 {
-	w, fade := p.weights(x)
-	a, b, c, e := &x[p.node[0]], &x[p.node[1]], &x[p.node[2]], &x[p.node[3]]
-	d := r3.Vec{
-		X: w[0]*a.X + w[1]*b.X + w[2]*c.X + w[3]*e.X,
-		Y: w[0]*a.Y + w[1]*b.Y + w[2]*c.Y + w[3]*e.Y,
-		Z: w[0]*a.Z + w[1]*b.Z + w[2]*c.Z + w[3]*e.Z,
-	}
+func (s *Self) push(k int32, x []r3.Vec, sum []Sum) float64 {
+	p := &s.pairs[k]
+	now, fade := p.meet(x)
+	w := p.weights(now)
+	d := p.apart(w, x)
 	l := math.Sqrt(d.X*d.X + d.Y*d.Y + d.Z*d.Z)
-	k := p.stiff * fade
+	stiff := p.stiff * fade
 	if l > s.Gap {
 		if l < s.Gap+soonSelf {
-			p.weigh(k, w)
+			p.weigh(stiff, w)
 		}
+		s.part(k)
 		return l - s.Gap
 	}
 	if l == 0 {
@@ -169,8 +170,11 @@ func (s *Self) push(p *pair, x []r3.Vec, sum []Sum) float64 {
 	// A press of k·gap·(gap/l − 1) grows without bound as layers meet; its
 	// slope, for the mass, is k·(gap/l)².
 	q := s.Gap / l
-	f := k * q * (q - 1)
-	p.weigh(k*math.Min(q*q, 400), w)
+	f := stiff * q * (q - 1)
+	p.weigh(stiff*math.Min(q*q, 400), w)
+	if s.Friction > 0 {
+		s.rub(k, now, r3.Scale(1/l, d), stiff, s.Friction*s.Gap*(q-1), x, sum)
+	}
 	for j, n := range p.node {
 		g, o := f*w[j], &sum[n]
 		o.Force.X, o.Force.Y, o.Force.Z = o.Force.X+g*d.X, o.Force.Y+g*d.Y, o.Force.Z+g*d.Z
@@ -195,16 +199,16 @@ const soonSelf = 0.5e-3
 // and a force that jumps finds no rest; there the crossings carry the load.
 const parallel = 0.05
 
-// weights returns the weights of the nodes in the vector between the nearest
-// points of the pair and, for edges, how much of the push is left.
-func (p *pair) weights(x []r3.Vec) (w [4]float64, fade float64) {
+// meet returns where the two parts of a pair are nearest and, for edges, how much
+// of the push is left.
+func (p *pair) meet(x []r3.Vec) (at place, fade float64) {
 	a, b, c, d := &x[p.node[0]], &x[p.node[1]], &x[p.node[2]], &x[p.node[3]]
 	if p.edges {
 		s, t, slant := onEdges(a, b, c, d)
-		return [4]float64{1 - s, s, t - 1, -t}, faded(slant)
+		return place{s, t}, faded(slant)
 	}
 	u, v := onTriangle(a, b, c, d)
-	return [4]float64{1, u + v - 1, -u, -v}, 1
+	return place{u, v}, 1
 }
 
 // faded returns 1 for edges whose angle has the squared sine slant, falling

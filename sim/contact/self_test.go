@@ -150,26 +150,31 @@ var pushed []Sum
 
 // Contact alone: two layers that lie on each other and stir a little.
 func BenchmarkSelf(b *testing.B) {
-	l, pos := hairpin(b, 0.5, 0.0021)
-	s := NewSelf(l, 0.002, 25)
-	sum, travel, k := make([]Sum, len(pos)), 0.0, 0
-	b.ReportAllocs()
-	for b.Loop() {
-		const stir = 2e-6 // m
-		by := stir * float64(1-2*(k/16%2))
-		for i := range pos {
-			pos[i].Z += by * float64(i%2)
-			s.Moved(i, stir)
-		}
-		k++
-		travel += stir
-		clear(sum)
-		s.Ready(pos, travel, nil)
-		s.Add(0, pos, sum, travel)
-		s.Add(1, pos, sum, travel)
+	for name, mu := range map[string]float64{"smooth": 0, "rubbing": 0.4} {
+		b.Run(name, func(b *testing.B) {
+			l, pos := hairpin(b, 0.5, 0.0019)
+			s := NewSelf(l, 0.002, 25)
+			s.Friction = mu
+			sum, travel, k := make([]Sum, len(pos)), 0.0, 0
+			b.ReportAllocs()
+			for b.Loop() {
+				const stir = 2e-6 // m
+				by := stir * float64(1-2*(k/16%2))
+				for i := range pos {
+					pos[i].Z += by * float64(i%2)
+					s.Moved(i, stir)
+				}
+				k++
+				travel += stir
+				clear(sum)
+				s.Ready(pos, travel, nil)
+				s.Add(0, pos, sum, travel)
+				s.Add(1, pos, sum, travel)
+			}
+			pushed = sum
+			b.ReportMetric(float64(len(pos)), "nodes")
+		})
 	}
-	pushed = sum
-	b.ReportMetric(float64(len(pos)), "nodes")
 }
 
 // At the tip of a slit a yarn goes on in one of two ways and leaves a cell for

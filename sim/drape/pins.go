@@ -82,7 +82,7 @@ func (j Job) shoulderPins(side float64) []pin {
 		case pleat >= 0:
 			name = "pleat"
 		}
-		over := overAt(p, q)
+		over := j.overAt(q)
 		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), over), over: over, down: q})
 	}
 	end := length(p.FacingEnd)

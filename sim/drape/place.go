@@ -35,7 +35,7 @@ const before = 0.03
 func (j Job) start(q r2.Vec) r3.Vec {
 	y0, z0 := j.waistY(), j.front()
 	t := q.Y - j.Piece.FoldY
-	const r = Gap
+	r := j.gap()
 	switch {
 	case t <= 0:
 		return r3.Vec{X: q.X, Y: q.Y - y0, Z: z0}
@@ -196,7 +196,7 @@ func (d *Drape) pinAll() { d.lead(hand{sag: 1}, 1, 0) }
 func (j Job) hanging(h hand, e float64) []r3.Vec {
 	p := j.Piece
 	flat := r2.Vec{X: p.HalfEdge, Y: p.FoldY}
-	from, to := j.start(flat), j.off(j.Form.ShoulderPoint(1, p.CowlPoint), sim.Shell+Gap)
+	from, to := j.start(flat), j.off(j.Form.ShoulderPoint(1, p.CowlPoint), sim.Shell+j.gap())
 	end := r3.Add(from, r3.Scale(e, r3.Sub(to, from)))
 	c := hangingCurve(end.X, p.HalfEdge*h.sag)
 	places := j.edge()

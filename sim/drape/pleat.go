@@ -74,4 +74,4 @@ func (j Job) way(p pin, t float64) r3.Vec {
 
 // overAt is the distance from the form at which a place of the shoulder seam
 // is pinned, m: layers keep their gap.
-func overAt(p draft.Piece, q float64) float64 { return sim.Shell + layer(p, q)*Gap }
+func (j Job) overAt(q float64) float64 { return sim.Shell + layer(j.Piece, q)*j.gap() }

@@ -62,7 +62,7 @@ func TestPleatPins(t *testing.T) {
 			a, b := p.Legs(k)
 			on := j.Form.ShoulderPoint(1, p.CowlPoint+l.At)
 			for _, q := range []float64{a, b} {
-				if d := r3.Norm(r3.Sub(find(q).at, on)); d > sim.Shell+2*Gap {
+				if d := r3.Norm(r3.Sub(find(q).at, on)); d > sim.Shell+2*j.gap() {
 					t.Errorf("towards the %v, pleat %d: a leg is pinned %.1f mm from its place on the form", to, k+1, d*1000)
 				}
 			}
@@ -70,8 +70,8 @@ func TestPleatPins(t *testing.T) {
 			if to == draft.Armhole {
 				fold, place = place, fold
 			}
-			if fold.over-place.over < 0.99*Gap {
-				t.Errorf("towards the %v, pleat %d: the fold lies %.1f mm over its place, want a gap of %.1f mm", to, k+1, (fold.over-place.over)*1000, Gap*1000)
+			if fold.over-place.over < 0.99*j.gap() {
+				t.Errorf("towards the %v, pleat %d: the fold lies %.1f mm over its place, want a gap of %.1f mm", to, k+1, (fold.over-place.over)*1000, j.gap()*1000)
 			}
 			for q := range at {
 				if q > math.Round(a*1e6) && q < math.Round(b*1e6) {

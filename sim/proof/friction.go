@@ -107,16 +107,31 @@ func capstan(ctx context.Context, mu float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	sc := &sim.Scene{Cloth: sim.NewCloth(l, sim.Stiffness{Weight: 1e-6, PullWarp: 200, PullWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7, Twist: 1e-7}),
-		Obstacle: drum(drumRadius), Friction: mu}
+	sc := &sim.Scene{Cloth: sim.NewCloth(l, bandCloth), Obstacle: drum(drumRadius), Friction: mu}
+	pos := make([]r3.Vec, len(l.Rest))
+	for i, p := range l.Rest {
+		pos[i] = onDrum(p, drumAround)
+	}
+	return drawn(ctx, sc, pos, [2]float64{-length / 2, length / 2})
+}
+
+// bandCloth is light and limp.
+var bandCloth = sim.Stiffness{Weight: 1e-6, PullWarp: 200, PullWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7, Twist: 1e-7}
+
+// drawn hangs a load on the first end of a band at pos, ends being flat y (m), and
+// draws the second down.
+func drawn(ctx context.Context, sc *sim.Scene, pos []r3.Vec, ends [2]float64) (float64, error) {
 	const pins = 5
-	for _, y := range []float64{-length / 2, length / 2} {
+	for _, y := range ends {
 		for k := range pins {
-			p, _ := l.Locate(r2.Vec{X: bandWidth * (float64(k)/(pins-1) - 0.5), Y: y})
+			p, _ := sc.Cloth.Lattice.Locate(r2.Vec{X: bandWidth * (float64(k)/(pins-1) - 0.5), Y: y})
 			sc.Holds = append(sc.Holds, sim.Hold{Name: "end", Point: p, Only: sim.All})
 		}
 	}
-	st := wound(l, sc)
+	st := sim.NewState(sc, pos)
+	for k, h := range sc.Holds {
+		st.Target[k], st.Grip[k] = h.Point.At(pos), 50
+	}
 	const dead = 1e-4 // N/m: a spring so soft and long that its pull is a weight
 	for k := range pins {
 		st.Grip[k], st.Target[k].Y = dead, -bandLoad*bandWidth/pins/dead
@@ -135,21 +150,14 @@ func capstan(ctx context.Context, mu float64) (float64, error) {
 	return mean / (bandLoad * bandWidth), ctx.Err()
 }
 
-// wound returns the band laid over the drum, its ends held where they lie.
-func wound(l *lattice.Lattice, sc *sim.Scene) *sim.State {
-	pos := make([]r3.Vec, len(l.Rest))
-	for i, p := range l.Rest {
-		a := p.Y / drumAround
-		pos[i] = r3.Vec{X: p.X, Y: drumAround * math.Cos(a), Z: drumAround * math.Sin(a)}
-		if math.Abs(a) >= math.Pi/2 {
-			pos[i] = r3.Vec{X: p.X, Y: math.Pi/2*drumAround - math.Abs(p.Y), Z: math.Copysign(drumAround, a)}
-		}
+// onDrum lays the flat place p on the drum at a distance r (m) from its axis: half
+// round it, what is longer straight down on either side.
+func onDrum(p r2.Vec, r float64) r3.Vec {
+	a := p.Y / r
+	if math.Abs(a) >= math.Pi/2 {
+		return r3.Vec{X: p.X, Y: math.Pi/2*r - math.Abs(p.Y), Z: math.Copysign(r, a)}
 	}
-	st := sim.NewState(sc, pos)
-	for k, h := range sc.Holds {
-		st.Target[k], st.Grip[k] = h.Point.At(pos), 50
-	}
-	return st
+	return r3.Vec{X: p.X, Y: r * math.Cos(a), Z: r * math.Sin(a)}
 }
 
 // square and box return outlines about the origin.

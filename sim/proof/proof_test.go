@@ -30,7 +30,7 @@ func TestQuickRows(t *testing.T) {
 		t.Skip("half a minute")
 	}
 	n := 0
-	for _, group := range [][]Trial{bends(), pulls(), frictions(), shapes()} {
+	for _, group := range [][]Trial{bends(), pulls(), frictions(), rubs(), shapes()} {
 		for _, c := range Run(context.Background(), group, nil) {
 			n++
 			if !c.Pass {
