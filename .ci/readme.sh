@@ -16,7 +16,7 @@ awk '/^```sh/{f=1; next} /^```/{f=0} f' README.md >"$work/commands"
 [ -s "$work/out/drape.png" ] || wrong "the demo drew no picture"
 grep '^\./cowl' "$work/commands" | while read -r _ verb rest; do
 	case $verb in
-	drape) echo "./cowl draft --out $work/d -q ${rest/--style cowl-out/--style $work/out}" | sed -E 's/--(fabric-file|fabric|placings) [^ ]+//g' ;;
+	drape) echo "./cowl draft --out $work/d -q ${rest/--style cowl-out/--style $work/out}" | sed -E 's/--(fabric-file|fabric|placings|folds|edge-depth|waist) [^ ]+//g; s/--shake//' ;;
 	draft) echo "./cowl draft --out $work/d -q $rest" ;;
 	proof) echo "./cowl proof --help >/dev/null" ;; # eleven minutes; its quick rows are tested in sim/proof
 	view | compare | sweep | seek | sure | teach | gather) echo "./cowl $verb --help >/dev/null" ;; # a window, or minutes each; tested in cmd/cowl
@@ -41,8 +41,8 @@ grep -oE '[a-z]+(-[a-z]+)+' README.md | sort -u >"$work/words"
 comm -13 "$work/words" "$work/program" >"$work/missing"
 [ ! -s "$work/missing" ] || wrong "fabrics not named: $(tr '\n' ' ' <"$work/missing")"
 [ -s "$work/program" ] || wrong 'found no fabrics'
-awk '/^## /{f = /^## result.json/} f && /^\| `/' README.md | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vx warning | sort -u >"$work/readme"
-grep -oE '"[a-zA-Z0-9_]+":' "$work/result.json" | tr -d '":' | grep -vx warning | sort -u >"$work/program"
+awk '/^## /{f = /^## result.json/} f && /^\| `/' README.md | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vxE 'warning|edge_depth_set_mm|survives_a' | sort -u >"$work/readme"
+grep -oE '"[a-zA-Z0-9_]+":' "$work/result.json" | tr -d '":' | grep -vxE 'warning|edge_depth_set_mm|survives_a' | sort -u >"$work/program"
 same 'keys of result.json'
 
 # The picture is there and light.

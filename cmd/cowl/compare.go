@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
@@ -78,7 +79,7 @@ func compareSheet(p *studyPlan, rs []caseResult) report.Page {
 	for _, row := range diffRows(ds) {
 		table.Rows = append(table.Rows, report.TableRow{Cells: row})
 	}
-	return report.Page{
+	page := report.Page{
 		Title:    "Which cloth? " + p.style.Name,
 		Lead:     fmt.Sprintf("The same piece in %d fabrics, each placed by the same %d hands.", len(rs), p.ask.Placings),
 		Findings: compareFindings(rs, ds),
@@ -86,7 +87,7 @@ func compareSheet(p *studyPlan, rs []caseResult) report.Page {
 		Blocks: []report.Block{
 			{Heading: "Side by side: same camera, same light, the first hand", Cards: clothCards(rs)},
 			{Heading: "Figures", Table: figureTable("Fabric", rs)},
-			{Charts: []report.Chart{strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(standFigure, "Stand-off of the edge", rs, false)}},
+			{Charts: []report.Chart{keptStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(reachFigure, "Reach ahead of the form", rs, false), strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(standFigure, "Stand-off of the edge", rs, false)}},
 			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)), Charts: []report.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
 			{Heading: "What differs by more than the scatter", Table: table},
 			{Heading: "The fabrics", Table: clothTable(rs)},
@@ -94,6 +95,8 @@ func compareSheet(p *studyPlan, rs []caseResult) report.Page {
 		Cautions: append(cautionsOf(p.style), weakCloths(rs)...),
 		Foot:     foot(p.ask),
 	}
+	page.Blocks = slices.Insert(page.Blocks, 2, triedTable("How many folds each cloth keeps", "Fabric", rs)...)
+	return page
 }
 
 // drawnOf says that not all sections are drawn, where they are too many.
@@ -104,9 +107,12 @@ func drawnOf(n int) []string {
 	return []string{fmt.Sprintf("The first %d of %d fabrics: more lines could not be told apart.", report.MostLines, n)}
 }
 
-// compareFindings says what stands out.
+// compareFindings says first what each cloth makes of the folds, then what stands out.
 func compareFindings(rs []caseResult, ds []studyDifference) []string {
 	var out []string
+	for _, c := range rs {
+		out = append(out, keptSentence(c.Name, c))
+	}
 	if least, most, ok := extreme(dropFigure, rs); ok {
 		a, _ := least.summary(dropFigure)
 		b, _ := most.summary(dropFigure)

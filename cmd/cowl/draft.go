@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
 	"cowl/mesh/truing"
 )
 
@@ -32,6 +33,7 @@ func (d draftCmd) Run(c console) error {
 	if err != nil {
 		return err
 	}
+	tellShort(c, p)
 	files, err := d.outputs(s, p)
 	if err != nil {
 		return err
@@ -71,6 +73,13 @@ func (d draftCmd) Run(c console) error {
 func tellNotes(c console, s style.Style) {
 	for _, n := range s.Notes {
 		fmt.Fprintf(c.err, "cowl: %s\n", n)
+	}
+}
+
+// tellShort warns of an edge that cannot lie below the neck, before anything is hung.
+func tellShort(c console, p draft.Piece) {
+	if d := p.DeepestBelowNeck(); d < 0 {
+		fmt.Fprintf(c.err, "cowl: the edge is too short to lie below the front neck point: it stays %.1f cm above it at least; give it an extension of more than %.1f cm\n", -cm(d), cm(p.ExtensionToNeck()))
 	}
 }
 

@@ -47,6 +47,7 @@ func (d drapeVerb) Run(ctx context.Context, c console) error {
 		return err
 	}
 	tellNotes(c, h.style)
+	tellShort(c, h.piece)
 	if err := writable(d.Out); err != nil {
 		return err
 	}
@@ -94,7 +95,10 @@ func (d drapeCmd) prepare() (*hung, error) {
 		return nil, err
 	}
 	f, err := form.FromBody(b)
-	return &hung{style: s, piece: p, form: f}, err
+	if err != nil {
+		return nil, err
+	}
+	return &hung{style: s, piece: p, form: f}, s.Fits(p, f)
 }
 
 // hang brings the cloth to rest, with a line of progress where someone watches.
@@ -109,6 +113,9 @@ func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
 		return context.Canceled
 	}
 	h.run, h.took = run, time.Since(start)
+	if err == nil {
+		h.piece = run.Drape.Job.Piece // with what was taken up
+	}
 	if err != nil {
 		return fmt.Errorf("%w: %w", errNoResult, err)
 	}

@@ -23,7 +23,7 @@ import (
 var resultKeys = strings.Fields(`status fold_count folds edge_drop_mm edge_below_neck_mm stand_off_mm forward_mm
 	twist_mm cf_growth_percent wrong_side_mm2 max_strain_percent pin_pull_N residual energy_mJ nodes spacing_mm
 	seconds iterations fabric extension_mm grain_deg placings count_share edge_drop_spread_mm fold_radius_mm pierced
-	edge_drop_curve_mm edge_drop_v_mm`)
+	edge_drop_curve_mm edge_drop_v_mm fold_count_all laid kept extra tried taken_up_mm shake_a energy_total_mJ`)
 
 // object reads one JSON object and nothing after it.
 func object(t *testing.T, text string) map[string]any {
@@ -117,7 +117,7 @@ func TestDrapeAgain(t *testing.T) {
 		return called{code, out.String(), err.String()}
 	}
 	dir := t.TempDir()
-	first := blind(coarse(dir, "--json", "--extension", "3.25in", "--fabric", "polyester-viscose-twill", "--seed", "3")...)
+	first := blind(coarse(dir, "--json", "--folds", "2", "--edge-depth", "4cm", "--waist", "pinned", "--extension", "3.25in", "--fabric", "polyester-viscose-twill", "--seed", "3")...)
 	if !strings.Contains(first.err, "no picture: blindfold") {
 		t.Errorf("a drape without picture says %q, want the reason", first.err)
 	}
@@ -135,6 +135,9 @@ func TestDrapeAgain(t *testing.T) {
 	a, b := object(t, first.out), object(t, string(data))
 	if len(a) < len(resultKeys) {
 		t.Fatalf("result has %d keys, want %d or more", len(a), len(resultKeys))
+	}
+	if a["laid"] != 2.0 || a["edge_depth_set_mm"] != 40.0 || a["tried"] != nil {
+		t.Errorf("%v laid, edge set to %v mm, tried %v, want 2, 40 and none", a["laid"], a["edge_depth_set_mm"], a["tried"])
 	}
 	delete(a, "seconds")
 	delete(b, "seconds")
@@ -158,7 +161,7 @@ func TestDrapeReport(t *testing.T) {
 	}
 	o := drape.Outcome{
 		Status: sim.Settled, FoldCount: 2, CountShare: 0.6, Placings: 5, EdgeDrop: 0.151, EdgeDrops: []float64{0.151, 0.147, 0.149 - 0.02465, 0.149 + 0.02465, 0.149},
-		Folds: []fold.Fold{{Depth: 0.042, CF: 0.080, Height: 0.270, Zone: fold.AboveBust}, {Depth: 0.061, CF: 0.090, Height: 0.090, Zone: fold.BelowBust}},
+		Folds: []drape.Fold{{Fold: fold.Fold{Depth: 0.042, CF: 0.080, Height: 0.270, Zone: fold.AboveBust}}, {Fold: fold.Fold{Depth: 0.061, CF: 0.090, Height: 0.090, Zone: fold.BelowBust}}},
 		Drift: -0.003, CFGrowth: -0.023, PinPull: 0.8,
 	}
 	rest, fall := drape.Outcome{Status: sim.Settled}, drape.Outcome{Status: sim.StepLimit}

@@ -55,11 +55,20 @@ func (h *hung) bounds() (curve, v float64) {
 func (h *hung) report(w io.Writer) {
 	o := &h.run.Outcome
 	row := func(name, format string, args ...any) {
-		fmt.Fprintf(w, "  %-13s%s\n", name, typed.Replace(fmt.Sprintf(format, args...)))
+		fmt.Fprintf(w, "  %-13s", name)
+		fmt.Fprintf(w, format+"\n", args...)
 	}
 	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, wearer(h.style), h.style.Fabric)
 	treatmentOf(h.style, h.piece).report(row)
 	row("Status", "%s", h.verdict())
+	if o.Laid > 0 {
+		row("Laid", "%s", laidText(o))
+	}
+	if len(o.Tried) > 1 {
+		for _, t := range o.Tried {
+			row("", "%s", tryText(t))
+		}
+	}
 	row("Cowl folds", "%s", counted(o))
 	for _, f := range zone(o, fold.AboveBust) {
 		row("", "%s", foldText(f))
@@ -69,9 +78,12 @@ func (h *hung) report(w io.Writer) {
 	for _, f := range below {
 		row("", "%s", foldText(f))
 	}
-	row("Edge drop", "%s below the shoulder neck points%s", dropFigure.Amount(dropFigure.Value(o)), spread(o))
+	row(dropTitle(o), "%s the shoulder neck points%s", dropText(o), spread(o))
 	row("", "%s the front neck point", belowOrAbove(o))
 	row("", "%s", h.boundsText())
+	if text := takenText(o); text != "" {
+		row("Taken up", "%s", text)
+	}
 	for _, g := range measure.InReport {
 		if line := g.Line(o); line != "" {
 			row(g.Title, "%s", line)
@@ -86,12 +98,9 @@ func (h *hung) report(w io.Writer) {
 	fmt.Fprintf(w, "\n%s\n", caution)
 }
 
-// typed writes the minus of a keyboard, which a terminal is searched for.
-var typed = strings.NewReplacer("−", "-")
-
 // zone lists the folds on one side of the bust.
-func zone(o *drape.Outcome, z fold.Zone) []fold.Fold {
-	var out []fold.Fold
+func zone(o *drape.Outcome, z fold.Zone) []drape.Fold {
+	var out []drape.Fold
 	for _, f := range o.Folds {
 		if f.Zone == z {
 			out = append(out, f)
@@ -101,9 +110,75 @@ func zone(o *drape.Outcome, z fold.Zone) []fold.Fold {
 }
 
 // foldText describes a fold.
-func foldText(f fold.Fold) string {
+func foldText(f drape.Fold) string {
 	say := func(m *measure.FoldFigure) string { return m.Amount(m.Value(&f)) }
-	return fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist", say(measure.Depth), say(measure.Down), say(measure.Height))
+	text := fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist, %s wide", say(measure.Depth), say(measure.Down), say(measure.Height), say(measure.Wide))
+	switch {
+	case f.Kept && f.Survives >= 0:
+		return text + "; laid at " + say(measure.LaidDown) + survivesText(f.Survives)
+	case f.Kept:
+		return text + "; laid at " + say(measure.LaidDown)
+	}
+	return text + "; nobody laid it"
+}
+
+// survivesText tells how hard a shake a fold survives.
+func survivesText(a float64) string {
+	if a == 0 {
+		return fmt.Sprintf("; lost when the stand goes %.0f mm up and down twice a second", 1000*drape.Amplitude(drape.Ladder[0]))
+	}
+	return fmt.Sprintf("; survives %.0f mm up and down twice a second", 1000*drape.Amplitude(a))
+}
+
+// laidText tells what became of the folds that were laid.
+func laidText(o *drape.Outcome) string {
+	if len(o.Tried) > 1 {
+		return tryText(o.Try()) + "; shown here, of these:"
+	}
+	return tryText(o.Try())
+}
+
+// tryText tells what the cloth made of a number of laid folds.
+func tryText(t drape.Try) string {
+	text := fmt.Sprintf("%d laid: %d kept, %d extra above the bust", t.Laid, t.Kept, t.Extra)
+	if !t.Settled {
+		text += ", not settled"
+	}
+	return text
+}
+
+// dropTitle and dropText say how far the edge lies below the shoulder neck points, or
+// has risen above them.
+func dropTitle(o *drape.Outcome) string {
+	if o.EdgeDrop < 0 {
+		return "Edge rise"
+	}
+	return "Edge drop"
+}
+
+func dropText(o *drape.Outcome) string {
+	if v := dropFigure.Value(o); v < 0 {
+		return dropFigure.Amount(-v) + " above"
+	}
+	return dropFigure.Amount(dropFigure.Value(o)) + " below"
+}
+
+// takenText tells how the edge was set where it was wanted; empty: it was not.
+func takenText(o *drape.Outcome) string {
+	if !o.SetEdge {
+		return ""
+	}
+	set := fmt.Sprintf(", to set the edge %.1f cm below the front neck point", cm(o.EdgeDepth))
+	if o.EdgeDepth < 0 {
+		set = fmt.Sprintf(", to set the edge %.1f cm above the front neck point", -cm(o.EdgeDepth))
+	}
+	switch {
+	case o.Taken == 0:
+		return "nothing; the edge hangs where it was wanted by itself"
+	case o.Taken < 0:
+		return fmt.Sprintf("%.1f cm was let down out of the allowance at either cowl point", -cm(o.Taken)) + set
+	}
+	return fmt.Sprintf("%.1f cm of either half edge lies over the shoulder", cm(o.Taken)) + set
 }
 
 // boundsText tells what the edge would do alone, and why it does not.
@@ -133,6 +208,8 @@ func (h *hung) verdict() string {
 		return fmt.Sprintf("NOT SETTLED (%s): %s", o.Status, o.Warning)
 	case n > 0:
 		return fmt.Sprintf("settled; NOT SETTLED: %d of the %d placings, which count and spread include", n, o.Placings)
+	case o.Warning != "":
+		return "settled; WARNING: " + o.Warning
 	}
 	return "settled"
 }
@@ -185,12 +262,15 @@ func (h *hung) caption() []string {
 	if len(zone(o, fold.AboveBust)) > 0 {
 		folds += measure.Say(o, ", the deepest {deepest_fold_mm}")
 	}
+	if o.Laid > 0 {
+		folds += "; " + tryText(o.Try())
+	}
 	lines := []string{
 		h.style.Name,
 		fmt.Sprintf("%s; cut for %s, ", h.style.Fabric.Title, wearer(h.style)) +
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
-		typed.Replace(fmt.Sprintf("Edge drop: %s below the shoulder neck points%s; %s", dropFigure.Amount(dropFigure.Value(o)), spread(o), h.boundsText())),
+		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
 		upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
 	}
 	return append(lines, caution)

@@ -11,6 +11,7 @@ type labCmd struct {
 	Pull labPull `cmd:"" help:"A strip under load, at any grain."`
 	Disc labDisc `cmd:"" help:"Drape meter: a disc of cloth over a smaller plate."`
 	Hang labHang `cmd:"" help:"A sheet hung by two corners."`
+	Swag labSwag `cmd:"" help:"A swag: folds laid from pleats at either end of a board."`
 }
 
 // labFlags are what all tests take.

@@ -65,6 +65,16 @@ func TestLabHang(t *testing.T) {
 	}
 }
 
+// Two pleats a side make two folds; the lower edge of 40 × 18 cm hangs 18 cm deep.
+func TestLabSwag(t *testing.T) {
+	out := labJSON(t, "swag", "--fabric", "polyester-twill", "--width", "40cm", "--pleats", "2")
+	near(t, out, "edge_depth_mm", 180, 9)
+	if folds, ok := out["folds"].([]any); !ok || len(folds) != 2 {
+		t.Errorf("folds = %v, want 2", out["folds"])
+	}
+	near(t, out, "pierced", 0, 0)
+}
+
 func TestLabDisc(t *testing.T) {
 	dir := t.TempDir()
 	out := labJSON(t, "disc", "--weight", "150gsm", "--bend", "2000uNm", "--specimen", "24cm", "--disc", "18cm", "--spacing", "5mm", "--placings", "1", "--out", dir)
@@ -127,6 +137,9 @@ func TestLabRefuses(t *testing.T) {
 		{"hang --gap 2cm", "0–5 mm"},
 		{"disc --fall thrown", "dropped"},
 		{"disc --gap 2cm", "0–5 mm"},
+		{"swag --pleats 0", "1 or more"},
+		{"swag --pleats 9", "1–8"},
+		{"swag --depth 2m", "204–714 mm"},
 		{"stir", "stir"},
 	} {
 		got := call(t.Context(), append([]string{"lab"}, strings.Fields(c.args)...)...)

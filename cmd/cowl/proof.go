@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"strings"
 	"text/tabwriter"
 
 	"cowl/sim/drape"
@@ -11,15 +12,19 @@ import (
 )
 
 type proofCmd struct {
-	JSON     bool `name:"json" help:"Print one JSON object and nothing else."`
-	Markdown bool `help:"Print the table as the README carries it."`
-	Quiet    bool `short:"q" help:"No line of progress."`
+	Only     string `placeholder:"WORD" help:"Only the checks whose name holds the word, small or capital."`
+	JSON     bool   `name:"json" help:"Print one JSON object and nothing else."`
+	Markdown bool   `help:"Print the table as the README carries it."`
+	Quiet    bool   `short:"q" help:"No line of progress."`
 }
 
-// Run runs all checks and prints them, misses and all.
+// Run runs the checks and prints them, misses and all.
 func (p proofCmd) Run(ctx context.Context, c console) error {
+	trials, err := only(proof.All(), p.Only)
+	if err != nil {
+		return err
+	}
 	line := newProgress(c.err, p.Quiet || p.JSON)
-	trials := proof.All()
 	checks := proof.Run(ctx, trials, func(ended int, begun string) {
 		line.show(drape.Progress{
 			Stage: fmt.Sprintf("%d of %d checks done, now %s", ended, len(trials), begun),
@@ -39,6 +44,22 @@ func (p proofCmd) Run(ctx context.Context, c console) error {
 		proofTable(c.out, checks)
 	}
 	return nil
+}
+
+// only returns the trials whose name holds the word, small or capital: all for none.
+func only(all []proof.Trial, word string) ([]proof.Trial, error) {
+	var out []proof.Trial
+	var names strings.Builder
+	for _, t := range all {
+		if strings.Contains(strings.ToLower(t.Name), strings.ToLower(word)) {
+			out = append(out, t)
+		}
+		fmt.Fprintf(&names, "\n  %s", t.Name)
+	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("--only: no check has %q in its name; there are%s", word, names.String())
+	}
+	return out, nil
 }
 
 // proofTable prints a row a check, then how many pass.

@@ -30,3 +30,30 @@ func TestProofTable(t *testing.T) {
 		t.Errorf("table = %q, want the reason of the miss", b.String())
 	}
 }
+
+// --only runs the checks that have the word in their name and no others,
+// whatever is printed; a word that none has is refused, with all names.
+func TestProofOnly(t *testing.T) {
+	for _, how := range []string{"-q", "--markdown", "--json"} {
+		got := call(t.Context(), "proof", "--only", "HALF edge", how)
+		if got.code != exitOK || !strings.Contains(got.out, "half edge for a drop of 16 cm") {
+			t.Errorf("cowl proof --only \"HALF edge\" %s = %d, %q, %q, want the row of the half edge", how, got.code, got.out, got.err)
+		}
+		if strings.Contains(got.out, "bust girth") {
+			t.Errorf("cowl proof --only \"HALF edge\" %s = %q, want no other row", how, got.out)
+		}
+	}
+	all := proof.All()
+	got := call(t.Context(), "proof", "--only", "teapot")
+	if got.code != exitBadInput || got.out != "" {
+		t.Errorf("cowl proof --only teapot = %d, %q, want it refused", got.code, got.out)
+	}
+	for _, c := range all {
+		if !strings.Contains(got.err, c.Name) {
+			t.Errorf("cowl proof --only teapot does not list %q", c.Name)
+		}
+	}
+	if every, err := only(all, ""); err != nil || len(every) != len(all) {
+		t.Errorf("only(all, \"\") = %d trials, %v, want all %d", len(every), err, len(all))
+	}
+}

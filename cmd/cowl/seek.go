@@ -10,11 +10,12 @@ import (
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/form"
 )
 
 type seekCmd struct {
 	choiceFlags
-	Want     string `required:"" placeholder:"WANTS" help:"What is wanted, like \"edge drop 12cm, folds 3, depth 25mm\": one or more of edge drop (below the shoulder neck points), folds (above the bust) and depth (of the deepest)."`
+	Want     string `required:"" placeholder:"WANTS" help:"What is wanted, like \"edge drop 12cm, folds 3, depth 25mm\": one or more of edge drop (below the shoulder neck points), folds (above the bust; as many are laid) and depth (of the deepest)."`
 	Placings int    `placeholder:"N" default:"3" help:"Hands that place every cut (3); the mean is held against the want."`
 	Out      string `short:"o" default:"cowl-seek" placeholder:"DIR" help:"Folder of the study (cowl-seek)."`
 }
@@ -39,15 +40,17 @@ func (d seekCmd) Run(ctx context.Context, c console) error {
 // lead is one line of search: a style of which only the extension is open.
 type lead struct {
 	style  style.Style
-	lo, hi int // mm, extensions that can be cut
+	form   *form.Form // on which the wanted folds must fit; nil: none are wanted
+	lo, hi int        // mm, extensions that can be cut
 	aim    *aim
 	seen   []caseResult
 }
 
 // newLead finds what extensions can be cut, from what the dart alone gives to
-// as far as cloth can be added; false if none.
-func newLead(s style.Style, w want) (*lead, bool) {
-	l := &lead{style: s}
+// as far as cloth can be added, and let the edge lie and feed the folds as wanted;
+// false if none.
+func newLead(s style.Style, w want, f *form.Form) (*lead, bool) {
+	l := &lead{style: s, form: f}
 	if s.Cut.DartShare >= 0 {
 		s.Cut.Extension = draft.Auto
 		p, err := s.Piece()
@@ -56,11 +59,16 @@ func newLead(s style.Style, w want) (*lead, bool) {
 		}
 		l.lo = int(math.Ceil(p.Extension*1000 - 1e-6))
 	}
+	const none = 401 // mm, more can never be cut
 	least := l.at(l.lo)
+	for least.wrong != nil && l.lo < none {
+		l.lo += 5
+		least = l.at(l.lo)
+	}
 	if least.wrong != nil {
 		return nil, false
 	}
-	hi := 401 // the first that cannot be cut
+	hi := none // the first that cannot be cut
 	for l.hi = l.lo; hi-l.hi > 1; {
 		if mid := (l.hi + hi) / 2; l.at(mid).wrong == nil {
 			l.hi = mid
@@ -85,6 +93,10 @@ func (l *lead) at(e int) studyCase {
 		share = fmt.Sprintf("dart share %.4g", s.Cut.DartShare)
 	}
 	c := newCase(fmt.Sprintf("%.1f cm, cowl point %.1f cm, %s, %s", float64(e)/10, s.Cut.CowlPoint*100, share, s.Fabric.Name), s)
+	c.steady = true
+	if l.form != nil && c.wrong == nil {
+		c.wrong = c.style.Fits(c.piece, l.form)
+	}
 	closed := math.NaN()
 	if c.wrong == nil {
 		closed = math.Round(c.piece.Added.DartShare*1000) / 1000

@@ -67,7 +67,7 @@ func TestSeekFolds(t *testing.T) {
 		says string
 	}{
 		{"edge drop 16cm, folds 2, depth 40mm", exitOK, "2 folds in all 3"},
-		{"edge drop 10cm, folds 4", exitNotSettled, "Folds: 4 wanted and not reached"},
+		{"edge drop 10cm, folds 4", exitNotSettled, "Folds above the bust: 4 wanted and not reached"},
 		{"folds 2", exitOK, "2 folds in all 3"},
 	} {
 		var calls atomic.Int32

@@ -1,12 +1,16 @@
 package main
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
 
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/form"
+	"cowl/sim/drape"
 )
 
 // seek searches the extension first, in every fabric; if more than the edge
@@ -18,7 +22,11 @@ func (w *workshop) seek(ctx context.Context, ask studyAsk, goal want) error {
 	if err != nil {
 		return err
 	}
-	leads, err := firstLeads(ask, s, goal)
+	f, err := w.lay(&s, goal)
+	if err != nil {
+		return err
+	}
+	leads, err := firstLeads(ask, s, goal, f)
 	if err != nil {
 		return err
 	}
@@ -43,23 +51,44 @@ func (w *workshop) seek(ctx context.Context, ask studyAsk, goal want) error {
 	return w.publishSeek(ask, s, goal, leads)
 }
 
+// lay lets the hand lay the folds that are wanted, unless the style asks for another
+// number, and returns the form on which they must fit; nil: none are wanted. Folds
+// come from laying them: to look for a cut on which so many form by themselves would
+// be to wait for luck.
+func (w *workshop) lay(s *style.Style, goal want) (*form.Form, error) {
+	n, wanted := goal[countFigure]
+	if wanted && s.Hang.Folds == drape.Auto {
+		s.Hang.Folds = int(n)
+	}
+	if !wanted {
+		return nil, nil
+	}
+	b, err := s.Wearer()
+	if err != nil {
+		return nil, err
+	}
+	return w.hanger.form(b)
+}
+
 // firstLeads begins one lead a fabric.
-func firstLeads(ask studyAsk, s style.Style, goal want) ([]*lead, error) {
+func firstLeads(ask studyAsk, s style.Style, goal want, f *form.Form) ([]*lead, error) {
 	starts, err := sweepStarts(ask, s)
 	if err != nil {
 		return nil, err
 	}
 	var out []*lead
 	for _, c := range starts {
-		if l, ok := newLead(c.style, goal); ok {
+		if l, ok := newLead(c.style, goal, f); ok {
 			out = append(out, l)
 		}
 	}
 	if len(out) == 0 {
-		return nil, fmt.Errorf("seek: no extension can be cut: %w", newCase("", starts[0].style).wrong)
+		return nil, fmt.Errorf("seek: no extension can be cut: %w", cmp.Or(newCase("", starts[0].style).wrong, errNoFeed))
 	}
 	return out, nil
 }
+
+var errNoFeed = errors.New("none feeds as many folds as are wanted; fewer folds, or another cowl point or size")
 
 // refuse says what can be reached if no lead reaches the wanted edge drop.
 func (w *workshop) refuse(ctx context.Context, leads []*lead, goal want) error {
@@ -113,7 +142,7 @@ func otherPoints(leads []*lead, w want) []*lead {
 			if s.Cut.CowlPoint < 0.01 {
 				continue
 			}
-			if n, ok := newLead(s, w); ok {
+			if n, ok := newLead(s, w, l.form); ok {
 				out = append(out, n)
 			}
 		}
@@ -132,7 +161,7 @@ func otherShares(leads []*lead, w want) []*lead {
 			continue // the draft has chosen it already
 		}
 		s.Cut.DartShare = share
-		if n, ok := newLead(s, w); ok {
+		if n, ok := newLead(s, w, l.form); ok {
 			out = append(out, n)
 		}
 	}

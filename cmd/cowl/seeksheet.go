@@ -94,7 +94,7 @@ func cutWords(c caseResult) string {
 // seekFindings says the best cut and how near it comes.
 func seekFindings(rs []caseResult, goal want) []string {
 	c := rs[0]
-	out := []string{upper(cutWords(c)) + "."}
+	out := []string{upper(cutWords(c)) + ".", keptSentence("It", c)}
 	for _, m := range goal.misses(c) {
 		_, s := c.summary(m.figure)
 		switch {

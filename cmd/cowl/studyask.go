@@ -40,6 +40,10 @@ func newAsk(verb string, s style.Style, placings int) (studyAsk, error) {
 	return studyAsk{Verb: verb, Style: string(s.YAML()), Placings: placings, Physics: trial.Physics()}, nil
 }
 
+// steady reports whether the rows of the study lay the same number of folds without
+// trying any.
+func (a studyAsk) steady() bool { return a.Verb == "sure" || a.Verb == "teach" || a.Verb == "seek" }
+
 // style reads the pinned style.
 func (a studyAsk) style() (style.Style, error) { return style.Parse(askFile, []byte(a.Style)) }
 

@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/mesh/draft"
+	"cowl/sim/drape"
 )
 
 // studyCase is one cut in one cloth, hung by one or more hands.
@@ -17,15 +18,20 @@ type studyCase struct {
 	Values []float64 // of what is varied, in the units of the sheet
 	style  style.Style
 	piece  draft.Piece
-	wrong  error // it cannot be cut; nothing is hung
+	wrong  error // it cannot be cut or hung; nothing is
 	hide   bool  // no picture
+	steady bool  // where no number of folds is asked for none is tried: the usual one is laid, see drape.Job.AutoFolds
+
+	first *drape.Outcome // what the first hand has found, see finds; nil: nothing
 }
 
-// newCase cuts the style. What keeps it from being cut is noted, not returned:
+// newCase cuts the style. What keeps it from being cut or hung is noted, not returned:
 // the other cases go on.
 func newCase(name string, s style.Style) studyCase {
 	c := studyCase{Name: name, style: s}
-	c.piece, c.wrong = s.Piece()
+	if c.piece, c.wrong = s.Piece(); c.wrong == nil {
+		c.wrong = s.Check()
+	}
 	return c
 }
 
@@ -38,11 +44,27 @@ func (c studyCase) bounds() (curve, v float64) {
 // seed returns the seed of the k-th hand.
 func (c studyCase) seed(k int) uint64 { return c.style.Hang.Seed + uint64(k) }
 
+// finds reports whether the first hand of the case finds out what the others then do
+// alike: how many folds the cloth keeps, or how much of it is to be taken up.
+func (c studyCase) finds() bool {
+	return c.style.Hang.Folds == drape.Auto && !c.steady || c.style.Hang.EdgeDepth != draft.Auto
+}
+
+// follows reports whether the k-th hand does as the first has found.
+func (c studyCase) follows(k int) bool { return k > 0 && c.finds() }
+
 // key hashes all that the k-th placing depends on, and whether it is drawn.
 func (c studyCase) key(k int) string {
 	s := c.style
 	s.Name, s.Hang.Seed, s.Hang.Placings = "", c.seed(k), 1
-	return trial.KeyOf("cowl row 1", trial.Physics(), string(s.YAML()), string(s.Fabric.YAML()), fmt.Sprint(c.drawn(k)))
+	inputs := []string{"cowl row 1", trial.Physics(), string(s.YAML()), string(s.Fabric.YAML()), fmt.Sprint(c.drawn(k))}
+	if c.steady {
+		inputs = append(inputs, "steady")
+	}
+	if c.follows(k) {
+		inputs = append(inputs, c.key(0))
+	}
+	return trial.KeyOf(inputs...)
 }
 
 // drawn reports whether a picture is made of the k-th placing: the first, never
@@ -78,6 +100,10 @@ func (c studyCase) fileName(i int) string {
 }
 
 // again is the style file of a case, which hangs all its placings again.
-func (c studyCase) again(file string) []byte {
-	return append([]byte("# One row of a study by cowl. Hang it again:  cowl drape --style "+file+"\n"), c.style.YAML()...)
+func (c caseResult) again(file string) []byte {
+	s := c.style
+	if r, ok := c.shown(); ok && c.steady {
+		s.Hang.Folds = r.Outcome.Laid
+	}
+	return append([]byte("# One row of a study by cowl. Hang it again:  cowl drape --style "+file+"\n"), s.YAML()...)
 }

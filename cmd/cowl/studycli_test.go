@@ -31,6 +31,11 @@ func TestStudyBadInput(t *testing.T) {
 		{"sweep --vary extension=0:14:2", []string{"--vary extension", "unit"}},
 		{"sweep --vary hem=1cm:2cm:1cm", []string{"--vary hem", "cowl-point"}},
 		{"sweep --vary slashes=1:3:1", []string{"--how slash"}},
+		{"sweep --vary folds=7,8", []string{"--vary folds", "folds 7", "0–6"}},
+		{"sweep --vary folds=1,1.5", []string{"--vary folds", "folds 1.5", "whole number"}},
+		{"sweep --vary edge-depth=40cm,50cm", []string{"none of the 2 rows", "--vary edge-depth: edge depth 40.0 cm", "cm: from an edge"}},
+		{"compare --fabrics polyester-twill,wool-tropical --folds 7", []string{"--folds: folds 7", "0–6"}},
+		{"seek --want folds,2", []string{"--want"}},
 		{"sweep --vary grain=0,45 --vary grain=0,90", []string{"given twice"}},
 		{"sweep --vary grain=100,120", []string{"none of the 2 rows", "--vary grain", "-90.0–90.0°"}},
 		{"sweep --vary extension=0cm,1cm --vary facing=1cm:9cm:1cm", []string{"9 lines in one chart"}},
@@ -69,7 +74,7 @@ func TestRealStudy(t *testing.T) {
 		t.Skip("hangs a cloth three times")
 	}
 	dir := t.TempDir()
-	args := []string{"sweep", "--vary", "extension=4cm,8cm", "--placings", "1", "--spacing", "20mm", "--out", dir}
+	args := []string{"sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm", "--out", dir}
 	first := call(t.Context(), args...)
 	if first.code != exitOK && first.code != exitNotSettled {
 		t.Fatalf("sweep = %d, %s", first.code, first.err)

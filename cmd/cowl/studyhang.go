@@ -61,6 +61,22 @@ func (h *hanger) form(b body.Body) (*form.Form, error) {
 	return fit()
 }
 
+// run hangs the k-th placing of a case.
+func (h *hanger) run(ctx context.Context, c studyCase, k int, f *form.Form) (*drape.Run, error) {
+	if err := c.style.Fits(c.piece, f); err != nil {
+		return nil, err
+	}
+	job := c.style.Job(c.piece, f)
+	job.Seed = c.seed(k)
+	if c.steady && job.Folds == drape.Auto {
+		job.Folds = job.AutoFolds()
+	}
+	if c.first != nil {
+		return drape.HangLike(ctx, job, c.first)
+	}
+	return drape.HangAll(ctx, job, 1)
+}
+
 // hang hangs the k-th placing of a case and draws it if it is to be shown.
 func (h *hanger) hang(ctx context.Context, c studyCase, k int) (trial.Made[hungRow], error) {
 	none := trial.Made[hungRow]{}
@@ -73,12 +89,10 @@ func (h *hanger) hang(ctx context.Context, c studyCase, k int) (trial.Made[hungR
 		return none, err
 	}
 	one := &hung{style: c.style, piece: c.piece, form: f}
-	job := c.style.Job(c.piece, f)
-	job.Seed = c.seed(k)
-	one.run, err = drape.HangAll(ctx, job, 1)
-	if err != nil {
+	if one.run, err = h.run(ctx, c, k, f); err != nil {
 		return none, err
 	}
+	one.piece = one.run.Drape.Job.Piece // with what was taken up
 	made := trial.Made[hungRow]{Value: hungRow{Outcome: one.run.Outcome}}
 	if !c.drawn(k) || ctx.Err() != nil || len(one.run.Reading.Section) == 0 {
 		return made, nil

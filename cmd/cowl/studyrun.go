@@ -36,13 +36,7 @@ func (w *workshop) store() trial.Store { return trial.Store(filepath.Join(w.dir,
 // each. Called off, it says what is kept and returns the exit status.
 func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult, error) {
 	rows, at := rowsOf(cases)
-	line := newPaceLine(w.c.err, w.flags.Quiet || w.flags.JSON)
-	results, err := trial.Run(ctx, w.store(), rows, trial.Options{
-		Jobs: w.flags.jobs(), Part: w.part, Retry: w.flags.Retry, Tell: line.show,
-	}, func(ctx context.Context, i int) (trial.Made[hungRow], error) {
-		return w.hang(ctx, cases[at[i].of], at[i].placing)
-	})
-	line.clear()
+	results, err := w.rounds(ctx, cases, rows, at)
 	if errors.Is(err, context.Canceled) {
 		done := 0
 		for _, r := range results {
@@ -59,16 +53,70 @@ func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult
 	return collect(cases, results, at, w.store()), nil
 }
 
+// rounds hangs the first hands that find out something, then all that is left: the
+// other hands of such a case do as its first has found.
+func (w *workshop) rounds(ctx context.Context, cases []studyCase, rows []trial.Row, at []rowAt) (results []trial.Result[hungRow], err error) {
+	found := map[int]trial.Result[hungRow]{} // by the case
+	work := func(ctx context.Context, i int) (trial.Made[hungRow], error) {
+		c, k := cases[at[i].of], at[i].placing
+		if c.follows(k) {
+			r := found[at[i].of]
+			if r.Failed != "" {
+				return trial.Made[hungRow]{}, fmt.Errorf("the first hand gave no result: %s", firstLine(r.Failed))
+			}
+			c.first = &r.Value.Outcome
+		}
+		return w.hang(ctx, c, k)
+	}
+	mine := dealt(cases, rows, at, w.part)
+	for _, round := range []struct {
+		first bool
+		says  string
+	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
+		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
+		line := newPaceLine(w.c.err, w.flags.Quiet || w.flags.JSON, round.says)
+		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.flags.jobs(), Here: here, Retry: w.flags.Retry, Tell: line.show}, work)
+		line.clear()
+		if err != nil {
+			return results, err
+		}
+		for i, r := range results {
+			if at[i].placing == 0 {
+				found[at[i].of] = r
+			}
+		}
+	}
+	return results, nil
+}
+
+// dealt returns which rows belong to a part. Hands that follow a first one go where it
+// goes, which no other part then has to hang for them.
+func dealt(cases []studyCase, rows []trial.Row, at []rowAt, p trial.Part) []bool {
+	turn, out := map[string]int{}, make([]bool, len(rows))
+	for i, r := range rows {
+		key := r.Key
+		if c := cases[at[i].of]; c.finds() {
+			key = c.key(0)
+		}
+		if _, ok := turn[key]; !ok {
+			turn[key] = len(turn)
+		}
+		out[i] = p.Has(turn[key])
+	}
+	return out
+}
+
 // paceLine tells how far a study has come: over and over on a terminal, a line
 // a minute in the log of a batch job.
 type paceLine struct {
 	w    io.Writer // nil: nobody is told
 	live bool
 	last time.Time
+	says string // what is done of so many
 }
 
-func newPaceLine(w io.Writer, quiet bool) *paceLine {
-	l := &paceLine{w: w, last: time.Now()}
+func newPaceLine(w io.Writer, quiet bool, says string) *paceLine {
+	l := &paceLine{w: w, last: time.Now(), says: says}
 	if quiet {
 		l.w = nil
 	}
@@ -83,9 +131,9 @@ func (l *paceLine) show(p trial.Pace) {
 		return
 	}
 	l.last = time.Now()
-	text := fmt.Sprintf("%d of %d drapes hung", p.Done, p.Mine)
+	text := fmt.Sprintf("%d of %d %s", p.Done, p.Mine, l.says)
 	if kept := p.Rows - p.Mine; kept > 0 {
-		text += fmt.Sprintf(", %d kept or left to other parts", kept)
+		text += fmt.Sprintf(", %d kept", kept)
 	}
 	if p.Failed > 0 {
 		text += fmt.Sprintf(", %d failed", p.Failed)

@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
 
@@ -31,6 +32,9 @@ func held(s style.Style, a studyAsk, without ...string) []report.Fact {
 		report.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
 		report.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", degreesOf(s.Cut.Grain))},
 		report.Fact{Name: "Fabric", Value: s.Fabric.String()},
+	)
+	facts = append(facts, handFacts(s, a.steady())...)
+	facts = append(facts,
 		report.Fact{Name: "Hung", Value: map[bool]string{true: "free, from the cowl points", false: "on the dress form"}[s.Hang.Free]},
 		report.Fact{Name: "Lattice", Value: fmt.Sprintf("%.0f mm", s.Hang.Spacing*1000)},
 		report.Fact{Name: "Placings", Value: fmt.Sprintf("%d hands, seeds %d to %d", a.Placings, s.Hang.Seed, s.Hang.Seed+uint64(a.Placings)-1)},
@@ -57,7 +61,7 @@ func dropped(facts []report.Fact, names []string) []report.Fact {
 func cautionsOf(s style.Style) []string {
 	out := []string{
 		caution,
-		"Edge drop is the figure to lead with. How many folds form, and how deep they are, changes with the hand that places the cloth and with the lattice.",
+		"The folds of a cowl are laid by hand. The figures say how many of the laid ones the cloth keeps, and how they then lie; another hand may lay others, and the lattice has its say too.",
 		"± is the standard deviation over the placings: what another hand changes. It does not hold the error of the model, which no real cowl has been measured against yet.",
 	}
 	if s.Hang.Spacing > 0.0081 {
@@ -84,13 +88,21 @@ func cards(rs []caseResult, title func(caseResult) string) []report.Card {
 			continue
 		}
 		card.Missing = r.Missing
-		card.Lines = append(card.Lines, measure.Say(&r.Outcome, "edge drop {edge_drop_mm}; "+foldWords(r.Outcome.FoldCount)))
+		card.Lines = append(card.Lines, keptOf(&r.Outcome), measure.Say(&r.Outcome, "edge drop {edge_drop_mm}; "+foldWords(r.Outcome.FoldCount)))
 		if n, why := c.troubles(); n > 0 {
 			card.Lines = append(card.Lines, fmt.Sprintf("%d of %d placings without a result (%s)", n, c.style.Hang.Placings, shortReason(why)))
 		}
 		out = append(out, card)
 	}
 	return out
+}
+
+// keptOf says how many of the laid folds a drape keeps.
+func keptOf(o *drape.Outcome) string {
+	if o.Laid == 0 {
+		return "no fold laid"
+	}
+	return fmt.Sprintf("keeps %d of %s", o.Kept, several(o.Laid, "laid fold"))
 }
 
 // foldWords says n folds with the depth of the deepest, for measure.Say.
@@ -106,11 +118,9 @@ func foldWords(n int) string {
 
 // figureTable lists mean ± deviation of the figures of the sheet.
 func figureTable(first string, rs []caseResult) *report.Table {
-	t := &report.Table{Head: []string{first, "Folds above the bust"}}
+	t := &report.Table{Head: []string{first}}
 	for _, m := range figuresOnSheet {
-		if m != countFigure {
-			t.Head = append(t.Head, m.Axis())
-		}
+		t.Head = append(t.Head, m.Axis())
 	}
 	troubled := false
 	for _, c := range rs {
@@ -119,20 +129,29 @@ func figureTable(first string, rs []caseResult) *report.Table {
 			name += " †"
 			troubled = true
 		}
-		cells := []string{name, scatter.Spoken(c.values(countFigure.Value))}
+		cells := []string{name}
 		for _, m := range figuresOnSheet {
-			if m != countFigure {
-				mean, deviation := c.summary(m)
-				cells = append(cells, m.Spread(mean, deviation, c.style.Hang.Placings))
-			}
+			cells = append(cells, cellOf(m, c))
 		}
 		t.Rows = append(t.Rows, report.TableRow{Cells: cells})
 	}
-	t.Note = "Edge drop: below the shoulder neck points, on the centre front. Stand-off: of the edge from the form. Twist: how far the left half is from the mirror image of the right, at the mean."
+	t.Note = "Kept: a laid fold whose crest can be followed from where it was laid to where the cloth rests. Deepest fold: above the bust. Edge drop: below the shoulder neck points, on the centre front. Stand-off: of the edge from the form. Twist: how far the left half is from the mirror image of the right, at the mean."
 	if troubled {
 		t.Note += " † " + troubleNote(rs)
 	}
 	return t
+}
+
+// cellOf says a figure of a case: mean ± deviation, or how often a count came.
+func cellOf(m *measure.Figure, c caseResult) string {
+	switch m {
+	case keptFigure:
+		return keptBrief(c)
+	case countFigure:
+		return scatter.Brief(c.values(m.Value))
+	}
+	mean, deviation := c.summary(m)
+	return m.Spread(mean, deviation, c.style.Hang.Placings)
 }
 
 // troubleNote says what is wrong with the rows that lack a result.
@@ -175,6 +194,20 @@ func strip(m *measure.Figure, title string, rs []caseResult, bounds bool) report
 }
 
 const boundsName = "edge alone in an upright plane: hanging curve to V"
+
+// keptStack draws how often each number of laid folds was kept.
+func keptStack(rs []caseResult) report.Stack {
+	s := report.Stack{Title: "Laid folds kept, placing by placing", Noun: "kept"}
+	for _, c := range rs {
+		name := c.Name
+		if laid, ok := c.laid(); ok {
+			name = fmt.Sprintf("%s, %d laid", name, laid)
+		}
+		s.Names = append(s.Names, name)
+		s.Each = append(s.Each, scatter.Counts(c.values(keptFigure.Value)))
+	}
+	return s
+}
 
 // countStack draws how often each fold count came.
 func countStack(rs []caseResult) report.Stack {

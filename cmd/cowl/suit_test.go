@@ -141,7 +141,7 @@ func TestTrueGivesDraftBack(t *testing.T) {
 		t.Skip("hangs a cloth twice")
 	}
 	// From the folder of a drape: all that is read there is its style.
-	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ", "spacing_mm: 12 ", 1)))
+	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ", "folds: 2\n  spacing_mm: 12 ", 1)))
 	out := t.TempDir()
 	got := call(t.Context(), "true", folder, "--json", "--out", out)
 	if got.code != exitOK {
@@ -178,5 +178,36 @@ func TestTrueGivesDraftBack(t *testing.T) {
 	}
 	if m["passes_head"] != true {
 		t.Errorf("the opening of %v mm does not pass a head of %v mm", m["opening_mm"], m["head_girth_mm"])
+	}
+}
+
+// A drape whose edge was set by taking cloth up is trued as it hung: edge and
+// extension lose what lies over the shoulder, the shoulder line runs from the new
+// cowl point, report and cutting sheet say so, and hung again it is not taken up once
+// more.
+func TestTrueKeepsTakenUp(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hangs a cloth three times or more")
+	}
+	out := t.TempDir()
+	got := call(t.Context(), "true", "--folds", "1", "--edge-depth", "2cm", "--spacing", "20mm", "--json", "--out", out)
+	m := object(t, got.out)
+	number := func(key string) float64 { return m[key].(float64) }
+	taken := number("taken_up_mm")
+	if taken < 5 {
+		t.Fatalf("%.1f mm was taken up, want 5 mm or more", taken)
+	}
+	for _, q := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"half edge", number("half_edge_mm"), number("draft_half_edge_mm") - taken},
+		{"extension", number("extension_mm"), number("draft_extension_mm") - taken},
+		{"edge drop of the trued front", number("rehung_edge_drop_mm"), number("edge_drop_mm")},
+		{"treatment", m["treatment"].(map[string]any)["taken_up_mm"].(float64), taken},
+	} {
+		if math.Abs(q.got-q.want) > 10 { // the pins of the cowl point do not move; on 20 mm a hand ends within a centimetre
+			t.Errorf("%s %.1f mm, want %.1f ± 10 mm", q.what, q.got, q.want)
+		}
 	}
 }

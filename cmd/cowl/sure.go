@@ -43,11 +43,12 @@ const (
 const sensitive = 5
 
 // planSure makes the case as given, one case a hand with a cloth of its own,
-// and two cases a property.
+// and two cases a property. All lay the same number of folds, so that what differs
+// is hand and cloth.
 func planSure(a studyAsk, s style.Style) (*studyPlan, error) {
 	p := &studyPlan{ask: a, style: s, sheet: sureSheet, pairs: sureDiffs}
 	given := newCase(asGiven, s)
-	given.Group = asGiven
+	given.Group, given.steady = asGiven, true
 	p.cases = append(p.cases, given)
 	doubts := doubtsOf(s.Fabric)
 	r := rand.New(rand.NewPCG(s.Hang.Seed, 0x73757265))
@@ -56,7 +57,7 @@ func planSure(a studyAsk, s style.Style) (*studyPlan, error) {
 		one.Hang.Seed, one.Hang.Placings = s.Hang.Seed+uint64(k), 1
 		one.Fabric = drawCloth(s.Fabric, doubts, r)
 		c := newCase(fmt.Sprintf("cloth %d", k+1), one)
-		c.Group, c.hide = drawnCloth, true
+		c.Group, c.hide, c.steady = drawnCloth, true, true
 		p.cases = append(p.cases, c)
 	}
 	for _, d := range doubts {
@@ -68,7 +69,7 @@ func planSure(a studyAsk, s style.Style) (*studyPlan, error) {
 			one.Hang.Placings = min(sensitive, a.Placings)
 			one.Fabric = d.times(s.Fabric, end.k)
 			c := newCase(d.name+", "+end.name, one)
-			c.Group, c.hide = oneProperty, true
+			c.Group, c.hide, c.steady = oneProperty, true, true
 			if err := one.Fabric.Validate(); err != nil {
 				c.wrong = err
 			}

@@ -62,8 +62,10 @@ func pool(clothes []caseResult, of func(*drape.Outcome) float64) []float64 {
 // sureSheet makes the page.
 func sureSheet(p *studyPlan, rs []caseResult) report.Page {
 	given, clothes, effects := parted(p, rs)
-	stack := report.Stack{Title: "Folds above the bust", Noun: "folds", Names: []string{"hands alone", "hands and cloth"},
-		Each: [][]scatter.Share{scatter.Counts(given.values(countFigure.Value)), scatter.Counts(pool(clothes, countFigure.Value))}}
+	count := func(m *measure.Figure, title, noun string) report.Stack {
+		return report.Stack{Title: title, Noun: noun, Names: []string{"hands alone", "hands and cloth"},
+			Each: [][]scatter.Share{scatter.Counts(given.values(m.Value)), scatter.Counts(pool(clothes, m.Value))}}
+	}
 	return report.Page{
 		Title:    "How sure? " + p.style.Name,
 		Lead:     fmt.Sprintf("The same piece placed by %d hands; again by the same hands, each with a cloth of its own within what is known of the fabric; then one property at a time at the ends of its range.", p.ask.Placings),
@@ -72,8 +74,8 @@ func sureSheet(p *studyPlan, rs []caseResult) report.Page {
 		Blocks: []report.Block{
 			{Heading: "The first hand", Cards: cards([]caseResult{given}, func(caseResult) string { return p.style.Fabric.Title })},
 			{Heading: "How far hand and cloth move it", Charts: []report.Chart{
-				both(dropFigure, "Edge drop", given, clothes), stack,
-				both(depthFigure, "Deepest cowl fold", given, clothes), both(twistFigure, "Twist", given, clothes)}, Table: sureTable(given, clothes)},
+				count(keptFigure, "Laid folds kept", "kept"), both(depthFigure, "Deepest cowl fold", given, clothes), both(reachFigure, "Reach ahead of the form", given, clothes),
+				both(dropFigure, "Edge drop", given, clothes), count(countFigure, "Folds above the bust", "folds"), both(twistFigure, "Twist", given, clothes)}, Table: sureTable(given, clothes)},
 			{Heading: "Which property matters most", Charts: []report.Chart{sensitivity(given, effects)}, Table: effectTable(p, effects)},
 		},
 		Cautions: append(cautionsOf(p.style), weakCloths([]caseResult{given})...),
@@ -96,10 +98,14 @@ func sureFindings(given caseResult, clothes []caseResult, effects []effect) []st
 	hand, cloth := given.values(dropFigure.Value), pool(clothes, dropFigure.Value)
 	m, s := scatter.Summary(hand)
 	mc, sc := scatter.Summary(cloth)
-	out := []string{
-		fmt.Sprintf("Edge drop %s ± %s from hand to hand; %s ± %s with the cloth as uncertain as it is known (± one standard deviation).",
+	md, sd := scatter.Summary(given.values(depthFigure.Value))
+	mcd, scd := scatter.Summary(pool(clothes, depthFigure.Value))
+	out := []string{keptSure(given, clothes),
+		fmt.Sprintf("Deepest fold %s ± %s from hand to hand; %s ± %s with the cloth as uncertain as it is known (± one standard deviation).",
+			depthFigure.Number(md), depthFigure.Amount(sd), depthFigure.Number(mcd), depthFigure.Amount(scd)),
+		fmt.Sprintf("Edge drop %s ± %s from hand to hand; %s ± %s with the uncertain cloth.",
 			dropFigure.Number(m), dropFigure.Amount(s), dropFigure.Number(mc), dropFigure.Amount(sc)),
-		fmt.Sprintf("%s from hand to hand; %s with the uncertain cloth.", scatter.Spoken(given.values(countFigure.Value)), scatter.Spoken(pool(clothes, countFigure.Value))),
+		fmt.Sprintf("Above the bust %s from hand to hand; %s with the uncertain cloth.", scatter.Spoken(given.values(countFigure.Value)), scatter.Spoken(pool(clothes, countFigure.Value))),
 	}
 	if best := sorted(effects); len(best) > 0 {
 		if d := best[0].drop; d.Clear {
@@ -109,6 +115,28 @@ func sureFindings(given caseResult, clothes []caseResult, effects []effect) []st
 		}
 	}
 	return append(out, missingFinding(append([]caseResult{given}, clothes...))...)
+}
+
+// keptSure says how sure it is that the laid folds are kept.
+func keptSure(given caseResult, clothes []caseResult) string {
+	laid, ok := given.laid()
+	if !ok {
+		return "No placing came to rest."
+	}
+	if laid == 0 {
+		return "No fold is laid: the cloth falls."
+	}
+	all := func(v []float64) string {
+		n := 0
+		for _, s := range scatter.Counts(v) {
+			if s.Count == laid {
+				n = s.Times
+			}
+		}
+		return fmt.Sprintf("%d of %d", n, len(v))
+	}
+	return fmt.Sprintf("Of %s the cloth keeps all with %s hands; with %s where the cloth is as uncertain as it is known.",
+		several(laid, "laid fold"), all(given.values(keptFigure.Value)), all(pool(clothes, keptFigure.Value)))
 }
 
 // sorted lists effects, the strongest on the edge drop first.
@@ -136,7 +164,7 @@ func sorted(effects []effect) []effect {
 func sureTable(given caseResult, clothes []caseResult) *report.Table {
 	t := &report.Table{Head: []string{"Figure", "Hands alone", "Hands and cloth"}}
 	for _, m := range figuresOnSheet {
-		if m == countFigure {
+		if m == countFigure || m == keptFigure {
 			continue
 		}
 		a, sa := scatter.Summary(given.values(m.Value))
@@ -144,7 +172,11 @@ func sureTable(given caseResult, clothes []caseResult) *report.Table {
 		n := len(clothes)
 		t.Rows = append(t.Rows, report.TableRow{Cells: []string{m.Axis(), m.Spread(a, sa, n), m.Spread(b, sb, n)}})
 	}
-	t.Rows = append(t.Rows, report.TableRow{Cells: []string{"Folds above the bust", scatter.Spoken(given.values(countFigure.Value)), scatter.Spoken(pool(clothes, countFigure.Value))}})
+	counted := func(name string, m *measure.Figure) report.TableRow {
+		return report.TableRow{Cells: []string{name, scatter.Brief(given.values(m.Value)), scatter.Brief(pool(clothes, m.Value))}}
+	}
+	t.Rows = slices.Insert(t.Rows, 0, counted("Laid folds kept", keptFigure))
+	t.Rows = append(t.Rows, counted("Folds above the bust", countFigure))
 	return t
 }
 

@@ -11,7 +11,7 @@ import (
 
 type sweepCmd struct {
 	choiceFlags
-	Vary     []string `required:"" sep:"none" placeholder:"NAME=FIRST:LAST:STEP" help:"What to vary, like extension=0cm:14cm:2cm or grain=0,45,90: extension, grain, cowl-point, facing, dart-share, slashes, weight, bend or shear. Given again: every combination; the first lies along the charts."`
+	Vary     []string `required:"" sep:"none" placeholder:"NAME=FIRST:LAST:STEP" help:"What to vary, like extension=0cm:14cm:2cm or grain=0,45,90: extension, grain, cowl-point, facing, dart-share, slashes, pleats, folds, edge-depth, weight, bend or shear. Given again: every combination; the first lies along the charts."`
 	Placings int      `placeholder:"N" default:"5" help:"Hands that place every cut (5); fewer than 3 tell no difference."`
 	partFlag
 	Out string `short:"o" default:"cowl-sweep" placeholder:"DIR" help:"Folder of the study (cowl-sweep)."`

@@ -3,10 +3,12 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/scatter"
+	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
@@ -17,7 +19,7 @@ func sweepSheet(p *studyPlan, rs []caseResult) report.Page {
 	without := []string{}
 	for _, f := range p.vary {
 		names = append(names, f.label)
-		without = append(without, map[string]string{"extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed"}[f.name])
+		without = append(without, map[string]string{"extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}[f.name])
 	}
 	if len(p.ask.Fabrics) > 0 {
 		without = append(without, "Fabric")
@@ -34,6 +36,9 @@ func sweepSheet(p *studyPlan, rs []caseResult) report.Page {
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.ask),
 	}
+	if p.varies("grain") {
+		page.Cautions = append([]string{grainCaution}, page.Cautions...)
+	}
 	page.Blocks = append(page.Blocks, linesBlock(p, rs)...)
 	for _, g := range groupsOf(p.cases) {
 		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs))...)
@@ -41,21 +46,29 @@ func sweepSheet(p *studyPlan, rs []caseResult) report.Page {
 	return page
 }
 
+// varies reports whether the sweep varies a quantity.
+func (p *studyPlan) varies(name string) bool {
+	return slices.ContainsFunc(p.vary, func(f factor) bool { return f.name == name })
+}
+
 // sweepCharts draws the figures over the first factor.
 func sweepCharts(p *studyPlan, rs []caseResult) []report.Chart {
 	groups := groupsOf(p.cases)
 	drop := p.lines(dropFigure, "Edge drop", rs)
 	drop.Bands = p.bands(groups, rs)
-	drop.Zero = true
-	stand, twist := p.lines(standFigure, "Stand-off of the edge", rs), p.lines(twistFigure, "Twist", rs)
-	stand.Zero, twist.Zero = true, true
+	reach, stand, twist := p.lines(reachFigure, "Reach ahead of the form", rs), p.lines(standFigure, "Stand-off of the edge", rs), p.lines(twistFigure, "Twist", rs)
+	drop.Zero, reach.Zero, stand.Zero, twist.Zero = true, true, true, true
+	rest := []report.Chart{p.depths(groups, rs), reach, drop}
+	if p.varies("edge-depth") {
+		rest = append(rest, p.lines(takenFigure, "Taken up at either cowl point", rs))
+	}
 	if len(groups) == 1 {
 		drop.Series[0].Name = "hung: mean ± standard deviation"
-		return []report.Chart{drop, countStack(rs), p.depths(groups, rs), stand, twist}
+		return append(append([]report.Chart{keptStack(rs)}, rest...), countStack(rs), stand, twist)
 	}
-	count := p.lines(countFigure, "Folds above the bust, mean", rs)
-	count.Whole = true
-	return []report.Chart{drop, count, p.depths(groups, rs), stand, twist}
+	kept, count := p.lines(keptFigure, "Laid folds kept, mean", rs), p.lines(countFigure, "Folds above the bust, mean", rs)
+	kept.Whole, count.Whole = true, true
+	return append(append([]report.Chart{kept}, rest...), count, stand, twist)
 }
 
 // lines draws mean and ± one deviation of a figure, one line a group, with the
@@ -74,7 +87,8 @@ func (p *studyPlan) lines(m *measure.Figure, title string, rs []caseResult) repo
 }
 
 // bands returns the bounds of the trade over the first factor. They depend on
-// the cut and not on the cloth, so they are drawn where all lines share them.
+// the cut and not on the cloth, so they are drawn where all lines share them. An
+// edge that is set has others, by what is taken up.
 func (p *studyPlan) bands(groups []group, rs []caseResult) []report.Band {
 	var out []report.Band
 	for i, g := range groups {
@@ -82,6 +96,9 @@ func (p *studyPlan) bands(groups []group, rs []caseResult) []report.Band {
 		for _, r := range g.pick(rs) {
 			if r.wrong != nil {
 				continue
+			}
+			if r.style.Hang.EdgeDepth != draft.Auto {
+				return nil
 			}
 			curve, v := r.bounds()
 			b.X = append(b.X, r.Values[0])
@@ -144,26 +161,34 @@ func sweepGroup(p *studyPlan, g group, rs []caseResult) []report.Block {
 	if g.name != "" {
 		stacks = append(stacks, countStack(rs))
 	}
-	return []report.Block{
-		{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name })},
-		{Heading: "Figures" + in, Charts: stacks, Table: figureTable(p.vary[0].axis(), rs)},
-		{Heading: "Step by step" + in, Table: diffs},
-	}
+	blocks := []report.Block{{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name })}}
+	blocks = append(blocks, triedTable("How many folds each cut keeps"+in, p.vary[0].axis(), rs)...)
+	return append(blocks,
+		report.Block{Heading: "Figures" + in, Charts: stacks, Table: figureTable(p.vary[0].axis(), rs)},
+		report.Block{Heading: "Step by step" + in, Table: diffs},
+	)
 }
 
 // sweepFindings says what each line does from end to end, and where a step is
 // lost in the scatter.
 func sweepFindings(p *studyPlan, rs []caseResult) []string {
 	var out []string
+	if p.varies("grain") {
+		out = append(out, grainCaution)
+	}
 	for _, g := range groupsOf(p.cases) {
 		line := g.pick(rs)
 		in := ""
 		if g.name != "" {
 			in = "In " + g.name + ": "
 		}
-		each := []string{endToEnd(dropFigure, line), endToEnd(depthFigure, line),
+		each := keptAlong(p.vary[0], line)
+		each = append(each, endToEnd(depthFigure, line), endToEnd(reachFigure, line), endToEnd(dropFigure, line),
 			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", scatter.Spoken(line[0].values(countFigure.Value)), line[0].Name,
-				scatter.Spoken(line[len(line)-1].values(countFigure.Value)), line[len(line)-1].Name)}
+				scatter.Spoken(line[len(line)-1].values(countFigure.Value)), line[len(line)-1].Name))
+		if text := takenWords(line); text != "" {
+			each = append(each, text)
+		}
 		if in != "" {
 			each = []string{in + strings.Join(each, " ")}
 		}
@@ -172,6 +197,23 @@ func sweepFindings(p *studyPlan, rs []caseResult) []string {
 	out = append(out, betweenLines(p, rs)...)
 	out = append(out, belowCurve(rs)...)
 	return append(out, missingFinding(rs)...)
+}
+
+// keptAlong says what becomes of the laid folds along a line: of every row where their
+// number is varied, else from end to end.
+func keptAlong(f factor, line []caseResult) []string {
+	var out []string
+	if f.name == "folds" {
+		for _, c := range line {
+			out = append(out, keptSentence(upper(c.Name)+": the cloth", c))
+		}
+		return out
+	}
+	var parts []string
+	for _, c := range line {
+		parts = append(parts, keptBrief(c)+" at "+c.Name)
+	}
+	return []string{"Laid folds kept: " + strings.Join(parts, ", ") + "."}
 }
 
 // endToEnd says how a figure changes along a line, and which steps are lost.
@@ -214,7 +256,7 @@ func belowCurve(line []caseResult) []string {
 	above, n, most := 0, 0, 0.0
 	for _, r := range line {
 		mean, _ := r.summary(dropFigure)
-		if r.wrong != nil || math.IsNaN(mean) {
+		if r.wrong != nil || math.IsNaN(mean) || r.style.Hang.EdgeDepth != draft.Auto {
 			continue
 		}
 		n++

@@ -40,7 +40,7 @@ func (d teachGrainCmd) Run(ctx context.Context, c console) error {
 	return newWorkshop(d.Out, d.benchFlags, d.Part, c).study(ctx, ask)
 }
 
-// planTeach makes one case an angle.
+// planTeach makes one case an angle. All lay the same number of folds.
 func planTeach(a studyAsk, s style.Style) (*studyPlan, error) {
 	f, err := parseFactor("grain=0,22.5,45,67.5,90")
 	if err != nil {
@@ -51,7 +51,7 @@ func planTeach(a studyAsk, s style.Style) (*studyPlan, error) {
 		one := s
 		one.Cut.Grain = deg * math.Pi / 180
 		c := newCase(fmt.Sprintf("%.4g°", deg), one)
-		c.Values = []float64{deg}
+		c.Values, c.steady = []float64{deg}, true
 		p.cases = append(p.cases, c)
 	}
 	return p, nil

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
-	"cowl/cmd/cowl/internal/scatter"
 	"cowl/materials"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
@@ -33,9 +32,10 @@ func teachSheet(p *studyPlan, rs []caseResult) report.Page {
 			{Heading: "Questions", List: teachQuestions(), NewPage: true},
 			{Heading: "Answers", List: teachAnswers(p, rs)},
 			{Heading: "How this was made", Text: []string{
-				fmt.Sprintf("%s, cut for %s, in %s (%s). Extension %.1f cm a half, cowl point %.1f cm from the neck point. Every angle is placed by the same %d hands on a lattice of %.0f mm.",
-					p.style.Name, wearer(p.style), f.Title, f, rs[bias].piece.Extension*100, rs[bias].piece.CowlPoint*100, p.ask.Placings, p.style.Hang.Spacing*1000),
+				fmt.Sprintf("%s, cut for %s, in %s (%s). Extension %.1f cm a half, cowl point %.1f cm from the neck point. Every angle is placed by the same %d hands, which lay %s, on a lattice of %.0f mm.",
+					p.style.Name, wearer(p.style), f.Title, f, rs[bias].piece.Extension*100, rs[bias].piece.CowlPoint*100, p.ask.Placings, laidWords(rs[bias]), p.style.Hang.Spacing*1000),
 				statistic(p.ask.Placings, len(rs)-1),
+				grainCaution,
 			}},
 		},
 		Cautions: []string{caution, "Let bias hang for 24 to 48 hours before you level a hem: the slow growth of hanging bias is not in these figures."},
@@ -78,16 +78,8 @@ func teachTable(p *studyPlan, rs []caseResult) *report.Table {
 	row("A strip along the centre front grows under 5 g a cm of width, %", func(c caseResult) string {
 		return fmt.Sprintf("%.2g", stretchAlong(p.style.Fabric, c.style.Cut.Grain))
 	})
-	row("Edge drop, cm", func(c caseResult) string {
-		mean, s := c.summary(dropFigure)
-		return dropFigure.Spread(mean, s, c.style.Hang.Placings)
-	})
-	row("Folds above the bust (how often)", func(c caseResult) string { return scatter.Brief(c.values(countFigure.Value)) })
-	for _, m := range []*measure.Figure{depthFigure, twistFigure} {
-		row(m.Axis(), func(c caseResult) string {
-			mean, s := c.summary(m)
-			return m.Spread(mean, s, c.style.Hang.Placings)
-		})
+	for _, m := range []*measure.Figure{keptFigure, depthFigure, reachFigure, dropFigure, countFigure, twistFigure} {
+		row(m.Axis(), func(c caseResult) string { return cellOf(m, c) })
 	}
 	row("Cloth needed, across × along, cm", func(c caseResult) string {
 		if c.wrong != nil {
@@ -100,13 +92,21 @@ func teachTable(p *studyPlan, rs []caseResult) *report.Table {
 	return t
 }
 
+// laidWords says how many folds are laid.
+func laidWords(c caseResult) string {
+	if n, _ := c.laid(); n > 0 {
+		return several(n, "fold")
+	}
+	return "no fold"
+}
+
 // teachQuestions are for the class.
 func teachQuestions() []report.Answer {
 	return []report.Answer{
 		{Text: "In which direction does the cloth give most when it is pulled, and what moves inside the cloth?"},
 		{Text: "Why must the centre front of a bias cowl be one straight line?"},
 		{Text: "At 22.5° and 67.5° the centre front is equally far from the true bias. What is different between the two?"},
-		{Text: "Compare the edge drop at 0°, 45° and 90°. Which differences are larger than what another hand changes? What may you claim?"},
+		{Text: "Compare folds and edge drop at 0°, 45° and 90°. Which differences are larger than what another hand changes? What may you claim of the grain?"},
 		{Text: "Which angle takes the least cloth, and what does the true bias cost?"},
 		{Text: "How would you test the grain on a stand, so that a difference is the cloth's and not yours?"},
 	}
@@ -134,11 +134,15 @@ func dropAnswer(p *studyPlan, rs []caseResult) string {
 			clear = append(clear, fmt.Sprintf("at %s the edge drops %s", d.Second, dropFigure.Change(d.Mean)))
 		}
 	}
+	const nothing = "Nothing may be claimed of the grain from these figures, neither that it matters nor that it does not"
 	if len(clear) == 0 {
-		return "Held against the true bias: " + noDifference + " at any angle. Nothing may be claimed about the edge drop from these figures, neither that grain matters nor that it does not: more hands, or another cloth, might show more."
+		return "Held against the true bias: " + noDifference + " of the edge drop at any angle. " + nothing + "."
 	}
-	return "Held against the true bias: " + strings.Join(clear, ", ") + "; elsewhere " + noDifference + ". No more than that may be claimed, and only for this cloth and this cut."
+	return "Held against the true bias: " + strings.Join(clear, ", ") + "; elsewhere " + noDifference + ". The hands do not explain that. " + nothing + ": a difference in the figures of a program can come from the program. " + latticeLesson
 }
+
+// latticeLesson is how one finds out that a difference comes from the program.
+const latticeLesson = "How one finds out: hang a cloth that has no grain, alike in all directions. It showed such differences too, so they are the lattice's."
 
 // clothAnswer reads the cloth that is needed.
 func clothAnswer(rs []caseResult) string {

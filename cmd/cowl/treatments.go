@@ -19,6 +19,7 @@ type treatmentJSON struct {
 	Shoulder float64     `json:"shoulder_stay_mm,omitempty"` // tape along each shoulder
 	Edge     float64     `json:"edge_stay_mm,omitempty"`     // tape along the whole edge
 	Weight   float64     `json:"weight_g,omitempty"`
+	Taken    float64     `json:"taken_up_mm,omitempty"` // at either cowl point; below 0: let down
 }
 
 type trimJSON struct {
@@ -42,7 +43,7 @@ type slashJSON struct {
 
 // treatmentOf lists what was done to p, the front of s; nil: nothing.
 func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
-	t := &treatmentJSON{Lowered: mm(s.Stand.Lower), TakenIn: mm(s.Stand.TakeIn), Trims: trimsOf(s), Weight: p.Weight * 1000}
+	t := &treatmentJSON{Lowered: mm(s.Stand.Lower), TakenIn: mm(s.Stand.TakeIn), Trims: trimsOf(s), Weight: p.Weight * 1000, Taken: mm(p.Taken)}
 	if n := len(p.Pleats); n > 0 {
 		folded, depth := p.ShoulderLength(), 0.0
 		for _, k := range p.Pleats {
@@ -69,7 +70,7 @@ func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
 }
 
 func (t *treatmentJSON) none() bool {
-	return t.Lowered == 0 && t.TakenIn == 0 && t.Trims == nil && t.Pleats == nil && t.Slashes == nil && t.Shoulder == 0 && t.Edge == 0 && t.Weight == 0
+	return t.Lowered == 0 && t.TakenIn == 0 && t.Trims == nil && t.Pleats == nil && t.Slashes == nil && t.Shoulder == 0 && t.Edge == 0 && t.Weight == 0 && t.Taken == 0
 }
 
 // trimsOf measures what each trim of s takes off what those before it left. The

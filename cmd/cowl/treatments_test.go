@@ -72,7 +72,7 @@ func TestDrapeBefore(t *testing.T) {
 	for _, q := range []struct {
 		args []string
 		to   *result
-	}{{[]string{"--stay-edge", "--before", "--json"}, &with}, {[]string{"--json"}, &plain}} {
+	}{{[]string{"--stay-edge", "--before", "--json", "--folds", "1"}, &with}, {[]string{"--json", "--folds", "1"}, &plain}} {
 		got := call(t.Context(), coarse(t.TempDir(), q.args...)...)
 		if err := json.Unmarshal([]byte(got.out), q.to); err != nil {
 			t.Fatalf("cowl drape %v: %v, %s", q.args, err, got.err)

@@ -32,6 +32,7 @@ const headGirth = 0.57
 type truth struct {
 	mark, half string
 	first      *hung
+	drafted    draft.Piece // before anything was taken up
 	trued      truing.Trued
 	suit       truing.Suit
 	again      *drape.Run // the trued front, hung by the same hand
@@ -108,17 +109,19 @@ func (t trueCmd) girth() (float64, error) {
 	return 0, fmt.Errorf("--head %.1f cm, want 40–70 cm: measure round the forehead", float64(*t.Head)*100)
 }
 
-// truth hangs, trues, and hangs again.
+// truth hangs, trues, and hangs again. The front is trued as it hung, with what was taken
+// up to set its edge; hung again, the hand lays as many folds and takes up no more.
 func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) {
 	asked := h.style.Hang.Placings
 	h.style.Hang.Placings = 1 // one drape is marked
+	drafted := h.piece
 	if err := t.hang(ctx, c, h); err != nil {
 		return nil, err
 	}
 	if o := h.run.Outcome; o.Status == sim.Diverged {
 		return nil, fmt.Errorf("%w: %s", errNoResult, o.Warning)
 	}
-	r := &truth{mark: t.Mark, half: t.Half, first: h}
+	r := &truth{mark: t.Mark, half: t.Half, first: h, drafted: drafted}
 	var err error
 	r.trued, err = truing.True(h.run.Drape.Sheet(), h.form, h.piece, pinsOf(h.run.Drape), t.options())
 	if err != nil {
@@ -129,6 +132,7 @@ func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) 
 	}
 	second := *h
 	second.piece = r.trued.Piece
+	second.style.Hang.Folds, second.style.Hang.EdgeDepth = h.run.Outcome.Laid, draft.Auto
 	if err := t.hang(ctx, c, &second); err != nil {
 		return nil, err
 	}

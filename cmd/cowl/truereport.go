@@ -20,12 +20,19 @@ func (r *truth) report(w io.Writer) {
 	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.style.Name, wearer(r.first.style), markWords[r.mark], halfWords[r.half])
 	treatmentOf(r.first.style, p).report(row)
 	row("Hung", "%s", hangWords(first))
+	if text := takenText(&first); text != "" {
+		row("Taken up", "%s", text)
+	}
+	if first.Taken != 0 {
+		row("", "the trued edge and extension are %s for it, and the shoulder line runs from the new cowl point", longerBy(-first.Taken))
+	}
 	fmt.Fprintf(w, "\n  %-12s %8s %8s %9s %11s %12s   %s\n", "Seam", "draft", "trued", "moved by", "left–right", "off the line", "the form's seam lies")
 	for _, s := range r.trued.Seams {
 		fmt.Fprintf(w, "  %-12s %5.1f cm %5.1f cm %6.1f mm %s   %s\n", s.Name, cm(s.Draft), cm(s.Length), mm(s.Moved), marksOf(s), misfitOf(s.Misfit))
 	}
 	fmt.Fprintln(w)
-	row("Edge", "half edge %.1f cm, drafted %.1f cm; square to the centre front", cm(p.HalfEdge), cm(r.first.piece.HalfEdge))
+	row("Edge", "half edge %.1f cm, drafted %.1f cm; square to the centre front", cm(p.HalfEdge), cm(r.drafted.HalfEdge))
+	row("Extension", "%.1f cm a half, drafted %.1f cm", cm(p.Extension), cm(r.drafted.Extension))
 	row("Apex", "the form's apex lies %.1f cm from the draft's on the cloth", cm(r.trued.Apex))
 	for _, k := range r.walked() {
 		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(mm(k.Off())))
@@ -53,7 +60,19 @@ var (
 
 // hangWords says in a line how a piece hangs.
 func hangWords(o drape.Outcome) string {
-	return fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, dropFigure.Amount(drop(&o)), several(o.FoldCount, "fold"))
+	text := fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, dropFigure.Amount(drop(&o)), several(o.FoldCount, "fold"))
+	if o.Laid > 0 {
+		text += "; " + tryText(o.Try())
+	}
+	return text
+}
+
+// longerBy says by how much a length has changed.
+func longerBy(v float64) string {
+	if v < 0 {
+		return fmt.Sprintf("%.1f cm shorter", -cm(v))
+	}
+	return fmt.Sprintf("%.1f cm longer", cm(v))
 }
 
 // several says how many of a thing there are.
@@ -130,6 +149,9 @@ type trueJSON struct {
 	Seams      []trueSeamJSON `json:"seams"`
 	HalfEdge   float64        `json:"half_edge_mm"`
 	DraftEdge  float64        `json:"draft_half_edge_mm"`
+	Extension  float64        `json:"extension_mm"`
+	DraftExt   float64        `json:"draft_extension_mm"`
+	Taken      float64        `json:"taken_up_mm"` // at either cowl point; below 0: let down
 	ApexOff    float64        `json:"apex_off_mm"`
 	Walked     []walkJSON     `json:"walked"`
 	Opening    float64        `json:"opening_mm"`
@@ -140,10 +162,13 @@ type trueJSON struct {
 	Status     string         `json:"status"`
 	Drop       float64        `json:"edge_drop_mm"`
 	Folds      int            `json:"fold_count"`
+	Laid       int            `json:"laid"`
+	Kept       int            `json:"kept"`
 	PinSlip    float64        `json:"pin_slip_mm"`
 	AgainState string         `json:"rehung_status"`
 	AgainDrop  float64        `json:"rehung_edge_drop_mm"`
 	AgainFolds int            `json:"rehung_fold_count"`
+	AgainKept  int            `json:"rehung_kept"`
 	AgainSlip  float64        `json:"rehung_pin_slip_mm"`
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"` // of the trued front
@@ -175,7 +200,9 @@ func (r *truth) figures() trueJSON {
 	first, again := r.first.run.Outcome, r.again.Outcome
 	out := trueJSON{
 		Name: r.first.style.Name, Mark: r.mark, Half: r.half,
-		HalfEdge: mm(r.trued.Piece.HalfEdge), DraftEdge: mm(r.first.piece.HalfEdge), ApexOff: mm(r.trued.Apex),
+		HalfEdge: mm(r.trued.Piece.HalfEdge), DraftEdge: mm(r.drafted.HalfEdge), ApexOff: mm(r.trued.Apex),
+		Extension: mm(r.trued.Piece.Extension), DraftExt: mm(r.drafted.Extension), Taken: mm(first.Taken),
+		Laid: first.Laid, Kept: first.Kept, AgainKept: again.Kept,
 		Opening: mm(r.opening()), Head: mm(r.head), Passes: r.opening() >= r.head,
 		Seam: mm(r.suit.Allow.Seam), SideSeam: mm(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),

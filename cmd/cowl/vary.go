@@ -32,6 +32,8 @@ var quantities = []quantity{
 	{name: "dart-share", field: "dart_share", label: "dart share", scale: 1, parse: parseNumber},
 	{name: "slashes", field: "slashes", label: "slashes", scale: 1, parse: parseNumber},
 	{name: "pleats", field: "pleats", label: "pleats", scale: 1, parse: parseNumber},
+	{name: "folds", field: "folds", label: "folds laid", scale: 1, parse: parseNumber},
+	{name: "edge-depth", field: "edge_depth", label: "edge depth", unit: "cm", scale: 0.01, parse: style.ParseLength},
 	{name: "weight", label: "weight", unit: "g/m²", scale: 1e-3, parse: materials.Weight.Parse,
 		cloth: func(f materials.Fabric, v float64) materials.Fabric {
 			f.Weight = v

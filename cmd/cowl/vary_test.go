@@ -20,6 +20,8 @@ func TestParseFactor(t *testing.T) {
 		{"extension=0cm:14cm:2cm", []float64{0, 2, 4, 6, 8, 10, 12, 14}, "14 cm"},
 		{"extension=1in,2in", []float64{2.54, 5.08}, "5.08 cm"},
 		{"grain=0:90:22.5", []float64{0, 22.5, 45, 67.5, 90}, "90°"},
+		{"folds=1,2,3", []float64{1, 2, 3}, "folds laid 3"},
+		{"edge-depth=4cm:10cm:2cm", []float64{4, 6, 8, 10}, "10 cm"},
 		{"dart-share=0:1:0.25", []float64{0, 0.25, 0.5, 0.75, 1}, "dart share 1"},
 		{"weight=80gsm:200gsm:60gsm", []float64{80, 140, 200}, "200 g/m²"},
 		{"bend=1uNm,0.01mNm", []float64{1, 10}, "10 µN·m"},

@@ -14,9 +14,10 @@ type front struct {
 	side         r2.Vec   // side seam at the waist
 	outer, inner r2.Vec   // waist ends of the dart legs
 	apex         r2.Vec
-	cf           r2.Vec  // waist on the block's CF
-	shifted      bool    // CF has moved away from cf
-	pleats       []Pleat // in shoulder
+	cf           r2.Vec      // waist on the block's CF
+	shifted      bool        // CF has moved away from cf
+	pleats       []Pleat     // in shoulder
+	drapes       []DrapeLine // of the slashes that were opened
 }
 
 // newFront cuts the neck of b away at the cowl point, metres down the shoulder.
@@ -88,8 +89,9 @@ func (f front) shiftedBy(d float64) front {
 
 // slash is one cut from CF to the shoulder seam.
 type slash struct {
-	hinge r2.Vec
-	long  float64 // m, CF to hinge
+	at    r2.Vec  // on CF
+	hinge r2.Vec  // on the shoulder seam
+	long  float64 // m, between them
 }
 
 // slashes returns n cuts, the top one first. Hinges divide the shoulder seam
@@ -101,26 +103,32 @@ func (f front) slashes(n int) []slash {
 		t := float64(i+1) / float64(n)
 		hinge, _ := along(f.shoulder, t*length(f.shoulder))
 		at := r2.Vec{Y: f.edge().Y + t*(f.apex.Y-f.edge().Y)}
-		cuts[i] = slash{hinge: hinge, long: dist(hinge, at)}
+		cuts[i] = slash{at: at, hinge: hinge, long: dist(hinge, at)}
 	}
 	return cuts
 }
 
 // spread returns f with n slashes opened by the gap g at CF each, hinged on
-// the shoulder seam; the seam bends at the hinges and keeps its length.
+// the shoulder seam; the seam bends at the hinges and keeps its length. In the
+// middle of each gap lies the line of a drape.
 func (f front) spread(n int, g float64) front {
 	cuts := f.slashes(n)
-	seam := []r2.Vec{f.edge()}
+	seam, middle := []r2.Vec{f.edge()}, []r2.Vec{{}}
 	for _, c := range cuts {
-		seam = append(seam, c.hinge)
+		seam, middle = append(seam, c.hinge), append(middle, c.at)
 	}
 	for i := n; i >= 1; i-- { // from the lowest cut up: what lies above swings with it
-		swing := about(seam[i], opening(cuts[i-1], g))
+		a := opening(cuts[i-1], g)
+		swing := about(seam[i], a)
 		for k := range i {
-			seam[k] = swing(seam[k])
+			seam[k], middle[k] = swing(seam[k]), swing(middle[k])
 		}
+		middle[i] = about(seam[i], a/2)(middle[i])
 	}
-	f.shoulder = join(nil, seam...)
+	f.shoulder, f.drapes = join(nil, seam...), nil
+	for i := 1; i <= n; i++ {
+		f.drapes = append(f.drapes, DrapeLine{CF: r2.Vec{Y: middle[i].Y}, Shoulder: seam[i]})
+	}
 	return f
 }
 

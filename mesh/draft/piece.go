@@ -13,6 +13,11 @@ type Notch struct {
 	Name string
 }
 
+// DrapeLine is where a fold is to lie in the flat: from CF to the shoulder seam
+// of the wearer's left half, m. One slash makes one drape (common practice of
+// flat pattern cutting).
+type DrapeLine struct{ CF, Shoulder r2.Vec }
+
 // Piece is the whole cowl front with its self-facing, left and right half,
 // symmetric about X = 0. All places are metres.
 type Piece struct {
@@ -21,6 +26,7 @@ type Piece struct {
 	FoldY     float64  // the facing folds along Y = FoldY, X from -HalfEdge to HalfEdge: the cowl edge
 	HalfEdge  float64  // m, edge length of one half
 	Extension float64  // m, HalfEdge less the distance of the cowl point from CF on the block
+	Taken     float64  // m, of the half edge, slid over the cowl point on the stand; below 0: let down
 	Facing    float64  // m, depth of the facing on CF
 	Grain     float64  // rad from CF (+Y) to the warp, towards the wearer's left
 	CowlPoint float64  // m, place of the cowl point down the shoulder seam
@@ -37,9 +43,10 @@ type Piece struct {
 
 	Apex     r2.Vec // bust point of the wearer's left half
 	Notches  []Notch
-	Pleats   []Pleat   // in the shoulder seam of either half, the one nearest to the cowl point first
-	Releases []Release // release slashes of both halves, wearer's left first
-	Weight   float64   // kg, sewn to the free edge of the facing on CF
+	Drapes   []DrapeLine // of the slashes that were opened, the one nearest to the edge first
+	Pleats   []Pleat     // in the shoulder seam of either half, the one nearest to the cowl point first
+	Releases []Release   // release slashes of both halves, wearer's left first
+	Weight   float64     // kg, sewn to the free edge of the facing on CF
 
 	StayShoulder, StayEdge bool // stay tape along both shoulder seams; along the cowl edge
 
@@ -63,7 +70,7 @@ func newPiece(b Block, c Cut, a Added) Piece {
 
 // lay draws the lines of the half front f, its facing and the other half.
 func (p *Piece) lay(f front, end, edge []r2.Vec) {
-	p.FoldY, p.HalfEdge, p.Pleats = f.edge().Y, f.edge().X, f.pleats
+	p.FoldY, p.HalfEdge, p.Pleats, p.Drapes = f.edge().Y, f.edge().X, f.pleats, f.drapes
 	p.Shoulder, p.Armhole = f.shoulder, f.armhole
 	p.Side = []r2.Vec{f.armhole[len(f.armhole)-1], f.side}
 	p.Waist, p.Apex = f.waist(), f.apex

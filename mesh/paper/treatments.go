@@ -27,6 +27,12 @@ func treatments(p draft.Piece) []string {
 	if p.Weight > 0 {
 		out = append(out, fmt.Sprintf("weight %.0f g, facing at centre front", p.Weight*1000))
 	}
+	switch {
+	case p.Taken > 0:
+		out = append(out, fmt.Sprintf("edge taken up %.1f cm at each cowl point", p.Taken*100), "these lines are without it")
+	case p.Taken < 0:
+		out = append(out, fmt.Sprintf("edge let down %.1f cm at each cowl point", -p.Taken*100), "these lines have it")
+	}
 	return out
 }
 

@@ -2,6 +2,7 @@ package truing
 
 import (
 	"math"
+	"slices"
 
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
@@ -14,7 +15,7 @@ import (
 type seam struct {
 	name   string
 	pins   []string // names of its pins
-	pinned bool     // whether a seam without pins is an error
+	pinned bool     // whether a seam without marks is an error
 	line   []r2.Vec // m, as drafted, on the wearer's left half
 	onForm func(side, t float64) r3.Vec
 	under  func(t float64) bool // cloth inside a pleat, where no pencil reaches; nil: nowhere
@@ -30,7 +31,7 @@ type mark struct {
 }
 
 // seamsOf lists the seams of the draft with their places on the form.
-func seamsOf(l draft.Lines, f *form.Form, p draft.Piece) []seam {
+func seamsOf(l draft.Lines, f *form.Form, p draft.Piece, pins []Pin) []seam {
 	armhole, side := newArc(f.Armhole(1)), sideLength(f)
 	return []seam{
 		{name: "shoulder", pins: []string{"cowl point", "shoulder"}, pinned: true, line: l.Shoulder,
@@ -43,7 +44,7 @@ func seamsOf(l draft.Lines, f *form.Form, p draft.Piece) []seam {
 			onForm: func(s, t float64) r3.Vec { q := armhole.at(t); return r3.Vec{X: s * q.X, Y: q.Y, Z: q.Z} }},
 		{name: "side seam", pins: []string{"side"}, pinned: true, line: l.Side,
 			onForm: func(s, t float64) r3.Vec { return f.SidePoint(s, t*side) }},
-		{name: "waist", pins: []string{"waist", "dart"}, pinned: true, line: l.Waist,
+		{name: "waist", pins: []string{"waist", "dart"}, pinned: slices.ContainsFunc(pins, func(q Pin) bool { return q.Seam == "waist" }), line: l.Waist, // pinned at the side seams alone it hangs free
 			onForm: func(s, t float64) r3.Vec { return f.WaistPoint(s, 1-t) }},
 	}
 }

@@ -80,11 +80,12 @@ type Misfit struct {
 }
 
 // True trues the front p, which hangs as the sheet s on the form f held by the
-// pins. A seam without marks and a piece that its lines do not make are errors.
+// pins. A seam without marks and a piece that its lines do not make are errors; a
+// waist that no pin holds follows the side seam and stays what it was on CF.
 func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Trued, error) {
 	c := newCarrier(&s)
 	lines := p.Lines()
-	all := seamsOf(lines, f, p)
+	all := seamsOf(lines, f, p, pins)
 	var t Trued
 	moves := map[string]move{}
 	for i := range all {
@@ -100,6 +101,9 @@ func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Tru
 			return Trued{}, fmt.Errorf("truing: no mark of the %s could be carried back: the front hangs off the form there", m.name)
 		}
 		moves[m.name] = m.moved(o.Half)
+	}
+	if len(all[len(all)-1].marks) == 0 {
+		moves["waist"] = move{a: moves["side seam"].b}
 	}
 	clean := redraw(lines, moves)
 	p.Pleats = relaid(p, clean.Shoulder)

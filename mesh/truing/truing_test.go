@@ -291,3 +291,39 @@ func TestRounded(t *testing.T) {
 		t.Errorf("rounded twice: %d points, want %d", len(again), len(line))
 	}
 }
+
+// A waist that is pinned at the side seams alone has no marks: it follows the side
+// seam and stays what it was on CF.
+func TestTrueWaistHangsFree(t *testing.T) {
+	f, err := stand()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := front(t, func(c *draft.Cut) {})
+	step := r2.Vec{X: 0.004}
+	var pins []Pin
+	for _, q := range pinned(p, func(seam string, _, _ float64) r2.Vec {
+		if seam == "side" {
+			return step
+		}
+		return r2.Vec{}
+	}) {
+		if q.Seam != "waist" {
+			pins = append(pins, q)
+		}
+	}
+	got, err := True(sheetOf(t, p), f, p, pins, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	was, is := p.Waist, got.Piece.Waist
+	if d := r2.Norm(r2.Sub(is[0], r2.Add(was[0], step))); d > 2e-4 {
+		t.Errorf("the waist begins %.2f mm from the end of the side seam, want 0.2 mm at most", 1000*d)
+	}
+	if d := r2.Norm(r2.Sub(is[len(is)-1], was[len(was)-1])); d > 1e-9 {
+		t.Errorf("on CF the waist moved %.3f mm, want none", 1000*d)
+	}
+	if s := got.Seams[3]; s.Name != "waist" || s.Marks != 0 {
+		t.Errorf("%s has %d marks, want none on the waist", s.Name, s.Marks)
+	}
+}

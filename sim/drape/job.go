@@ -13,7 +13,9 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
 	"cowl/mesh/lattice"
+	"cowl/mesh/limit"
 	"cowl/sim"
+	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -21,14 +23,20 @@ import (
 
 // Job is one drape: the piece, the cloth, the form and the hand.
 type Job struct {
-	Piece   draft.Piece
-	Fabric  materials.Fabric
-	Form    *form.Form // dress form of the body; also gives the shoulder points of a free hang
-	Free    bool       // no form: hang from the two cowl points
-	Spacing float64    // m, between yarn crossings
-	Seed    uint64     // which hand places the cloth; same seed, same bits
-	Alone   bool       // keep to one core, as one of many drapes at a time; the bits are the same
-	Report  func(Progress)
+	Piece     draft.Piece
+	Fabric    materials.Fabric
+	Form      *form.Form // dress form of the body; also gives the shoulder points of a free hang
+	Free      bool       // no form: hang from the two cowl points
+	Spacing   float64    // m, between yarn crossings
+	Folds     int        // how many the hand lays; 0 lets the cloth fall, Auto tries, see HangAll
+	Waist     Waist
+	Pace      float64 // how many times as slow as usual the hand lays folds; 0 is 1
+	Shake     bool    // HangAll tries how hard a shake the folds shown survive
+	SetEdge   bool    // the cloth is taken up or let down over the cowl points, see HangAll,
+	EdgeDepth float64 // until the edge on the centre front rests so far below the front neck point, m
+	Seed      uint64  // which hand places the cloth; same seed, same bits
+	Alone     bool    // keep to one core, as one of many drapes at a time; the bits are the same
+	Report    func(Progress)
 
 	watch func(*Drape, *sim.Stepper) // of a Live, called after every step, may be nil
 }
@@ -50,14 +58,19 @@ type Drape struct {
 	Skin    lattice.Skin
 	Steps   int // over all stages
 
-	pins []pin // where the pins have come to sit
+	pins    []pin      // where the pins have come to sit
+	fingers []finger   // that lay the folds
+	track   fold.Track // of the laid folds
+	tapes   int        // ties of the scene that are stay tapes; those behind sew up darts
+
+	shook float64 // strength of the shake it was given
 }
 
-// The hand lets go of the cloth on a lattice of 6.25 to 12.5 mm, or on that which
+// The hand lets go of the cloth on a lattice of 5 to 10 mm, or on that which
 // was asked for if it is coarser: one of 16 mm falls by itself 15 mm less deep.
 // Spacings are halved on the way: a crossing of the coarse lattice is one of the
 // fine, so that cloth that is taken over has its lengths and layers stay apart.
-const finestPlacing = 0.00625 // m
+const finestPlacing = 0.005 // m
 
 // placing returns the spacing on which the hand lets go, m.
 func (j Job) placing() float64 {
@@ -87,9 +100,10 @@ const (
 	Finest   = 0.002
 )
 
-// Hang places the cloth by hand, lets go and brings it to rest.
+// Hang places the cloth by hand, lets go and brings it to rest. Of Auto, the
+// hand lays as many folds as the draft asks for, else one or two if they fit.
 func Hang(ctx context.Context, j Job) (*Drape, error) {
-	if err := j.check(); err != nil {
+	if err := j.Check(); err != nil {
 		return nil, err
 	}
 	d, err := j.lay(j.leading())
@@ -102,16 +116,17 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 	return d.rest(ctx)
 }
 
-// check refuses a spacing out of range, and pleats that nothing holds.
-func (j Job) check() error {
+// Check refuses what cannot be hung: a spacing out of range, pleats that nothing
+// holds, more folds than fit, an edge that lies nowhere.
+func (j Job) Check() error {
 	if j.Free && j.Piece.Pleats != nil {
-		return errors.New("a piece hung free has no shoulder to fold its pleats on: hang it on the form, or without pleats")
+		return limit.Errorf("free", "a piece hung free has no shoulder to fold its pleats on: hang it on the form, or without pleats")
 	}
 	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
-	return nil
+	return errors.Join(j.checkFolds(), j.CheckEdge())
 }
 
 // rest brings cloth that has been let go to rest, coarse to fine. It falls with
@@ -126,6 +141,9 @@ func (d *Drape) rest(ctx context.Context) (*Drape, error) {
 		if d.Lattice.Spacing > 1.5*d.Job.Spacing {
 			d.settle(ctx, roughly, roughSteps, false)
 		}
+	}
+	if d.Job.Folds > 0 && !d.over() {
+		d.shake(ctx, GentleShake)
 	}
 	if !d.over() {
 		d.finish(ctx)
@@ -170,6 +188,7 @@ const (
 
 // lay puts the flat piece on a lattice of the given spacing, upright before the form.
 func (j Job) lay(spacing float64) (*Drape, error) {
+	j.Folds = j.laid()
 	p := j.Piece
 	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}, Slits: slits(p)})
 	if err != nil {
@@ -187,12 +206,18 @@ func (j Job) lay(spacing float64) (*Drape, error) {
 		pos[i] = j.start(q)
 	}
 	d.pins = j.pins()
+	d.fingers = j.fingers(handOf(j.Seed))
 	if d.Scene.Holds, err = j.holds(l); err != nil {
 		return nil, err
 	}
 	if d.Scene.Ties, err = j.ties(l); err != nil {
 		return nil, err
 	}
+	sewn, err := j.stitches(l)
+	if err != nil {
+		return nil, err
+	}
+	d.tapes, d.Scene.Ties = len(d.Scene.Ties), append(d.Scene.Ties, sewn...)
 	d.State = sim.NewState(d.Scene, pos)
 	return d, nil
 }
@@ -220,7 +245,7 @@ func (d *Drape) finer() (*Drape, error) {
 			f.State.SetAs(i, d.State, p, 0.5)
 		}
 	}
-	f.Steps, f.pins, f.Result = d.Steps, d.pins, d.Result
+	f.Steps, f.pins, f.track, f.shook, f.Result = d.Steps, d.pins, d.track, d.shook, d.Result
 	f.pinAll()
 	f.unpick()
 	return f, nil
@@ -234,9 +259,7 @@ func (d *Drape) settle(ctx context.Context, residual float64, steps int, even bo
 			d.Job.Report(Progress{Stage: "settling", Share: float64(step) / float64(steps), Residual: r})
 		}
 	}
-	if d.Job.watch != nil {
-		o.Watch = func(w *sim.Stepper) { d.Job.watch(d, w) }
-	}
+	o.Watch = d.watched()
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
 	d.Steps += d.Result.Steps
 }

@@ -47,7 +47,7 @@ func job(t testing.TB, extension, spacing float64, fabric string) Job {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Job{Piece: p, Fabric: f, Form: size10().form, Spacing: spacing, Seed: 1}
+	return Job{Piece: p, Fabric: f, Form: size10().form, Spacing: spacing, Waist: Pinned, Seed: 1}
 }
 
 const (

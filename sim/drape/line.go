@@ -46,3 +46,18 @@ func along(p []r2.Vec, s float64) r2.Vec {
 
 // sided mirrors a place of the left half for side = −1.
 func sided(p r2.Vec, side float64) r2.Vec { return r2.Vec{X: side * p.X, Y: p.Y} }
+
+// nearest returns how far along a polyline its place nearest to q lies, m.
+func nearest(p []r2.Vec, q r2.Vec) float64 {
+	best, at, done := math.Inf(1), 0.0, 0.0
+	for k := 1; k < len(p); k++ {
+		d := r2.Sub(p[k], p[k-1])
+		l := r2.Norm(d)
+		t := max(0, min(l, r2.Dot(r2.Sub(q, p[k-1]), d)/l))
+		if far := r2.Norm(r2.Sub(q, r2.Add(p[k-1], r2.Scale(t/l, d)))); far < best {
+			best, at = far, done+t
+		}
+		done += l
+	}
+	return at
+}

@@ -6,6 +6,7 @@ import (
 	"sync/atomic"
 
 	"cowl/mesh"
+	"cowl/mesh/draft"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -43,10 +44,11 @@ const (
 // Frame is one moment of a Live. Sheet.Pos and the three fields belong to the
 // caller; everything else is shared and must not be written to.
 type Frame struct {
-	Serial   uint64 // grows with every moment of any Live; 0 is none
-	Job      Job    // what is hanging, with the seed of the hand that placed it
-	Stage    string // one of the stages above
-	Carried  bool   // over from another cut or cloth, not placed from the flat
+	Serial   uint64      // grows with every moment of any Live; 0 is none
+	Job      Job         // what is hanging, with the seed of the hand that placed it
+	Hung     draft.Piece // the piece as it hangs: of Job, taken up or let down to set its edge
+	Stage    string      // one of the stages above
+	Carried  bool        // over from another cut or cloth, not placed from the flat
 	Residual float64
 	Sheet    mesh.Sheet // cut cloth; empty until it has been laid
 	Strain   []float64  // len = vertices; the yarn strain of largest size, > 0 stretched

@@ -58,19 +58,66 @@ func sameBits(t *testing.T, got, want []r3.Vec) {
 	}
 }
 
-// Watched but not touched, the cloth comes to rest in the bits of Hang.
+// Watched but not touched, the cloth comes to rest in the bits of Hang, whether it
+// falls by itself or a hand lays folds.
 func TestLiveSameBits(t *testing.T) {
-	j := coarse(t, limp)
+	for _, c := range []struct{ folds, laid int }{{0, 0}, {Auto, 2}} {
+		j := coarse(t, limp)
+		j.Folds = c.folds
+		l := NewLive(j)
+		defer l.Close()
+		f := resting(t, l, 0)
+		d, err := Hang(context.Background(), j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sameBits(t, f.Sheet.Pos, d.Sheet().Pos)
+		if o := f.Outcome; o.Iterations != d.Steps || o.Laid != c.laid {
+			t.Errorf("folds %d: %d steps, %d folds laid, want %d and %d", c.folds, o.Iterations, o.Laid, d.Steps, c.laid)
+		}
+	}
+}
+
+// The cloth is taken up as it hangs until its edge rests where it is wanted; a depth
+// at which it rests already moves nothing; as it falls, it is let down again. Another
+// number of folds is laid from the flat.
+func TestLiveSetsEdge(t *testing.T) {
+	if testing.Short() {
+		t.Skip("half a minute")
+	}
+	j := job(t, 0.11, 0.016, limp)
+	j.Folds = Auto
 	l := NewLive(j)
 	defer l.Close()
 	f := resting(t, l, 0)
-	d, err := Hang(context.Background(), j)
-	if err != nil {
-		t.Fatal(err)
+	fell := f.Outcome.EdgeBelowNeck
+	j.SetEdge = true
+	for _, up := range []float64{0.020, 0.012} {
+		j.EdgeDepth = fell - up
+		l.Change(j)
+		f = resting(t, l, f.Serial)
+		o := f.Outcome
+		if math.Abs(o.EdgeBelowNeck-j.EdgeDepth) > EdgeNear || o.Taken <= 0 || o.Taken != f.Hung.Taken || f.Job.Piece.Taken != 0 || !f.Carried {
+			t.Errorf("wanted %.1f mm below the neck: rests at %.1f mm, taken up %.1f mm of %.1f and %.1f, carried %t; want it there within 5 mm by taking up what hangs",
+				j.EdgeDepth*1000, o.EdgeBelowNeck*1000, o.Taken*1000, f.Hung.Taken*1000, f.Job.Piece.Taken*1000, f.Carried)
+		}
 	}
-	sameBits(t, f.Sheet.Pos, d.Sheet().Pos)
-	if f.Outcome.Iterations != d.Steps {
-		t.Errorf("%d steps, want %d", f.Outcome.Iterations, d.Steps)
+	j.EdgeDepth = f.Outcome.EdgeBelowNeck
+	l.Change(j)
+	same := until(t, l, "the same rest", func(g *Frame) bool { return g.Job.EdgeDepth == j.EdgeDepth })
+	if same.Stage != StageRest {
+		t.Errorf("wanted where it rests: %q, want at rest", same.Stage)
+	}
+	sameBits(t, same.Sheet.Pos, f.Sheet.Pos)
+	j.SetEdge = false
+	l.Change(j)
+	if f = resting(t, l, same.Serial); f.Outcome.Taken != 0 || f.Outcome.EdgeBelowNeck < same.Outcome.EdgeBelowNeck {
+		t.Errorf("let fall: taken up %.1f mm, %.1f mm below the neck, want 0 and deeper than %.1f", f.Outcome.Taken*1000, f.Outcome.EdgeBelowNeck*1000, same.Outcome.EdgeBelowNeck*1000)
+	}
+	j.Folds = 1
+	l.Change(j)
+	if f = resting(t, l, f.Serial); f.Outcome.Laid != 1 || f.Carried {
+		t.Errorf("one fold: %d laid, carried %t, want 1 laid from the flat", f.Outcome.Laid, f.Carried)
 	}
 }
 

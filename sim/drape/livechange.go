@@ -4,6 +4,7 @@ import (
 	"errors"
 	"reflect"
 
+	"cowl/mesh/draft"
 	"cowl/sim"
 )
 
@@ -15,19 +16,39 @@ func (w *walker) change(j Job) {
 		w.tell()
 		return
 	}
+	if w.restsAs(j) {
+		w.job, w.err = j, nil
+		w.show(w.d.Result.Residual)
+		return
+	}
 	next, err := w.prepare(j)
 	w.err = err
 	if err != nil {
 		w.tell()
 		return
 	}
-	if w.d != nil && !sameOutline(w.job.Piece, j.Piece) {
-		if m, ok := matched(w.job.Piece, j.Piece); ok {
-			w.hands.move(m)
-		}
-	}
-	w.job, w.next = j, next
+	w.moveHands(next)
+	w.job, w.next, w.setting, w.set = j, next, setting{}, false
 	w.stop()
+}
+
+// moveHands takes the hands along to a piece of another cut.
+func (w *walker) moveHands(next *beginning) {
+	if w.d == nil {
+		return
+	}
+	from, to := w.hung(), next.d.Job.Piece
+	if m, ok := matched(from, to); ok && !sameOutline(from, to) {
+		w.hands.move(m)
+	}
+}
+
+// hung returns the piece as it hangs, or as it is about to: with its edge set.
+func (w *walker) hung() draft.Piece {
+	if w.next != nil {
+		return w.next.d.Job.Piece
+	}
+	return w.d.Job.Piece
 }
 
 // again places the piece anew by the next hand.
@@ -37,13 +58,13 @@ func (w *walker) again() {
 	}
 	j := w.job
 	j.Seed++
-	next, err := w.anew(j)
+	next, err := w.anew(w.taken(j))
 	if err != nil {
 		w.err = err
 		w.tell()
 		return
 	}
-	w.job, w.next = j, next
+	w.job, w.next, w.setting, w.set = j, next, setting{}, false
 	w.stop()
 }
 
@@ -59,18 +80,24 @@ func (w *walker) seeded(j Job) Job {
 
 // same reports whether two jobs ask for the same drape.
 func same(a, b Job) bool {
-	return a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free && a.Form == b.Form &&
+	return a.SetEdge == b.SetEdge && a.EdgeDepth == b.EdgeDepth && sameCloth(a, b)
+}
+
+// sameCloth is same but for the depth of the edge.
+func sameCloth(a, b Job) bool {
+	return a.Folds == b.Folds && a.Waist == b.Waist && a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free && a.Form == b.Form &&
 		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Piece, b.Piece)
 }
 
 // prepare lays what j asks for.
 func (w *walker) prepare(j Job) (*beginning, error) {
-	if err := j.check(); err != nil {
-		return nil, err
-	}
 	if j.Form == nil {
 		return nil, errors.New("drape: no dress form; it also gives the shoulder points of a free hang")
 	}
+	if err := j.Check(); err != nil {
+		return nil, err
+	}
+	j = w.taken(j)
 	if !w.carries(j) {
 		return w.anew(j)
 	}
@@ -87,13 +114,14 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 }
 
 // carries reports whether j may go on from what hangs: the cloth is in place, the
-// hand that placed it is the same, and so is the grain. Nobody turns the grain of
-// cloth that hangs; yarns laid anew across its folds begin crushed, and the drop
-// came out at half of what a placing gives.
+// hand that placed it is the same, and so are its folds and the grain. Nobody turns
+// the grain of cloth that hangs; yarns laid anew across its folds begin crushed, and
+// the drop came out at half of what a placing gives. Nor does anyone lay another number
+// of folds into it without taking it off.
 func (w *walker) carries(j Job) bool {
 	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.carried) &&
 		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed &&
-		j.Piece.Grain == w.job.Piece.Grain
+		j.Piece.Grain == w.job.Piece.Grain && j.laid() == w.d.Job.Folds
 }
 
 // anew lays the flat piece for the hand to place.

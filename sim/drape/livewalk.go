@@ -22,6 +22,8 @@ type walker struct {
 	later   *Job               // a change that waits for changeEvery
 	err     error              // of the last Change
 	hands   hands
+	setting setting   // of the edge of job
+	set     bool      // that is done, as far as it goes
 	began   time.Time // of the way of d
 	shown   time.Time // of the newest moment
 	reader  reader
@@ -123,9 +125,14 @@ func (w *walker) end() {
 	}
 	lost := w.d.Result.Status != sim.Settled || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
 	if w.carried && w.new && lost {
-		if w.next, _ = w.anew(w.job); w.next != nil {
+		j := w.job
+		j.Piece = w.d.Job.Piece
+		if w.next, _ = w.anew(j); w.next != nil {
 			return
 		}
+	}
+	if !lost && !w.busy && w.setEdge() {
+		return
 	}
 	w.new = false
 	if w.busy && w.d.Result.Status != sim.Diverged {

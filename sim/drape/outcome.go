@@ -1,10 +1,7 @@
 package drape
 
 import (
-	"context"
-	"runtime"
-	"sync"
-	"time"
+	"fmt"
 
 	"cowl/sim"
 	"cowl/sim/fold"
@@ -19,7 +16,13 @@ type Outcome struct {
 	FoldCount     int // above the bust, most frequent over the placings
 	CountShare    float64
 	FoldCounts    []int // above the bust, one a placing
-	Folds         []fold.Fold
+	FoldCountAll  int   // above and below
+	Laid          int   // folds that the hand laid
+	Kept          int   // of those
+	Extra         int   // above the bust, that nobody laid
+	Folds         []Fold
+	Tried         []Try     // one a count, where none was asked for
+	ShakeA        float64   // strength of the shake before it came to rest, 0: none
 	EdgeDrop      float64   // m, below the shoulder neck points
 	EdgeDrops     []float64 // m, one a placing
 	EdgeBelowNeck float64   // m, below the front neck point
@@ -43,7 +46,8 @@ type Outcome struct {
 	Pierced       int
 
 	Residual   float64 // total unbalanced force / weight
-	Energy     float64 // J
+	Energy     float64 // J, stored
+	EnergyAll  float64 // J, stored and of height, from the height of the waist
 	ShearShare float64 // of the stored energy
 	Nodes      int
 	Spacing    float64 // m
@@ -59,7 +63,13 @@ type Outcome struct {
 	CowlPoint float64 // m
 	Facing    float64 // m
 	Free      bool
+	SetEdge   bool    // the edge was set,
+	EdgeDepth float64 // m, so far below the front neck point,
+	Taken     float64 // m, by taking up so much at either cowl point
 }
+
+// overstretched is the growth of edge or seam above which a piece does not fit.
+const overstretched = 0.05
 
 // settled is the residual above which a drape is no result.
 const settled = 1e-3
@@ -67,7 +77,7 @@ const settled = 1e-3
 // outcome reads one drape.
 func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 	if d.Result.Status == sim.Diverged {
-		return Outcome{Status: sim.Diverged, Warning: "the forces ran away: try a finer spacing; if that does not help, the fabric's values may contradict each other"}, fold.Reading{}, nil
+		return Outcome{Status: sim.Diverged, Laid: d.Job.Folds, Taken: d.Job.Piece.Taken, Warning: "the forces ran away: try a finer spacing; if that does not help, the fabric's values may contradict each other"}, fold.Reading{}, nil
 	}
 	r, err := d.Read()
 	if err != nil {
@@ -75,17 +85,22 @@ func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 	}
 	j, e := d.Job, d.Scene.Stored(d.State.Pos)
 	o := Outcome{
-		Status: d.Result.Status, FoldCount: r.Count, Folds: r.Folds, Kinks: r.Kinks, Pierced: d.Pierced(),
+		Status: d.Result.Status, FoldCount: r.Count, FoldCountAll: r.Count + r.CountBelow, Laid: d.Job.Folds, ShakeA: d.shook, Kinks: r.Kinks, Pierced: d.Pierced(),
 		EdgeDrop: r.EdgeDrop, EdgeBelowNeck: r.EdgeBelowNeck, StandOff: r.StandOff, Forward: r.Forward,
 		Twist: r.Twist, Drift: r.Drift, CFGrowth: r.CFGrowth,
 		TapePull: d.TapePull(), WrongSide: r.WrongSide,
 		FoldRadius: r.FoldRadius, MaxStrain: d.Scene.Cloth.MaxStrain(d.State.Pos),
 		PinPull: d.PinPull(), PinSlip: d.PinSlip(), Inside: d.Inside(),
-		Residual: d.Result.Residual, Energy: e.Total(), ShearShare: e.Shear / e.Total(),
+		Residual: d.Result.Residual, Energy: e.Total(), EnergyAll: e.Total() + d.heightEnergy(), ShearShare: e.Shear / e.Total(),
 		Nodes: len(d.Lattice.Rest), Spacing: d.Lattice.Spacing, Iterations: d.Steps, Seconds: seconds, Seed: j.Seed,
 		Fabric: j.Fabric.Name, Extension: j.Piece.Extension, HalfEdge: j.Piece.HalfEdge, Grain: j.Piece.Grain,
 		CowlPoint: j.Piece.CowlPoint, Facing: j.Piece.Facing, Free: j.Free,
+		SetEdge: j.SetEdge, EdgeDepth: j.EdgeDepth, Taken: j.Piece.Taken,
 	}
+	if o.Folds, err = d.folds(r); err != nil {
+		return Outcome{}, r, err
+	}
+	o.reckon()
 	o.EdgeGrowth, o.EdgeStretch = d.EdgeGrowth()
 	o.ShoulderGrow, o.ShoulderMost = d.ShoulderGrowth()
 	o.doubt()
@@ -103,58 +118,24 @@ func (o *Outcome) doubt() {
 		o.Status, o.Warning = sim.StepLimit, "a spot of the cloth has crumpled into a knot: try a finer spacing or another seed"
 	case o.Residual > settled:
 		o.Status, o.Warning = sim.StepLimit, "the forces are not in balance: try again with another seed or spacing"
+	case o.EdgeGrowth > overstretched:
+		o.Warning = fmt.Sprintf("the edge is stretched by %.0f %%: it is too short to lie there; a wider extension lets it fall", 100*o.EdgeGrowth)
+	case o.ShoulderGrow > overstretched:
+		o.Warning = fmt.Sprintf("the shoulder seams are stretched by %.0f %%: the piece is too small for the form", 100*o.ShoulderGrow)
 	}
 }
 
-// Run is a job hung by several hands.
-type Run struct {
-	Outcome Outcome      // of the shown placing, with counts and spread over all
-	Reading fold.Reading // of the shown placing
-	Drape   *Drape       // the shown placing: the first, never chosen for what it shows
-	Each    []Outcome    // one a placing
+// Try is what the cloth made of the folds that were laid.
+func (o *Outcome) Try() Try {
+	return Try{Laid: o.Laid, Kept: o.Kept, Extra: o.Extra, Settled: o.Status == sim.Settled}
 }
 
-// HangAll hangs the job with n hands of seeds Seed, Seed+1, … and reads what they
-// agree on. Placings are independent, so they take a core each; the result
-// does not depend on the number of cores.
-func HangAll(ctx context.Context, j Job, n int) (*Run, error) {
-	drapes, each, readings, errs := make([]*Drape, n), make([]Outcome, n), make([]fold.Reading, n), make([]error, n)
-	gate := make(chan struct{}, runtime.GOMAXPROCS(0))
-	var wg sync.WaitGroup
-	for k := range n {
-		wg.Go(func() {
-			gate <- struct{}{}
-			defer func() { <-gate }()
-			job := j
-			job.Seed += uint64(k)
-			job.Alone = j.Alone || n > 1
-			if k > 0 {
-				job.Report = nil
-			}
-			start := time.Now()
-			if drapes[k], errs[k] = Hang(ctx, job); errs[k] == nil {
-				each[k], readings[k], errs[k] = drapes[k].outcome(time.Since(start).Seconds())
-			}
-		})
+// heightEnergy is the work that the weight of the cloth did in rising from the
+// waist, J.
+func (d *Drape) heightEnergy() float64 {
+	sum := 0.0
+	for i, p := range d.State.Pos {
+		sum += d.Scene.Cloth.Load[i] * p.Y
 	}
-	wg.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
-	}
-	r := &Run{Outcome: each[0], Reading: readings[0], Drape: drapes[0], Each: each}
-	r.agree()
-	return r, nil
-}
-
-// agree fills the shown outcome with what the placings have in common.
-func (r *Run) agree() {
-	o := &r.Outcome
-	o.Placings = len(r.Each)
-	for _, e := range r.Each {
-		o.FoldCounts = append(o.FoldCounts, e.FoldCount)
-		o.EdgeDrops = append(o.EdgeDrops, e.EdgeDrop)
-	}
-	o.FoldCount, o.CountShare = fold.Modes(o.FoldCounts)
+	return sum
 }

@@ -62,7 +62,9 @@ func (j Job) pins() []pin {
 		out = append(out, j.shoulderPins(side)...)
 		if !j.Free {
 			out = append(out, j.sidePins(side)...)
-			out = append(out, j.waistPins(side)...)
+			if j.Waist == Pinned {
+				out = append(out, j.waistPins(side)...)
+			}
 		}
 	}
 	return j.clearOfReleases(out)
@@ -83,7 +85,7 @@ func (j Job) shoulderPins(side float64) []pin {
 			name = "pleat"
 		}
 		over := j.overAt(q)
-		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), over), over: over, down: q})
+		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s*j.seamShare()), over), over: over, down: q})
 	}
 	end := length(p.FacingEnd)
 	if j.Free {
@@ -93,6 +95,15 @@ func (j Job) shoulderPins(side float64) []pin {
 		out = append(out, pin{name: "facing", flat: sided(along(p.FacingEnd, s), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell), over: sim.Shell})
 	}
 	return out
+}
+
+// seamShare is the length of the form's shoulder seam over that of the cloth: 1 but
+// where cloth was taken up, and more or less than the seam lies over the shoulder.
+func (j Job) seamShare() float64 {
+	if j.Piece.Taken == 0 {
+		return 1
+	}
+	return (j.Piece.Block.ShoulderLength() - j.Piece.CowlPoint) / j.Piece.ShoulderLength()
 }
 
 // sidePins spread the side seam over the form's from underarm to waist.
@@ -189,6 +200,11 @@ func (j Job) holds(l *lattice.Lattice) ([]sim.Hold, error) {
 	}
 	for _, q := range j.centre() {
 		if err := add("centre", q, r3.Vec{X: 1}); err != nil {
+			return nil, err
+		}
+	}
+	for _, f := range j.fingers(handOf(j.Seed)) {
+		if err := add("finger", f.flat, sim.All); err != nil {
 			return nil, err
 		}
 	}

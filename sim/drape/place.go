@@ -27,6 +27,10 @@ func handOf(seed uint64) hand {
 	return hand{sag: between(0.96, 0.98), forward: between(0.010, 0.020), aside: between(-0.003, 0.003), lead: between(-0.05, 0.05)}
 }
 
+// anyHand stands for all hands where what is asked for is refused or not: what one may
+// lay, the others may too.
+var anyHand = hand{sag: 0.97}
+
 // before is how far the flat piece hangs before the foremost point of the form, m.
 const before = 0.03
 
@@ -38,7 +42,7 @@ func (j Job) start(q r2.Vec) r3.Vec {
 	r := j.gap()
 	switch {
 	case t <= 0:
-		return r3.Vec{X: q.X, Y: q.Y - y0, Z: z0}
+		return r3.Vec{X: q.X, Y: q.Y - y0, Z: z0 - inDart(j.Piece, q)/2}
 	case t < math.Pi*r:
 		return r3.Vec{X: q.X, Y: j.Piece.FoldY - y0 + r*math.Sin(t/r), Z: z0 - r + r*math.Cos(t/r)}
 	}
@@ -60,12 +64,15 @@ func (j Job) front() float64 {
 	return z + before
 }
 
-// The placing, in steps of the way to rest.
+// The placing, in steps of the way to rest. Where folds are laid they are steps on
+// 8 mm: a step carries a wave about one spacing, so on a finer lattice the same
+// hand takes more of them.
 const (
-	leadSteps  = 4000 // pins travel to the form, the edge is led along
-	holdSteps  = 2000 // the hand holds still
-	loosen     = 2000 // the hand lets go
-	guideGrip  = 5.0  // N/m a finger
+	leadSteps  = 4000  // pins travel to the form, the edge is led along
+	holdSteps  = 2000  // the hand holds still
+	loosen     = 2000  // the hand lets go
+	slowOn     = 0.008 // m
+	guideGrip  = 5.0   // N/m a finger
 	leadPhases = 200
 	smoothings = 100   // times the pins are looked over, while holding and while letting go
 	repinMost  = 0.001 // m, longest move of a pin at a time
@@ -95,7 +102,7 @@ func (d *Drape) bring(ctx context.Context, h hand) bool {
 	for k := 1; k <= leadPhases; k++ {
 		t := float64(k) / leadPhases
 		d.lead(h, t, guideGrip)
-		if !d.walk(ctx, w, leadSteps/leadPhases) {
+		if !d.walk(ctx, w, d.slowly(leadSteps/leadPhases)) {
 			return false
 		}
 		d.tell("placing", 0.7*t)
@@ -109,17 +116,19 @@ func (d *Drape) smoothOut(ctx context.Context, h hand) {
 	for k := range smoothings {
 		d.repin()
 		d.lead(h, 1, guideGrip)
-		if !d.walk(ctx, w, holdSteps/smoothings) {
+		if !d.walk(ctx, w, d.slowly(holdSteps/smoothings)) {
 			return
 		}
 		d.tell("smoothing", 0.7+0.15*float64(k)/smoothings)
 	}
+	d.press(h)
 	for k := range smoothings {
 		d.repin()
-		d.lead(h, 1, guideGrip*(1-float64(k+1)/smoothings))
-		if !d.walk(ctx, w, loosen/smoothings) {
+		d.lead(h, 1, guideGrip*d.loosened(float64(k+1)/smoothings))
+		if !d.walk(ctx, w, d.slowly(loosen/smoothings)) {
 			return
 		}
+		d.look()
 		d.tell("letting go", 0.85+0.15*float64(k)/smoothings)
 	}
 }
@@ -186,6 +195,11 @@ func (d *Drape) lead(h hand, t, grip float64) {
 		st.Target[k], st.Grip[k] = r3.Vec{X: h.aside}, grip
 		k++
 	}
+	for _, f := range d.fingers {
+		from := j.start(f.flat)
+		st.Target[k], st.Grip[k] = r3.Add(from, r3.Scale(smoothly(t), r3.Sub(f.at, from))), grip*fingerGrip/guideGrip
+		k++
+	}
 }
 
 // pinAll sets all pins to their places and the guiding hand away.
@@ -194,9 +208,12 @@ func (d *Drape) pinAll() { d.lead(hand{sag: 1}, 1, 0) }
 // hanging returns where the guided places of the edge are led at share e of the
 // way: along a hanging curve between the cowl points, its middle before the form.
 func (j Job) hanging(h hand, e float64) []r3.Vec {
+	if j.Folds > 0 {
+		return j.edgeLaid(h, e)
+	}
 	p := j.Piece
 	flat := r2.Vec{X: p.HalfEdge, Y: p.FoldY}
-	from, to := j.start(flat), j.off(j.Form.ShoulderPoint(1, p.CowlPoint), sim.Shell+j.gap())
+	from, to := j.start(flat), j.cowlPoint()
 	end := r3.Add(from, r3.Scale(e, r3.Sub(to, from)))
 	c := hangingCurve(end.X, p.HalfEdge*h.sag)
 	places := j.edge()
@@ -209,6 +226,11 @@ func (j Job) hanging(h hand, e float64) []r3.Vec {
 		}
 	}
 	return out
+}
+
+// cowlPoint returns where the cowl point of the wearer's left is pinned, m.
+func (j Job) cowlPoint() r3.Vec {
+	return j.off(j.Form.ShoulderPoint(1, j.Piece.CowlPoint), sim.Shell+j.gap())
 }
 
 // clear moves a guided place forward to z and out of reach of the form.

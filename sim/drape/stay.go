@@ -130,7 +130,7 @@ func (d *Drape) ShoulderGrowth() (whole, most float64) {
 // TapePull returns the largest pull in a stay, N; 0 without one.
 func (d *Drape) TapePull() float64 {
 	var most float64
-	for k := range d.Scene.Ties {
+	for k := range d.Scene.Ties[:d.tapes] {
 		most = max(most, d.Scene.Ties[k].Pull(d.State.Pos))
 	}
 	return most

@@ -1,5 +1,7 @@
 package fold
 
+import "math"
+
 // MaxRide is how far a crest may move along the cloth between two looks and be
 // the same crest. Two to four folds laid down some 30 cm of CF lie 75 mm apart
 // or more, and a new crest between two of them is half of that from either: it
@@ -45,6 +47,31 @@ func TrackOf(laid []float64) Track {
 	t := Track{Folds: make([]Laid, len(laid))}
 	for i, s := range laid {
 		t.Folds[i] = Laid{From: s, CF: s, Crest: -1}
+	}
+	return t
+}
+
+// TrackPressed starts to follow the folds that fingers press at these flat
+// distances from the edge, m, in ascending order, where a look shows crests, m:
+// each is laid at the crest next to its finger, within half the way to the next
+// finger. One that is not there under the hand was never laid: it is lost.
+func TrackPressed(fingers, crests []float64) Track {
+	mustAscend(fingers)
+	mustAscend(crests)
+	within := math.Inf(1)
+	for i, at := range fingers {
+		before := 0.0
+		if i > 0 {
+			before = fingers[i-1]
+		}
+		within = min(within, (at-before)/2)
+	}
+	t := Track{Folds: make([]Laid, len(fingers))}
+	for i, j := range match(fingers, crests, within) {
+		t.Folds[i] = Laid{From: fingers[i], CF: fingers[i], Crest: -1, Missed: maxMissed + 1}
+		if j >= 0 {
+			t.Folds[i] = Laid{From: crests[j], CF: crests[j], Crest: j}
+		}
 	}
 	return t
 }

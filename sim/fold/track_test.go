@@ -111,3 +111,24 @@ func TestTrackOrder(t *testing.T) {
 		}()
 	}
 }
+
+func TestTrackPressed(t *testing.T) {
+	for _, tt := range []struct {
+		name            string
+		fingers, crests []float64 // mm
+		from            []float64 // mm
+		lost            []bool
+	}{
+		{"under the fingers", mm(60, 140), mm(55, 133, 220), mm(55, 133), []bool{false, false}},
+		{"second is not there", mm(60, 140), mm(55, 190), mm(55, 140), []bool{false, true}},
+		{"one crest for two fingers", mm(60, 120), mm(85), mm(85, 120), []bool{false, true}},
+		{"none", mm(60), nil, mm(60), []bool{true}},
+	} {
+		got := TrackPressed(tt.fingers, tt.crests)
+		for i, l := range got.Folds {
+			if !near(l.From, tt.from[i], 1e-12) || l.Lost() != tt.lost[i] {
+				t.Errorf("%s: TrackPressed(%v, %v): fold %d laid at %g, lost %v; want %g, %v", tt.name, tt.fingers, tt.crests, i+1, l.From, l.Lost(), tt.from[i], tt.lost[i])
+			}
+		}
+	}
+}

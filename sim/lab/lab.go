@@ -1,6 +1,6 @@
 // Package lab runs the standard tests of cloth on the solver that drapes it:
 // the cantilever (Bend), the strip under load (Pull), the sheet hung from two
-// points (Hang) and the drape meter (Disc). Lengths are metres, angles radians,
+// points (Hang), the drape meter (Disc) and the swag (Swag). Lengths are metres, angles radians,
 // forces newtons; a grain angle lies between the long side of the specimen, or
 // its upright, and the warp. Closed forms to compare with are in Chord,
 // OffAxisModulus, TrellisShear and HangingDrop. Start at Bend.

@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"cowl/sim/drape"
-	"cowl/sim/fold"
 )
 
 // JSON writes an outcome as result.json has it, and after it the fields of
@@ -58,15 +57,34 @@ func (m *Measure[T]) inFile(of *T) any {
 }
 
 // foldJSON is a fold as result.json has it.
-type foldJSON fold.Fold
+type foldJSON drape.Fold
 
 // MarshalJSON writes the figures of the fold.
-func (f foldJSON) MarshalJSON() ([]byte, error) { return object(Folds, (*fold.Fold)(&f)) }
+func (f foldJSON) MarshalJSON() ([]byte, error) { return object(Folds, (*drape.Fold)(&f)) }
 
-func foldsJSON(folds []fold.Fold) []foldJSON {
+func foldsJSON(folds []drape.Fold) []foldJSON {
 	out := []foldJSON{}
 	for _, f := range folds {
 		out = append(out, foldJSON(f))
+	}
+	return out
+}
+
+// tryJSON is a number of folds that was tried as result.json has it.
+type tryJSON struct {
+	Laid    int  `json:"laid"`
+	Kept    int  `json:"kept"`
+	Extra   int  `json:"extra"`
+	Settled bool `json:"settled"`
+}
+
+func triedJSON(tries []drape.Try) any {
+	if tries == nil {
+		return nil
+	}
+	out := []tryJSON{}
+	for _, t := range tries {
+		out = append(out, tryJSON(t))
 	}
 	return out
 }

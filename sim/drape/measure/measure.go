@@ -13,13 +13,12 @@ import (
 	"strings"
 
 	"cowl/sim/drape"
-	"cowl/sim/fold"
 )
 
 // Figure is one measure of a drape, FoldFigure one of a fold.
 type (
 	Figure     = Measure[drape.Outcome]
-	FoldFigure = Measure[fold.Fold]
+	FoldFigure = Measure[drape.Fold]
 )
 
 // Measure is a row of a table.

@@ -15,7 +15,11 @@ import (
 func sample() *drape.Outcome {
 	return &drape.Outcome{
 		Status: sim.Settled, FoldCount: 1, CountShare: 0.5, FoldCounts: []int{1, 2},
-		Folds:    []fold.Fold{{Depth: 0.042, CF: 0.080, Height: 0.27, Radius: 0.012, Zone: fold.AboveBust}},
+		FoldCountAll: 3, Laid: 2, Kept: 1, Tried: []drape.Try{{Laid: 2, Kept: 1, Settled: true}}, SetEdge: true, EdgeDepth: 0.08, Taken: 0.012, ShakeA: 0.1,
+		Folds: []drape.Fold{
+			{Fold: fold.Fold{Depth: 0.042, CF: 0.080, Height: 0.27, Radius: 0.012, Zone: fold.AboveBust}, Kept: true, LaidCF: 0.075, Width: fold.Reach{Left: 0.125, Right: 0.125}, Survives: 0.4},
+			{Fold: fold.Fold{Depth: 0.007, CF: 0.270, Height: 0.1, Radius: 0.020, Zone: fold.BelowBust}, Survives: drape.NotShaken},
+		},
 		EdgeDrop: 0.128, EdgeDrops: []float64{0.128, 0.132}, EdgeBelowNeck: -0.012, StandOff: 0.003, Forward: 0.083,
 		Twist: -0.004, Drift: -0.001, CFGrowth: -0.014, WrongSide: 20e-6, PinPull: 0.8, Residual: 9e-4,
 		Nodes: 1203, Spacing: 0.015, Placings: 2, Seed: math.MaxUint64, Grain: math.Pi / 4, Fabric: "a & b",
@@ -98,14 +102,14 @@ func TestJSON(t *testing.T) {
 		t.Fatalf("JSON = %q, %v, want an object", b, err)
 	}
 	for _, part := range []string{
-		`{"status":"settled","fold_count":1,"count_share":0.5,"fold_counts":[1,2],"folds":[{"depth_mm":42,"cf_mm":80,"height_mm":270,"radius_mm":12,"zone":"above bust"}],"edge_drop_mm":128,"edge_drop_mean_mm":130,`,
+		`{"status":"settled","fold_count":1,"count_share":0.5,"fold_counts":[1,2],"fold_count_all":3,"laid":2,"kept":1,"extra":0,"tried":[{"laid":2,"kept":1,"extra":0,"settled":true}],"edge_depth_set_mm":80,"taken_up_mm":12,"shake_a":0.1,"folds":[{"depth_mm":42,"cf_mm":80,"height_mm":270,"radius_mm":12,"zone":"above bust","kept":true,"width_mm":250,"laid_cf_mm":75,"survives_a":0.4},{"depth_mm":7,"cf_mm":270,"height_mm":100,"radius_mm":20,"zone":"below bust","kept":false,"width_mm":0}],"edge_drop_mm":128,"edge_drop_mean_mm":130,`,
 		`"edge_drops_mm":[128,132],`, `"twist_mm":-4,`, `"seed":18446744073709551615,`, `"fabric":"a \u0026 b",`, `"free":false,"more":7}`,
 	} {
 		if !strings.Contains(string(b), part) {
 			t.Errorf("JSON = %s, want %s in it", b, part)
 		}
 	}
-	if b, err := JSON(&drape.Outcome{Warning: "forces"}, nil); err != nil || !strings.Contains(string(b), `"warning":"forces","fold_count":0,"count_share":0,"fold_counts":null,"folds":[],`) {
+	if b, err := JSON(&drape.Outcome{Warning: "forces"}, nil); err != nil || !strings.Contains(string(b), `"warning":"forces","fold_count":0,"count_share":0,"fold_counts":null,"fold_count_all":0,"laid":0,"kept":0,"extra":0,"taken_up_mm":0,"shake_a":0,"folds":[],`) {
 		t.Errorf("JSON of no drape = %s, %v", b, err)
 	}
 }

@@ -19,29 +19,38 @@ const (
 var All = []*Figure{
 	{Key: "status", Raw: func(o *drape.Outcome) any { return o.Status }},
 	{Key: "warning", Raw: func(o *drape.Outcome) any { return orNil(o.Warning) }},
-	{Key: "fold_count", Name: "Folds", Digits: 1, Column: 2, Of: func(o *drape.Outcome) float64 { return float64(o.FoldCount) },
+	{Key: "fold_count", Name: "Folds above the bust", Digits: 1, Column: 5, Of: func(o *drape.Outcome) float64 { return float64(o.FoldCount) },
 		Sought: &Want{Names: []string{"folds", "fold"}, High: 6, Near: 0.5, Whole: true}},
 	{Key: "count_share", Unit: Percent, Of: func(o *drape.Outcome) float64 { return o.CountShare }},
 	{Key: "fold_counts", Raw: func(o *drape.Outcome) any { return o.FoldCounts }},
+	{Key: "fold_count_all", Of: func(o *drape.Outcome) float64 { return float64(o.FoldCountAll) }},
+	{Key: "laid", Of: func(o *drape.Outcome) float64 { return float64(o.Laid) }},
+	{Key: "kept", Name: "Laid folds kept", Digits: 1, Column: 1, Of: func(o *drape.Outcome) float64 { return float64(o.Kept) }},
+	{Key: "extra", Name: "Folds nobody laid", Digits: 1, Column: 14, Of: func(o *drape.Outcome) float64 { return float64(o.Extra) }},
+	{Key: "tried", Raw: func(o *drape.Outcome) any { return triedJSON(o.Tried) }},
+	{Key: "edge_depth_set_mm", Raw: func(o *drape.Outcome) any { return setJSON(o) }},
+	{Key: "taken_up_mm", Name: "Taken up at the cowl points", Unit: Centimetre, Digits: 1, Column: 15, Shown: some, Of: func(o *drape.Outcome) float64 { return o.Taken },
+		Window: Words{Under: edge, At: 1, Says: "Taken up at the cowl points", Below: "Let down at the cowl points"}},
+	{Key: "shake_a", Of: func(o *drape.Outcome) float64 { return o.ShakeA }},
 	{Key: "folds", Raw: func(o *drape.Outcome) any { return foldsJSON(o.Folds) }},
-	{Key: "deepest_fold_mm", Name: "Deepest fold", Unit: Millimetre, Column: 3, Hidden: true, Of: deepest, Shown: some,
+	{Key: "deepest_fold_mm", Name: "Deepest fold", Unit: Millimetre, Column: 2, Hidden: true, Of: deepest, Shown: some,
 		Sought: &Want{Names: []string{"depth", "fold depth"}, Low: 0.005, High: 0.200, Near: 0.005}},
-	{Key: "edge_drop_mm", Name: "Edge drop", Unit: Centimetre, Digits: 1, Column: 1, Of: func(o *drape.Outcome) float64 { return o.EdgeDrop },
+	{Key: "edge_drop_mm", Name: "Edge drop", Unit: Centimetre, Digits: 1, Column: 4, Of: func(o *drape.Outcome) float64 { return o.EdgeDrop },
 		Sought: &Want{Names: []string{"edge drop", "drop"}, High: 0.600, Near: 0.005}, Window: Words{Under: edge, Says: "Drop below the neck points"}},
 	{Key: "edge_drop_mean_mm", Unit: Centimetre, Digits: 1, Each: drops, Over: mean},
 	{Key: "edge_drop_spread_mm", Unit: Centimetre, Digits: 1, Each: drops, Over: fold.Spread},
 	{Key: "edge_drops_mm", Each: drops},
-	{Key: "edge_below_neck_mm", Name: "Edge below the front neck point", Unit: Centimetre, Digits: 1, Column: 6, Of: func(o *drape.Outcome) float64 { return o.EdgeBelowNeck },
+	{Key: "edge_below_neck_mm", Name: "Edge below the front neck point", Unit: Centimetre, Digits: 1, Column: 8, Of: func(o *drape.Outcome) float64 { return o.EdgeBelowNeck },
 		Window: Words{Under: edge, Says: "Below the front neck point", Below: "Above the front neck point"}},
-	{Key: "stand_off_mm", Name: "Stand-off", Unit: Millimetre, Column: 4, OnForm: true, Of: func(o *drape.Outcome) float64 { return o.StandOff },
+	{Key: "stand_off_mm", Name: "Stand-off", Unit: Millimetre, Column: 6, OnForm: true, Of: func(o *drape.Outcome) float64 { return o.StandOff },
 		Report: Words{Under: "Stand-off", Says: "edge %s off the form"}, Window: Words{Under: edge, Says: "Stands off the form by"}},
-	{Key: "forward_mm", Name: "Reach ahead of the form", Unit: Centimetre, Digits: 1, Column: 7, OnForm: true, Of: func(o *drape.Outcome) float64 { return o.Forward },
+	{Key: "forward_mm", Name: "Reach ahead of the form", Unit: Centimetre, Digits: 1, Column: 3, OnForm: true, Of: func(o *drape.Outcome) float64 { return o.Forward },
 		Report: Words{Under: "Stand-off", Says: "the front reaches %s ahead of the form"}, Window: Words{Under: edge, Says: "Reaches ahead of the form"}},
-	{Key: "twist_mm", Name: "Twist", Unit: Millimetre, Digits: 1, Column: 5, Shown: math.Abs, Of: func(o *drape.Outcome) float64 { return o.Twist },
+	{Key: "twist_mm", Name: "Twist", Unit: Millimetre, Digits: 1, Column: 7, Shown: math.Abs, Of: func(o *drape.Outcome) float64 { return o.Twist },
 		Report: Words{Under: "Balance", Says: "left and right differ by %s"}, Window: Words{Under: cloth, Says: "Left and right differ by"}},
 	{Key: "drift_mm", Unit: Millimetre, Digits: 1, Of: func(o *drape.Outcome) float64 { return o.Drift },
 		Report: Words{Under: "Balance", Says: "the edge lies %s to the wearer's left", Below: "the edge lies %s to the wearer's right"}, Window: Words{Under: cloth, Says: "Edge lies to the wearer's left", Below: "Edge lies to the wearer's right"}},
-	{Key: "cf_growth_percent", Name: "Centre front longer than cut", Unit: Percent, Digits: 1, Column: 10, Of: func(o *drape.Outcome) float64 { return o.CFGrowth },
+	{Key: "cf_growth_percent", Name: "Centre front longer than cut", Unit: Percent, Digits: 1, Column: 11, Of: func(o *drape.Outcome) float64 { return o.CFGrowth },
 		Report: growth("Cloth", "centre front hangs %s than cut"), Window: Words{Under: cloth, Says: "Centre front against flat", Signed: true}},
 	{Key: "edge_growth_percent", Unit: Percent, Digits: 1, Of: func(o *drape.Outcome) float64 { return o.EdgeGrowth },
 		Report: growth("Seams", "edge hangs %s than cut")},
@@ -53,13 +62,13 @@ var All = []*Figure{
 		Report: growth("Seams", ", at worst %s")},
 	{Key: "tape_pull_N", Unit: Gram, Shown: some, Of: func(o *drape.Outcome) float64 { return o.TapePull },
 		Report: Words{Under: "Seams", Says: "stay tape carries %s at most"}},
-	{Key: "wrong_side_mm2", Name: "Wrong side seen", Unit: SquareCentimetre, Digits: 1, Column: 9, Of: func(o *drape.Outcome) float64 { return o.WrongSide },
+	{Key: "wrong_side_mm2", Name: "Wrong side seen", Unit: SquareCentimetre, Digits: 1, Column: 10, Of: func(o *drape.Outcome) float64 { return o.WrongSide },
 		Report: Words{Under: "Cloth", At: 1, Says: "wrong side seen %s"}, Window: Words{Under: cloth, At: 1, Says: "Wrong side seen"}},
-	{Key: "fold_radius_mm", Name: "Tightest cowl fold, radius", Unit: Millimetre, Digits: 1, Column: 8, Shown: some, Of: func(o *drape.Outcome) float64 { return o.FoldRadius },
+	{Key: "fold_radius_mm", Name: "Tightest cowl fold, radius", Unit: Millimetre, Digits: 1, Column: 9, Shown: some, Of: func(o *drape.Outcome) float64 { return o.FoldRadius },
 		Report: Words{Under: "Softness", Says: "tightest cowl fold turns on a radius of %s"}},
 	{Key: "kinks", Of: func(o *drape.Outcome) float64 { return float64(o.Kinks) },
 		Report: Words{Under: "Softness", Says: "sharp bends down the centre front: %s"}},
-	{Key: "max_strain_percent", Name: "Largest change of a yarn", Unit: Percent, Digits: 1, Column: 11, Of: func(o *drape.Outcome) float64 { return o.MaxStrain },
+	{Key: "max_strain_percent", Name: "Largest change of a yarn", Unit: Percent, Digits: 1, Column: 12, Of: func(o *drape.Outcome) float64 { return o.MaxStrain },
 		Report: Words{Under: "Cloth", Says: "yarns change length by %s at most"}, Window: Words{Under: cloth, Says: "Yarns change by at most"}},
 	{Key: "pin_pull_N", Unit: Gram, Of: func(o *drape.Outcome) float64 { return o.PinPull },
 		Report: Words{Under: "Pins", Says: "the hardest pulled carries %s"}, Window: Words{Under: cloth, At: 2, Says: "Hardest pulled pin carries"}},
@@ -69,7 +78,8 @@ var All = []*Figure{
 	{Key: "pierced", Of: func(o *drape.Outcome) float64 { return float64(o.Pierced) }},
 	{Key: "residual", Unit: Percent, Digits: 2, Of: func(o *drape.Outcome) float64 { return o.Residual }},
 	{Key: "energy_mJ", Of: func(o *drape.Outcome) float64 { return o.Energy }},
-	{Key: "shear_share", Name: "Share of shear in the stored energy", Digits: 2, Column: 12, Of: func(o *drape.Outcome) float64 { return o.ShearShare }},
+	{Key: "energy_total_mJ", Of: func(o *drape.Outcome) float64 { return o.EnergyAll }},
+	{Key: "shear_share", Name: "Share of shear in the stored energy", Digits: 2, Column: 13, Of: func(o *drape.Outcome) float64 { return o.ShearShare }},
 	{Key: "nodes", Of: func(o *drape.Outcome) float64 { return float64(o.Nodes) }},
 	{Key: "spacing_mm", Unit: Millimetre, Digits: 1, Of: func(o *drape.Outcome) float64 { return o.Spacing }},
 	{Key: "iterations", Of: func(o *drape.Outcome) float64 { return float64(o.Iterations) }},
@@ -86,13 +96,23 @@ var All = []*Figure{
 }
 
 // Folds are the figures of a fold in result.json.
-var Folds = []*FoldFigure{Depth, Down, Height, {Key: "radius_mm", Of: func(f *fold.Fold) float64 { return f.Radius }}, {Key: "zone", Raw: func(f *fold.Fold) any { return f.Zone }}}
+var Folds = []*FoldFigure{
+	Depth, Down, Height,
+	{Key: "radius_mm", Of: func(f *drape.Fold) float64 { return f.Radius }},
+	{Key: "zone", Raw: func(f *drape.Fold) any { return f.Zone }},
+	{Key: "kept", Raw: func(f *drape.Fold) any { return f.Kept }},
+	Wide,
+	{Key: LaidDown.Key, Raw: func(f *drape.Fold) any { return laidJSON(f) }},
+	{Key: "survives_a", Raw: func(f *drape.Fold) any { return survivesJSON(f) }},
+}
 
 // Figures of a fold that people are told.
 var (
-	Depth  = &FoldFigure{Key: "depth_mm", Unit: Millimetre, Of: func(f *fold.Fold) float64 { return f.Depth }}
-	Down   = &FoldFigure{Key: "cf_mm", Unit: Centimetre, Digits: 1, Of: func(f *fold.Fold) float64 { return f.CF }} // the flat CF, from the edge
-	Height = &FoldFigure{Key: "height_mm", Unit: Centimetre, Digits: 1, Of: func(f *fold.Fold) float64 { return f.Height }}
+	Depth    = &FoldFigure{Key: "depth_mm", Unit: Millimetre, Of: func(f *drape.Fold) float64 { return f.Depth }}
+	Down     = &FoldFigure{Key: "cf_mm", Unit: Centimetre, Digits: 1, Of: func(f *drape.Fold) float64 { return f.CF }} // the flat CF, from the edge
+	Height   = &FoldFigure{Key: "height_mm", Unit: Centimetre, Digits: 1, Of: func(f *drape.Fold) float64 { return f.Height }}
+	Wide     = &FoldFigure{Key: "width_mm", Unit: Centimetre, Digits: 1, Of: func(f *drape.Fold) float64 { return f.Width.Width() }}
+	LaidDown = &FoldFigure{Key: "laid_cf_mm", Unit: Centimetre, Digits: 1, Of: func(f *drape.Fold) float64 { return f.LaidCF }} // 0: nobody laid it
 )
 
 // growth tells a change of length.
@@ -126,6 +146,30 @@ func deepest(o *drape.Outcome) float64 {
 	return most
 }
 
+// survivesJSON is the hardest shake that a fold survives; nil: it was not tried.
+func survivesJSON(f *drape.Fold) any {
+	if f.Survives == drape.NotShaken {
+		return nil
+	}
+	return f.Survives
+}
+
+// laidJSON is where a fold was laid; nil: nobody laid it.
+func laidJSON(f *drape.Fold) any {
+	if !f.Kept {
+		return nil
+	}
+	return LaidDown.Value(f)
+}
+
+// setJSON is the depth that the edge was set to; nil: it hangs as it fell.
+func setJSON(o *drape.Outcome) any {
+	if !o.SetEdge {
+		return nil
+	}
+	return Millimetre.From(o.EdgeDepth)
+}
+
 func drops(o *drape.Outcome) []float64 { return o.EdgeDrops }
 
 func mean(v []float64) float64 {
@@ -137,7 +181,7 @@ func mean(v []float64) float64 {
 }
 
 // Leading is how many columns of a study are on the sheet and compared.
-const Leading = 5
+const Leading = 7
 
 // Columns are the figures of studies, in their order.
 var Columns = columns()

@@ -69,6 +69,10 @@ var fields = slices.Concat([]Field{
 
 	number("hang", "spacing", length, func(s *Style) *float64 { return &s.Hang.Spacing },
 		fmt.Sprintf("Between crossings of the lattice, %gmm to %gmm: finer is slower.", 1000*drape.Finest, 1000*drape.Coarsest)),
+	whole("hang", "folds", func(s *Style) *int { return &s.Hang.Folds }, fmt.Sprintf("Folds that the hand lays down the centre front, 0 to %d; 0: it lets the cloth fall; auto: it tries how many the cloth keeps.", drape.MostFolds)).orAuto(),
+	number("hang", "edge_depth", length, func(s *Style) *float64 { return &s.Hang.EdgeDepth }, "How far below the front neck point the edge is set, by lifting the cloth over the cowl points or letting it down; auto: as it falls.").orAuto(),
+	oneOf("hang", "waist", func(s *Style) *drape.Waist { return &s.Hang.Waist }, drape.ParseWaist, "How the waist is held: side, at the side seams as it is worn; pinned, all round as on the stand."),
+	yesNo("hang", "shake", func(s *Style) *bool { return &s.Hang.Shake }, "Say how hard a shake of the stand each fold survives; takes about as long again."),
 	yesNo("hang", "free", func(s *Style) *bool { return &s.Hang.Free }, "No form: hang from the two cowl points."),
 	whole("hang", "seed", func(s *Style) *uint64 { return &s.Hang.Seed }, "Which hand places the cloth; same seed, same drape."),
 	whole("hang", "placings", func(s *Style) *int { return &s.Hang.Placings }, "Number of hands; the report tells how far they agree."),
@@ -133,8 +137,14 @@ func yesNo(section, name string, at func(*Style) *bool, help string) Field {
 		}, set: func(s *Style, v float64) { *at(s) = v != 0 }}
 }
 
-// spoken is the name of f in messages, as limit.Error has it.
-func (f Field) spoken() string { return strings.ReplaceAll(f.Name, "_", " ") }
+// spoken is the name of f in messages, as limit.Error has it. The waist of the body
+// and how that of the front is held are two.
+func (f Field) spoken() string {
+	if f.section == "hang" && f.Name == "waist" {
+		return "hold of the waist"
+	}
+	return strings.ReplaceAll(f.Name, "_", " ")
+}
 
 // unit is the unit f is written in by default.
 func (f Field) unit() string {
@@ -159,9 +169,13 @@ func (f Field) key() string {
 	return f.Name
 }
 
-// named returns the field of that name; an unknown one panics.
+// named returns the field of that name, of two the one that has a flag: waist is a
+// measurement too. An unknown name panics.
 func named(name string) Field {
-	i := slices.IndexFunc(fields, func(f Field) bool { return f.Name == name })
+	i := slices.IndexFunc(fields, func(f Field) bool { return f.Name == name && f.Help != "" })
+	if i < 0 {
+		i = slices.IndexFunc(fields, func(f Field) bool { return f.Name == name })
+	}
 	if i < 0 {
 		panic("style: no field " + name)
 	}

@@ -52,6 +52,9 @@ func (f Field) Parse(text string) (v float64, err error) {
 		var n int64
 		if n, err = strconv.ParseInt(text, 10, 64); err != nil {
 			err = fmt.Errorf("want a whole number, not %q", text)
+			if f.auto {
+				err = fmt.Errorf("want a whole number, or auto, not %q", text)
+			}
 		}
 		v = float64(n)
 	default:

@@ -14,12 +14,17 @@ const mostSeed = math.MaxUint32
 const MostPlacings = 99
 
 // Ranges returns the numbers of cut, stand and hang with what each may be by
-// itself. Those of the stand are there if the front can be cut.
+// itself. Those of the stand and of the edge are there if the front can be cut.
 func (s *Style) Ranges() []limit.Range {
 	block, _ := s.block()
 	out := append(s.Cut.Ranges(block), s.Hang.ranges()...)
 	if p, err := s.flat(block); err == nil {
 		out = append(out, s.Stand.Ranges(p)...)
+	}
+	if p, err := s.treated(); err == nil {
+		if r, err := s.Job(p, nil).EdgeRange(); err == nil {
+			out = append(out, r)
+		}
 	}
 	return out
 }
@@ -27,11 +32,12 @@ func (s *Style) Ranges() []limit.Range {
 func (h Hang) ranges() []limit.Range {
 	return []limit.Range{
 		{Field: "spacing", Value: h.Spacing, Lo: drape.Finest, Hi: drape.Coarsest, Unit: limit.Small, Why: limit.Say("%.0f for a look, finer for figures; below that the lattice is as fine as the yarns, above it the facing cannot roll", limit.Of(0.008, limit.Small))},
+		{Field: "folds", Value: math.Max(0, float64(h.Folds)), Lo: 0, Hi: drape.MostFolds, Unit: limit.Count, Why: limit.Say("or auto, which tries how many the cloth keeps; 0 lets it fall")},
 		{Field: "placings", Value: float64(h.Placings), Lo: 1, Hi: MostPlacings, Unit: limit.Count, Why: limit.Say("1 for a look, 5 or more to see the spread; each takes as long as the first")},
 	}
 }
 
-// Check returns an error if the hang is out of range; Wearer and Piece check
+// Check returns an error if the hang is out of range; Wearer, Piece and Fits check
 // the rest.
 func (s *Style) Check() error { return s.located(limit.Check(s.Hang.ranges())) }
 
@@ -40,12 +46,16 @@ func (s *Style) Check() error { return s.located(limit.Check(s.Hang.ranges())) }
 func (f Field) refuse(v float64) error {
 	name := f.spoken()
 	switch {
+	case f.kind == count && f.auto && (v != math.Trunc(v) || v < 0):
+		return limit.Errorf(name, "%s %g, want a whole number from 0 to %d, or auto", name, v, drape.MostFolds)
 	case f.kind == count && (v != math.Trunc(v) || v < 0 || v > mostSeed):
 		return limit.Errorf(name, "%s %g, want a whole number from 0 to %d", name, v, uint64(mostSeed))
 	case f.kind == share && !f.auto && !(v >= 0 && v <= 1):
 		return limit.Errorf(name, "%s %g, want 0–1: a share of the seam", name, v)
 	case f.kind == share && !(v >= 0 && v <= 1):
 		return limit.Errorf(name, "%s %g, want 0–1, or auto: 0 leaves the dart open, 1 closes it, auto closes as much as the extension needs", name, v)
+	case f.Name == "edge_depth":
+		return nil // above the neck is below 0
 	case f.auto && v < 0:
 		return limit.Errorf(name, "%s %v, want %.0f, or auto for what closing the dart gives: cloth can only be added",
 			name, limit.Metres(v), limit.Between(0, draft.MostExtension, limit.Length))

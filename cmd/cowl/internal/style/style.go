@@ -39,10 +39,14 @@ type Style struct {
 
 // Hang says how the piece is hung.
 type Hang struct {
-	Spacing  float64 // m, between crossings of the lattice
-	Seed     uint64  // which hand places the cloth
-	Placings int     // number of hands, of seeds Seed, Seed+1, …
-	Free     bool    // no dress form: hang from the two cowl points
+	Spacing   float64 // m, between crossings of the lattice
+	Seed      uint64  // which hand places the cloth
+	Placings  int     // number of hands, of seeds Seed, Seed+1, …
+	Folds     int     // that the hand lays, or drape.Auto
+	EdgeDepth float64 // m below the front neck point that the edge is set to, or draft.Auto: as it falls
+	Waist     drape.Waist
+	Shake     bool // say how hard a shake each fold survives
+	Free      bool // no dress form: hang from the two cowl points
 }
 
 // Default is what an empty style file means: chart size 10 and a mid-depth
@@ -50,7 +54,7 @@ type Hang struct {
 func Default() Style {
 	return Style{
 		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Stand: draft.DefaultStand(), Fabric: materials.Default(),
-		Hang:  Hang{Spacing: 0.008, Seed: 1, Placings: 1},
+		Hang:  Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Seed: 1, Placings: 1},
 		taken: map[string]bool{}, from: map[string]string{},
 	}
 }
@@ -75,11 +79,22 @@ func (s *Style) Wearer() (body.Body, error) {
 
 // Job is what hangs p, the front of s, on the form of its wearer.
 func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
-	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: s.Hang.Free, Spacing: s.Hang.Spacing, Seed: s.Hang.Seed}
+	h := s.Hang
+	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: h.Waist, Shake: h.Shake, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
 }
 
-// Piece drafts the flat piece. What keeps it from being cut is an error.
+// Piece drafts the flat piece. What keeps it from being cut is an error, and so is an
+// edge that is to lie where no cutting brings it.
 func (s *Style) Piece() (draft.Piece, error) {
+	p, err := s.treated()
+	if err == nil {
+		err = s.Job(p, nil).CheckEdge()
+	}
+	return p, s.located(err)
+}
+
+// treated returns the piece with what is done on the stand.
+func (s *Style) treated() (draft.Piece, error) {
 	block, err := s.block()
 	if err != nil {
 		return draft.Piece{}, err
@@ -88,8 +103,11 @@ func (s *Style) Piece() (draft.Piece, error) {
 	if err == nil {
 		p, err = p.Treated(s.Stand, s.Trims...)
 	}
-	return p, s.located(err)
+	return p, err
 }
+
+// Fits refuses what cannot be hung of p, the front of s, on the form of its wearer.
+func (s *Style) Fits(p draft.Piece, f *form.Form) error { return s.located(s.Job(p, f).Check()) }
 
 // flat returns the piece before it is on the stand.
 func (s *Style) flat(b draft.Block) (draft.Piece, error) {

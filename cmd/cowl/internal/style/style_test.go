@@ -11,6 +11,7 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/mesh/proptest"
+	"cowl/sim/drape"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
@@ -249,5 +250,16 @@ func TestRangesAreHeld(t *testing.T) {
 	}
 	if n < 15 {
 		t.Errorf("%d ranges tried, want 15 or more", n)
+	}
+}
+
+// By its name the waist is how it is held, which has a flag, not the measurement.
+func TestSetWaist(t *testing.T) {
+	s := Default()
+	if err := s.Set("waist", float64(drape.Pinned), "--waist"); err != nil || s.Hang.Waist != drape.Pinned || s.Taken() != 0 {
+		t.Errorf("Set(waist, pinned) = %v: held %s, %d measurements, want pinned and none", err, s.Hang.Waist, s.Taken())
+	}
+	if v, err := Flag("waist").Parse("pinned"); err != nil || v != float64(drape.Pinned) {
+		t.Errorf("--waist pinned = %v, %v, want %v", v, err, float64(drape.Pinned))
 	}
 }

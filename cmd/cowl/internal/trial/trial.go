@@ -37,7 +37,8 @@ type Result[T any] struct {
 type Options struct {
 	Jobs  int // rows at a time; below 1: 1
 	Part  Part
-	Retry bool             // compute failed rows again
+	Here  func(int) bool   // whether a row is computed in this run; nil: as Part deals them
+	Retry bool             // compute failed rows of this run again
 	Tell  func(Pace)       // after every row, one call at a time; may be nil
 	Clock func() time.Time // nil: time.Now
 }
@@ -60,7 +61,7 @@ func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(c
 	if err != nil {
 		return results, err
 	}
-	b := newBench(o, len(rows), len(todo))
+	b := newBench(o, o.asked(rows), len(todo))
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
 	var wg sync.WaitGroup
@@ -84,6 +85,20 @@ func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(c
 	return results, context.Cause(ctx)
 }
 
+// asked counts the rows that the run is about.
+func (o Options) asked(rows []Row) int {
+	if o.Here == nil {
+		return len(rows)
+	}
+	n := 0
+	for i := range rows {
+		if o.Here(i) {
+			n++
+		}
+	}
+	return n
+}
+
 // Kept returns what the store holds of rows, computing nothing.
 func Kept[T any](s Store, rows []Row) ([]Result[T], error) {
 	results := make([]Result[T], len(rows))
@@ -104,7 +119,7 @@ func hand(ctx context.Context, next chan<- int, todo []int) {
 }
 
 // look fills in what is kept and lists what is to be computed here: the first
-// of the rows of one key, if it belongs to this part.
+// of the rows of one key, if it belongs to this part or run.
 func look[T any](s Store, rows []Row, o Options, results []Result[T]) (todo []int, err error) {
 	first := map[string]bool{}
 	n := 0
@@ -114,13 +129,16 @@ func look[T any](s Store, rows []Row, o Options, results []Result[T]) (todo []in
 		}
 		first[row.Key] = true
 		mine := o.Part.Has(n)
+		if o.Here != nil {
+			mine = o.Here(i)
+		}
 		n++
 		var r record[T]
 		kept, err := s.load(row.Key, &r)
 		switch {
 		case err != nil:
 			return nil, err
-		case kept && !(o.Retry && r.Failed != ""):
+		case kept && !(mine && o.Retry && r.Failed != ""):
 			results[i] = Result[T]{Value: r.Value, Failed: r.Failed, Kept: true, Done: true}
 		case mine:
 			todo = append(todo, i)

@@ -218,3 +218,27 @@ func TestPart(t *testing.T) {
 		}
 	}
 }
+
+// A run of some rows computes these alone, and returns what is kept of the others.
+func TestHere(t *testing.T) {
+	s := Store(t.TempDir())
+	var calls atomic.Int32
+	var last Pace
+	even := func(i int) bool { return i%2 == 0 }
+	for _, q := range []struct {
+		here        func(int) bool
+		calls, done int
+	}{{even, 4, 4}, {even, 0, 4}, {func(i int) bool { return !even(i) }, 3, 7}} {
+		calls.Store(0)
+		got, err := Run(t.Context(), s, rows(7), Options{Here: q.here, Part: Part{2, 3}, Tell: func(p Pace) { last = p }}, squares(&calls))
+		done := 0
+		for i, r := range got {
+			if r.Done && r.Value == i*i {
+				done++
+			}
+		}
+		if err != nil || int(calls.Load()) != q.calls || done != q.done || last.Rows > 4 {
+			t.Errorf("%d computed, %d known, %d rows asked, %v, want %d, %d and 4 at most", calls.Load(), done, last.Rows, err, q.calls, q.done)
+		}
+	}
+}

@@ -37,7 +37,8 @@ func (h hands) clone() hands {
 	return h
 }
 
-// try drafts a style. The form is nil where it is still being made.
+// try drafts a style and sees whether it can be hung. The form is nil where it is
+// still being made; what cannot be hung on it the walk tells then.
 func (a *App) try(s *style.Style) (draft.Piece, *dummy, error) {
 	if err := s.Check(); err != nil {
 		return draft.Piece{}, nil, err
@@ -50,9 +51,13 @@ func (a *App) try(s *style.Style) (draft.Piece, *dummy, error) {
 	if err != nil {
 		return p, nil, err
 	}
-	return p, a.dummies.get(b, func(b body.Body, d *dummy, err error) {
+	d := a.dummies.get(b, func(b body.Body, d *dummy, err error) {
 		a.post(func(a *App) { a.made(b, d, err) })
-	}), nil
+	})
+	if d == nil {
+		return p, nil, nil
+	}
+	return p, d, s.Job(p, d.form).Check()
 }
 
 // change makes a change to the style of the active pane: what says it in words,

@@ -93,6 +93,9 @@ func (a *App) effect(c *panel.Column) {
 		{"Side pins pull, together", grams(b, "side"), grams(n, "side") + " g"},
 		figure("Yarns change by at most", "max_strain_percent"), figure("Edge drop", "edge_drop_mm"),
 	} {
+		if row[0] == "Waist pins pull, together" && p.Style.Hang.Waist != drape.Pinned {
+			continue // there are none
+		}
 		c.Pair(row[0], row[1]+" → "+row[2])
 	}
 	c.Text("First: "+a.units.standWords(b)+". Then: "+a.units.standWords(n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)

@@ -41,7 +41,7 @@ func freeze(t *testing.T, a *App) {
 		return
 	}
 	skin, waist := l.Skin(), p.piece.Waist[len(p.piece.Waist)-1].Y
-	f := drape.Frame{Job: p.job(), Stage: drape.StageRest, Residual: 8e-4, Read: true, Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
+	f := drape.Frame{Job: p.job(), Hung: p.piece, Stage: drape.StageRest, Residual: 8e-4, Read: true, Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, q := range l.Rest {
 		y, behind := q.Y, 0.0
@@ -61,7 +61,8 @@ func freeze(t *testing.T, a *App) {
 	at := r2.Vec{X: p.dummy.before(0, 0.28, 0.035).Z, Y: 0.28}
 	f.Reading = fold.Reading{Folds: []fold.Fold{{At: at, Depth: 0.082, CF: 0.10, Height: 0.28, Zone: fold.AboveBust}}, Count: 1}
 	f.Outcome = drape.Outcome{
-		FoldCount: 1, Folds: []fold.Fold{{Depth: 0.082, CF: 0.100, Height: 0.280, Zone: fold.AboveBust}},
+		FoldCount: 1, Laid: 2, Kept: 1,
+		Folds:    []drape.Fold{{Fold: fold.Fold{Depth: 0.082, CF: 0.100, Height: 0.280, Zone: fold.AboveBust}, Kept: true, LaidCF: 0.095, Width: fold.Reach{Left: 0.13, Right: 0.12}}},
 		EdgeDrop: 0.128, EdgeBelowNeck: 0.094, StandOff: 0.003, Forward: 0.083, Twist: 0.004, Drift: -0.001, CFGrowth: -0.014, MaxStrain: 0.059, WrongSide: 20e-6, PinPull: 0.86, PinSlip: 0.004,
 		Nodes: len(l.Rest), Spacing: 0.010, Seed: 1,
 	}
@@ -93,12 +94,14 @@ func (d *drive) shown() (img *image.RGBA) {
 }
 
 // The golden pictures were looked at when they were made: the window as it
-// opens, and the stand with flat piece, map and inches. Drivers differ at rims,
+// opens, the folds laid, and the stand with flat piece, map and inches. Drivers differ at rims,
 // hence the tolerance; a control that has moved or gone is outside it.
 func goldens(d *drive) {
 	d.x("mousemove", "640", "3") // on nothing
 	d.ask(func(a *App) { a.unsaved = false })
 	d.golden("opened.png")
+	d.ask(func(a *App) { a.tab = tabFolds })
+	d.golden("folds.png")
 	d.ask(func(a *App) {
 		a.tab, a.flat, a.show, a.draws, a.set.Units = tabStand, true, mapShear, drawSlashes, Inches
 		s := &a.pane().Style.Stand

@@ -40,6 +40,7 @@ type grip struct {
 	at     r3.Vec // m, where the hand is
 	normal r3.Vec // unit, of the plane in which it moves
 	stays  bool   // held after the button is let go
+	cut    string // the mark of the section by which it was taken; empty: it was taken in the view
 }
 
 // mark is the place under the mouse, on the cloth and on the flat piece.
@@ -99,12 +100,17 @@ func (a *App) handle(i int, r panel.Rect, u panel.Use) (free bool) {
 
 // grab takes hold of the cloth.
 func (a *App) grab(i int, h hit) {
-	a.letGo()
 	_, _, back := a.eye.View().Axes()
+	a.hold(grip{pane: i, flat: h.flat, at: h.at, normal: back, stays: a.ui.In.Mods.Shift})
+}
+
+// hold closes the hand.
+func (a *App) hold(g grip) {
+	a.letGo()
 	a.past.Record(a.state(), "pulling the cloth", "")
-	a.panes[i].hands.touch++
-	a.grip = &grip{pane: i, flat: h.flat, at: h.at, normal: back, stays: a.ui.In.Mods.Shift}
-	a.panes[i].live.Grab(h.flat, h.at)
+	a.panes[g.pane].hands.touch++
+	a.grip = &g
+	a.panes[g.pane].live.Grab(g.flat, g.at)
 }
 
 // pull moves the hand with the mouse, and lets go with the button.
@@ -112,6 +118,9 @@ func (a *App) pull(panes []panel.Rect) {
 	g := a.grip
 	if g == nil || g.pane >= len(panes) || a.panes[g.pane].live == nil {
 		a.grip = nil
+		return
+	}
+	if g.cut != "" {
 		return
 	}
 	in := &a.ui.In

@@ -55,6 +55,7 @@ var moreKeys = [][2]string{
 	{"Tab, Shift+Tab", "go from control to control"},
 	{"Enter, Space", "press a button, type in a field"},
 	{"Arrows", "move a slider or a choice, or turn the view"},
+	{"Up, Down", "draw a mark of the section up or down"},
 	{"Shift+Arrows", "move the view sideways"},
 	{"Page Up, Page Down", "move a slider ten steps"},
 	{"Escape", "leave a field, close a sheet"},

@@ -10,15 +10,17 @@ import (
 
 // The tabs that are asked for by number.
 const (
-	tabStand = 2
-	tabFiles = 5
+	tabFolds = 2
+	tabStand = 3
+	tabFiles = 6
 )
 
 var (
-	tabNames = []string{"Cloth", "Cut", "Stand", "Show", "Compare", "Files"}
+	tabNames = []string{"Cloth", "Cut", "Folds", "Stand", "Show", "Compare", "Files"}
 	tabHelps = []string{
 		"Choose a fabric.",
 		"Extension, depth, cowl point, facing, grain and dart.",
+		"How the cloth is laid: folds down the centre front, the waist, how open the edge.",
 		"What is done on the stand: trim, release slashes, a weight in the facing.",
 		"What the cloth shows: grain, stretch, shear, distance; form, units, size of letters.",
 		"Two to four drapes side by side; the grain turned from 0 to 90°.",
@@ -41,7 +43,7 @@ func (a *App) leftSide(r panel.Rect) {
 	a.backAndForth(foot.Shrunk(0, 8))
 	in.Top(8)
 	in.Bottom(6)
-	body := []func(panel.Rect){a.clothTab, a.cutTab, a.standTab, a.showTab, a.compareTab, a.filesTab}[a.tab]
+	body := []func(panel.Rect){a.clothTab, a.cutTab, a.foldsTab, a.standTab, a.showTab, a.compareTab, a.filesTab}[a.tab]
 	body(in)
 }
 

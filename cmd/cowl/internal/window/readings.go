@@ -100,15 +100,33 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 func (a *App) foldReadings(c *panel.Column, o *drape.Outcome) {
 	n, below := 0, 0
 	c.Heading(plural(o.FoldCount, "cowl fold") + " above the bust")
-	for _, f := range o.Folds {
+	if o.Laid > 0 {
+		c.Text(fmt.Sprintf("%d laid: %d kept, %d extra", o.Laid, o.Kept, o.Extra), panel.Plain, false)
+		c.Gap(2)
+	}
+	for i := range o.Folds {
+		f := &o.Folds[i]
 		if f.Zone != fold.AboveBust {
 			below++
 			continue
 		}
 		n++
-		c.Pair(fmt.Sprintf("%d   %s deep", n, a.units.Small(f.Depth)), a.units.Length(f.CF)+" down")
+		c.Pair(fmt.Sprintf("%d   %s deep", n, a.units.Fold(measure.Depth, f)), a.units.Fold(measure.Down, f)+" down")
+		c.Text(a.units.foldWords(o, f), panel.Small, true)
 	}
 	if below > 0 {
 		c.Text(plural(below, "ripple")+" below the bust, not counted", panel.Small, true)
 	}
+}
+
+// foldWords says how wide a fold is, and who laid it where.
+func (u Units) foldWords(o *drape.Outcome, f *drape.Fold) string {
+	text := u.Fold(measure.Wide, f) + " wide"
+	switch {
+	case f.Kept:
+		return text + ", laid at " + u.Fold(measure.LaidDown, f)
+	case o.Laid > 0:
+		return text + "; nobody laid it"
+	}
+	return text
 }

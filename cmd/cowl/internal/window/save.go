@@ -85,7 +85,7 @@ func (a *App) saveResult() {
 		a.complain(errors.New("there are no figures yet: wait until the hand has let go of the cloth"))
 		return
 	}
-	s, piece, o := p.Style.Clone(), p.frame.Job.Piece, p.frame.Outcome
+	s, piece, o := p.Style.Clone(), p.frame.Hung, p.frame.Outcome
 	a.write(a.fileName("-result.json"), func() ([]byte, error) { return a.opt.Result(s, piece, o) }, nil)
 }
 

@@ -53,6 +53,11 @@ type chart struct {
 
 func (c chart) at(p r2.Vec) panel.Point { return panel.Point{X: c.x0 - c.per*p.X, Y: c.y0 - c.per*p.Y} }
 
+// moved returns p moved as the mouse was on the screen.
+func (c chart) moved(p r3.Vec, dx, dy float64) r3.Vec {
+	return r3.Add(p, r3.Vec{Y: -dy / c.per, Z: -dx / c.per})
+}
+
 // section draws the cut through the centre front as it is now.
 func (a *App) section(r panel.Rect, p *Pane) {
 	u := a.ui
@@ -78,6 +83,7 @@ func (a *App) section(r panel.Rect, p *Pane) {
 		u.Stroke([]panel.Point{c.at(l.from), c.at(l.to)}, wide, ink)
 	}
 	a.sectionFolds(c, p)
+	a.sectionHand(c, p)
 }
 
 // The heights shown, m: from a little below the waist to above the neck.

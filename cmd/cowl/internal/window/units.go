@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/mesh/limit"
+	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
 
@@ -55,7 +56,17 @@ func (u Units) Area(m2 float64) string {
 
 // Figure writes an SI value of a figure.
 func (u Units) Figure(f *measure.Figure, v float64) string {
-	switch f.People().Sign {
+	return u.amount(f.People(), f.Digits, f.Window.Signed, v)
+}
+
+// Fold writes a figure of a fold.
+func (u Units) Fold(f *measure.FoldFigure, of *drape.Fold) string {
+	return u.amount(f.People(), f.Digits, false, f.SI(of))
+}
+
+// amount writes an SI value of which people are told in a unit.
+func (u Units) amount(people measure.Unit, digits int, withSign bool, v float64) string {
+	switch people.Sign {
 	case measure.Centimetre.Sign:
 		return u.Length(v)
 	case measure.Millimetre.Sign:
@@ -63,11 +74,11 @@ func (u Units) Figure(f *measure.Figure, v float64) string {
 	case measure.SquareCentimetre.Sign:
 		return u.Area(v)
 	}
-	v = f.People().From(v)
-	if f.Window.Signed {
-		return signed(v, fmt.Sprintf("%%.%df", f.Digits), " "+f.People().Sign)
+	v = people.From(v)
+	if withSign {
+		return signed(v, fmt.Sprintf("%%.%df", digits), " "+people.Sign)
 	}
-	return noMinus(strings.TrimSuffix(fmt.Sprintf("%.*f %s", f.Digits, v, f.People().Sign), " "))
+	return noMinus(strings.TrimSuffix(fmt.Sprintf("%.*f %s", digits, v, people.Sign), " "))
 }
 
 // limit is the unit that messages are read in.

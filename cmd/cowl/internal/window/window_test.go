@@ -18,6 +18,7 @@ import (
 	"cowl/sim/drape"
 
 	"github.com/go-gl/glfw/v3.3/glfw"
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -30,6 +31,7 @@ func TestWindow(t *testing.T) {
 		check func(*drive)
 	}{
 		{"agrees with a drape", agreesWithHang}, {"save", saves}, {"slash", slashRests}, {"slider, fabric, undo", sliderFabricUndo}, {"hand", handPullsCloth},
+		{"folds laid", foldsLaid}, {"edge set", edgeSet}, {"edge in the section", edgeInSection},
 		{"grain turned", grainTurned}, {"four panes", fourPanes},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -50,13 +52,17 @@ func agreesWithHang(d *drive) {
 	var pulls map[string]float64
 	var job drape.Job
 	d.ask(func(a *App) { got, pulls, job = a.pane().frame.Outcome, a.pane().frame.Pulls, a.pane().job() })
+	if job.Folds != drape.Auto || got.Laid != job.AutoFolds() {
+		t.Errorf("folds %d: %d laid, want auto to lay %d", job.Folds, got.Laid, job.AutoFolds())
+	}
+	job.Folds = got.Laid // of Auto HangAll tries several
 	run, err := drape.HangAll(context.Background(), job, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
 	want := run.Outcome
 	for _, seam := range []string{"waist", "side", "shoulder"} {
-		if got, want := pulls[seam], run.Drape.PullOf(seam); got != want || want == 0 {
+		if got, want := pulls[seam], run.Drape.PullOf(seam); got != want || (want == 0) != (seam == "waist") { // which is not pinned
 			t.Errorf("%s pins pull %v N, want the %v N of a drape", seam, got, want)
 		}
 	}
@@ -394,4 +400,129 @@ func grainTurned(d *drive) {
 	})
 	d.key("ctrl+z")
 	d.until("the grain of before", func(a *App) bool { return a.pane().piece.Grain == 45*degree })
+}
+
+// A chosen number of folds is laid from the flat, and the readings tell what became
+// of them; more than the cloth feeds are refused in the units of the window; the
+// waist is pinned all round with more pins than at the seams; undo goes back.
+func foldsLaid(d *drive) {
+	t := d.T
+	d.rest()
+	var pins int
+	d.ask(func(a *App) { pins = len(a.pane().live.Pins()) })
+	d.click("tab/Folds")
+	d.click("laid/1")
+	d.until("one fold laid", func(a *App) bool {
+		p := a.pane()
+		return p.Style.Hang.Folds == 1 && p.resting() && p.frame.Read && p.frame.Outcome.Laid == 1 && !p.frame.Carried
+	})
+	d.ask(func(a *App) {
+		o := a.pane().frame.Outcome
+		for i := range o.Folds {
+			f, says := &o.Folds[i], a.units.foldWords(&o, &o.Folds[i])
+			if want := map[bool]string{true: "laid at", false: "nobody laid it"}[f.Kept]; !strings.Contains(says, want) {
+				t.Errorf("the readings say %q of a fold kept %t, want %q", says, f.Kept, want)
+			}
+		}
+	})
+	d.click("waist/Pinned all round")
+	d.until("a waist pinned all round", func(a *App) bool {
+		p := a.pane()
+		return p.Style.Hang.Waist == drape.Pinned && p.frame.Job.Waist == drape.Pinned && len(p.live.Pins()) > pins
+	})
+	d.ask(func(a *App) {
+		a.set.Units = Inches
+		a.setNumber("extension", 0.005, "the extension", "")
+		a.setNumber("folds", drape.MostFolds, "the folds laid", "")
+		if !a.note.bad || !strings.Contains(a.note.text, "folds 6, want 0–") || !strings.Contains(a.note.text, " in of surplus") || a.pane().Style.Hang.Folds != 1 {
+			t.Errorf("six folds in too little cloth: %d laid, the window says %q, want a refusal in inches and 1", a.pane().Style.Hang.Folds, a.note.text)
+		}
+		a.set.Units = Centimetres
+	})
+	d.key("ctrl+z", "ctrl+z", "ctrl+z")
+	d.until("folds and waist of before", func(a *App) bool {
+		h := a.pane().Style.Hang
+		return h.Folds == drape.Auto && h.Waist == drape.SidesPinned
+	})
+	d.until("the hanging of before", func(a *App) bool {
+		p := a.pane()
+		return p.resting() && p.frame.Read && p.frame.Outcome.Laid == p.frame.Job.AutoFolds() && len(p.live.Pins()) == pins
+	})
+}
+
+// The edge is set where a typed depth wants it, and the readings say how much is
+// taken up; as it falls again, none is.
+func edgeSet(d *drive) {
+	t := d.T
+	d.rest()
+	var fell, want float64
+	d.ask(func(a *App) {
+		fell = a.pane().frame.Outcome.EdgeBelowNeck
+		want = math.Round(fell*1000)/1000 - 0.02
+	})
+	d.click("tab/Folds")
+	d.click("edge_depth/typed")
+	d.x("type", "--", Centimetres.Length(want))
+	d.key("Return")
+	d.until("an edge that is set", func(a *App) bool {
+		p := a.pane()
+		return p.frame.Job.SetEdge && p.resting() && p.frame.Read
+	})
+	d.ask(func(a *App) {
+		p := a.pane()
+		o := p.frame.Outcome
+		if a.note.bad {
+			t.Errorf("the window complains: %q", a.note.text)
+		}
+		// On so coarse a lattice it may stay off by some more; then the window says so.
+		off, says := math.Abs(o.EdgeBelowNeck-want), a.units.openWords(p)
+		if o.EdgeBelowNeck >= fell || o.Taken <= 0 || !strings.Contains(says, "over the shoulder") || strings.Contains(says, "still rests") != (off > drape.EdgeNear) {
+			t.Errorf("wanted %.1f mm below the neck for %.1f: rests %.1f mm off, taken up %.1f mm, %q; want it nearer by taking up",
+				want*1000, fell*1000, off*1000, o.Taken*1000, says)
+		}
+	})
+	d.click("edge/falls")
+	d.until("an edge as it falls", func(a *App) bool {
+		p := a.pane()
+		return p.Style.Hang.EdgeDepth == draft.Auto && !p.frame.Job.SetEdge && p.resting() && p.frame.Outcome.Taken == 0
+	})
+	d.key("ctrl+z", "ctrl+z")
+	d.until("the style of before", func(a *App) bool { undo, _ := a.past.Next(); return undo == "" })
+}
+
+// The mark of the edge in the section is drawn higher by the mouse, and the cloth
+// comes along; let go, it falls. By an arrow key it is held until L.
+func edgeInSection(d *drive) {
+	t := d.T
+	d.rest()
+	var flat r2.Vec
+	var before r3.Vec
+	edge := func(a *App) r3.Vec { p, _ := inSpace(&a.pane().frame.Sheet, flat); return p }
+	d.ask(func(a *App) { flat = a.pane().cutMarks()[0].flat; before = edge(a) })
+	r := d.place("section/edge")
+	x, y := r.X+r.W/2, r.Y+r.H/2
+	d.x("mousemove", px(x), px(y))
+	d.settle()
+	d.x("mousedown", "1")
+	d.until("a hold", func(a *App) bool { return a.grip != nil && a.grip.cut == "edge" })
+	for _, dy := range []float64{8, 16, 24} {
+		d.x("mousemove", px(x-dy/2), px(y-dy))
+		d.settle()
+	}
+	d.until("an edge that rises", func(a *App) bool { return edge(a).Y > before.Y+0.01 })
+	d.x("mouseup", "1")
+	d.until("an open hand", func(a *App) bool { return a.grip == nil })
+	d.rest()
+	d.ask(func(a *App) {
+		if undo, _ := a.past.Next(); undo != "pulling the cloth" {
+			t.Errorf("undo would take back %q, want the pull", undo)
+		}
+		a.ui.Focus("section/edge")
+	})
+	d.key("Down", "Down")
+	d.until("a hand that stays", func(a *App) bool { return a.grip != nil && a.grip.stays && a.pane().hands.touch == 2 })
+	d.key("l")
+	d.until("an open hand again", func(a *App) bool { return a.grip == nil })
+	d.key("ctrl+z", "ctrl+z")
+	d.until("cloth that hangs anew", func(a *App) bool { return a.pane().hands.touch == 0 })
 }

@@ -1,0 +1,60 @@
+package draft
+
+import (
+	"math"
+
+	"cowl/mesh/limit"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// TakeUpRange returns how far the cloth of p may be slid over its cowl points: up until
+// its edge runs straight from one to the other, and down until all of the
+// allowance is let out.
+func (p Piece) TakeUpRange(by float64) limit.Range {
+	return limit.Range{
+		Field: "edge depth", Value: by, Lo: -p.Trim - p.Taken, Hi: p.HalfEdge - p.Block.CowlPoint(p.CowlPoint).X, Unit: limit.Length,
+		Why: limit.Say("an edge that is taken up farther would be shorter than the way from one cowl point to the other; what is let down comes out of the allowance"),
+	}
+}
+
+// TakenUp returns p as a draper makes it who lifts the cloth over the cowl points by a
+// length (m, at either of them; below 0 it is let down): on the form the cowl
+// points stay, and the cloth has slid along edge and shoulder. The half edge
+// and the extension are shorter by as much, the shoulder seam runs from the new
+// cowl point to the old tip.
+func (p Piece) TakenUp(by float64) (Piece, error) {
+	if by == 0 {
+		return p, nil
+	}
+	if err := p.TakeUpRange(by).Check(); err != nil {
+		return Piece{}, err
+	}
+	l := p.Lines()
+	l.Shoulder = nil
+	whole, down := length(p.Shoulder), 0.0
+	for i, q := range p.Shoulder {
+		if i > 0 {
+			down += dist(p.Shoulder[i-1], q)
+		}
+		l.Shoulder = append(l.Shoulder, r2.Vec{X: q.X - by*(1-down/whole), Y: q.Y})
+	}
+	q, err := p.Redrawn(l)
+	q.Taken += by
+	return q, err
+}
+
+// DeepestBelowNeck returns how deep below the front neck point the edge of p could lie
+// on the centre front at the most, m: in a V. Below 0 it cannot lie there at all.
+func (p Piece) DeepestBelowNeck() float64 {
+	cowl := p.Block.CowlPoint(p.CowlPoint)
+	v, _ := DropForEdge(cowl.X, p.HalfEdge)
+	return v - (cowl.Y - p.Block.CFNeck.Y)
+}
+
+// ExtensionToNeck returns the extension with which the edge of p could just lie at the
+// front neck point, m.
+func (p Piece) ExtensionToNeck() float64 {
+	cowl := p.Block.CowlPoint(p.CowlPoint)
+	return math.Hypot(cowl.X, cowl.Y-p.Block.CFNeck.Y) - cowl.X
+}

@@ -1,0 +1,54 @@
+package drape
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"cowl/mesh/draft"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The cloth of an open dart, and no other, begins behind the front; the farther from its
+// legs the more.
+func TestInDart(t *testing.T) {
+	p := draft.Piece{DartLeft: []r2.Vec{{X: 0.16, Y: -0.4}, {X: 0.10, Y: -0.25}, {X: 0.08, Y: -0.42}}}
+	for _, q := range []struct {
+		name string
+		at   r2.Vec
+		in   bool
+	}{
+		{"between the legs", r2.Vec{X: 0.115, Y: -0.38}, true}, {"the same on the other half", r2.Vec{X: -0.115, Y: -0.38}, true},
+		{"above the apex", r2.Vec{X: 0.10, Y: -0.2}, false}, {"at the side", r2.Vec{X: 0.2, Y: -0.4}, false}, {"at the centre front", r2.Vec{Y: -0.4}, false},
+	} {
+		if got := inDart(p, q.at); (got > 0) != q.in {
+			t.Errorf("inDart(%s) = %g, want above 0: %t", q.name, got, q.in)
+		}
+	}
+	if got := inDart(draft.Piece{}, r2.Vec{X: 0.1}); got != 0 {
+		t.Errorf("inDart without a dart = %g, want 0", got)
+	}
+}
+
+// A dart that is left open hangs sewn up: its legs lie within a few millimetres of each
+// other over their whole length.
+func TestDartIsSewn(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hangs a drape")
+	}
+	j := recut(t, laidJob(t, 0.05, 1), func(c *draft.Cut) { c.DartShare, c.Extension = 0, 0.05 })
+	j.Waist = SidesPinned
+	d, err := Hang(context.Background(), j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	worst := 0.0
+	for _, s := range d.Scene.Ties[d.tapes:] {
+		worst = math.Max(worst, r3.Norm(r3.Sub(s.A.At(d.State.Pos), s.B.At(d.State.Pos))))
+	}
+	if n := len(d.Scene.Ties) - d.tapes; n < 20 || worst > 0.008 {
+		t.Errorf("%d stitches, the legs are %.1f mm apart at most, want 20 or more and 8 mm", n, 1000*worst)
+	}
+}

@@ -1,0 +1,193 @@
+package drape
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Auto lets HangAll try how many folds the cloth keeps.
+const Auto = -1
+
+// MostFolds is as many folds as a hand is asked to lay.
+const MostFolds = 6
+
+// valleyAhead is how far before the bridged front a hand presses edge and valleys,
+// m: a finger (no source gives a figure).
+const valleyAhead = 0.010
+
+// laying is where a hand lays folds: in the flat down the centre front, and in
+// space. Every line from the centre front to the shoulder hangs in a curve of its own
+// length, so the laid cloth is not stretched; what the centre front is longer than
+// these curves fall goes forward, to a crest, and back to the next valley.
+type laying struct {
+	job           Job
+	hand          hand
+	crest, valley []float64 // m down the flat centre front from the edge, one a fold
+	seam          []float64 // m down the folded shoulder seam, where the line of each crest ends
+	ahead         []float64 // m before the bridged front, of each crest
+}
+
+// hungLine is a line of the cloth from the centre front to a shoulder, hung in a curve.
+type hungLine struct {
+	end   r3.Vec // m, on the wearer's left
+	curve hangingLine
+	y, z  float64 // m, of the middle
+}
+
+// hangs hangs a line of length long (m) from a place on the left of the form, with its
+// middle so far before the bridged front.
+func (j Job) hangs(end r3.Vec, long, ahead float64) hungLine {
+	c := hangingCurve(end.X, long)
+	lo, hi := 0.0, c.drop // the curve lies in a plane that leans forward
+	for range 50 {
+		m := (lo + hi) / 2
+		if math.Hypot(m, j.frontAt(end.Y-m)+ahead-end.Z) > c.drop {
+			hi = m
+		} else {
+			lo = m
+		}
+	}
+	y := end.Y - (lo+hi)/2
+	return hungLine{end: end, curve: c, y: y, z: j.frontAt(y) + ahead}
+}
+
+// DraftedFolds is the number of folds that the draft asks for: one a pleat of a
+// shoulder, else one a slash; 0 where it asks for none.
+func (j Job) DraftedFolds() int {
+	if n := len(j.Piece.Pleats); n > 0 {
+		return n
+	}
+	return len(j.Piece.Drapes)
+}
+
+// AutoFolds returns how many folds are laid where no number is asked for and none is
+// tried: that of the draft, else two if they fit.
+func (j Job) AutoFolds() int {
+	fit := j.FoldsThatFit()
+	if n := j.DraftedFolds(); n > 0 {
+		return min(n, fit)
+	}
+	return min(2, fit)
+}
+
+// laid is the number of folds that a single hand lays.
+func (j Job) laid() int {
+	if j.Folds == Auto {
+		return j.AutoFolds()
+	}
+	return j.Folds
+}
+
+// laying divides the surplus into the folds of the job. Where the draft has as many
+// slashes, crests lie on their lines; else the folds share the cloth equally.
+func (j Job) laying(h hand) laying {
+	l := laying{job: j, hand: h, seam: j.seamPlaces()}
+	each := j.zone(h).flat / float64(j.Folds)
+	for k := range j.Folds {
+		l.crest, l.valley = append(l.crest, (float64(k)+0.5)*each), append(l.valley, float64(k+1)*each)
+	}
+	if d := j.Piece.Drapes; len(d) == j.Folds && len(j.Piece.Pleats) == 0 {
+		for k := range d {
+			l.crest[k] = j.Piece.FoldY - d[k].CF.Y
+		}
+		for k := range d {
+			l.valley[k] = l.crest[k] + (l.crest[min(k+1, len(d)-1)]-l.crest[max(0, min(k, len(d)-2))])/2
+		}
+		if len(d) == 1 {
+			l.valley[0] = 2 * l.crest[0]
+		}
+	}
+	l.ahead = make([]float64, j.Folds)
+	from := 0.0
+	for k, to := range l.valley {
+		lo, hi := valleyAhead, valleyAhead+(to-from)
+		for range 30 {
+			l.ahead[k] = (lo + hi) / 2
+			if l.way(from, to) > to-from {
+				hi = l.ahead[k]
+			} else {
+				lo = l.ahead[k]
+			}
+		}
+		from = to
+	}
+	return l
+}
+
+// way is the length in space of the laid centre front between two places of it, m.
+func (l laying) way(from, to float64) float64 {
+	const parts = 16
+	sum, last := 0.0, l.line(from)
+	for k := 1; k <= parts; k++ {
+		next := l.line(from + (to-from)*float64(k)/parts)
+		sum += math.Hypot(next.y-last.y, next.z-last.z)
+		last = next
+	}
+	return sum
+}
+
+// forward is how far before the bridged front a place down the centre front is laid, m.
+func (l laying) forward(down float64) float64 {
+	from, before := 0.0, 0.0
+	for k := range l.crest {
+		if down <= l.crest[k] {
+			return valleyAhead + (l.ahead[k]-valleyAhead)*(down-from)/(l.crest[k]-from)
+		}
+		if from, before = l.valley[k], l.ahead[k]; down <= from {
+			return valleyAhead + (before-valleyAhead)*(from-down)/(from-l.crest[k])
+		}
+	}
+	return valleyAhead
+}
+
+// line hangs the line that begins at a place down the centre front.
+func (l laying) line(down float64) hungLine {
+	from, to, end := l.flat(down)
+	return l.job.hangs(end, r2.Norm(r2.Sub(to, from))*l.hand.sag, l.forward(down))
+}
+
+// flat returns the ends of the line that begins at a place down the centre front,
+// on the piece (m), and where the second lies on the form.
+func (l laying) flat(down float64) (from, to r2.Vec, end r3.Vec) {
+	p := l.job.Piece
+	foot := l.foot(down, p.ShoulderLength())
+	seam := p.Unfolded(foot)
+	return r2.Vec{Y: p.FoldY - down}, along(p.Shoulder, seam), l.job.off(l.job.Form.ShoulderPoint(1, p.CowlPoint+foot), l.job.overAt(seam))
+}
+
+// seamPlaces returns how far down the folded shoulder seam the line of each fold
+// ends, m: at a pleat, at the hinge of a slash, or in equal shares.
+func (j Job) seamPlaces() []float64 {
+	p := j.Piece
+	var out []float64
+	for k := range j.Folds {
+		at := p.ShoulderLength() * (float64(k) + 0.5) / float64(j.Folds)
+		switch j.Folds {
+		case len(p.Pleats):
+			at = p.Pleats[k].At
+		case len(p.Drapes):
+			at = nearest(p.Shoulder, p.Drapes[k].Shoulder)
+		}
+		out = append(out, at)
+	}
+	return out
+}
+
+// end returns how far down the flat centre front the folds end, m.
+func (l laying) end() float64 { return l.valley[len(l.valley)-1] }
+
+// foot returns how far down the folded shoulder seam of length long the line from
+// a place down the centre front ends, m. Lines between those of the crests keep
+// their shares.
+func (l laying) foot(down, long float64) float64 {
+	d0, s0 := 0.0, 0.0
+	for k, c := range l.crest {
+		if down <= c {
+			return s0 + (l.seam[k]-s0)*(down-d0)/(c-d0)
+		}
+		d0, s0 = c, l.seam[k]
+	}
+	return s0 + (long-s0)*math.Min(1, (down-d0)/(l.end()-d0))
+}

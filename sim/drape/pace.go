@@ -1,0 +1,30 @@
+package drape
+
+import (
+	"cmp"
+	"math"
+)
+
+// slowly returns how many steps a hand that lays folds takes for n on 8 mm.
+func (d *Drape) slowly(n int) int {
+	if d.Job.Folds == 0 {
+		return n
+	}
+	return int(math.Round(float64(n) * cmp.Or(d.Job.Pace, 1) * slowOn / d.Lattice.Spacing))
+}
+
+// loosened returns what is left of the grip at share t of letting go. A hand that
+// has laid folds lets go by equal ratios: with equal steps nine tenths of the
+// letting go would pass before the weight of the cloth is felt at all, and it would fall
+// in the last.
+func (d *Drape) loosened(t float64) float64 {
+	if d.Job.Folds == 0 || t >= 1 {
+		return 1 - t
+	}
+	return math.Pow(10, -lightness*t)
+}
+
+// lightness is by how many powers of ten a laying hand grows lighter: from
+// 1 N/m to 0.1 mN/m a finger, which over a centimetre is a hundredth of what
+// the cloth under a finger weighs.
+const lightness = 4

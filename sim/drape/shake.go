@@ -1,0 +1,99 @@
+package drape
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"cowl/sim"
+)
+
+// A stand that is shaken up and down with amplitude A at frequency f presses the
+// cloth with its weight times 1 ± a, a = A·(2πf)²/g, seen from the stand. The way
+// to rest knows no seconds, so the cloth is led through states near rest under the
+// heavier and the lighter weight in turn, three times as the drape test of
+// JIS L 1096 shakes its specimen (from memory).
+const (
+	Frequency = 2.0 // Hz, of the shakes that Amplitude speaks of
+	shakes    = 3
+	// GentleShake is the a of the shake that every laid drape is given before it rests.
+	GentleShake = 0.1
+	// shaken is the residual at which a state counts as near rest, and shakeSteps as
+	// far as one is followed.
+	shaken     = 2e-2
+	shakeSteps = 400
+)
+
+// Ladder lists the strengths a of the shakes that folds are tried with.
+var Ladder = []float64{0.1, 0.2, 0.4, 0.6, 0.8}
+
+// Amplitude returns how far a stand shaken at Frequency goes up and down for a
+// shake of strength a, m: 6 mm for 0.1.
+func Amplitude(a float64) float64 {
+	w := 2 * math.Pi * Frequency
+	return a * sim.Gravity / (w * w)
+}
+
+// shake shakes the stand with strength a and follows the folds.
+func (d *Drape) shake(ctx context.Context, a float64) {
+	level := d.Scene
+	d.shook = a
+	for range shakes {
+		for _, weight := range [2]float64{1 + a, 1 - a} {
+			if d.over() {
+				break
+			}
+			d.Scene = weighted(level, weight)
+			d.settle(ctx, shaken, shakeSteps, false)
+		}
+	}
+	d.Scene = level
+	if !d.over() {
+		d.settle(ctx, shaken, shakeSteps, false)
+		d.look()
+	}
+}
+
+// weighted returns the scene with all loads times k.
+func weighted(s *sim.Scene, k float64) *sim.Scene {
+	c := *s.Cloth
+	c.Load = slices.Clone(c.Load)
+	for i := range c.Load {
+		c.Load[i] *= k
+	}
+	out := *s
+	out.Cloth = &c
+	return &out
+}
+
+// survival returns for each laid fold the largest strength of the ladder at which
+// it is still kept, 0 if the gentlest shake loses it. It shakes a copy.
+func (d *Drape) survival(ctx context.Context) []float64 {
+	out := make([]float64, len(d.track.Folds))
+	c := *d
+	c.State, c.Job.Report = d.State.Clone(), nil
+	for _, a := range Ladder {
+		c.shake(ctx, a)
+		kept := 0
+		for k, f := range c.track.Folds {
+			if f.Kept() && !c.over() {
+				out[k] = a
+				kept++
+			}
+		}
+		if kept == 0 {
+			break
+		}
+	}
+	return out
+}
+
+// shakeShown tries how hard a shake the folds of the shown drape survive.
+func (r *Run) shakeShown(ctx context.Context) {
+	survives := r.Drape.survival(ctx)
+	for k, l := range r.Drape.track.Look(r.Reading.Crests()).Folds {
+		if l.Kept() {
+			r.Outcome.Folds[l.Crest].Survives = survives[k]
+		}
+	}
+}
