@@ -148,3 +148,27 @@ func TestTreatedFront(t *testing.T) {
 		t.Errorf("%d legs of pleats and %d slashes are marked, want 8 and 2", legs, slashes)
 	}
 }
+
+// A front that was taken up on the stand says so, and that its lines are without it.
+func TestTakenUpIsSaid(t *testing.T) {
+	for _, q := range []struct {
+		by   float64 // m
+		want string
+	}{{0.02, "edge taken up 2.0 cm at each cowl point"}, {-0.015, "edge let down 1.5 cm at each cowl point"}} {
+		d, err := front(t, func(*draft.Cut) {}).TakenUp(q.by)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := FromDraft(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := false
+		for _, w := range p.Texts {
+			said = said || w.Said == q.want
+		}
+		if !said {
+			t.Errorf("taken up %g m: the front says %v, want %q among it", q.by, p.Texts, q.want)
+		}
+	}
+}
