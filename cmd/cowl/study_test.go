@@ -16,6 +16,7 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
+	"cowl/mesh/draft"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/fold"
@@ -34,6 +35,9 @@ func feign(calls *atomic.Int32) func(context.Context, studyCase, int) (trial.Mad
 		o.EdgeDrop = (0.7*curve - c.style.Fabric.Weight*1000/20 + hand) / 1000
 		if o.EdgeDrop > 0.150 {
 			o.FoldCount = 2
+		}
+		if c.style.Hang.EdgeDepth != draft.Auto {
+			o.Taken = 0.01
 		}
 		o.Laid, o.Forward = c.style.Hang.Folds, 0.058
 		switch {
@@ -94,7 +98,7 @@ var asks = []struct {
 	{"compare", nil, []string{"polyester-twill", "wool-tropical", "silk-chiffon-memory"}, 15, []string{"Which cloth", "silk-chiffon-memory", "From memory", "hand by hand",
 		"wool-tropical keeps 2 of 2 laid folds, the deepest ", " mm, 5.8 cm ahead of the form.", "How many folds each cloth keeps", "2 kept, 1 extra", "2 kept, not settled", "what the first hand of each row finds"}},
 	{"sweep", []string{"folds=1,2,3"}, nil, 15, []string{"Folds laid 3: the cloth keeps 2 of 3 laid folds", "Folds laid 1: the cloth keeps 1 of 1 laid fold,"}},
-	{"sweep", []string{"edge-depth=4cm:10cm:2cm"}, nil, 20, []string{"Taken up at either cowl point", "0.0 cm at 4 cm", "10 cm", "Laid folds kept: 2 of 2 at 4 cm"}},
+	{"sweep", []string{"edge-depth=4cm:10cm:2cm"}, nil, 20, []string{"Taken up at either cowl point", "1.0 cm at 4 cm", "10 cm", "Laid folds kept: 2 of 2 at 4 cm"}},
 	{"sweep", []string{"folds=0,2"}, []string{"polyester-twill", "wool-tropical"}, 20, []string{"Folds laid 0: the cloth is let fall", "Laid folds kept, mean"}},
 	{"sweep", []string{"extension=0cm:14cm:2cm"}, nil, 40, []string{"every step is clear", "V, edge alone", "hanging curve", "8 cm", "higher than the hanging curve"}},
 	{"sweep", []string{"grain=0:90:45", "weight=100gsm,200gsm"}, nil, 30, []string{"end to end: no clear difference", "weight 200 g/m²", "No effect of grain may be claimed"}},
