@@ -62,6 +62,9 @@ func sameBits(t *testing.T, got, want []r3.Vec) {
 // falls by itself or a hand lays folds.
 func TestLiveSameBits(t *testing.T) {
 	for _, c := range []struct{ folds, laid int }{{0, 0}, {Auto, 2}} {
+		if c.laid > 0 && testing.Short() {
+			continue // minutes under the race detector
+		}
 		j := coarse(t, limp)
 		j.Folds = c.folds
 		l := NewLive(j)
