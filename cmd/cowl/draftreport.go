@@ -24,8 +24,8 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		row("Dart", "%.1f cm left open at the waist", cm(r.IntakeLeft))
 		row("Extension", "%.1f cm a half, as the piece has it", cm(r.Extension))
 	} else {
-		row("Dart", "%.1f° wide, intake %.1f cm; %.0f %% closed into the cowl, %.1f cm left open at the waist",
-			degreesOf(r.DartAngle), cm(r.DartIntake), r.DartShare*100, cm(r.IntakeLeft))
+		row("Dart", "%.1f° wide, intake %.1f cm; %.0f %% closed into the cowl, %.1f cm left %s at the waist",
+			degreesOf(r.DartAngle), cm(r.DartIntake), r.DartShare*100, cm(r.IntakeLeft), leftAs(p))
 		row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", cm(r.Extension), cm(r.FromDart), beyond(p))
 	}
 	row("Half edge", "%.1f cm from the centre front to the cowl point, %.1f cm down the shoulder", cm(r.HalfEdge), cm(p.CowlPoint))
@@ -34,9 +34,20 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	row("Facing", "%.1f cm deep", cm(p.Facing))
 	treatmentOf(s, p).report(row)
 	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist))
+	if r.Hem > 0 {
+		row("Hem", "%.1f cm below the waist, half hem %.1f cm; side %.1f cm to the waist", cm(r.Hem), cm(r.HemLine), cm(p.SideToWaist()))
+	}
 	row("Grain", "warp at %.1f° to the centre front", degreesOf(p.Grain))
 	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", cm(r.Across), cm(r.Along), cm(p.Trim))
 	row("Area", "front %.0f cm², facing %.0f cm², no allowance", r.AreaFront*1e4, r.AreaFacing*1e4)
+}
+
+// leftAs says what becomes of the dart that is left.
+func leftAs(p draft.Piece) string {
+	if p.Hem > 0 {
+		return "unsewn as ease"
+	}
+	return "open"
 }
 
 // beyond says what was added beyond the dart, and how.
@@ -94,6 +105,8 @@ type draftJSON struct {
 	Armhole    float64 `json:"armhole_mm"`
 	Side       float64 `json:"side_mm"`
 	HalfWaist  float64 `json:"half_waist_mm"`
+	Hem        float64 `json:"hem_mm,omitempty"` // below the waist
+	HalfHem    float64 `json:"half_hem_mm,omitempty"`
 	Grain      float64 `json:"grain_deg"`
 	Trim       float64 `json:"trim_mm"`
 	Across     float64 `json:"cloth_across_mm"`
@@ -116,7 +129,7 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 		Extension: r.Extension * mm, FromDart: r.FromDart * mm, FromOther: r.FromOther * mm, How: p.How.String(), Slashes: p.Slashes,
 		HalfEdge: r.HalfEdge * mm, CowlPoint: p.CowlPoint * mm, Facing: p.Facing * mm, DropCurve: r.DropChain * mm, DropV: r.DropV * mm,
 		CFLength: r.CFLength * mm, SurplusCF: r.SurplusCF * mm,
-		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm,
+		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm, Hem: r.Hem * mm, HalfHem: r.HemLine * mm,
 		Grain: degreesOf(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
 		AreaFront: r.AreaFront * mm * mm, AreaFacing: r.AreaFacing * mm * mm,
 		Treatment: treatmentOf(s, p),

@@ -114,11 +114,16 @@ func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 		notes[2] += fmt.Sprintf(", %.1f cm of it from the dart", cm(r.FromDart))
 	}
 	switch {
+	case p.Eased > 0:
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left unsewn as ease at the waist", r.DartShare*100, cm(r.IntakeLeft)))
 	case p.DartLeft == nil:
 	case s.Lines != nil:
 		notes = append(notes, fmt.Sprintf("Dart: %.1f cm left open at the waist", cm(r.IntakeLeft)))
 	default:
 		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left open at the waist", r.DartShare*100, cm(r.IntakeLeft)))
+	}
+	if r.Hem > 0 {
+		notes = append(notes, fmt.Sprintf("Hem %.1f cm below the waist, half hem %.1f cm", cm(r.Hem), cm(r.HemLine)))
 	}
 	return sheet.Options{Title: s.Name, Notes: append(notes,
 		fmt.Sprintf("Edge hangs %.1f–%.1f cm below the cowl points in an upright plane", cm(r.DropChain), cm(r.DropV)),

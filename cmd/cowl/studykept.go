@@ -151,7 +151,7 @@ func handFacts(s style.Style, steady bool) []report.Fact {
 	if s.Hang.EdgeDepth != draft.Auto {
 		edge = fmt.Sprintf("set %.1f cm below the front neck point by the first hand of each row; the others take up as much", cm(s.Hang.EdgeDepth))
 	}
-	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round"}[s.Hang.Waist]
+	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round", drape.FreeWaist: "free"}[s.Held()]
 	return []report.Fact{{Name: "Folds laid", Value: folds}, {Name: "Edge", Value: edge}, {Name: "Waist", Value: waist}}
 }
 

@@ -29,6 +29,7 @@ var quantities = []quantity{
 	{name: "grain", field: "grain", label: "grain", unit: "°", scale: math.Pi / 180, parse: style.ParseAngle},
 	{name: "cowl-point", field: "cowl_point", label: "cowl point", unit: "cm", scale: 0.01, parse: style.ParseLength},
 	{name: "facing", field: "facing", label: "facing", unit: "cm", scale: 0.01, parse: style.ParseLength},
+	{name: "hem", field: "hem", label: "hem below the waist", unit: "cm", scale: 0.01, parse: style.ParseLength},
 	{name: "dart-share", field: "dart_share", label: "dart share", scale: 1, parse: parseNumber},
 	{name: "slashes", field: "slashes", label: "slashes", scale: 1, parse: parseNumber},
 	{name: "pleats", field: "pleats", label: "pleats", scale: 1, parse: parseNumber},

@@ -20,6 +20,10 @@ type Block struct {
 	DartOuter   r2.Vec   // waist end of the dart leg towards the side
 	DartInner   r2.Vec   // waist end of the dart leg towards CF
 	CFWaist     r2.Vec   // waist on CF
+
+	// What a front needs that goes on below the waist, m; 0: not known.
+	HipWide float64 // half the front at the hip, CF to side seam
+	HipDeep float64 // waist to hip, down the side seam
 }
 
 // DartAngle returns the angle between the dart legs at the apex (rad), zero

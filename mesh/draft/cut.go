@@ -50,6 +50,7 @@ type Cut struct {
 	Facing    float64 // m, depth of the self-facing, at least 1 cm; 0: none
 	Grain     float64 // rad from CF (+Y) to the warp, towards the wearer's left
 	Trim      float64 // m, allowance outside the seam line
+	Hem       float64 // m below the waist on CF and down the side seam; 0: the front ends at the waist
 
 	Pleats     int     // in each shoulder seam, 0..4
 	PleatDepth float64 // m, each takes twice that of cloth; read if there are Pleats
@@ -91,6 +92,7 @@ func (c Cut) Ranges(b Block) []limit.Range {
 		{Field: "facing", Value: c.Facing, Lo: leastFacing, Hi: mostFacing, Unit: limit.Length, None: true, Why: limit.Say("%.0f is usual, 0 for none; a narrower one does not stay folded", limit.Between(0.05, 0.15, limit.Length))},
 		{Field: "grain", Value: c.Grain, Lo: -math.Pi / 2, Hi: math.Pi / 2, Unit: limit.Angle, Why: limit.Say("0 is straight grain, 45 true bias")},
 		{Field: "trim", Value: c.Trim, Hi: MostTrim, Unit: limit.Length, Why: limit.Say("%v leaves the inch a muslin is cut with, %.0f is a plain seam", limit.Metres(0.025), limit.Metres(0.01))},
+		{Field: "hem", Value: c.Hem, Lo: math.Min(leastHem, b.mostHem()), Hi: b.mostHem(), Unit: limit.Length, None: true, Why: limit.Say("0 ends the front at the waist; below %v it is a waist seam all the same, and a little below the hip, %v down, the dress form ends", limit.Metres(leastHem), limit.Metres(b.HipDeep))},
 		{Field: "slashes", Value: float64(c.Slashes), Lo: 1, Hi: MostSlashes, Unit: limit.Count, Why: limit.Say("one slash makes one fold")},
 		{Field: "pleats", Value: float64(c.Pleats), Hi: MostPleats, Unit: limit.Count, Why: limit.Say("more is a gather")},
 		{Field: "pleat depth", Value: c.PleatDepth, Lo: leastPleat, Hi: mostPleat, Unit: limit.Length, Why: limit.Say("%.1f is usual", limit.Between(0.015, 0.025, limit.Length))},
@@ -109,12 +111,12 @@ func given(v float64) float64 {
 func (c Cut) check(b Block) error {
 	var errs []error
 	for _, r := range c.Ranges(b) {
-		if r.Field == "slashes" && c.How != Slash || r.Field == "pleat depth" && c.Pleats == 0 {
+		if r.Field == "slashes" && c.How != Slash || r.Field == "pleat depth" && c.Pleats == 0 || r.Field == "hem" && b.HipDeep == 0 {
 			continue // not read
 		}
 		errs = append(errs, r.Check())
 	}
-	errs = append(errs, c.checkPleats(b))
+	errs = append(errs, c.checkHem(b), c.checkPleats(b))
 	if c.How < Pivot || c.How > Slash {
 		errs = append(errs, wayError(c.How))
 	}

@@ -17,7 +17,8 @@ import (
 //  2. close the dart into CF by the share that is asked for or needed,
 //  3. add what is still missing of the extension by c.How, and spread for pleats,
 //  4. square the edge from a straight CF to the cowl point,
-//  5. mirror the facing about the edge, fold out the other half, add Trim.
+//  5. mirror the facing about the edge, go on below the waist to the Hem, fold out
+//     the other half, add Trim.
 //
 // A value of c out of its range, an extension that cannot be reached, a facing
 // too deep for the front and an outline that crosses itself are errors.
@@ -37,7 +38,9 @@ func Draft(b Block, c Cut) (Piece, error) {
 		return Piece{}, err
 	}
 	p := newPiece(b, c, how)
-	p.lay(f, end, edge)
+	if err := p.lay(f, end, edge, c.Hem); err != nil {
+		return Piece{}, err
+	}
 	if err := checkOutline(p.corners()); err != nil {
 		return Piece{}, err
 	}

@@ -28,11 +28,17 @@ func FromBody(b body.Body) (Block, error) {
 		return Block{}, err
 	}
 	blk := closeShoulder(twoDarts(b), b)
+	blk.HipWide, blk.HipDeep = hipOf(blk.WaistLength(), b), b.WaistToHip
 	if err := blk.check(); err != nil {
 		return Block{}, limit.Errorf("body", "these measurements do not make a block: %v", err)
 	}
 	return blk, nil
 }
+
+// hipOf returns the half width at the hip of a front or back whose half waist, darts
+// stitched, is given (m): it has as much more than a quarter of the body at the hip as
+// at the waist, so the ease of the block and the place of its side seam go on down.
+func hipOf(waist float64, b body.Body) float64 { return b.Hip/4 + waist - b.Waist/4 }
 
 // twoDart is the front before the shoulder dart is closed; coordinates as Block.
 type twoDart struct {

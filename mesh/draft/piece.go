@@ -21,7 +21,7 @@ type DrapeLine struct{ CF, Shoulder r2.Vec }
 // Piece is the whole cowl front with its self-facing, left and right half,
 // symmetric about X = 0. All places are metres.
 type Piece struct {
-	Outline   []r2.Vec // closed seam line with facing, counter-clockwise, first point CF at the waist, no allowance
+	Outline   []r2.Vec // closed seam line with facing, counter-clockwise, first point CF at the waist or hem, no allowance
 	CutLine   []r2.Vec // closed, Outline moved out by Trim
 	FoldY     float64  // the facing folds along Y = FoldY, X from -HalfEdge to HalfEdge: the cowl edge
 	HalfEdge  float64  // m, edge length of one half
@@ -31,15 +31,20 @@ type Piece struct {
 	Grain     float64  // rad from CF (+Y) to the warp, towards the wearer's left
 	CowlPoint float64  // m, place of the cowl point down the shoulder seam
 	Trim      float64  // m, allowance
+	Hem       float64  // m, the front goes on so far below the waist; 0: it ends there
+	Eased     float64  // m, what is left of the dart where there is a hem: not sewn, ease at the waist
 
 	// Open lines of the wearer's left half.
 	Shoulder   []r2.Vec // cowl point to tip, pleats open
 	Armhole    []r2.Vec // tip to underarm
-	Side       []r2.Vec // underarm to waist
-	Waist      []r2.Vec // side to CF; crosses what is left of the dart
+	Side       []r2.Vec // underarm to waist, or to the hem
+	Waist      []r2.Vec // side to CF, the lower edge: waist, which crosses what is left of the dart, or hem
+	WaistLine  []r2.Vec // side to CF, inside a front that goes on to a hem; else nil
 	FacingEnd  []r2.Vec // cowl point to free corner; one point if there is no facing
 	FacingEdge []r2.Vec // free corner to CF; the cowl edge if there is no facing
 	DartLeft   []r2.Vec // outer leg end, apex, inner leg end of the open rest of the dart; nil if it is closed
+
+	sideWaist float64 // m, of Side, down to the waist, if there is a hem
 
 	Apex     r2.Vec // bust point of the wearer's left half
 	Notches  []Notch
@@ -68,8 +73,9 @@ func newPiece(b Block, c Cut, a Added) Piece {
 	return p
 }
 
-// lay draws the lines of the half front f, its facing and the other half.
-func (p *Piece) lay(f front, end, edge []r2.Vec) {
+// lay draws the lines of the half front f, its facing and the other half, down to the
+// waist or the hem below it.
+func (p *Piece) lay(f front, end, edge []r2.Vec, hem float64) error {
 	p.FoldY, p.HalfEdge, p.Pleats, p.Drapes = f.edge().Y, f.edge().X, f.pleats, f.drapes
 	p.Shoulder, p.Armhole = f.shoulder, f.armhole
 	p.Side = []r2.Vec{f.armhole[len(f.armhole)-1], f.side}
@@ -78,10 +84,16 @@ func (p *Piece) lay(f front, end, edge []r2.Vec) {
 	if dist(f.outer, f.inner) > leastDart {
 		p.DartLeft = []r2.Vec{f.outer, f.apex, f.inner}
 	}
+	if hem > 0 {
+		if err := p.hemmed(f, hem); err != nil {
+			return err
+		}
+	}
 	for _, c := range p.corners() {
 		p.Outline = append(p.Outline, c.at)
 	}
 	p.Notches = notches(*p)
+	return nil
 }
 
 // corners returns the outline with a name for each point.
@@ -94,7 +106,7 @@ func (p *Piece) corners() []corner {
 			}
 		}
 	}
-	add("waist", reversed(p.Waist))
+	add(p.LowerEdge(), reversed(p.Waist))
 	add("side", reversed(p.Side))
 	add("armhole", reversed(p.Armhole))
 	add("shoulder", reversed(p.Shoulder))
@@ -112,7 +124,7 @@ func notches(p Piece) []Notch {
 	down, up := r2.Vec{Y: -1}, r2.Vec{Y: 1}
 	top := p.FacingEdge[len(p.FacingEdge)-1]
 	marks := []Notch{
-		{p.Waist[len(p.Waist)-1], down, "centre front, waist"},
+		{p.Waist[len(p.Waist)-1], down, "centre front, " + p.LowerEdge()},
 		{top, up, "centre front, top"},
 	}
 	mid, i := along(p.Armhole, length(p.Armhole)/2)
@@ -121,6 +133,7 @@ func notches(p Piece) []Notch {
 		{mid, outward(p.Armhole[i], p.Armhole[i+1]), "armhole, half way"},
 	}
 	half = append(half, p.pleatNotches()...)
+	half = append(half, p.waistNotches()...)
 	if p.DartLeft != nil {
 		d := outward(p.DartLeft[0], p.DartLeft[2])
 		half = append(half, Notch{p.DartLeft[0], d, "dart, outer leg"}, Notch{p.DartLeft[2], d, "dart, inner leg"})

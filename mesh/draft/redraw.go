@@ -13,8 +13,8 @@ import (
 type Lines struct {
 	Shoulder []r2.Vec // cowl point to tip
 	Armhole  []r2.Vec // tip to underarm
-	Side     []r2.Vec // underarm to waist
-	Waist    []r2.Vec // side to CF, at X = 0; crosses what is left of the dart
+	Side     []r2.Vec // underarm to waist or hem
+	Waist    []r2.Vec // side to CF, at X = 0: waist, which crosses what is left of the dart, or hem
 	Dart     []r2.Vec // outer leg end, apex, inner leg end; nil: none is left
 	Apex     r2.Vec
 }
@@ -47,6 +47,7 @@ func (p Piece) Redrawn(l Lines) (Piece, error) {
 	q.Shoulder, q.Armhole, q.Side, q.Waist = l.Shoulder, l.Armhole, l.Side, l.Waist
 	q.DartLeft, q.Apex = l.Dart, l.Apex
 	q.FacingEnd, q.FacingEdge = end, edge
+	q.rewaisted(p)
 	corners := q.corners()
 	if err := checkOutline(corners); err != nil {
 		return Piece{}, err

@@ -10,12 +10,13 @@ import (
 // angles in radians, areas in m². Seams are of one half, areas and footprint of
 // the whole piece.
 type Report struct {
-	Shoulder, Armhole, Side float64 // seam lengths; Shoulder from the cowl point to the tip, pleats folded
+	Shoulder, Armhole, Side float64 // seam lengths, Side down to the hem if there is one; Shoulder from the cowl point to the tip, pleats folded
 	Waist                   float64 // waist line with what is left of the dart lying flat in it
+	Hem, HemLine            float64 // Piece.Hem, and the length of the hem line; 0: the front ends at the waist
 	DartAngle               float64 // of the block
 	DartIntake              float64 // of the block, at the waist
 	DartShare               float64 // 0..1, share closed into CF
-	IntakeLeft              float64 // fullness left at the waist: stitch it as a dart, pleat it or ease it
+	IntakeLeft              float64 // fullness left at the waist: stitch it as a dart, pleat it or ease it; with a hem it is ease
 	Extension               float64 // per half
 	FromDart, FromOther     float64 // the two parts of Extension
 	HalfEdge                float64
@@ -42,11 +43,15 @@ func (p Piece) Report() Report {
 		Extension: p.Extension, FromDart: p.Added.FromDart, FromOther: p.Added.FromOther,
 		HalfEdge: p.HalfEdge,
 	}
+	if p.Hem > 0 {
+		r.Waist, r.Hem, r.HemLine = length(p.WaistLine), p.Hem, length(p.Waist)
+	}
+	r.IntakeLeft = p.Eased
 	if p.DartLeft != nil {
 		r.IntakeLeft = dist(p.DartLeft[0], p.DartLeft[2])
 	}
 	r.DropV, r.DropChain = DropForEdge(cowl.X, p.HalfEdge)
-	r.CFLength = p.FoldY - p.Waist[len(p.Waist)-1].Y
+	r.CFLength = p.FoldY - p.WaistY()
 	r.SurplusCF = r.CFLength - (cowl.Y - b.CFWaist.Y - r.DropChain)
 	r.Across, r.Along = Footprint(p.Outline, p.Grain, p.Trim)
 	r.AreaFacing = Area(p.facingOutline())

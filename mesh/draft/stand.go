@@ -13,7 +13,7 @@ import (
 // value does nothing, and so does DefaultStand.
 type Stand struct {
 	Lower  float64 // m, the edge is trimmed lower by this, square to CF
-	TakeIn float64 // m, surplus cut off the side seam at the waist, running to nothing at the underarm
+	TakeIn float64 // m, surplus cut off the side seam at the waist and below it, running to nothing at the underarm
 
 	// Release slashes on both halves, square into the piece; a length of 0 is none.
 	ReleaseWaist     float64 // m, from the waist
@@ -70,13 +70,16 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 	if err := limit.Check(s.Ranges(p)); err != nil {
 		return Piece{}, err
 	}
+	if p.Hem > 0 && s.ReleaseWaist > 0 {
+		return Piece{}, limit.Errorf("release waist", "release waist %v, but the front goes on below the waist and is free there: leave the slash out, or let the front end at the waist", limit.Metres(s.ReleaseWaist))
+	}
 	l := p.Lines()
 	down := 0.0
 	l.Shoulder, down = lowered(l.Shoulder, p.FoldY-s.Lower)
 	if s.TakeIn > 0 {
 		at, i := along(l.Waist, s.TakeIn)
+		l.Side = p.takenIn(s.TakeIn)
 		l.Waist = append([]r2.Vec{at}, l.Waist[i+1:]...)
-		l.Side = []r2.Vec{l.Side[0], at}
 	}
 	q := p
 	q.CowlPoint += down

@@ -37,6 +37,9 @@ func (f *Form) SideSeam(side float64) []r3.Vec { return flipAll(f.seams.side.pts
 // underarm, held to the ends of the seam.
 func (f *Form) SidePoint(side, s float64) r3.Vec { return flip(f.seams.side.at(s), side) }
 
+// SideLength returns the length of the side seam, underarm to hip, m.
+func (f *Form) SideLength() float64 { return f.seams.side.total() }
+
 // WaistPoint returns the point of the waist line on the front half at the arc
 // fraction t: 0 at CF, 1 at the side seam.
 func (f *Form) WaistPoint(side, t float64) r3.Vec {

@@ -75,7 +75,7 @@ func frontEdges(p draft.Piece) []Edge {
 		up    bool     // line runs up the outline, else down
 		curve bool
 	}{
-		{"waist", p.Waist, false, false},
+		{p.LowerEdge(), p.Waist, false, p.Hem > 0},
 		{"side seam", p.Side, false, false},
 		{"armhole", p.Armhole, false, true},
 		{"shoulder", p.Shoulder, false, false},
@@ -103,8 +103,11 @@ func frontEdges(p draft.Piece) []Edge {
 
 // frontLines lists the lines inside the front.
 func frontLines(p draft.Piece) []Line {
-	waist, top := p.Waist[len(p.Waist)-1], p.FacingEdge[len(p.FacingEdge)-1]
-	lines := []Line{{"centre front", Centre, []r2.Vec{waist, top}}}
+	foot, top := p.Waist[len(p.Waist)-1], p.FacingEdge[len(p.FacingEdge)-1]
+	lines := []Line{{"centre front", Centre, []r2.Vec{foot, top}}}
+	if n := len(p.WaistLine); n > 0 {
+		lines = append(lines, Line{"left waist", Guide, p.WaistLine}, Line{"right waist", Guide, mirroredLine(p.WaistLine)})
+	}
 	if p.Facing > 0 {
 		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}})
 	}
@@ -117,13 +120,17 @@ func frontLines(p draft.Piece) []Line {
 			Line{"right " + l.Name, Pleat, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
 	}
 	if p.DartLeft != nil {
-		var right []r2.Vec
-		for _, v := range p.DartLeft {
-			right = append(right, mirrored(v))
-		}
-		lines = append(lines, Line{"left dart left open", Dart, p.DartLeft}, Line{"right dart left open", Dart, right})
+		lines = append(lines, Line{"left dart left open", Dart, p.DartLeft}, Line{"right dart left open", Dart, mirroredLine(p.DartLeft)})
 	}
 	return lines
+}
+
+func mirroredLine(line []r2.Vec) []r2.Vec {
+	var out []r2.Vec
+	for _, v := range line {
+		out = append(out, mirrored(v))
+	}
+	return out
 }
 
 func mirrored(v r2.Vec) r2.Vec { return r2.Vec{X: -v.X, Y: v.Y} }

@@ -117,7 +117,7 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 }
 
 // Check refuses what cannot be hung: a spacing out of range, pleats that nothing
-// holds, more folds than fit, an edge that lies nowhere.
+// holds, a waist pinned where there is no seam, more folds than fit, an edge that lies nowhere.
 func (j Job) Check() error {
 	if j.Free && j.Piece.Pleats != nil {
 		return limit.Errorf("free", "a piece hung free has no shoulder to fold its pleats on: hang it on the form, or without pleats")
@@ -126,7 +126,7 @@ func (j Job) Check() error {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
-	return errors.Join(j.checkFolds(), j.CheckEdge())
+	return errors.Join(j.checkWaist(), j.checkFolds(), j.CheckEdge())
 }
 
 // rest brings cloth that has been let go to rest, coarse to fine. It falls with

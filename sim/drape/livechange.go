@@ -117,11 +117,12 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 // hand that placed it is the same, and so are its folds and the grain. Nobody turns
 // the grain of cloth that hangs; yarns laid anew across its folds begin crushed, and
 // the drop came out at half of what a placing gives. Nor does anyone lay another number
-// of folds into it without taking it off.
+// of folds into it without taking it off, or lets cloth in below the waist; a waist is let
+// go of by the hand that places.
 func (w *walker) carries(j Job) bool {
 	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.carried) &&
 		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed &&
-		j.Piece.Grain == w.job.Piece.Grain && j.laid() == w.d.Job.Folds
+		j.Piece.Grain == w.job.Piece.Grain && j.Piece.Hem == w.job.Piece.Hem && (j.Waist == FreeWaist) == (w.job.Waist == FreeWaist) && j.laid() == w.d.Job.Folds
 }
 
 // anew lays the flat piece for the hand to place.

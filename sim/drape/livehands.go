@@ -112,7 +112,7 @@ func (h *hands) list(d *Drape) []LivePin {
 		return out
 	}
 	for _, p := range d.pins {
-		if !p.out {
+		if !p.out && !p.sewn {
 			out = append(out, LivePin{Name: p.name, Flat: p.flat, At: p.at})
 		}
 	}

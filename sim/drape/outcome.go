@@ -66,6 +66,9 @@ type Outcome struct {
 	SetEdge   bool    // the edge was set,
 	EdgeDepth float64 // m, so far below the front neck point,
 	Taken     float64 // m, by taking up so much at either cowl point
+	Hem       float64 // m, the front goes on so far below the waist in the flat; 0: it ends there
+	HemFront  float64 // m, the hem hangs so far below the waist of the form on CF,
+	HemSides  float64 // m, and at the side seams, mean of both
 }
 
 // overstretched is the growth of edge or seam above which a piece does not fit.
@@ -95,8 +98,9 @@ func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 		Nodes: len(d.Lattice.Rest), Spacing: d.Lattice.Spacing, Iterations: d.Steps, Seconds: seconds, Seed: j.Seed,
 		Fabric: j.Fabric.Name, Extension: j.Piece.Extension, HalfEdge: j.Piece.HalfEdge, Grain: j.Piece.Grain,
 		CowlPoint: j.Piece.CowlPoint, Facing: j.Piece.Facing, Free: j.Free,
-		SetEdge: j.SetEdge, EdgeDepth: j.EdgeDepth, Taken: j.Piece.Taken,
+		SetEdge: j.SetEdge, EdgeDepth: j.EdgeDepth, Taken: j.Piece.Taken, Hem: j.Piece.Hem,
 	}
+	o.HemFront, o.HemSides = d.hemAt()
 	if o.Folds, err = d.folds(r); err != nil {
 		return Outcome{}, r, err
 	}

@@ -19,6 +19,7 @@ type pin struct {
 	over float64 // m, distance of that from the form
 	down float64 // m, of a pin in the shoulder: how far down the flat seam from the cowl point
 	out  bool    // taken out by the hand of a Live
+	sewn bool    // no pin: the side seam as it is sewn to the back, see inSidePlane
 }
 
 // Pins stand this far apart along the seams, m: a dressmaker's pins.
@@ -106,30 +107,6 @@ func (j Job) seamShare() float64 {
 	return (j.Piece.Block.ShoulderLength() - j.Piece.CowlPoint) / j.Piece.ShoulderLength()
 }
 
-// sidePins spread the side seam over the form's from underarm to waist.
-func (j Job) sidePins(side float64) []pin {
-	var out []pin
-	p := j.Piece
-	whole, body := length(p.Side), j.sideLength()
-	for _, s := range steps(0, whole, sideStep) {
-		out = append(out, pin{name: "side", flat: sided(along(p.Side, s), side), at: j.off(j.Form.SidePoint(side, s/whole*body), sim.Shell), over: sim.Shell})
-	}
-	return out
-}
-
-// sideLength is the arc from underarm to waist along the form's side seam, m.
-func (j Job) sideLength() float64 {
-	lo, hi := 0.0, 0.5
-	for range 40 {
-		if m := (lo + hi) / 2; j.Form.SidePoint(1, m).Y > 0 {
-			lo = m
-		} else {
-			hi = m
-		}
-	}
-	return lo
-}
-
 // waistPins spread the waist over the form's front quarter. What is left of
 // the dart is pinched: both its legs go to one place.
 func (j Job) waistPins(side float64) []pin {
@@ -189,7 +166,7 @@ func (j Job) holds(l *lattice.Lattice) ([]sim.Hold, error) {
 		return nil
 	}
 	for _, p := range j.pins() {
-		if err := add(p.name, p.flat, sim.All); err != nil {
+		if err := add(p.name, p.flat, p.only()); err != nil {
 			return nil, err
 		}
 	}
@@ -205,6 +182,11 @@ func (j Job) holds(l *lattice.Lattice) ([]sim.Hold, error) {
 	}
 	for _, f := range j.fingers(handOf(j.Seed)) {
 		if err := add("finger", f.flat, sim.All); err != nil {
+			return nil, err
+		}
+	}
+	for _, p := range led(j.pins()) {
+		if err := add("seam finger", p.flat, sim.All); err != nil {
 			return nil, err
 		}
 	}

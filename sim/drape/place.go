@@ -50,7 +50,7 @@ func (j Job) start(q r2.Vec) r3.Vec {
 }
 
 // waistY returns the flat y of the waist on CF, which hangs at height 0.
-func (j Job) waistY() float64 { return j.Piece.Waist[len(j.Piece.Waist)-1].Y }
+func (j Job) waistY() float64 { return j.Piece.WaistY() }
 
 // front returns the z of the plane in which the flat piece begins, m.
 func (j Job) front() float64 {
@@ -60,6 +60,9 @@ func (j Job) front() float64 {
 	z := 0.0
 	for y := 0.0; y < 0.45; y += 0.01 {
 		z = math.Max(z, j.Form.BridgedFront(y))
+	}
+	for y := 0.0; y < j.Piece.Hem; y += 0.01 {
+		z = math.Max(z, j.Form.BridgedFront(-y))
 	}
 	return z + before
 }
@@ -161,7 +164,7 @@ func (d *Drape) repin() {
 	for k := range d.pins {
 		p := &d.pins[k]
 		pull := r3.Scale(-1, d.State.Pull(d.Scene.Holds[k], k))
-		if f := r3.Norm(pull); f > smooth && !p.firm() {
+		if f := r3.Norm(pull); f > smooth && !p.firm() && !p.sewn {
 			p.at = d.Job.off(r3.Add(p.at, r3.Scale(math.Min(5*(f-smooth)/pinGrip, repinMost)/f, pull)), p.over)
 		}
 	}
@@ -198,6 +201,10 @@ func (d *Drape) lead(h hand, t, grip float64) {
 	for _, f := range d.fingers {
 		from := j.start(f.flat)
 		st.Target[k], st.Grip[k] = r3.Add(from, r3.Scale(smoothly(t), r3.Sub(f.at, from))), grip*fingerGrip/guideGrip
+		k++
+	}
+	for _, p := range led(d.pins) {
+		st.Target[k], st.Grip[k] = j.way(p, t), grip
 		k++
 	}
 }

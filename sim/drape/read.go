@@ -41,7 +41,10 @@ func (d *Drape) Pierced() int {
 // PinPull returns the largest pull of a pin, N.
 func (d *Drape) PinPull() float64 {
 	var m float64
-	for _, pull := range d.State.Pulls(d.Scene) {
+	for h, pull := range d.State.Pulls(d.Scene) {
+		if h.Only == inSidePlane {
+			continue // the back's pull
+		}
 		m = math.Max(m, r3.Norm(pull))
 	}
 	return m

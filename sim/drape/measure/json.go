@@ -2,6 +2,7 @@ package measure
 
 import (
 	"encoding/json"
+	"math"
 	"strconv"
 
 	"cowl/sim/drape"
@@ -53,7 +54,10 @@ func (m *Measure[T]) inFile(of *T) any {
 	case m.Each != nil:
 		return each(m.Each(of), m.In)
 	}
-	return m.In(m.Of(of))
+	if v := m.In(m.Of(of)); !math.IsNaN(v) {
+		return v
+	}
+	return nil
 }
 
 // foldJSON is a fold as result.json has it.

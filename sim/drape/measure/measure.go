@@ -28,7 +28,7 @@ type Measure[T any] struct {
 	Unit   Unit   // for people; zero: that of files
 	Digits int    // decimals for people
 
-	Of     func(*T) float64        // SI
+	Of     func(*T) float64        // SI; NaN: there is none, and it is left out of result.json
 	Each   func(*T) []float64      // instead of Of: SI, one a placing,
 	Over   func([]float64) float64 // and what is made of them in the unit of files; nil: they are listed
 	Raw    func(*T) any            // instead of Of: what is no measure; nil: left out of result.json

@@ -46,6 +46,10 @@ var All = []*Figure{
 		Report: Words{Under: "Stand-off", Says: "edge %s off the form"}, Window: Words{Under: edge, Says: "Stands off the form by"}},
 	{Key: "forward_mm", Name: "Reach ahead of the form", Unit: Centimetre, Digits: 1, Column: 3, OnForm: true, Of: func(o *drape.Outcome) float64 { return o.Forward },
 		Report: Words{Under: "Stand-off", Says: "the front reaches %s ahead of the form"}, Window: Words{Under: edge, Says: "Reaches ahead of the form"}},
+	{Key: "hem_front_mm", Unit: Centimetre, Digits: 1, Of: func(o *drape.Outcome) float64 { return hemmed(o, o.HemFront) },
+		Report: Words{Under: "Hem", Says: "%s below the waist on the centre front"}, Window: Words{Under: cloth, Says: "Hem below the waist, centre front"}},
+	{Key: "hem_sides_mm", Unit: Centimetre, Digits: 1, Of: func(o *drape.Outcome) float64 { return hemmed(o, o.HemSides) },
+		Report: Words{Under: "Hem", Says: ", %s at the side seams"}, Window: Words{Under: cloth, Says: "Hem below the waist, side seams"}},
 	{Key: "twist_mm", Name: "Twist", Unit: Millimetre, Digits: 1, Column: 7, Shown: math.Abs, Of: func(o *drape.Outcome) float64 { return o.Twist },
 		Report: Words{Under: "Balance", Says: "left and right differ by %s"}, Window: Words{Under: cloth, Says: "Left and right differ by"}},
 	{Key: "drift_mm", Unit: Millimetre, Digits: 1, Of: func(o *drape.Outcome) float64 { return o.Drift },
@@ -92,6 +96,7 @@ var All = []*Figure{
 	{Key: "grain_deg", Unit: Degree, Of: func(o *drape.Outcome) float64 { return o.Grain }},
 	{Key: "cowl_point_mm", Unit: Centimetre, Digits: 1, Of: func(o *drape.Outcome) float64 { return o.CowlPoint }},
 	{Key: "facing_mm", Unit: Centimetre, Digits: 1, Of: func(o *drape.Outcome) float64 { return o.Facing }},
+	{Key: "hem_mm", Of: func(o *drape.Outcome) float64 { return hemmed(o, o.Hem) }},
 	{Key: "free", Raw: func(o *drape.Outcome) any { return o.Free }},
 }
 
@@ -123,6 +128,14 @@ func growth(under, says string) Words {
 // some turns the 0 that stands for none into NaN.
 func some(v float64) float64 {
 	if v == 0 {
+		return math.NaN()
+	}
+	return v
+}
+
+// hemmed is v, or NaN where the front ends at the waist.
+func hemmed(o *drape.Outcome, v float64) float64 {
+	if o.Hem == 0 {
 		return math.NaN()
 	}
 	return v

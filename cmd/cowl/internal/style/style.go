@@ -39,14 +39,14 @@ type Style struct {
 
 // Hang says how the piece is hung.
 type Hang struct {
-	Spacing   float64 // m, between crossings of the lattice
-	Seed      uint64  // which hand places the cloth
-	Placings  int     // number of hands, of seeds Seed, Seed+1, …
-	Folds     int     // that the hand lays, or drape.Auto
-	EdgeDepth float64 // m below the front neck point that the edge is set to, or draft.Auto: as it falls
-	Waist     drape.Waist
-	Shake     bool // say how hard a shake each fold survives
-	Free      bool // no dress form: hang from the two cowl points
+	Spacing   float64     // m, between crossings of the lattice
+	Seed      uint64      // which hand places the cloth
+	Placings  int         // number of hands, of seeds Seed, Seed+1, …
+	Folds     int         // that the hand lays, or drape.Auto
+	EdgeDepth float64     // m below the front neck point that the edge is set to, or draft.Auto: as it falls
+	Waist     drape.Waist // or draft.Auto; read it through Style.Held
+	Shake     bool        // say how hard a shake each fold survives
+	Free      bool        // no dress form: hang from the two cowl points
 }
 
 // Default is what an empty style file means: chart size 10 and a mid-depth
@@ -54,7 +54,7 @@ type Hang struct {
 func Default() Style {
 	return Style{
 		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Stand: draft.DefaultStand(), Fabric: materials.Default(),
-		Hang:  Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Seed: 1, Placings: 1},
+		Hang:  Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Waist: autoWaist, Seed: 1, Placings: 1},
 		taken: map[string]bool{}, from: map[string]string{},
 	}
 }
@@ -80,8 +80,23 @@ func (s *Style) Wearer() (body.Body, error) {
 // Job is what hangs p, the front of s, on the form of its wearer.
 func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
 	h := s.Hang
-	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: h.Waist, Shake: h.Shake, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
+	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Shake: h.Shake, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
 }
+
+// Held is how the waist is held: as asked for, else at the sides, or nowhere where the
+// front goes on to a hem.
+func (s *Style) Held() drape.Waist {
+	switch {
+	case s.Hang.Waist != autoWaist:
+		return s.Hang.Waist
+	case s.Cut.Hem > 0:
+		return drape.FreeWaist
+	}
+	return drape.SidesPinned
+}
+
+// autoWaist leaves the hold of the waist to the cut.
+const autoWaist drape.Waist = draft.Auto
 
 // Piece drafts the flat piece. What keeps it from being cut is an error, and so is an
 // edge that is to lie where no cutting brings it.

@@ -93,7 +93,7 @@ func (a *App) effect(c *panel.Column) {
 		{"Side pins pull, together", grams(b, "side"), grams(n, "side") + " g"},
 		figure("Yarns change by at most", "max_strain_percent"), figure("Edge drop", "edge_drop_mm"),
 	} {
-		if row[0] == "Waist pins pull, together" && p.Style.Hang.Waist != drape.Pinned {
+		if row[0] == "Waist pins pull, together" && p.Style.Held() != drape.Pinned {
 			continue // there are none
 		}
 		c.Pair(row[0], row[1]+" → "+row[2])

@@ -65,9 +65,9 @@ func (p *Pane) foldsFit() (most, auto int) {
 // waistChoice says how the waist is held.
 func (a *App) waistChoice(c *panel.Column) {
 	c.Heading("Waist")
-	was := a.pane().Style.Hang.Waist
-	helps := []string{"Pinned at the side seams only, as it is worn: between them the waist hangs free.", "Pinned all round, as on the stand."}
-	w := drape.Waist(a.ui.Choice("waist", c.Next(panel.RowHeight), []string{"At the side seams", "Pinned all round"}, helps, int(was)))
+	was := a.pane().Style.Held()
+	helps := []string{"Pinned at the side seams only, as it is worn: between them the waist hangs free.", "Pinned all round, as on the stand.", "Nowhere: the front hangs from shoulders and underarms, and the side seams hang with the back."}
+	w := drape.Waist(a.ui.Choice("waist", c.Next(panel.RowHeight), []string{"At the sides", "All round", "Free"}, helps, int(was)))
 	if w != was {
 		a.setNumber("waist", float64(w), "how the waist is held", "")
 	}

@@ -442,7 +442,7 @@ func foldsLaid(d *drive) {
 	d.key("ctrl+z", "ctrl+z", "ctrl+z")
 	d.until("folds and waist of before", func(a *App) bool {
 		h := a.pane().Style.Hang
-		return h.Folds == drape.Auto && h.Waist == drape.SidesPinned
+		return h.Folds == drape.Auto && a.pane().Style.Held() == drape.SidesPinned
 	})
 	d.until("the hanging of before", func(a *App) bool {
 		p := a.pane()
