@@ -102,7 +102,7 @@ func TestBadInput(t *testing.T) {
 		{"edge depth above the neck", []string{"drape"}, "hang:\n  edge_depth_cm: -7\n", []string{"s.yaml:2: edge depth -7.0 cm", "-6.0–12.2 cm"}},
 		{"bare edge depth", []string{"drape", "--edge-depth", "8"}, "", []string{"--edge-depth", "no unit", "8cm"}},
 		{"edge depth without unit", []string{"drape"}, "hang:\n  edge_depth: 8\n", []string{"s.yaml:2", "no unit", "edge_depth_cm"}},
-		{"waist", []string{"drape", "--waist", "tied"}, "", []string{"--waist", `waist "tied"`, "side or pinned"}},
+		{"waist", []string{"drape", "--waist", "tied"}, "", []string{"--waist", `waist "tied"`, "side, pinned, free or auto"}},
 		{"waist in the file", []string{"drape"}, "body:\n  waist_cm: 70\nhang:\n  waist: tied\n", []string{"s.yaml:4", `waist "tied"`, "side or pinned"}},
 		{"waist of the body", []string{"drape", "--waist", "pinned"}, "body:\n  waist_cm: 30\n", []string{"s.yaml:2: waist 30.0 cm"}},
 		{"shake in words", []string{"drape"}, "hang: {shake: hard}\n", []string{"s.yaml:1", "shake is hard", "true or false"}},

@@ -18,12 +18,16 @@ type Back struct {
 	Neck     []r2.Vec // cowl point to CB
 	Shoulder []r2.Vec // cowl point to tip
 	Armhole  []r2.Vec // tip to underarm
-	Side     []r2.Vec // underarm to waist
-	Waist    []r2.Vec // side to CB; juts out between the dart legs, see jut
-	Dart     []r2.Vec // outer leg end, point, inner leg end
-	Facing   []r2.Vec // closed outline of the back-neck facing; nil: the front has none
-	FacedBy  float64  // m, how far the facing reaches down the shoulder seam
-	Notches  []Notch
+	Side     []r2.Vec // underarm to waist or hem
+	Waist    []r2.Vec // side to CB, the lower edge: waist, which juts out between the dart legs, see jut, or hem
+	Dart     []r2.Vec // outer leg end at the waist, point, inner leg end
+
+	WaistLine []r2.Vec   // side to CB, inside a back that goes on to a hem; else nil
+	DartBelow [][]r2.Vec // of such a back, the dart below the waist: to its lower point, or either leg to the hem
+
+	Facing  []r2.Vec // closed outline of the back-neck facing; nil: the front has none
+	FacedBy float64  // m, how far the facing reaches down the shoulder seam
+	Notches []Notch
 }
 
 const (
@@ -41,7 +45,8 @@ const (
 // MatchBack cuts the back that is sewn to the front p from the block k. The
 // shoulder seam is measured from the tip to the length of the front's, so the
 // ease of the back shoulder falls away with the widened neck; the side seam
-// takes the front's length from the underarm down. Where the front was cut
+// takes the front's length from the underarm down. A front that goes on to a hem has
+// such a back. Where the front was cut
 // from a block with another shoulder, the tip of the back is set first. The
 // neck is a curve square to CB and to the shoulder, the facing ends where the
 // front's ends. An outline that crosses itself is an error.
@@ -53,9 +58,14 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	b.Shoulder = []r2.Vec{cowl, k.ShoulderTip}
 	b.Armhole = append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
 	down := r2.Unit(r2.Sub(k.SideWaist, k.Underarm))
-	b.Side = []r2.Vec{k.Underarm, r2.Add(k.Underarm, r2.Scale(length(p.Side), down))}
+	b.Side = []r2.Vec{k.Underarm, r2.Add(k.Underarm, r2.Scale(p.SideToWaist(), down))}
 	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.jut(), k.DartInner, k.CBWaist}
 	b.Dart = []r2.Vec{k.DartOuter, k.DartPoint, k.DartInner}
+	if p.Hem > 0 {
+		if err := b.hemmed(k, p); err != nil {
+			return Back{}, err
+		}
+	}
 	cb := r2.Vec{Y: k.Nape.Y - backNeckDrop*math.Min(1, p.CowlPoint/backNeckWiden)}
 	seam := r2.Unit(r2.Sub(k.ShoulderTip, k.Neck))
 	b.Neck = neckCurve(cowl, cb, seam)
@@ -171,12 +181,11 @@ const twin = 0.006
 // notches returns the marks of both halves, wearer's left first.
 func (b Back) notches() []Notch {
 	marks := []Notch{
-		{b.Waist[len(b.Waist)-1], r2.Vec{Y: -1}, "centre back, waist"},
+		{b.Waist[len(b.Waist)-1], r2.Vec{Y: -1}, "centre back, " + b.LowerEdge()},
 		{b.Neck[len(b.Neck)-1], r2.Vec{Y: 1}, "centre back, neck"},
 	}
 	half := b.armholeNotches()
-	d := outward(b.Dart[0], b.Dart[2])
-	half = append(half, Notch{b.Dart[0], d, "dart, outer leg"}, Notch{b.Dart[2], d, "dart, inner leg"})
+	half = append(half, b.lowerNotches()...)
 	if b.FacedBy > 0 {
 		at, _ := along(b.Shoulder, b.FacedBy)
 		half = append(half, Notch{at, outward(b.Shoulder[0], b.Shoulder[1]), "end of the facing"})

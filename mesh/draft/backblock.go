@@ -24,6 +24,9 @@ type BackBlock struct {
 	DartPoint   r2.Vec   // where the waist dart ends
 	DartInner   r2.Vec   // waist end of the dart leg towards CB
 	CBWaist     r2.Vec   // waist on CB
+
+	// What a back needs that goes on below the waist, m, as in Block.
+	HipWide, HipDeep float64
 }
 
 // Steps of the back (common practice for an Aldrich-type close-fitting bodice,
@@ -62,6 +65,7 @@ func BackFromBody(b body.Body) (BackBlock, error) {
 	half := backDartShare * suppression / 2
 	k.DartPoint = r2.Vec{X: width / 2, Y: depth}
 	k.DartOuter, k.DartInner = r2.Vec{X: width/2 + half, Y: waist}, r2.Vec{X: width/2 - half, Y: waist}
+	k.HipWide, k.HipDeep = hipOf(k.SideWaist.X-2*half, b), b.WaistToHip
 	// The pitch lies on the back width line, half way from the level of the
 	// drafted tip to the depth line.
 	pitch := r2.Vec{X: width, Y: (depth - (b.Shoulder+backEase)*math.Sin(t.backSlope)) / 2}

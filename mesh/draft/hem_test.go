@@ -186,3 +186,51 @@ func TestHemTakenIn(t *testing.T) {
 		t.Errorf("Treated(release waist) = %v, want it refused: the waist is free", err)
 	}
 }
+
+// The back of any front with a hem walks with it, is as wide at the hip as the back of
+// the block asks for, and front and back together hold the hip with the ease of the waist.
+func TestHemBackWalks(t *testing.T) {
+	count := 0
+	rapid.Check(t, func(t *rapid.T) {
+		who := randomBody(t)
+		blk, err := FromBody(who)
+		if err != nil {
+			t.Fatal(err)
+		}
+		k, err := BackFromBody(who)
+		if err != nil {
+			t.Skip("no back")
+		}
+		c := DefaultCut()
+		c.Extension, c.Facing, c.DartShare = Auto, 0.05, rapid.SampledFrom([]float64{0.5, 1}).Draw(t, "share")
+		c.Hem = rapid.Float64Range(leastHem, blk.mostHem()).Draw(t, "hem")
+		p, err := Draft(blk, c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := MatchBack(k, p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		count++
+		for _, w := range Walked(p, b) {
+			near(t, w.Name, w.Front, w.Back)
+		}
+		near(t, "CB below the waist", k.CBWaist.Y-b.Waist[len(b.Waist)-1].Y, c.Hem)
+		near(t, "half hip less that of the body", blk.HipWide+k.HipWide-who.Hip/2, 0.03) // the ease of the half waist
+		if (len(b.DartBelow) == 1) != (c.Hem >= backDartBelow*who.WaistToHip+dartClear) {
+			t.Fatalf("hem %.3f: the back dart has %d lines below the waist, want 1 if it ends above the hem, else 2", c.Hem, len(b.DartBelow))
+		}
+		for _, line := range b.DartBelow {
+			if end := line[len(line)-1]; len(b.DartBelow) == 2 && !onLineOf(b.Waist, end) {
+				t.Fatalf("hem %.3f: a leg of the back dart ends at %v, off the hem", c.Hem, end)
+			}
+		}
+	})
+	if !t.Failed() && count < 150 {
+		t.Errorf("walked %d pairs, want 150 or more", count)
+	}
+}
+
+// onLineOf reports whether v lies on a line.
+func onLineOf(line []r2.Vec, v r2.Vec) bool { _, off := foot(line, v); return off < 1e-9 }

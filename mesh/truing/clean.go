@@ -59,8 +59,8 @@ func leftRight(marks []mark) float64 {
 
 // redraw moves the lines of the draft so that they meet: a corner goes where
 // its seams agree on, the armhole follows its ends, CF stays CF.
-func redraw(l draft.Lines, moves map[string]move) draft.Lines {
-	shoulder, side, waist := moves["shoulder"], moves["side seam"], moves["waist"]
+func redraw(l draft.Lines, moves map[string]move, lower string) draft.Lines {
+	shoulder, side, waist := moves["shoulder"], moves["side seam"], moves[lower]
 	corner := r2.Scale(0.5, r2.Add(side.b, waist.a))
 	cf := r2.Vec{Y: waist.b.Y}
 	out := l

@@ -78,20 +78,34 @@ func (s Suit) back() paper.Piece {
 	p := paper.Piece{
 		Name: "Back", Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
 		Outline: b.Outline, Notches: append(b.Notches, sideNotches(b.Side)...),
-		Lines: []paper.Line{
-			{Name: "centre back", Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1], b.Neck[len(b.Neck)-1]}},
-			{Name: "left dart", Kind: paper.Dart, Points: b.Dart},
-			{Name: "right dart", Kind: paper.Dart, Points: mirroredLine(b.Dart)},
-		},
-		Holes: []paper.Hole{{Name: "left dart point", At: b.Dart[1]}, {Name: "right dart point", At: mirrored(b.Dart[1])}},
+		Lines: backLines(b),
+	}
+	for _, m := range b.Marks() {
+		p.Holes = append(p.Holes, paper.Hole{Name: "left " + m.Name, At: m.At}, paper.Hole{Name: "right " + m.Name, At: mirrored(m.At)})
 	}
 	p.Edges = edges(p.Outline, []run{
-		{"waist", b.Waist[0], false}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
+		{b.LowerEdge(), b.Waist[0], b.WaistLine != nil}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
 		{"shoulder", b.Shoulder[0], false}, {"neck", b.Neck[len(b.Neck)-1], true},
 	})
 	s.allow(&p)
 	p.Settle(s.BackGrain)
 	return p
+}
+
+// backLines lists the lines inside the back.
+func backLines(b draft.Back) []paper.Line {
+	lines := []paper.Line{{Name: "centre back", Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1], b.Neck[len(b.Neck)-1]}}}
+	both := func(name string, kind paper.Kind, line []r2.Vec) {
+		lines = append(lines, paper.Line{Name: "left " + name, Kind: kind, Points: line}, paper.Line{Name: "right " + name, Kind: kind, Points: mirroredLine(line)})
+	}
+	both("dart", paper.Dart, b.Dart)
+	for _, line := range b.DartBelow {
+		both("dart below the waist", paper.Dart, line)
+	}
+	if b.WaistLine != nil {
+		both("waist", paper.Guide, b.WaistLine)
+	}
+	return lines
 }
 
 // facing lays out the back-neck facing.

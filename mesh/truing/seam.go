@@ -13,14 +13,15 @@ import (
 
 // seam is one seam of the half front while it is being marked.
 type seam struct {
-	name   string
-	pins   []string // names of its pins
-	pinned bool     // whether a seam without marks is an error
-	line   []r2.Vec // m, as drafted, on the wearer's left half
-	onForm func(side, t float64) r3.Vec
-	under  func(t float64) bool // cloth inside a pleat, where no pencil reaches; nil: nowhere
-	marks  []mark
-	misfit Misfit
+	name    string
+	pins    []string // names of its pins
+	pinned  bool     // whether a seam without marks is an error
+	line    []r2.Vec // m, as drafted, on the wearer's left half
+	onForm  func(side, t float64) r3.Vec
+	nowhere bool                 // the form has no such seam
+	under   func(t float64) bool // cloth inside a pleat, where no pencil reaches; nil: nowhere
+	marks   []mark
+	misfit  Misfit
 }
 
 // mark is a place of the seam found on the cloth, folded to the left half.
@@ -43,10 +44,20 @@ func seamsOf(l draft.Lines, f *form.Form, p draft.Piece, pins []Pin) []seam {
 		{name: "armhole", line: l.Armhole,
 			onForm: func(s, t float64) r3.Vec { q := armhole.at(t); return r3.Vec{X: s * q.X, Y: q.Y, Z: q.Z} }},
 		{name: "side seam", pins: []string{"side"}, pinned: true, line: l.Side,
-			onForm: func(s, t float64) r3.Vec { return f.SidePoint(s, t*side) }},
-		{name: "waist", pins: []string{"waist", "dart"}, pinned: slices.ContainsFunc(pins, func(q Pin) bool { return q.Seam == "waist" }), line: l.Waist, // pinned at the side seams alone it hangs free
-			onForm: func(s, t float64) r3.Vec { return f.WaistPoint(s, 1-t) }},
+			onForm: func(s, t float64) r3.Vec { return f.SidePoint(s, sideDown(p, side, t*length(l.Side))) }},
+		{name: p.LowerEdge(), pins: []string{"waist", "dart"}, pinned: slices.ContainsFunc(pins, func(q Pin) bool { return q.Seam == "waist" }), line: l.Waist, // pinned at the side seams alone it hangs free
+			onForm: func(s, t float64) r3.Vec { return f.WaistPoint(s, 1-t) }, nowhere: p.Hem > 0},
 	}
+}
+
+// sideDown returns how far down the form's side seam, of length waist (m) to the waist,
+// the place s down that of the front lies: below the waist at its own length.
+func sideDown(p draft.Piece, waist, s float64) float64 {
+	w := p.SideToWaist()
+	if s > w {
+		return waist + s - w
+	}
+	return s / w * waist
 }
 
 // sideLength is the arc from underarm to waist along the form's side seam, m.
@@ -112,6 +123,9 @@ const places = 40
 // formMarks carries the seam of the form back.
 func (m *seam) formMarks(c carrier) []mark {
 	var out []mark
+	if m.nowhere {
+		return nil
+	}
 	for _, side := range []float64{1, -1} {
 		for k := 0; k <= places; k++ {
 			t := float64(k) / places

@@ -103,9 +103,9 @@ func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Tru
 		moves[m.name] = m.moved(o.Half)
 	}
 	if len(all[len(all)-1].marks) == 0 {
-		moves["waist"] = move{a: moves["side seam"].b}
+		moves[all[len(all)-1].name] = move{a: moves["side seam"].b}
 	}
-	clean := redraw(lines, moves)
+	clean := redraw(lines, moves, p.LowerEdge())
 	p.Pleats = relaid(p, clean.Shoulder)
 	trued, err := p.Redrawn(clean)
 	if err != nil {

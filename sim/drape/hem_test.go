@@ -1,0 +1,106 @@
+package drape
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"cowl/mesh/draft"
+	"cowl/sim"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// hemmedJob is the demo on 12 mm with two folds, and a hem below the waist.
+func hemmedJob(t testing.TB, hem float64, w Waist) Job {
+	j := recut(t, laidJob(t, 0.08, 2), func(c *draft.Cut) { c.Extension, c.Hem = draft.Auto, hem })
+	j.Waist = w
+	return j
+}
+
+// With a free waist nothing but shoulder and underarm is pinned; the side seam below is
+// held in its plane alone, down to the hem, and every place of it on the form's seam as
+// far below the waist as it is in the flat.
+func TestFreeWaistPins(t *testing.T) {
+	for _, q := range []struct {
+		hem            float64
+		w              Waist
+		waist          bool // side pins reach the waist
+		sewn, sewnFrom int  // places a side, first of them m·1000 below the underarm or more
+	}{
+		{0, SidesPinned, true, 0, 0},
+		{0, FreeWaist, false, 5, 1},
+		{0.12, FreeWaist, false, 8, 1},
+		{0.12, SidesPinned, true, 3, 196},
+		{0.22, FreeWaist, false, 11, 1},
+	} {
+		j := hemmedJob(t, q.hem, q.w)
+		deepest, sewn := 0.0, 0
+		for _, p := range j.pins() {
+			down := nearest(j.Piece.Side, sided(p.flat, math.Copysign(1, p.flat.X)))
+			switch {
+			case p.name == "waist" || p.name == "dart":
+				t.Errorf("hem %g, waist %v: a pin in the waist", q.hem, q.w)
+			case p.sewn:
+				sewn++
+				if below := down - j.Piece.SideToWaist(); below > 0.01 && math.Abs(p.at.Y+below) > 0.1*below {
+					t.Errorf("hem %g: the side seam %.3f m below the waist is led to %.3f m above it", q.hem, below, p.at.Y)
+				}
+				if down < float64(q.sewnFrom)/1000 || p.only() != (r3.Vec{Z: 1}) {
+					t.Errorf("hem %g, waist %v: sewn %.3f m down, held along %v", q.hem, q.w, down, p.only())
+				}
+			case p.name == "side":
+				deepest = math.Max(deepest, down)
+			}
+		}
+		if sewn != 2*q.sewn || (math.Abs(deepest-j.Piece.SideToWaist()) < 1e-9) != q.waist || !q.waist && deepest > 0 {
+			t.Errorf("hem %g, waist %v: pinned down to %.3f m, %d places sewn, want the waist %.3f m down: %t, and %d", q.hem, q.w, deepest, sewn, j.Piece.SideToWaist(), q.waist, 2*q.sewn)
+		}
+	}
+	if err := hemmedJob(t, 0.12, Pinned).Check(); err == nil || !strings.Contains(err.Error(), "has no seam there to pin") {
+		t.Errorf("a hem with the waist pinned all round: Check() = %v, want it refused", err)
+	}
+}
+
+// The demo with a hem comes to rest as sound as without one. What lies above the bust is
+// as with the waist at the sides: nothing below the waist carries it. The hem hangs as
+// far below the edge as the centre front is long, less what folds and bias take up.
+func TestHemHangs(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hangs three drapes")
+	}
+	hang := func(hem float64, w Waist) Outcome {
+		d, err := Hang(context.Background(), hemmedJob(t, hem, w))
+		if err != nil {
+			t.Fatal(err)
+		}
+		o, _, err := d.outcome(0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if o.Status != sim.Settled || o.Pierced > 0 || o.Residual > 1e-3 || o.Inside > 0.005 {
+			t.Errorf("hem %g, waist %v: %v, %d pierced, residual %.1e, %.1f mm in the form", hem, w, o.Status, o.Pierced, o.Residual, 1000*o.Inside)
+		}
+		return o
+	}
+	side, free, hemmed := hang(0, SidesPinned), hang(0, FreeWaist), hang(0.12, FreeWaist)
+	for _, o := range []Outcome{free, hemmed} {
+		if o.FoldCount != side.FoldCount || o.Kept != side.Kept || o.Extra > 0 {
+			t.Errorf("hem %g: %d folds above the bust, %d kept, %d extra, want %d, %d and none as with the waist at the sides", o.Hem, o.FoldCount, o.Kept, o.Extra, side.FoldCount, side.Kept)
+			continue
+		}
+		for k := range side.FoldCount {
+			if off := o.Folds[k].CF - side.Folds[k].CF; math.Abs(off) > 0.015 {
+				t.Errorf("hem %g: fold %d lies %.0f mm from where it lies with the waist at the sides, want 15 at most", o.Hem, k+1, 1000*off)
+			}
+		}
+	}
+	if side.HemFront != 0 || free.HemSides != 0 {
+		t.Errorf("a front that ends at the waist has a hem %.3f and %.3f m below it", side.HemFront, free.HemSides)
+	}
+	// Folds and bias lift the waist by some 2 cm; the hem is lifted with it.
+	if hemmed.HemFront < 0.12-0.035 || hemmed.HemFront > 0.12+0.005 || math.Abs(hemmed.HemFront-hemmed.HemSides) > 0.02 {
+		t.Errorf("a hem of 12 cm hangs %.1f cm below the waist in front and %.1f at the sides, want 8.5–12.5 and level to 2", 100*hemmed.HemFront, 100*hemmed.HemSides)
+	}
+}
