@@ -41,7 +41,7 @@ func TestParseFactor(t *testing.T) {
 		}
 	}
 	for _, q := range []struct{ text, says string }{
-		{"hem=1cm,2cm", "cowl-point"}, {"extension", "FIRST:LAST:STEP"}, {"extension=0:14:2", "unit"}, {"extension=4cm", "2–60"},
+		{"yoke=1cm,2cm", "cowl-point"}, {"extension", "FIRST:LAST:STEP"}, {"extension=0:14:2", "unit"}, {"extension=4cm", "2–60"},
 		{"extension=4cm:2cm:1cm", "LAST above FIRST"}, {"extension=0cm:9cm:0cm", "STEP above 0"}, {"grain=0:90:0.1", "2–60"}, {"shear=3", "N/m"},
 	} {
 		if _, err := parseFactor(q.text); err == nil || !strings.Contains(err.Error(), q.says) {

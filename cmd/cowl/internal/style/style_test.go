@@ -263,3 +263,57 @@ func TestSetWaist(t *testing.T) {
 		t.Errorf("--waist pinned = %v, %v, want %v", v, err, float64(drape.Pinned))
 	}
 }
+
+// A front with a hem hangs free at the waist unless something else is asked for, in the
+// same file or on top of it.
+func TestHeld(t *testing.T) {
+	for _, q := range []struct {
+		file string
+		hem  float64
+		want drape.Waist
+	}{
+		{"", 0, drape.SidesPinned}, {"", 0.12, drape.FreeWaist},
+		{"hang: {waist: auto}\n", 0, drape.SidesPinned}, {"hang: {waist: auto}\n", 0.12, drape.FreeWaist},
+		{"hang: {waist: side}\n", 0.12, drape.SidesPinned}, {"hang: {waist: free}\n", 0, drape.FreeWaist},
+		{"hang: {waist: pinned}\n", 0, drape.Pinned},
+	} {
+		s, err := Parse("f", []byte(q.file))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Set("hem", q.hem, "--hem"); err != nil {
+			t.Fatal(err)
+		}
+		again, err := Parse("f", s.YAML())
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := s.Piece()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s.Held() != q.want || again.Held() != q.want || s.Job(p, nil).Waist != q.want {
+			t.Errorf("%q with hem %g: held %v, read back %v, hung %v, want %v", q.file, q.hem, s.Held(), again.Held(), s.Job(p, nil).Waist, q.want)
+		}
+	}
+}
+
+// A block of one's own shows no hip, and a finished front has its hem behind it.
+func TestHemOfOnesOwn(t *testing.T) {
+	s := Default()
+	s.Points = map[string][]r2.Vec{
+		"cf neck": {{Y: -0.08}}, "neck": {{X: 0.07}}, "shoulder tip": {{X: 0.18, Y: -0.04}}, "underarm": {{X: 0.23, Y: -0.20}},
+		"side waist": {{X: 0.20, Y: -0.40}}, "dart outer": {{X: 0.10, Y: -0.40}}, "apex": {{X: 0.10, Y: -0.25}}, "dart inner": {{X: 0.10, Y: -0.40}}, "cf waist": {{Y: -0.40}},
+	}
+	if err := s.Set("hem", 0.12, "--hem"); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(), "--hem: hem 12.0 cm, but this block ends at the waist") {
+		t.Errorf("Piece() = %v, want the hem refused: the block has no hip", err)
+	}
+	s.Points, s.Lines = nil, &draft.Lines{}
+	s.from["piece"] = "--piece"
+	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(), "--hem: hem is set, but the piece is a finished one") {
+		t.Errorf("Piece() = %v, want the hem refused: the piece is a finished one", err)
+	}
+}

@@ -107,13 +107,19 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 	a.dashes(c.at(r2.Vec{X: -q.HalfEdge, Y: q.FoldY}), c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY}), u.Theme.Accent)
 	waist := q.Waist[len(q.Waist)-1]
 	line(0.8, u.Theme.Soft, waist, r2.Vec{Y: q.FoldY})
-	if q.DartLeft != nil {
-		line(1, u.Theme.Ink, q.DartLeft...)
-		var other []r2.Vec
-		for _, v := range q.DartLeft {
-			other = append(other, r2.Vec{X: -v.X, Y: v.Y})
+	both := func(wide float64, ink color.RGBA, left []r2.Vec) {
+		var right []r2.Vec
+		for _, v := range left {
+			right = append(right, r2.Vec{X: -v.X, Y: v.Y})
 		}
-		line(1, u.Theme.Ink, other...)
+		line(wide, ink, left...)
+		line(wide, ink, right...)
+	}
+	if q.WaistLine != nil {
+		both(0.8, u.Theme.Soft, q.WaistLine)
+	}
+	if q.DartLeft != nil {
+		both(1, u.Theme.Ink, q.DartLeft)
 	}
 	for _, s := range q.Releases {
 		line(4.4, u.Theme.OnInk, s.From, s.To) // seen on every map

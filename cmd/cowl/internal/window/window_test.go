@@ -425,7 +425,7 @@ func foldsLaid(d *drive) {
 			}
 		}
 	})
-	d.click("waist/Pinned all round")
+	d.click("waist/All round")
 	d.until("a waist pinned all round", func(a *App) bool {
 		p := a.pane()
 		return p.Style.Hang.Waist == drape.Pinned && p.frame.Job.Waist == drape.Pinned && len(p.live.Pins()) > pins
