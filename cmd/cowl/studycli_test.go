@@ -29,7 +29,7 @@ func TestStudyBadInput(t *testing.T) {
 		{"compare --fabrics polyester-twill,wool-tropical --part 3/2", []string{"--part", "3/8"}},
 		{"sweep", []string{"--vary"}},
 		{"sweep --vary extension=0:14:2", []string{"--vary extension", "unit"}},
-		{"sweep --vary yoke=1cm:2cm:1cm", []string{"--vary hem", "cowl-point"}},
+		{"sweep --vary yoke=1cm:2cm:1cm", []string{"--vary yoke", "cowl-point"}},
 		{"sweep --vary slashes=1:3:1", []string{"--how slash"}},
 		{"sweep --vary folds=7,8", []string{"--vary folds", "folds 7", "0–6"}},
 		{"sweep --vary folds=1,1.5", []string{"--vary folds", "folds 1.5", "whole number"}},

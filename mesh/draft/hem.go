@@ -74,7 +74,8 @@ func hemLine(side []r2.Vec, y float64) []r2.Vec {
 // straight down, the side seam by hipLine. A front that is shifted off CF has as much
 // more at the hip as at the waist. What is left of the dart has no waist seam to be
 // sewn into: it stays as ease, as in any loose front (common practice; a dart with two
-// points would want a front that fits).
+// points would want a front that fits). Where that makes it wider than the hip, the
+// side seam falls straight.
 func (p *Piece) hemmed(f front, hem float64) error {
 	if p.DartLeft != nil {
 		p.DartLeft, p.Eased = nil, dist(f.outer, f.inner)
@@ -82,6 +83,9 @@ func (p *Piece) hemmed(f front, hem float64) error {
 	wide := p.Block.HipWide
 	if f.shifted {
 		wide += f.cf.X
+	}
+	if p.Eased > 0 {
+		wide = math.Max(wide, f.side.X)
 	}
 	below, err := hipLine(f.side, wide, p.Block.HipDeep, hem)
 	if err != nil {

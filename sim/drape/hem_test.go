@@ -104,3 +104,28 @@ func TestHemHangs(t *testing.T) {
 		t.Errorf("a hem of 12 cm hangs %.1f cm below the waist in front and %.1f at the sides, want 8.5–12.5 and level to 2", 100*hemmed.HemFront, 100*hemmed.HemSides)
 	}
 }
+
+// Cloth that hangs is not carried over to another hem, nor is its waist let go of: the
+// hand places it anew.
+func TestHemIsPlacedAnew(t *testing.T) {
+	j := hemmedJob(t, 0.12, FreeWaist)
+	d, err := j.lay(j.leading())
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := &walker{d: d, job: j}
+	for _, q := range []struct {
+		name string
+		to   Job
+		want bool
+	}{
+		{"the same", j, true},
+		{"longer", hemmedJob(t, 0.15, FreeWaist), false},
+		{"to the waist", hemmedJob(t, 0, FreeWaist), false},
+		{"sides pinned", hemmedJob(t, 0.12, SidesPinned), false},
+	} {
+		if got := w.carries(q.to); got != q.want {
+			t.Errorf("%s: carried %t, want %t", q.name, got, q.want)
+		}
+	}
+}
