@@ -30,10 +30,10 @@ func TestFreeWaistPins(t *testing.T) {
 		sewn, sewnFrom int  // places a side, first of them m·1000 below the underarm or more
 	}{
 		{0, SidesPinned, true, 0, 0},
-		{0, FreeWaist, false, 5, 1},
-		{0.12, FreeWaist, false, 8, 1},
-		{0.12, SidesPinned, true, 3, 196},
-		{0.22, FreeWaist, false, 11, 1},
+		{0, FreeWaist, false, 20, 1},
+		{0.12, FreeWaist, false, 32, 1},
+		{0.12, SidesPinned, true, 12, 196},
+		{0.22, FreeWaist, false, 42, 1},
 	} {
 		j := hemmedJob(t, q.hem, q.w)
 		deepest, sewn := 0.0, 0

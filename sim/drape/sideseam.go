@@ -15,6 +15,10 @@ import (
 // share of the weight and leave the cloth above it slack.
 var inSidePlane = r3.Vec{Z: 1}
 
+// seamStep is how far apart the seam is held as it is sewn, m: pins 4 cm apart let it
+// gape and fold over between them.
+const seamStep = 0.010
+
 // sidePins hold the side seam: pinned along the form's seam from underarm to waist, or
 // at the underarm alone where the waist is free, and sewn from there on down to the
 // lower edge.
@@ -38,7 +42,7 @@ func (j Job) pinnedSide(side float64) []pin {
 // from the underarm). The underarm itself is pinned.
 func (j Job) seamPins(side, from float64) []pin {
 	var out []pin
-	for k, s := range steps(from, length(j.Piece.Side), sideStep) {
+	for k, s := range steps(from, length(j.Piece.Side), seamStep) {
 		p := j.sidePin(side, s)
 		if s > 0 {
 			p.name, p.sewn = "side seam", true
