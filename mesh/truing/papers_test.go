@@ -11,9 +11,15 @@ import (
 )
 
 // Every edge of every piece lies inside its cut line by its own allowance, the
-// edges go once round, and what is sewn together is of one length.
+// edges go once round, and what is sewn together is of one length, with a hem too.
 func TestPapers(t *testing.T) {
-	p, k := front(t, func(*draft.Cut) {})
+	for _, hem := range []float64{0, 0.05, 0.18} {
+		checkPapers(t, hem)
+	}
+}
+
+func checkPapers(t *testing.T, hem float64) {
+	p, k := front(t, func(c *draft.Cut) { c.Hem = hem })
 	b, err := draft.MatchBack(k, p)
 	if err != nil {
 		t.Fatal(err)

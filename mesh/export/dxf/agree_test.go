@@ -31,6 +31,7 @@ func TestFormatsAgree(t *testing.T) {
 		func(*draft.Cut) {},
 		func(c *draft.Cut) { c.Extension, c.How, c.Trim = 0.15, draft.Slash, 0.01 },
 		func(c *draft.Cut) { c.DartShare, c.Extension, c.Facing, c.Grain = 0, 0.06, 0, 0.3 },
+		func(c *draft.Cut) { c.Extension, c.Hem = draft.Auto, 0.18 },
 	}
 	compared := 0
 	for i, change := range cuts {
