@@ -117,11 +117,7 @@ func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
 	if s.Friction > 0 {
 		s.take()
 	}
-	s.due, s.heavy = s.due[:0], s.heavy[:0]
-	for k := range s.pairs {
-		s.due = append(s.due, travel+(s.pairs[k].spare-s.made(&s.pairs[k]))/2)
-		s.heavy = append(s.heavy, false)
-	}
+	s.watchAll(travel)
 }
 
 // around lists the pairs of bundle i and all bundles behind it.
@@ -141,7 +137,7 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 	a, b := &s.bundles[i], &s.bundles[j]
 	// Bundles this far apart in the flat share no fold, whichever their nodes.
 	clear := s.near + 2*math.Sqrt2*s.reel
-	sure := r2.Norm2(r2.Sub(s.rest[i], s.rest[j])) > clear*clear
+	sure := r2.Norm2(r2.Sub(s.flat[i], s.flat[j])) > clear*clear
 	s.onto(i, j, sure, x, out)
 	s.onto(j, i, sure, x, out)
 	for k, e := range a.end {
@@ -177,7 +173,7 @@ func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *listed) {
 
 // far reports whether two nodes are far enough apart in the flat to be two layers.
 func (s *Self) far(a, b int32) bool {
-	return r2.Norm2(r2.Sub(s.rest[a], s.rest[b])) > s.near*s.near
+	return r2.Norm2(r2.Sub(s.flat[a], s.flat[b])) > s.near*s.near
 }
 
 // keep lists a pair if it lies within reach. One that is near is due at once.
@@ -192,7 +188,7 @@ func (s *Self) keep(p pair, x []r3.Vec, out *listed) {
 	if l2 > s.reach*s.reach {
 		return
 	}
-	p.spare = s.made(&p)
+	p.spare = s.made(&p.node)
 	if l := math.Sqrt(l2); l > s.Gap+soonSelf {
 		p.spare += l - s.Gap
 	}

@@ -25,17 +25,18 @@ type grip struct {
 	holds bool
 }
 
-// rub adds the friction of pair k, which meets at now, with the unit vector n
-// between its nearest points, a stiffness (N/m) and a slip (m) up to which it
-// sticks: μ times the press over the stiffness. It holds where it first touched
-// and drags the grip along when it slips.
+// rub adds the friction of pair k, whose nearest points lie at now, d apart along the
+// unit vector n, with a stiffness (N/m) and a slip (m) up to which it sticks: μ times
+// the press over the stiffness. It holds where it first touched and drags the grip
+// along when it slips.
 //
-// The grip's points lie apart by n and by what they have slipped, which is linear
-// in place: to shorten the slip is to bring the place as much nearer to now.
-// Friction acts on the grip's points, not on the nearest, so that while it sticks
-// it is a symmetric spring. Its size bounds what both parts bear, whatever the
-// weights; the push on one is that on the other.
-func (s *Self) rub(k int32, now place, n r3.Vec, stiff, most float64, x []r3.Vec, sum []Sum) {
+// The grip's points lie apart by d and by what they have slipped, t, which is linear
+// in place: to shorten the slip is to bring the place as much nearer to now. While
+// it sticks a pair is a spring of energy stiff·t²/2. Its gradient has two parts: one
+// pulls the grip's points together, and as the nearest points move when a layer
+// tilts, the other turns the layers: by as much as two pulls a gap apart turn them
+// the other way. Without it layers that lie on each other keep trembling.
+func (s *Self) rub(k int32, now place, d, n r3.Vec, stiff, most float64, x []r3.Vec, sum []Sum) {
 	p, g := &s.pairs[k], &s.grips[k]
 	if !g.holds {
 		*g = grip{now, true}
@@ -51,9 +52,12 @@ func (s *Self) rub(k int32, now place, n r3.Vec, stiff, most float64, x []r3.Vec
 		g.at = place{now.a + r*(g.at.a-now.a), now.b + r*(g.at.b-now.b)}
 		w = p.weights(g.at)
 	}
+	nearest := p.weights(now)
 	for j, i := range p.node {
-		f, o := stiff*w[j], &sum[i]
-		o.Force.X, o.Force.Y, o.Force.Z = o.Force.X-f*t.X, o.Force.Y-f*t.Y, o.Force.Z-f*t.Z
+		f, c, o := stiff*w[j], stiff*(w[j]-nearest[j]), &sum[i]
+		o.Force.X -= f*t.X + c*d.X
+		o.Force.Y -= f*t.Y + c*d.Y
+		o.Force.Z -= f*t.Z + c*d.Z
 		p.mass[j] = max(p.mass[j], 0.55*math.Abs(f))
 	}
 }
@@ -94,7 +98,7 @@ type kept struct {
 func (s *Self) stow() {
 	o := &s.stowed
 	if o.first == nil {
-		o.first = make([]int32, len(s.rest))
+		o.first = make([]int32, len(s.flat))
 	}
 	clear(o.first)
 	o.all = o.all[:0]

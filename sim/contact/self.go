@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"cowl/mesh/lattice"
-	"cowl/sim/crew"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -20,7 +19,7 @@ type Self struct {
 	Friction float64 // coefficient μ of cloth on cloth; 0 is none. Set before the first step
 
 	bundles []bundle // len = nodes
-	rest    []r2.Vec // m, flat places
+	flat    []r2.Vec // m, flat places
 	near    float64  // m, flat distance within which parts are one fold
 	reel    float64  // m, spacing of the lattice
 	reach   float64  // m, how near pairs are listed
@@ -31,15 +30,15 @@ type Self struct {
 	bins     bins
 	mids     []r3.Vec
 	pairs    []pair
-	due      []float64  // m, len = pairs; travel before which the two cannot come within the gap
-	heavy    []bool     // len = pairs; its nodes bear its mass, as it may soon touch
-	awake    [2][]int32 // pairs that are due before wakeAt, by half
-	way      []float64  // m, len = nodes; sum of all moves of a node
-	wakeAt   float64    // m
-	wakeHalf func(int)  // wake, made once so that a step reserves nothing
-	half     [2]listed  // found by each half of the nodes
-	grips    []grip     // len = pairs where there is friction
-	stowed   stowed     // grips while pairs are listed
+	rest     []watch      // len = pairs; how each is watched, but for those awake
+	awake    [2][]watch   // copies of those due before wakeAt, by half
+	burden   [2][]float64 // kg, len = nodes; mass that heavy pairs of the half lay on a node
+	way      []float64    // m, len = nodes; sum of all moves of a node
+	wakeAt   float64      // m
+	wakeHalf func(int)    // wake, made once so that a step reserves nothing
+	half     [2]listed    // found by each half of the nodes
+	grips    []grip       // len = pairs where there is friction
+	stowed   stowed       // grips while pairs are listed
 }
 
 // pair is a crossing and a triangle, or two edges. Its weights sum to zero: two
@@ -49,8 +48,8 @@ type pair struct {
 	stiff float64 // N/m; as much as the cloth of the lesser part carries
 	edges bool
 
-	spare float64    // m; way of its nodes together before which it need not be looked at
-	mass  [4]float64 // of the nodes, in force while the pair is heavy
+	spare float64    // m; way of its nodes together, when listed, before which it need not be looked at
+	mass  [4]float64 // kg, of the nodes, in force while the pair is heavy or touches
 }
 
 // apart is how many spacings of flat cloth lie at least between two parts for
@@ -62,9 +61,10 @@ const apart = 0.9
 // stiff is the penalty stiffness (N/m) of a pair of whole cells.
 func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 	s := &Self{
-		Gap: gap, Stiff: stiff, bundles: bundlesOf(l), rest: l.Rest, reel: l.Spacing,
+		Gap: gap, Stiff: stiff, bundles: bundlesOf(l), flat: l.Rest, reel: l.Spacing,
 		near: math.Max(apart*l.Spacing, 2*gap), reach: gap + skin*l.Spacing,
 		balls: make([]balls, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)), way: make([]float64, len(l.Rest)),
+		burden: [2][]float64{make([]float64, len(l.Rest)), make([]float64, len(l.Rest))},
 	}
 	s.wakeHalf = s.wake
 	return s
@@ -73,80 +73,6 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 // skin is how much farther than the gap pairs are listed, in spacings. A wide
 // skin lists seldom and looks at many pairs.
 const skin = 0.5
-
-// ahead is the travel for which pairs are woken in one look, in gaps.
-const ahead = 0.1
-
-// Ready lists the pairs anew where the cloth has moved enough and wakes those
-// that may soon touch. It comes before Add. Travel (m) is the sum of the
-// largest moves of all steps so far.
-func (s *Self) Ready(x []r3.Vec, travel float64, c *crew.Crew) {
-	switch {
-	case s.moved(x, travel):
-		s.list(x, travel, c)
-		s.built, s.builtAt = append(s.built[:0], x...), travel
-	case travel < s.wakeAt:
-		return
-	}
-	s.wakeAt = travel + ahead*s.Gap
-	c.Both(s.wakeHalf)
-}
-
-// wake collects the pairs of one half that may be due soon: every other pair, so
-// that both halves have as many.
-func (s *Self) wake(half int) {
-	list := s.awake[half][:0]
-	for k := half; k < len(s.due); k += 2 {
-		if s.due[k] < s.wakeAt {
-			list = append(list, int32(k))
-		}
-	}
-	s.awake[half] = list
-}
-
-// Moved tells that node i has moved by so much, m.
-func (s *Self) Moved(i int, by float64) { s.way[i] += by }
-
-// made returns the way that the nodes of a pair have made together, m.
-func (s *Self) made(p *pair) float64 {
-	return s.way[p.node[0]] + s.way[p.node[1]] + s.way[p.node[2]] + s.way[p.node[3]]
-}
-
-// Add adds the pushes of one half of the pairs, 0 or 1, between layers at x to
-// sum (len = nodes). Pairs that have moved apart go to sleep.
-func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
-	still := s.awake[half][:0]
-	for _, k := range s.awake[half] {
-		s.attend(k, x, sum, travel)
-		if s.due[k] < s.wakeAt {
-			still = append(still, k)
-		}
-	}
-	s.awake[half] = still
-}
-
-// attend looks at a pair if it is due, and adds what it does to its nodes. Two
-// sides cannot come within the gap before their nodes have together made the way
-// between, nor before the fastest has made half of it.
-func (s *Self) attend(k int32, x []r3.Vec, sum []Sum, travel float64) {
-	p := &s.pairs[k]
-	if travel >= s.due[k] {
-		left := p.spare - s.made(p)
-		if left <= 0 {
-			left = s.push(k, x, sum)
-			p.spare, s.heavy[k] = s.made(p)+left, left < soonSelf
-		}
-		s.due[k] = travel + left/2
-		if left == 0 {
-			return
-		}
-	}
-	if s.heavy[k] {
-		for j, n := range p.node {
-			sum[n].Mass += p.mass[j]
-		}
-	}
-}
 
 // push presses pair k apart if it is closer than the gap, and returns how much
 // farther than the gap it is, m. One that is near gets mass before it touches.
@@ -173,7 +99,7 @@ func (s *Self) push(k int32, x []r3.Vec, sum []Sum) float64 {
 	f := stiff * q * (q - 1)
 	p.weigh(stiff*math.Min(q*q, 400), w)
 	if s.Friction > 0 {
-		s.rub(k, now, r3.Scale(1/l, d), stiff, s.Friction*s.Gap*(q-1), x, sum)
+		s.rub(k, now, d, r3.Scale(1/l, d), stiff, s.Friction*s.Gap*(q-1), x, sum)
 	}
 	for j, n := range p.node {
 		g, o := f*w[j], &sum[n]

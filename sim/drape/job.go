@@ -129,10 +129,10 @@ func (j Job) Check() error {
 	return errors.Join(j.checkWaist(), j.checkFolds(), j.CheckEdge())
 }
 
-// rest brings cloth that has been let go to rest, coarse to fine. It falls with
-// even masses, see place; what is left for the light ones is to come to rest.
+// rest brings cloth that has been let go to rest, coarse to fine. Cloth that falls does
+// so with even masses, see place; what is left for the light ones is to come to rest.
 func (d *Drape) rest(ctx context.Context) (*Drape, error) {
-	d.settle(ctx, roughly, roughSteps, true)
+	d.settle(ctx, roughly, roughSteps, d.Job.Folds == 0)
 	for d.Lattice.Spacing > 1.5*d.Job.Spacing && !d.over() {
 		var err error
 		if d, err = d.finer(); err != nil {
@@ -143,7 +143,7 @@ func (d *Drape) rest(ctx context.Context) (*Drape, error) {
 		}
 	}
 	if d.Job.Folds > 0 && !d.over() {
-		d.shake(ctx, GentleShake)
+		d.shake(ctx, GentleShake, gentleSteps)
 	}
 	if !d.over() {
 		d.finish(ctx)

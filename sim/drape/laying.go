@@ -81,23 +81,17 @@ func (j Job) laid() int {
 }
 
 // laying divides the surplus into the folds of the job. Where the draft has as many
-// slashes, crests lie on their lines; else the folds share the cloth equally.
+// slashes, crests lie on their lines; else the folds share the cloth equally. Either
+// way a hand lays each a little off its place.
 func (j Job) laying(h hand) laying {
 	l := laying{job: j, hand: h, seam: j.seamPlaces()}
-	each := j.zone(h).flat / float64(j.Folds)
-	for k := range j.Folds {
-		l.crest, l.valley = append(l.crest, (float64(k)+0.5)*each), append(l.valley, float64(k+1)*each)
-	}
-	if d := j.Piece.Drapes; len(d) == j.Folds && len(j.Piece.Pleats) == 0 {
-		for k := range d {
-			l.crest[k] = j.Piece.FoldY - d[k].CF.Y
+	l.crest, l.valley = j.wanted(j.zone(h).flat)
+	for k, room := 0, l.valley[0]/10; k < j.Folds; k++ {
+		if k > 0 {
+			room = (l.valley[k] - l.valley[k-1]) / 10
 		}
-		for k := range d {
-			l.valley[k] = l.crest[k] + (l.crest[min(k+1, len(d)-1)]-l.crest[max(0, min(k, len(d)-2))])/2
-		}
-		if len(d) == 1 {
-			l.valley[0] = 2 * l.crest[0]
-		}
+		l.crest[k] += bounded(h.crest[k], room)
+		l.valley[k] += bounded(h.valley[k], room)
 	}
 	l.ahead = make([]float64, j.Folds)
 	from := 0.0
@@ -105,7 +99,7 @@ func (j Job) laying(h hand) laying {
 		lo, hi := valleyAhead, valleyAhead+(to-from)
 		for range 30 {
 			l.ahead[k] = (lo + hi) / 2
-			if l.way(from, to) > to-from {
+			if l.way(from, l.crest[k])+l.way(l.crest[k], to) > to-from {
 				hi = l.ahead[k]
 			} else {
 				lo = l.ahead[k]
@@ -116,9 +110,34 @@ func (j Job) laying(h hand) laying {
 	return l
 }
 
+// wanted returns where crests and valleys belong on so much flat centre front, m.
+func (j Job) wanted(flat float64) (crest, valley []float64) {
+	d, n := j.Piece.Drapes, j.Folds
+	if len(d) != n || len(j.Piece.Pleats) > 0 {
+		for k := range n {
+			each := flat / float64(n)
+			crest, valley = append(crest, (float64(k)+0.5)*each), append(valley, float64(k+1)*each)
+		}
+		return crest, valley
+	}
+	for k := range d {
+		crest = append(crest, j.Piece.FoldY-d[k].CF.Y)
+	}
+	if n == 1 {
+		return crest, []float64{2 * crest[0]}
+	}
+	for k := range d {
+		valley = append(valley, crest[k]+(crest[min(k+1, n-1)]-crest[max(0, min(k, n-2))])/2)
+	}
+	return crest, valley
+}
+
+// bounded returns v, of a size of most at most.
+func bounded(v, most float64) float64 { return math.Max(-most, math.Min(most, v)) }
+
 // way is the length in space of the laid centre front between two places of it, m.
 func (l laying) way(from, to float64) float64 {
-	const parts = 16
+	const parts = 8
 	sum, last := 0.0, l.line(from)
 	for k := 1; k <= parts; k++ {
 		next := l.line(from + (to-from)*float64(k)/parts)

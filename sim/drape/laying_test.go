@@ -98,7 +98,7 @@ func TestLayingByTheDraft(t *testing.T) {
 	if got := slashed.DraftedFolds(); got != 2 {
 		t.Fatalf("DraftedFolds() of two slashes = %d, want 2", got)
 	}
-	l := slashed.laying(handOf(1))
+	l := slashed.laying(anyHand)
 	for k, d := range slashed.Piece.Drapes {
 		if want := slashed.Piece.FoldY - d.CF.Y; math.Abs(l.crest[k]-want) > 1e-9 {
 			t.Errorf("crest %d lies %.4f m down, its slash %.4f", k+1, l.crest[k], want)
@@ -171,7 +171,7 @@ func TestShakeLeavesTheWeight(t *testing.T) {
 			t.Fatalf("node %d weighs %g, want 1.25 × %g", i, heavy.Cloth.Load[i], w)
 		}
 	}
-	d.shake(context.Background(), 0.25)
+	d.shake(context.Background(), 0.25, gentleSteps)
 	if d.Scene != was || d.shook != 0.25 {
 		t.Errorf("after a shake the scene is another or the strength %g, want the same and 0.25", d.shook)
 	}

@@ -18,14 +18,24 @@ type hand struct {
 	forward float64 // m, how far before the form the edge is led
 	aside   float64 // m, centre front held off the middle, to the wearer's left
 	lead    float64 // share of the way by which the edge runs ahead of the pins
+
+	crest, valley [MostFolds]float64 // m down the flat, how far off its place each fold is laid
 }
 
 // handOf draws the hand of a seed.
 func handOf(seed uint64) hand {
 	r := rand.New(rand.NewPCG(seed, 0x636f776c))
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
-	return hand{sag: between(0.96, 0.98), forward: between(0.010, 0.020), aside: between(-0.003, 0.003), lead: between(-0.05, 0.05)}
+	h := hand{sag: between(0.96, 0.98), forward: between(0.010, 0.020), aside: between(-0.003, 0.003), lead: between(-0.05, 0.05)}
+	for k := range MostFolds {
+		h.crest[k], h.valley[k] = between(-offPlace, offPlace), between(-offPlace, offPlace)
+	}
+	return h
 }
+
+// offPlace is how far off its place a careful draper lays a fold, m (our choice; no
+// source gives a figure). So no two hands lay folds of one depth, either.
+const offPlace = 0.004
 
 // anyHand stands for all hands where what is asked for is refused or not: what one may
 // lay, the others may too.
@@ -67,15 +77,12 @@ func (j Job) front() float64 {
 	return z + before
 }
 
-// The placing, in steps of the way to rest. Where folds are laid they are steps on
-// 8 mm: a step carries a wave about one spacing, so on a finer lattice the same
-// hand takes more of them.
+// The placing, in steps of the way to rest.
 const (
-	leadSteps  = 4000  // pins travel to the form, the edge is led along
-	holdSteps  = 2000  // the hand holds still
-	loosen     = 2000  // the hand lets go
-	slowOn     = 0.008 // m
-	guideGrip  = 5.0   // N/m a finger
+	leadSteps  = 4000 // pins travel to the form, the edge is led along
+	holdSteps  = 2000 // the hand holds still
+	loosen     = 2000 // the hand lets go
+	guideGrip  = 5.0  // N/m a finger
 	leadPhases = 200
 	smoothings = 100   // times the pins are looked over, while holding and while letting go
 	repinMost  = 0.001 // m, longest move of a pin at a time
@@ -105,7 +112,7 @@ func (d *Drape) bring(ctx context.Context, h hand) bool {
 	for k := 1; k <= leadPhases; k++ {
 		t := float64(k) / leadPhases
 		d.lead(h, t, guideGrip)
-		if !d.walk(ctx, w, d.slowly(leadSteps/leadPhases)) {
+		if !d.walk(ctx, w, d.slowly(leadSteps, k-1, leadPhases)) {
 			return false
 		}
 		d.tell("placing", 0.7*t)
@@ -119,7 +126,7 @@ func (d *Drape) smoothOut(ctx context.Context, h hand) {
 	for k := range smoothings {
 		d.repin()
 		d.lead(h, 1, guideGrip)
-		if !d.walk(ctx, w, d.slowly(holdSteps/smoothings)) {
+		if !d.walk(ctx, w, d.slowly(holdSteps, k, smoothings)) {
 			return
 		}
 		d.tell("smoothing", 0.7+0.15*float64(k)/smoothings)
@@ -128,7 +135,7 @@ func (d *Drape) smoothOut(ctx context.Context, h hand) {
 	for k := range smoothings {
 		d.repin()
 		d.lead(h, 1, guideGrip*d.loosened(float64(k+1)/smoothings))
-		if !d.walk(ctx, w, d.slowly(loosen/smoothings)) {
+		if !d.walk(ctx, w, d.slowly(loosen, k, smoothings)) {
 			return
 		}
 		d.look()

@@ -10,18 +10,20 @@ import (
 
 // A stand that is shaken up and down with amplitude A at frequency f presses the
 // cloth with its weight times 1 ± a, a = A·(2πf)²/g, seen from the stand. The way
-// to rest knows no seconds, so the cloth is led through states near rest under the
-// heavier and the lighter weight in turn, three times as the drape test of
-// JIS L 1096 shakes its specimen (from memory).
+// to rest knows no seconds, so the cloth is led under the heavier and the lighter
+// weight in turn, three times as the drape test of JIS L 1096 shakes its specimen
+// (from memory).
 const (
 	Frequency = 2.0 // Hz, of the shakes that Amplitude speaks of
 	shakes    = 3
-	// GentleShake is the a of the shake that every laid drape is given before it rests.
+	// GentleShake is the a of the shake that every laid drape is given while it comes
+	// to rest, so that what stands on an edge falls.
 	GentleShake = 0.1
-	// shaken is the residual at which a state counts as near rest, and shakeSteps as
-	// far as one is followed.
-	shaken     = 2e-2
-	shakeSteps = 400
+	gentleSteps = 200 // in which a wave crosses the cloth about twice
+	// Of the shakes of Ladder every weight is held until the cloth is near rest, for
+	// so many steps at most.
+	nearRest     = 2e-2 // residual
+	nearestSteps = 6000
 )
 
 // Ladder lists the strengths a of the shakes that folds are tried with.
@@ -34,8 +36,9 @@ func Amplitude(a float64) float64 {
 	return a * sim.Gravity / (w * w)
 }
 
-// shake shakes the stand with strength a and follows the folds.
-func (d *Drape) shake(ctx context.Context, a float64) {
+// shake shakes the stand with strength a, for so many steps at most under each weight,
+// and follows the folds.
+func (d *Drape) shake(ctx context.Context, a float64, steps int) {
 	level := d.Scene
 	d.shook = a
 	for range shakes {
@@ -44,12 +47,12 @@ func (d *Drape) shake(ctx context.Context, a float64) {
 				break
 			}
 			d.Scene = weighted(level, weight)
-			d.settle(ctx, shaken, shakeSteps, false)
+			d.settle(ctx, nearRest, steps, false)
 		}
 	}
 	d.Scene = level
 	if !d.over() {
-		d.settle(ctx, shaken, shakeSteps, false)
+		d.settle(ctx, nearRest, steps, false)
 		d.look()
 	}
 }
@@ -73,7 +76,7 @@ func (d *Drape) survival(ctx context.Context) []float64 {
 	c := *d
 	c.State, c.Job.Report = d.State.Clone(), nil
 	for _, a := range Ladder {
-		c.shake(ctx, a)
+		c.shake(ctx, a, nearestSteps)
 		kept := 0
 		for k, f := range c.track.Folds {
 			if f.Kept() && !c.over() {
