@@ -5,22 +5,25 @@ import (
 	"math"
 )
 
-// A hand that lays folds takes a quarter of the steps of one that lets fall, as it
-// stretches nothing on the way, and takes them on 8 mm: a step carries a wave about
-// one spacing, so on a finer lattice the same hand takes more of them.
-const (
-	laidShare = 0.25
-	laidOn    = 0.008 // m
-)
+// slowOn is the lattice on which a hand that lays folds takes its steps, m: a step
+// carries a wave about one spacing, so on a finer lattice the same hand takes more.
+const slowOn = 0.008
 
-// slowly returns how many of the n steps of a stage the hand takes in part k of parts.
-func (d *Drape) slowly(n, k, parts int) int {
+// slowly returns how many steps the hand takes for n.
+func (d *Drape) slowly(n int) int {
 	if d.Job.Folds == 0 {
-		return n / parts
+		return n
 	}
-	all := float64(n) * laidShare * cmp.Or(d.Job.Pace, 1) * laidOn / d.Lattice.Spacing
-	upTo := func(k int) int { return int(math.Round(all * float64(k) / float64(parts))) }
-	return upTo(k+1) - upTo(k)
+	return int(math.Round(float64(n) * cmp.Or(d.Job.Pace, 1) * slowOn / d.Lattice.Spacing))
+}
+
+// looks returns how often the hand looks the pins over while it holds, and while it
+// lets go.
+func (d *Drape) looks() int {
+	if d.Job.Folds == 0 {
+		return smoothings
+	}
+	return laidOver
 }
 
 // loosened returns what is left of the grip at share t of letting go. A hand that

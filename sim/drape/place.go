@@ -79,12 +79,12 @@ func (j Job) front() float64 {
 
 // The placing, in steps of the way to rest.
 const (
-	leadSteps  = 4000 // pins travel to the form, the edge is led along
-	holdSteps  = 2000 // the hand holds still
-	loosen     = 2000 // the hand lets go
-	guideGrip  = 5.0  // N/m a finger
-	leadPhases = 200
-	smoothings = 100   // times the pins are looked over, while holding and while letting go
+	leadPhases = 200   // steps of the way of the pins to the form, the edge led along
+	leadSteps  = 20    // in each
+	smoothings = 100   // times the pins are looked over while the hand holds still, and while it lets go
+	laidOver   = 50    // the same of a hand that lays folds, whose cloth need not stretch
+	smoothing  = 20    // steps between two
+	guideGrip  = 5.0   // N/m a finger
 	repinMost  = 0.001 // m, longest move of a pin at a time
 )
 
@@ -112,7 +112,7 @@ func (d *Drape) bring(ctx context.Context, h hand) bool {
 	for k := 1; k <= leadPhases; k++ {
 		t := float64(k) / leadPhases
 		d.lead(h, t, guideGrip)
-		if !d.walk(ctx, w, d.slowly(leadSteps, k-1, leadPhases)) {
+		if !d.walk(ctx, w, d.slowly(leadSteps)) {
 			return false
 		}
 		d.tell("placing", 0.7*t)
@@ -122,24 +122,24 @@ func (d *Drape) bring(ctx context.Context, h hand) bool {
 
 // smoothOut holds the cloth, looks the pins over and lets go.
 func (d *Drape) smoothOut(ctx context.Context, h hand) {
-	w := d.even()
-	for k := range smoothings {
+	w, times := d.even(), d.looks()
+	for k := range times {
 		d.repin()
 		d.lead(h, 1, guideGrip)
-		if !d.walk(ctx, w, d.slowly(holdSteps, k, smoothings)) {
+		if !d.walk(ctx, w, d.slowly(smoothing)) {
 			return
 		}
-		d.tell("smoothing", 0.7+0.15*float64(k)/smoothings)
+		d.tell("smoothing", 0.7+0.15*float64(k)/float64(times))
 	}
 	d.press(h)
-	for k := range smoothings {
+	for k := range times {
 		d.repin()
-		d.lead(h, 1, guideGrip*d.loosened(float64(k+1)/smoothings))
-		if !d.walk(ctx, w, d.slowly(loosen, k, smoothings)) {
+		d.lead(h, 1, guideGrip*d.loosened(float64(k+1)/float64(times)))
+		if !d.walk(ctx, w, d.slowly(smoothing)) {
 			return
 		}
 		d.look()
-		d.tell("letting go", 0.85+0.15*float64(k)/smoothings)
+		d.tell("letting go", 0.85+0.15*float64(k)/float64(times))
 	}
 }
 
