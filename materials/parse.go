@@ -35,11 +35,22 @@ func FromFile(path string) (Fabric, error) {
 // was wanted; unknown and repeated keys are errors.
 func Parse(file string, data []byte) (Fabric, error) {
 	r := reader{file: file}
-	f := r.fabric(data)
+	return r.finished(r.fabric(r.document(data)))
+}
+
+// ParseNode is Parse for a fabric that is a part of another file: n is the
+// mapping with its keys, and messages have the lines of that file.
+func ParseNode(file string, n ast.Node) (Fabric, error) {
+	r := reader{file: file}
+	return r.finished(r.fabric(r.mapping(n, "fabric")))
+}
+
+// finished returns what was read, or all that is wrong with it.
+func (r *reader) finished(f Fabric) (Fabric, error) {
 	if err := errors.Join(r.errs...); err != nil {
 		return Fabric{}, err
 	}
-	return f, limit.Placed(f.Validate(), func(string) string { return file })
+	return f, limit.Placed(f.Validate(), func(string) string { return r.file })
 }
 
 // reader walks the syntax tree of one file and gathers errors with lines.
@@ -65,9 +76,8 @@ type entry struct {
 	value ast.Node
 }
 
-// fabric reads the whole document. It is valid only if r.errs stays empty.
-func (r *reader) fabric(data []byte) (f Fabric) {
-	entries := r.document(data)
+// fabric reads all entries. It is valid only if r.errs stays empty.
+func (r *reader) fabric(entries []entry) (f Fabric) {
 	if len(r.errs) > 0 {
 		return f
 	}
@@ -109,7 +119,7 @@ func (r *reader) document(data []byte) []entry {
 		r.fail(1, "", "not UTF-8 text")
 		return nil
 	}
-	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
+	tree, err := parser.ParseBytes(scalar.Text(data), 0, parser.AllowDuplicateMapKey())
 	if err != nil {
 		line, what, _ := scalar.Syntax(err)
 		r.fail(line, "", "%s", what)

@@ -41,8 +41,8 @@ func Parse(file string, data []byte) (Style, error) {
 			r.piece(&s, e) // first: what the cut says goes before what the piece has
 		}
 	}
-	for i, e := range entries {
-		r.section(&s, e, data, lineAfter(entries, i))
+	for _, e := range entries {
+		r.section(&s, e)
 	}
 	if err := errors.Join(r.errs...); err != nil {
 		return Style{}, err
@@ -52,8 +52,8 @@ func Parse(file string, data []byte) (Style, error) {
 
 var sections = []string{"name", "body", "block", "piece", "cut", "stand", "trims", "fabric", "hang"}
 
-// section reads one top-level entry; end is the line after its last.
-func (r *source) section(s *Style, e entry, data []byte, end int) {
+// section reads one top-level entry.
+func (r *source) section(s *Style, e entry) {
 	switch e.key {
 	case "name":
 		s.Name, _ = r.word(e)
@@ -63,7 +63,7 @@ func (r *source) section(s *Style, e entry, data []byte, end int) {
 	case "trims":
 		r.trims(s, e)
 	case "fabric":
-		r.fabric(s, e, data, end)
+		r.fabric(s, e)
 	case "body", "cut", "stand", "hang":
 		if e.value.Type() == ast.NullType {
 			return // a section with everything commented out
@@ -74,15 +74,6 @@ func (r *source) section(s *Style, e entry, data []byte, end int) {
 	default:
 		r.fail(e.at, "unknown section %q, want one of %s", e.key, strings.Join(sections, ", "))
 	}
-}
-
-// lineAfter returns the line on which entry i+1 begins; 0: there is none.
-func lineAfter(entries []entry, i int) int {
-	if i+1 == len(entries) {
-		return 0
-	}
-	line, _ := place(entries[i+1].at)
-	return line
 }
 
 // field reads one key of body, cut, stand or hang.

@@ -62,6 +62,7 @@ func (r *source) document(data []byte) []entry {
 		r.fail(nil, "not UTF-8 text, want a style file in YAML")
 		return nil
 	}
+	data = scalar.Text(data)
 	r.lines = strings.Split(string(data), "\n")
 	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
 	if err != nil {
