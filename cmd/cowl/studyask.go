@@ -2,13 +2,15 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
-	"os"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
+	"cowl/infile"
 	"cowl/materials"
 	"cowl/mesh/limit"
 )
@@ -97,12 +99,12 @@ func pinAll(names []string) ([]string, error) {
 
 // readAsk reads study.json of a folder; false if there is none.
 func readAsk(dir string) (a studyAsk, ok bool, err error) {
-	data, err := os.ReadFile(filepath.Join(dir, askFile))
-	if os.IsNotExist(err) {
+	data, err := infile.Read(filepath.Join(dir, askFile), "the file that a study wrote", infile.JSON)
+	if errors.Is(err, fs.ErrNotExist) {
 		return a, false, nil
 	}
 	if err != nil {
-		return a, false, fmt.Errorf("%w: %w", errCannotSave, err)
+		return a, false, err
 	}
 	if err := json.Unmarshal(data, &a); err != nil {
 		return a, false, fmt.Errorf("%s: %w: want the file that a study wrote", filepath.Join(dir, askFile), err)

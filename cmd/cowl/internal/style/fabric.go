@@ -32,7 +32,7 @@ func (r *source) fabric(s *Style, e entry) {
 	}
 	f, err := materials.ParseNode(r.file, e.value)
 	if err != nil {
-		r.errs = append(r.errs, err)
+		r.note(err)
 		return
 	}
 	s.Fabric = rounded(f)
@@ -74,11 +74,6 @@ func (s *Style) UseFabric(name string) error {
 
 // UseFabricFile takes the fabric of a file.
 func (s *Style) UseFabricFile(path string) error {
-	file, err := opened(path, "a fabric file in YAML, as cowl fabrics NAME prints it")
-	if err != nil {
-		return limit.Under("--fabric-file", err)
-	}
-	file.Close()
 	f, err := materials.FromFile(path)
 	if err != nil {
 		return limit.Under("--fabric-file", err)

@@ -1,25 +1,19 @@
 package style
 
 import (
-	"errors"
-	"io"
 	"strings"
 
+	"cowl/infile"
+	"cowl/materials/scalar"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
 )
 
-// FromFile reads a style file; see Parse. An error of the operating system is
-// passed on.
+// FromFile reads a style file; see Parse.
 func FromFile(path string) (Style, error) {
-	f, err := opened(path, "a style file in YAML, such as the style.yaml that a drape leaves")
-	if err != nil {
-		return Style{}, err
-	}
-	defer f.Close()
-	data, err := io.ReadAll(f)
+	data, err := infile.Read(path, "a style file in YAML, such as the style.yaml that a drape leaves", infile.YAML)
 	if err != nil {
 		return Style{}, err
 	}
@@ -44,7 +38,7 @@ func Parse(file string, data []byte) (Style, error) {
 	for _, e := range entries {
 		r.section(&s, e)
 	}
-	if err := errors.Join(r.errs...); err != nil {
+	if err := r.wrong(); err != nil {
 		return Style{}, err
 	}
 	return s, nil
@@ -109,7 +103,7 @@ func (r *source) value(f Field, unit string, e entry) (v float64, ok bool, err e
 	case choice:
 		w, ok := r.word(e)
 		if ok {
-			v, err = f.parse(w)
+			v, err = f.parse(scalar.Brief(w))
 		}
 		return v, ok, err
 	case truth:

@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 
+	"cowl/infile"
+
 	"github.com/goccy/go-yaml"
 )
 
@@ -42,7 +44,7 @@ func configFolder() (string, error) {
 // first start. A file that cannot be read is an error beside usable settings.
 func loadSettings(dir string) (Settings, error) {
 	s := defaults()
-	data, err := os.ReadFile(filepath.Join(dir, settingsFile))
+	data, err := infile.Read(filepath.Join(dir, settingsFile), "the settings of the window", infile.YAML)
 	if errors.Is(err, fs.ErrNotExist) {
 		return s, nil
 	}
