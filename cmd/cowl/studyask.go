@@ -30,6 +30,29 @@ type studyAsk struct {
 
 const askFile = "study.json"
 
+// What one study may ask for at most.
+const (
+	mostCloths = 99
+	mostFiles  = 10000
+)
+
+// check refuses what no verb has asked for.
+func (a studyAsk) check() error {
+	switch _, known := planners[a.Verb]; {
+	case !known && a.Verb != "seek":
+		return fmt.Errorf("verb %.40q, want compare, sweep, seek, sure or teach", a.Verb)
+	case a.Placings < 1 || a.Placings > style.MostPlacings:
+		return fmt.Errorf("placings %d, want 1–%d: 5 or more tell a difference from the scatter", a.Placings, style.MostPlacings)
+	case len(a.Fabrics) > mostCloths || a.Verb == "compare" && len(a.Fabrics) < 2:
+		return fmt.Errorf("%d fabrics, want at most %d, and two or more to compare", len(a.Fabrics), mostCloths)
+	case len(a.Vary) > len(quantities) || (a.Verb == "sweep") != (len(a.Vary) > 0):
+		return fmt.Errorf("%d quantities to vary, want 1–%d in a sweep and none else", len(a.Vary), len(quantities))
+	case len(a.Files) > mostFiles:
+		return fmt.Errorf("%d files written, want at most %d", len(a.Files), mostFiles)
+	}
+	return nil
+}
+
 // newAsk pins the style down as text.
 func newAsk(verb string, s style.Style, placings int) (studyAsk, error) {
 	if placings < 1 || placings > style.MostPlacings {
@@ -47,7 +70,13 @@ func newAsk(verb string, s style.Style, placings int) (studyAsk, error) {
 func (a studyAsk) steady() bool { return a.Verb == "sure" || a.Verb == "teach" || a.Verb == "seek" }
 
 // style reads the pinned style.
-func (a studyAsk) style() (style.Style, error) { return style.Parse(askFile, []byte(a.Style)) }
+func (a studyAsk) style() (style.Style, error) {
+	s, err := style.Parse(askFile, []byte(a.Style))
+	if err == nil && s.Hang.Placings != a.Placings {
+		err = fmt.Errorf("%s: placings %d in the style, want %d as in the study", askFile, s.Hang.Placings, a.Placings)
+	}
+	return s, err
+}
 
 // fabrics reads the pinned cloths.
 func (a studyAsk) fabrics() ([]materials.Fabric, error) {
@@ -73,6 +102,9 @@ func pinned(text string) (materials.Fabric, error) {
 // pinAll turns names of the library and names of fabric files into texts that
 // hold without the files.
 func pinAll(names []string) ([]string, error) {
+	if len(names) > mostCloths {
+		return nil, fmt.Errorf("--fabrics: %d fabrics, want at most %d", len(names), mostCloths)
+	}
 	var out []string
 	seen := map[string]bool{}
 	for _, n := range names {
@@ -108,6 +140,9 @@ func readAsk(dir string) (a studyAsk, ok bool, err error) {
 	}
 	if err := json.Unmarshal(data, &a); err != nil {
 		return a, false, fmt.Errorf("%s: %w: want the file that a study wrote", filepath.Join(dir, askFile), err)
+	}
+	if err := a.check(); err != nil {
+		return a, false, fmt.Errorf("%s: %w", filepath.Join(dir, askFile), err)
 	}
 	return a, true, nil
 }

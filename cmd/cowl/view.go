@@ -20,9 +20,9 @@ type viewCmd struct {
 	Style  string  `arg:"" optional:"" help:"Style file in YAML. Without it: the built-in demo."`
 	Out    string  `short:"o" placeholder:"DIR" help:"Folder to save to; else the one used last, at first cowl-out."`
 	Scale  float64 `placeholder:"N" help:"Size of letters and controls: 1 is 100 %, 2 is 200 %; else that of the display."`
-	Width  int     `default:"0" hidden:"" help:"Pixels of the window."`
-	Height int     `default:"0" hidden:"" help:"Pixels of the window."`
-	Frames int     `hidden:"" help:"Draw this many pictures as fast as can be, print their times, end."`
+	Width  int     `type:"count" least:"0" most:"16384" default:"0" hidden:"" help:"Pixels of the window."`
+	Height int     `type:"count" least:"0" most:"16384" default:"0" hidden:"" help:"Pixels of the window."`
+	Frames int     `type:"count" least:"0" most:"100000" default:"0" hidden:"" help:"Draw this many pictures as fast as can be, print their times, end."`
 }
 
 // Run opens the window.
