@@ -103,6 +103,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 
 // hang brings the cloth to rest, with a line of progress where someone watches.
 func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
+	defer heed()()
 	start := time.Now()
 	line := newProgress(c.err, d.Quiet || d.JSON)
 	job := h.style.Job(h.piece, h.form)

@@ -9,9 +9,7 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
 	"strings"
-	"syscall"
 
 	"cowl/cmd/cowl/internal/stage"
 
@@ -75,10 +73,9 @@ var (
 )
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, stage.New})
-	stop()
-	os.Exit(code)
+	os.Exit(serve(func(ctx context.Context) int {
+		return run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, stage.New})
+	}))
 }
 
 // run does what args ask and returns the exit status.

@@ -36,6 +36,7 @@ func (w *workshop) store() trial.Store { return trial.Store(filepath.Join(w.dir,
 // each. Called off, it says what is kept and returns the exit status.
 func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult, error) {
 	rows, at := rowsOf(cases)
+	defer heed()()
 	results, err := w.rounds(ctx, cases, rows, at)
 	if errors.Is(err, context.Canceled) {
 		done := 0

@@ -37,6 +37,7 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 	// More threads than cores: the system then shares them out between drawing
 	// and walking more evenly than Go does.
 	runtime.GOMAXPROCS(runtime.NumCPU() + 2)
+	defer heed()()
 	err = window.Run(window.Options{
 		Style: s, Path: v.Style, Out: v.Out, Scale: v.Scale, Size: [2]int{v.Width, v.Height},
 		Save:    func(dir, name string, data []byte) error { return save(dir, []output{{name, data}}) },

@@ -22,6 +22,7 @@ func save(dir string, outputs []output) (err error) {
 	if dir == "" {
 		return errNowhere
 	}
+	defer heed()()
 	var made, temps []string
 	defer func() {
 		if err == nil {
