@@ -138,12 +138,12 @@ func (w *workshop) gather(dirs []string) error {
 		if from.store() == w.store() {
 			continue
 		}
-		if _, err := w.store().Gather(from.store()); err != nil {
+		if _, err := trial.Gather[hungRow](w.store(), from.store(), w.warn); err != nil {
 			return fmt.Errorf("%w: %w", errCannotSave, err)
 		}
 	}
 	rows, at := rowsOf(p.cases)
-	results, err := trial.Kept[hungRow](w.store(), rows)
+	results, err := trial.Kept[hungRow](w.store(), rows, w.warn)
 	if err != nil {
 		return fmt.Errorf("%w: %w", errCannotSave, err)
 	}

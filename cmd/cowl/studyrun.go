@@ -54,6 +54,9 @@ func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult
 	return collect(cases, results, at, w.store()), nil
 }
 
+// warn tells of a row that is kept but no good.
+func (w *workshop) warn(text string) { fmt.Fprintf(w.c.err, "cowl: %s\n", text) }
+
 // rounds hangs the first hands that find out something, then all that is left: the
 // other hands of such a case do as its first has found.
 func (w *workshop) rounds(ctx context.Context, cases []studyCase, rows []trial.Row, at []rowAt) (results []trial.Result[hungRow], err error) {
@@ -76,7 +79,7 @@ func (w *workshop) rounds(ctx context.Context, cases []studyCase, rows []trial.R
 	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
 		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
 		line := newPaceLine(w.c.err, w.flags.Quiet || w.flags.JSON, round.says)
-		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.flags.jobs(), Here: here, Retry: w.flags.Retry, Tell: line.show}, work)
+		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.flags.jobs(), Here: here, Retry: w.flags.Retry, Tell: line.show, Warn: w.warn}, work)
 		line.clear()
 		if err != nil {
 			return results, err

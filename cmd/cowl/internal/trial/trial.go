@@ -40,14 +40,8 @@ type Options struct {
 	Here  func(int) bool   // whether a row is computed in this run; nil: as Part deals them
 	Retry bool             // compute failed rows of this run again
 	Tell  func(Pace)       // after every row, one call at a time; may be nil
+	Warn  func(string)     // of a row that is kept but no good; may be nil
 	Clock func() time.Time // nil: time.Now
-}
-
-// record is the file of a row.
-type record[T any] struct {
-	Name   string `json:"name"`
-	Failed string `json:"failed,omitempty"`
-	Value  T      `json:"value"`
 }
 
 // Run returns one result a row, in their order: from the store what is kept
@@ -99,10 +93,11 @@ func (o Options) asked(rows []Row) int {
 	return n
 }
 
-// Kept returns what the store holds of rows, computing nothing.
-func Kept[T any](s Store, rows []Row) ([]Result[T], error) {
+// Kept returns what the store holds of rows, computing nothing; what is no good is
+// told to warn.
+func Kept[T any](s Store, rows []Row, warn func(string)) ([]Result[T], error) {
 	results := make([]Result[T], len(rows))
-	_, err := look(s, rows, Options{}, results)
+	_, err := look(s, rows, Options{Warn: warn}, results)
 	return results, err
 }
 
@@ -133,8 +128,7 @@ func look[T any](s Store, rows []Row, o Options, results []Result[T]) (todo []in
 			mine = o.Here(i)
 		}
 		n++
-		var r record[T]
-		kept, err := s.load(row.Key, &r)
+		r, kept, err := load[T](s, row, o.Warn)
 		switch {
 		case err != nil:
 			return nil, err
@@ -169,11 +163,14 @@ func one[T any](ctx context.Context, s Store, row Row, i int, work func(context.
 	if cause := context.Cause(ctx); cause != nil {
 		return Result[T]{}, cause
 	}
-	r := record[T]{Name: row.Name, Value: made.Value}
-	if err != nil {
-		r.Failed = err.Error()
+	r := record[T]{Key: row.Key, Name: row.Name, Value: made.Value}
+	if err == nil {
+		err = check(&made.Value)
 	}
-	if err := s.keep(row.Key, r, made.Files); err != nil {
+	if err != nil {
+		r.Failed, r.Value = err.Error(), *new(T)
+	}
+	if err := keep(s, r, made.Files); err != nil {
 		return Result[T]{}, err
 	}
 	return Result[T]{Value: r.Value, Failed: r.Failed, Done: true}, nil
