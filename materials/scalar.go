@@ -21,5 +21,9 @@ func (r *reader) word(e entry) string {
 		r.fail(e.line, e.key, "%s has %d letters, want at most %d", e.key, len([]rune(w)), scalar.MostWord)
 		return ""
 	}
+	if c, bad := scalar.Control(w); bad {
+		r.fail(e.line, e.key, "%s has the control character %U, want plain text", e.key, c)
+		return ""
+	}
 	return w
 }

@@ -33,6 +33,9 @@ func (d draftCmd) Run(c console) error {
 	if err != nil {
 		return err
 	}
+	if err := s.Stands(); err != nil {
+		return err
+	}
 	tellShort(c, p)
 	files, err := d.outputs(s, p)
 	if err != nil {

@@ -80,6 +80,7 @@ func main() {
 
 // run does what args ask and returns the exit status.
 func run(ctx context.Context, args []string, c console) (code int) {
+	c.out, c.err = &tame{w: c.out}, &tame{w: c.err}
 	type leave int // kong asks to leave at once after help and version
 	defer func() {
 		if r := recover(); r != nil {

@@ -5,13 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"time"
 
 	"cowl/cmd/cowl/internal/trial"
-
-	"golang.org/x/term"
 )
 
 // workshop computes the cases of one study folder.
@@ -120,13 +117,13 @@ type paceLine struct {
 }
 
 func newPaceLine(w io.Writer, quiet bool, says string) *paceLine {
-	l := &paceLine{w: w, last: time.Now(), says: says}
 	if quiet {
-		l.w = nil
+		return &paceLine{}
 	}
-	f, ok := w.(*os.File)
-	l.live = ok && term.IsTerminal(int(f.Fd()))
-	return l
+	if t := terminal(w); t != nil {
+		return &paceLine{w: t, live: true, last: time.Now(), says: says}
+	}
+	return &paceLine{w: w, last: time.Now(), says: says}
 }
 
 // show writes p.

@@ -8,6 +8,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
 )
@@ -36,6 +37,17 @@ func Word(n ast.Node) (string, bool) {
 		return strings.TrimSpace(n.GetToken().Value), true
 	}
 	return "", false
+}
+
+// Control returns the first control character in a text, and whether there is one:
+// none is part of a name.
+func Control(text string) (rune, bool) {
+	for _, r := range text {
+		if unicode.IsControl(r) {
+			return r, true
+		}
+	}
+	return 0, false
 }
 
 // MostWord is how many letters a text may have: a note about a fabric, the longest

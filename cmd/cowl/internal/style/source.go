@@ -136,6 +136,10 @@ func (r *source) word(e entry) (string, bool) {
 		r.fail(e.value, "%s has %d letters, want at most %d", e.key, len([]rune(w)), mostWord)
 		return "", false
 	}
+	if c, bad := scalar.Control(w); bad {
+		r.fail(e.value, "%s has the control character %U, want plain text", e.key, c)
+		return "", false
+	}
 	return w, ok
 }
 
