@@ -18,7 +18,7 @@ func (w *workshop) publish(p *studyPlan, rs []caseResult) error {
 	page := p.sheet(p, rs)
 	html, err := page.HTML()
 	if err != nil {
-		return err
+		panic("the sheet of the study cannot be made\n" + err.Error())
 	}
 	result, err := jsonOf(p.result(rs, page.Findings))
 	if err != nil {

@@ -32,6 +32,9 @@ func (w *workshop) store() trial.Store { return trial.Store(filepath.Join(w.dir,
 // hangAll hangs what is not yet kept of the cases and returns what is known of
 // each. Called off, it says what is kept and returns the exit status.
 func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult, error) {
+	if err := w.affordable(cases); err != nil {
+		return nil, err
+	}
 	rows, at := rowsOf(cases)
 	defer heed()()
 	results, err := w.rounds(ctx, cases, rows, at)

@@ -8,9 +8,10 @@ package trial
 import (
 	"context"
 	"fmt"
-	"runtime/debug"
 	"sync"
 	"time"
+
+	"cowl/fault"
 )
 
 // Row is one piece of work.
@@ -62,6 +63,7 @@ func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(c
 	next := make(chan int)
 	for range max(o.Jobs, 1) {
 		wg.Go(func() {
+			defer fault.Tell()
 			for i := range next {
 				r, err := one(ctx, s, rows[i], i, work)
 				if err != nil {
@@ -181,7 +183,8 @@ func one[T any](ctx context.Context, s Store, row Row, i int, work func(context.
 func guarded[T any](ctx context.Context, i int, work func(context.Context, int) (Made[T], error)) (made Made[T], err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			made, err = Made[T]{}, fmt.Errorf("fault of the program: %v\n%s", p, debug.Stack())
+			f := fault.Of(p)
+			made, err = Made[T]{}, fmt.Errorf("fault of the program: %v\n%s", f, f.Stack)
 		}
 	}()
 	return work(ctx, i)
