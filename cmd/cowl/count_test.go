@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -62,7 +63,7 @@ func TestAskChecked(t *testing.T) {
 	}{
 		{"", func(*studyAsk) {}}, {"verb", func(a *studyAsk) { a.Verb = "hem" }}, {"quantities to vary", func(a *studyAsk) { a.Vary = nil }},
 		{"placings", func(a *studyAsk) { a.Placings = 2e9 }}, {"placings", func(a *studyAsk) { a.Placings = 0 }}, {"placings 3 in the style", func(a *studyAsk) { a.Placings = 4 }},
-		{"fabrics", func(a *studyAsk) { a.Verb, a.Vary = "compare", nil }}, {"fabrics", func(a *studyAsk) { a.Fabrics = make([]string, 100) }}, {"files", func(a *studyAsk) { a.Files = make([]string, 1e5) }},
+		{"fabrics", func(a *studyAsk) { a.Verb, a.Vary = "compare", nil }}, {"fabrics", func(a *studyAsk) { a.Fabrics = make([]string, 100) }}, {"files", func(a *studyAsk) { a.Written = manyFiles(1e5) }},
 	} {
 		dir, a := t.TempDir(), good
 		q.wrong(&a)
@@ -78,4 +79,13 @@ func TestAskChecked(t *testing.T) {
 			t.Errorf("cowl gather of %+v = %d, %q, want %q", a, got.code, got.err, q.want)
 		}
 	}
+}
+
+// manyFiles makes up n names.
+func manyFiles(n int) map[string]string {
+	out := map[string]string{}
+	for i := range n {
+		out[strconv.Itoa(i)] = ""
+	}
+	return out
 }

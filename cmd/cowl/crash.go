@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"cowl/fault"
+	"cowl/outfile"
 )
 
 // crashes is the folder with the reports of crashes; its parts below are names in it.
@@ -64,7 +65,7 @@ func (d crashes) tellEarlier(stderr io.Writer) {
 	names, _ := filepath.Glob(d.path("running-*.txt"))
 	for _, name := range names {
 		var pid int
-		if _, err := fmt.Sscanf(filepath.Base(name), runningFile, &pid); err != nil || runs(pid) {
+		if _, err := fmt.Sscanf(filepath.Base(name), runningFile, &pid); err != nil || outfile.Alive(pid) {
 			continue
 		}
 		data, err := os.ReadFile(name)

@@ -13,6 +13,7 @@ import (
 	"cowl/infile"
 	"cowl/materials"
 	"cowl/mesh/limit"
+	"cowl/outfile"
 )
 
 // studyAsk is study.json: all that was asked, so that the parts of a study and
@@ -25,7 +26,8 @@ type studyAsk struct {
 	Want     string   `json:"want,omitempty"`
 	Placings int      `json:"placings"`
 	Physics  string   `json:"physics"`
-	Files    []string `json:"files,omitempty"` // what this study wrote beside its rows
+
+	Written map[string]string `json:"written,omitempty"` // what this study wrote beside its rows, with checksums
 }
 
 const askFile = "study.json"
@@ -47,8 +49,8 @@ func (a studyAsk) check() error {
 		return fmt.Errorf("%d fabrics, want at most %d, and two or more to compare", len(a.Fabrics), mostCloths)
 	case len(a.Vary) > len(quantities) || (a.Verb == "sweep") != (len(a.Vary) > 0):
 		return fmt.Errorf("%d quantities to vary, want 1–%d in a sweep and none else", len(a.Vary), len(quantities))
-	case len(a.Files) > mostFiles:
-		return fmt.Errorf("%d files written, want at most %d", len(a.Files), mostFiles)
+	case len(a.Written) > mostFiles:
+		return fmt.Errorf("%d files written, want at most %d", len(a.Written), mostFiles)
 	}
 	return nil
 }
@@ -131,6 +133,9 @@ func pinAll(names []string) ([]string, error) {
 
 // readAsk reads study.json of a folder; false if there is none.
 func readAsk(dir string) (a studyAsk, ok bool, err error) {
+	if err := outfile.Recover(dir); err != nil {
+		return a, false, fmt.Errorf("%w: %w", errCannotSave, err)
+	}
 	data, err := infile.Read(filepath.Join(dir, askFile), "the file that a study wrote", infile.JSON)
 	if errors.Is(err, fs.ErrNotExist) {
 		return a, false, nil
@@ -149,7 +154,7 @@ func readAsk(dir string) (a studyAsk, ok bool, err error) {
 
 // same reports whether two studies ask the same, whatever they have written.
 func (a studyAsk) same(b studyAsk) bool {
-	a.Files, b.Files = nil, nil
+	a.Written, b.Written = nil, nil
 	x, _ := json.Marshal(a)
 	y, _ := json.Marshal(b)
 	return string(x) == string(y)

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"slices"
 
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/style"
@@ -84,7 +83,7 @@ func (w *workshop) begin(ask *studyAsk) error {
 	if err != nil {
 		return err
 	}
-	ask.Files = old.Files
+	ask.Written = old.Written
 	if ask.same(old) {
 		return nil // other parts may be reading it
 	}
@@ -181,9 +180,4 @@ func unsettled(rs []caseResult) int {
 		n += k
 	}
 	return n
-}
-
-// stale lists what an earlier study of the folder wrote and this one does not.
-func stale(old, now []string) []string {
-	return slices.DeleteFunc(slices.Clone(old), func(f string) bool { return slices.Contains(now, f) })
 }

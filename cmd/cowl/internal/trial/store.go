@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"cowl/infile"
+	"cowl/outfile"
 )
 
 // Store is a folder with one KEY.json a row and the files that belong to it.
@@ -107,29 +108,11 @@ func (s Store) put(key string, record []byte, files map[string][]byte) error {
 		return err
 	}
 	for ending, data := range files {
-		if err := s.write(key+"."+ending, data); err != nil {
+		if err := outfile.Write(s.File(key, ending), data); err != nil {
 			return err
 		}
 	}
-	return s.write(key+".json", record)
-}
-
-// write puts a file in place under a name of its own first.
-func (s Store) write(name string, data []byte) (err error) {
-	f, err := os.CreateTemp(string(s), ".row-*")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			os.Remove(f.Name()) // gone already where it was renamed
-		}
-	}()
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Chmod(0o644), f.Close()); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), filepath.Join(string(s), name))
+	return outfile.Write(s.File(key, "json"), record)
 }
 
 // Gather copies into s the rows of another store that s lacks, and returns how

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"cowl/fault"
+	"cowl/outfile"
 )
 
 // Row is one piece of work.
@@ -52,6 +53,9 @@ type Options struct {
 // and in what it returns.
 func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(context.Context, int) (Made[T], error)) ([]Result[T], error) {
 	results := make([]Result[T], len(rows))
+	if err := outfile.Recover(string(s)); err != nil {
+		return results, err
+	}
 	todo, err := look(s, rows, o, results)
 	if err != nil {
 		return results, err

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"cowl/infile"
+	"cowl/outfile"
 
 	"github.com/goccy/go-yaml"
 )
@@ -76,18 +77,7 @@ func store(dir, name string, data []byte) error {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(dir, ".cowl-*")
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Close()); err == nil {
-		err = os.Rename(f.Name(), filepath.Join(dir, name))
-	}
-	if err != nil {
-		os.Remove(f.Name())
-	}
-	return err
+	return outfile.Write(filepath.Join(dir, name), data)
 }
 
 // save writes the settings.
