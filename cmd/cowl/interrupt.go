@@ -8,6 +8,8 @@ import (
 	"os/signal"
 	"sync/atomic"
 	"syscall"
+
+	"cowl/fault"
 )
 
 // heeding counts the sections that see a context end by themselves: what hangs
@@ -35,6 +37,7 @@ func serve(work func(context.Context) int) int {
 
 // watch ends the program as asked for.
 func watch(asked <-chan os.Signal, cancel func(), stderr io.Writer, exit func(int)) {
+	defer fault.Tell()
 	again := false
 	for range asked {
 		cancel()

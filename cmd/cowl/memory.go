@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"cowl/mesh/draft"
+	"cowl/sim/drape"
 )
 
 // What a drape takes of memory, bytes. cowl bench read 30 to 218 MB for 1203 to
@@ -26,6 +27,10 @@ const (
 	memoryShare   = 0.75
 	unknownMemory = 4e9
 )
+
+// tries is how many drapes a first hand tries at the same time where it is to find
+// out how many folds the cloth keeps.
+const tries = 4
 
 // pointsOf estimates how many points the lattice of a piece has.
 func pointsOf(p draft.Piece, spacing float64) float64 {
@@ -53,20 +58,28 @@ func affordable(points float64, drapes, atOnce int, how string) error {
 
 // affordable is that of one drape by all its hands.
 func (h *hung) affordable() error {
-	return affordable(pointsOf(h.piece, h.style.Hang.Spacing), h.style.Hang.Placings, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
+	drapes := h.style.Hang.Placings
+	if h.style.Hang.Folds == drape.Auto {
+		drapes = max(drapes, tries)
+	}
+	return affordable(pointsOf(h.piece, h.style.Hang.Spacing), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
 }
 
 // affordable is that of the drapes of a study that hang at the same time.
 func (w *workshop) affordable(cases []studyCase) error {
-	most, drapes := 0.0, 0
+	most, drapes, each := 0.0, 0, 1
 	for _, c := range cases {
-		if c.wrong == nil {
-			most = math.Max(most, pointsOf(c.piece, c.style.Hang.Spacing))
-			drapes += c.style.Hang.Placings
+		if c.wrong != nil {
+			continue
+		}
+		most = math.Max(most, pointsOf(c.piece, c.style.Hang.Spacing))
+		drapes += c.style.Hang.Placings
+		if c.finds() {
+			each = tries
 		}
 	}
 	jobs := min(drapes, w.flags.jobs())
-	return affordable(most, jobs, jobs, "a wider --spacing or fewer --jobs")
+	return affordable(most, jobs*each, jobs*min(each, runtime.GOMAXPROCS(0)), "a wider --spacing or fewer --jobs")
 }
 
 // freeMemory returns how much memory this program can have, bytes: what Linux says is
