@@ -33,13 +33,14 @@ var exits = []struct {
 	{exitCancelled, "cancelled with Ctrl-C or SIGTERM; finished rows of a study are kept, nothing else is written"},
 }
 
-// exitHelp is the table for the help.
+// exitHelp is the table for the help; lines that begin with a blank stay as they are.
 func exitHelp() string {
-	var parts []string
+	var b strings.Builder
+	b.WriteString("Exit status:\n\n")
 	for _, e := range exits {
-		parts = append(parts, fmt.Sprintf("%d %s", e.code, e.means))
+		fmt.Fprintf(&b, "  %3d  %s\n", e.code, e.means)
 	}
-	return "Exit status: " + strings.Join(parts, "; ") + "."
+	return b.String()
 }
 
 // Kinds of errors that are not bad input.
