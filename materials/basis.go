@@ -33,7 +33,7 @@ func kindFromWord(s string) (Kind, error) {
 	if i := slices.Index(kindNames, s); i > 0 {
 		return Kind(i), nil
 	}
-	return Unknown, fmt.Errorf("%q, want one of %s", s, strings.Join(kindNames[1:], ", "))
+	return Unknown, fmt.Errorf("%.120q, want one of %s", s, strings.Join(kindNames[1:], ", "))
 }
 
 // Evidence says how one value is known: the kind and where or how.

@@ -49,7 +49,7 @@ type amount struct {
 func (d dimension) parse(text, bare string) (amount, error) {
 	m := amountForm.FindStringSubmatch(strings.TrimSpace(text))
 	if m == nil {
-		return amount{}, fmt.Errorf("%q is no quantity, want a number and its unit, one of %s", text, d.wanted)
+		return amount{}, fmt.Errorf("%.120q is no quantity, want a number and its unit, one of %s", text, d.wanted)
 	}
 	unit := plain.Replace(m[2])
 	if unit == "" {
@@ -59,11 +59,11 @@ func (d dimension) parse(text, bare string) (amount, error) {
 	v, err := strconv.ParseFloat(m[1], 64)
 	switch {
 	case err != nil || math.IsInf(v*scale, 0):
-		return amount{}, fmt.Errorf("%q is too large a number", text)
+		return amount{}, fmt.Errorf("%.120q is too large a number", text)
 	case !known && m[2] == "":
-		return amount{}, fmt.Errorf("%q has no unit, want it with the number: %s", text, d.spelled(m[1]))
+		return amount{}, fmt.Errorf("%.120q has no unit, want it with the number: %s", text, d.spelled(m[1]))
 	case !known:
-		return amount{}, fmt.Errorf("%q has unit %q, want %s", text, m[2], d.wanted)
+		return amount{}, fmt.Errorf("%.120q has unit %.40q, want %s", text, m[2], d.wanted)
 	}
 	return amount{v * scale, lastPlace(m[1]) * scale}, nil
 }

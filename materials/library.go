@@ -69,9 +69,9 @@ func Find(name string) (Fabric, error) {
 		}
 	}
 	if len(close) > 0 {
-		return Fabric{}, limit.Errorf("fabric", "no fabric %q, near: %s", name, strings.Join(close, ", "))
+		return Fabric{}, limit.Errorf("fabric", "no fabric %.120q, near: %s", name, strings.Join(close, ", "))
 	}
-	return Fabric{}, limit.Errorf("fabric", "no fabric %q, want one of %s", name, strings.Join(names, ", "))
+	return Fabric{}, limit.Errorf("fabric", "no fabric %.120q, want one of %s", name, strings.Join(names, ", "))
 }
 
 // Default returns the fabric used where none is named: a limp polyester twill

@@ -12,6 +12,9 @@ func near(s string, names []string) []string {
 		name string
 		cost int
 	}
+	if len(s) > mostNear {
+		return nil // no slip of the finger
+	}
 	var hits []scored
 	for _, n := range names {
 		d := edits(s, n)
@@ -26,6 +29,10 @@ func near(s string, names []string) []string {
 	}
 	return out
 }
+
+// mostNear is how long a word may be for others to be near it; twice the longest
+// name there is.
+const mostNear = 80
 
 // didYouMean returns " (near: a, b)", or nothing if no name is near.
 func didYouMean(s string, names []string) string {

@@ -3,25 +3,21 @@ package materials
 import (
 	"errors"
 	"fmt"
-	"os"
-	"slices"
-	"unicode/utf8"
 
+	"cowl/infile"
 	"cowl/materials/scalar"
 	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
-	"github.com/goccy/go-yaml/parser"
 )
 
 // keyBendMean sets warp and weft bending at once, for sources that publish the
 // mean of the two directions only.
 const keyBendMean = "bend_mean_uNm"
 
-// FromFile reads one fabric from a YAML file; see Parse. An error from the
-// operating system is passed on.
+// FromFile reads one fabric from a YAML file; see Parse.
 func FromFile(path string) (Fabric, error) {
-	data, err := os.ReadFile(path)
+	data, err := infile.Read(path, "a fabric file in YAML, as cowl fabrics NAME prints it", infile.YAML)
 	if err != nil {
 		return Fabric{}, err
 	}
@@ -35,18 +31,41 @@ func FromFile(path string) (Fabric, error) {
 // was wanted; unknown and repeated keys are errors.
 func Parse(file string, data []byte) (Fabric, error) {
 	r := reader{file: file}
-	f := r.fabric(data)
-	if err := errors.Join(r.errs...); err != nil {
+	return r.finished(r.fabric(r.document(data)))
+}
+
+// ParseNode is Parse for a fabric that is a part of another file: n is the
+// mapping with its keys, and messages have the lines of that file.
+func ParseNode(file string, n ast.Node) (Fabric, error) {
+	r := reader{file: file}
+	return r.finished(r.fabric(r.mapping(n, "fabric")))
+}
+
+// finished returns what was read, or all that is wrong with it.
+func (r *reader) finished(f Fabric) (Fabric, error) {
+	if err := r.wrong(); err != nil {
 		return Fabric{}, err
 	}
-	return f, limit.Placed(f.Validate(), func(string) string { return file })
+	return f, limit.Placed(f.Validate(), func(string) string { return r.file })
 }
 
 // reader walks the syntax tree of one file and gathers errors with lines.
 type reader struct {
 	file string
 	line map[string]int // of each top-level key
-	errs []error
+	errs []error        // the first of them,
+	more int            // and how many more there are
+}
+
+// mostErrors are told of one file; who makes more has another sort of file.
+const mostErrors = 20
+
+// wrong returns all that is wrong with the file.
+func (r *reader) wrong() error {
+	if r.more > 0 {
+		r.errs = append(r.errs, &limit.Error{At: r.file, Says: limit.Say("%d more mistakes, not listed", r.more)})
+	}
+	return errors.Join(r.errs...)
 }
 
 func (r *reader) fail(line int, field, format string, args ...any) {
@@ -55,6 +74,10 @@ func (r *reader) fail(line int, field, format string, args ...any) {
 
 // refuse notes what is wrong with a line.
 func (r *reader) refuse(line int, err error) {
+	if len(r.errs) == mostErrors {
+		r.more++
+		return
+	}
 	r.errs = append(r.errs, limit.Placed(err, func(string) string { return fmt.Sprintf("%s:%d", r.file, line) }))
 }
 
@@ -65,9 +88,8 @@ type entry struct {
 	value ast.Node
 }
 
-// fabric reads the whole document. It is valid only if r.errs stays empty.
-func (r *reader) fabric(data []byte) (f Fabric) {
-	entries := r.document(data)
+// fabric reads all entries. It is valid only if r.errs stays empty.
+func (r *reader) fabric(entries []entry) (f Fabric) {
 	if len(r.errs) > 0 {
 		return f
 	}
@@ -105,21 +127,17 @@ func (r *reader) fabric(data []byte) (f Fabric) {
 
 // document returns the top-level entries of the only document in data.
 func (r *reader) document(data []byte) []entry {
-	if !utf8.Valid(data) {
-		r.fail(1, "", "not UTF-8 text")
+	const want = "one fabric: keys and values, one a line, like weight_gsm: 135"
+	d, fault := scalar.Parse(data, want)
+	if fault != nil {
+		r.fail(fault.Line, "", "%s%s", fault.Says, scalar.Excerpt(d.Lines, fault.Line, fault.Column))
 		return nil
 	}
-	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
-	if err != nil {
-		line, what, _ := scalar.Syntax(err)
-		r.fail(line, "", "%s", what)
+	if d.Body == nil {
+		r.fail(1, "", "empty, want %s", want)
 		return nil
 	}
-	if len(tree.Docs) != 1 || tree.Docs[0].Body == nil {
-		r.fail(1, "", "want one fabric: keys and values, one a line, like weight_gsm: 135")
-		return nil
-	}
-	return r.mapping(tree.Docs[0].Body, "the file")
+	return r.mapping(d.Body, "the file")
 }
 
 // mapping returns the entries of a YAML mapping, each key once.
@@ -135,15 +153,14 @@ func (r *reader) mapping(n ast.Node, what string) []entry {
 		return nil
 	}
 	out := make([]entry, 0, len(values))
+	seen := map[string]int{} // in which line
 	for _, v := range values {
-		e := entry{key: v.Key.String(), line: lineOf(v.Key), value: v.Value}
-		if s, ok := v.Key.(*ast.StringNode); ok {
-			e.key = s.Value
-		}
-		if i := slices.IndexFunc(out, func(o entry) bool { return o.key == e.key }); i >= 0 {
-			r.fail(e.line, e.key, "%s is set twice, first in line %d", e.key, out[i].line)
+		e := entry{key: scalar.Key(v), line: lineOf(v.Key), value: v.Value}
+		if first, ok := seen[e.key]; ok {
+			r.fail(e.line, e.key, "%s is set twice, first in line %d", e.key, first)
 			continue
 		}
+		seen[e.key] = e.line
 		out = append(out, e)
 	}
 	return out

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -185,7 +186,12 @@ func TestYAMLRoundTripProperty(t *testing.T) {
 			f.Spread[q] = rapid.Float64Range(0, r.high).Draw(t, "spread") * r.scale
 		}
 		f.PullWarp, f.PullWeft = max(f.PullWarp, 1001), max(f.PullWeft, 1001) // above any shear
-		f.Title = strings.Join(strings.Fields(rapid.String().Draw(t, "title")), " ")
+		f.Title = strings.Join(strings.Fields(strings.Map(func(r rune) rune {
+			if unicode.IsControl(r) {
+				return -1
+			}
+			return r
+		}, rapid.String().Draw(t, "title"))), " ")
 		got, err := Parse("f", f.YAML())
 		if err != nil {
 			t.Fatalf("Parse(YAML): %v\n%s", err, f.YAML())

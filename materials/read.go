@@ -78,7 +78,7 @@ func (r *reader) required(f *Fabric) {
 	if at, ok := r.line["name"]; !ok {
 		r.fail(first, "name", "name is missing, %s", nameWanted)
 	} else if !nameForm.MatchString(f.Name) {
-		r.fail(at, "name", "name %q, %s", f.Name, nameWanted)
+		r.fail(at, "name", "name %.120q, %s", f.Name, nameWanted)
 	}
 	if _, ok := r.line[Weight.Key()]; !ok {
 		r.fail(first, Weight.Key(), "%s is missing, want %v", Weight.Key(), quantities[Weight].allowed())

@@ -17,5 +17,13 @@ func (r *reader) word(e entry) string {
 	if !ok {
 		r.fail(e.line, e.key, "%s is %s, want text", e.key, scalar.Shown(e.value))
 	}
+	if len(w) > scalar.MostWord {
+		r.fail(e.line, e.key, "%s has %d letters, want at most %d", e.key, len([]rune(w)), scalar.MostWord)
+		return ""
+	}
+	if c, bad := scalar.Control(w); bad {
+		r.fail(e.line, e.key, "%s has the control character %U, want plain text", e.key, c)
+		return ""
+	}
 	return w
 }

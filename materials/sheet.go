@@ -1,18 +1,17 @@
 package materials
 
 import (
-	"errors"
-	"os"
 	"slices"
 	"strings"
+
+	"cowl/infile"
 
 	"github.com/goccy/go-yaml/ast"
 )
 
-// SheetFromFile reads a sheet of tests; see ParseSheet. An error from the
-// operating system is passed on.
+// SheetFromFile reads a sheet of tests; see ParseSheet.
 func SheetFromFile(path string) (Swatch, error) {
-	data, err := os.ReadFile(path)
+	data, err := infile.Read(path, "a sheet of tests in YAML, with keys such as square and overhang-warp", infile.YAML)
 	if err != nil {
 		return Swatch{}, err
 	}
@@ -29,7 +28,7 @@ func ParseSheet(file string, data []byte) (Swatch, error) {
 	for _, e := range r.document(data) {
 		r.trial(&s, e)
 	}
-	return s, errors.Join(r.errs...)
+	return s, r.wrong()
 }
 
 // words returns where the words of a sheet go.
@@ -43,7 +42,7 @@ func (r *reader) trial(s *Swatch, e entry) {
 	if word, ok := s.words()[key]; ok {
 		*word = r.word(e)
 		if key == "name" && !nameForm.MatchString(s.Name) {
-			r.fail(e.line, e.key, "name %q, %s", s.Name, nameWanted)
+			r.fail(e.line, e.key, "name %.120q, %s", s.Name, nameWanted)
 		}
 		return
 	}

@@ -39,7 +39,7 @@ var partners = []struct{ trial, with Trial }{
 func (s Swatch) checkTrials() error {
 	var errs []error
 	if !nameForm.MatchString(s.Name) {
-		errs = append(errs, limit.Errorf("name", "name %q, %s", s.Name, nameWanted))
+		errs = append(errs, limit.Errorf("name", "name %.120q, %s", s.Name, nameWanted))
 	}
 	for _, p := range partners {
 		if s.done(p.trial) && !s.done(p.with) {

@@ -16,7 +16,7 @@ var nameForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 func (f Fabric) Validate() error {
 	var errs []error
 	if !nameForm.MatchString(f.Name) {
-		errs = append(errs, limit.Errorf("name", "name %q, %s", f.Name, nameWanted))
+		errs = append(errs, limit.Errorf("name", "name %.120q, %s", f.Name, nameWanted))
 	}
 	for _, q := range Fields() {
 		errs = append(errs, quantities[q].check(q.InUnits(f)))
@@ -34,7 +34,7 @@ func (f Fabric) checkConfidence() error {
 	case "", High, Medium, Low:
 		return nil
 	}
-	return limit.Errorf("confidence", "confidence %q, want high, medium or low", f.Confidence)
+	return limit.Errorf("confidence", "confidence %.120q, want high, medium or low", f.Confidence)
 }
 
 // checkPull demands that yarns pull harder than the cloth shears: the yarn

@@ -114,6 +114,7 @@ func hangDemo(ctx context.Context, j drape.Job) (benchRow, error) {
 
 // measure does the task and takes its time.
 func (t benchTask) measure(ctx context.Context) (benchRow, error) {
+	defer heed()()
 	runtime.GC()
 	start := time.Now()
 	r, err := t.walk(ctx)

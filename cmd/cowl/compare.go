@@ -15,7 +15,7 @@ import (
 type compareCmd struct {
 	cutFlags
 	Fabrics  []string `required:"" placeholder:"A,B,C" help:"Fabrics of the library or fabric files; the others are compared with the first."`
-	Placings int      `placeholder:"N" default:"5" help:"Hands that place every cloth (5); fewer than 3 tell no difference."`
+	Placings int      `type:"count" least:"1" most:"99" placeholder:"N" default:"5" help:"Hands that place every cloth (5); fewer than 3 tell no difference."`
 	benchFlags
 	partFlag
 	Out string `short:"o" default:"cowl-compare" placeholder:"DIR" help:"Folder of the study (cowl-compare)."`

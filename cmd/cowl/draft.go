@@ -33,6 +33,9 @@ func (d draftCmd) Run(c console) error {
 	if err != nil {
 		return err
 	}
+	if err := s.Stands(); err != nil {
+		return err
+	}
 	tellShort(c, p)
 	files, err := d.outputs(s, p)
 	if err != nil {
@@ -107,8 +110,12 @@ func printJSON(c console, v any) error {
 	return err
 }
 
-// jsonOf writes v for people and programs alike.
+// jsonOf writes v for people and programs alike. What cannot be written, a figure
+// that is no number, is a fault of ours.
 func jsonOf(v any) ([]byte, error) {
 	b, err := json.MarshalIndent(v, "", "  ")
-	return append(b, '\n'), err
+	if err != nil {
+		panic("the figures cannot be written\n" + err.Error())
+	}
+	return append(b, '\n'), nil
 }

@@ -98,11 +98,16 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &hung{style: s, piece: p, form: f}, s.Fits(p, f)
+	h := &hung{style: s, piece: p, form: f}
+	if err := s.Fits(p, f); err != nil {
+		return h, err
+	}
+	return h, h.affordable()
 }
 
 // hang brings the cloth to rest, with a line of progress where someone watches.
 func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
+	defer heed()()
 	start := time.Now()
 	line := newProgress(c.err, d.Quiet || d.JSON)
 	job := h.style.Job(h.piece, h.form)

@@ -54,14 +54,11 @@ func grainOf(g *degrees) float64 {
 }
 
 // countOf returns a number of placings, 0 where it was not given.
-func countOf(n *int) (int, error) {
+func countOf(n *int) int {
 	if n == nil {
-		return 0, nil
+		return 0
 	}
-	if *n < 1 {
-		return 0, fmt.Errorf("--placings: %d, want 1 or more", *n)
-	}
-	return *n, nil
+	return *n
 }
 
 // line formats a row of the report.

@@ -21,7 +21,7 @@ type labDisc struct {
 	Specimen *cloth   `placeholder:"LEN" help:"Diameter of the cloth (30cm); 24cm for limp, 36cm for stiff cloth, 25.4cm on the Japanese meter."`
 	Disc     *cloth   `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
 	Grain    *degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
-	Placings *int     `placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
+	Placings *int     `type:"count" least:"1" most:"48" placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
 	Fall     string   `enum:"dropped,lowered,slow" default:"lowered" help:"lowered: a table under the cloth goes down, as on the apparatus; dropped: the cloth is let go at once; slow: its weight comes on slowly."`
 	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
@@ -80,9 +80,8 @@ func (d labDisc) setup() (lab.DiscSetup, error) {
 	); err != nil {
 		return set, err
 	}
-	var err error
-	set.Placings, err = countOf(d.Placings)
-	return set, err
+	set.Placings = countOf(d.Placings)
+	return set, nil
 }
 
 // discOf turns the result into units.

@@ -51,7 +51,9 @@ func (f labFlags) test(ctx context.Context, c console, run func(specimen) (readi
 		}
 	}
 	start, line := time.Now(), newProgress(c.err, f.Quiet || f.JSON)
+	done := heed()
 	r, err := run(specimen{drape.Stiffness(fabric), fabric, func(p lab.Progress) { line.show(drape.Progress(p)) }})
+	done()
 	line.clear()
 	switch {
 	case ctx.Err() != nil:

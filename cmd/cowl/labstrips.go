@@ -105,8 +105,8 @@ type labHang struct {
 	Width    *cloth   `placeholder:"LEN" help:"Width of the edge between the points (60cm)."`
 	Span     *cloth   `placeholder:"LEN" help:"Distance of the two points; 0.8 of the width if not given."`
 	Grain    *degrees `placeholder:"DEG" help:"From the upright to the warp."`
-	Placings *int     `placeholder:"N" help:"Ways to bring the corners together, 1 to 12 (12): the state of least energy is told."`
-	Shakes   int      `placeholder:"N" help:"Times the best is shaken and hung again on the coarse lattice, 0 to 500 (0): limp cloth has many states of rest."`
+	Placings *int     `type:"count" least:"1" most:"12" placeholder:"N" help:"Ways to bring the corners together, 1 to 12 (12): the state of least energy is told."`
+	Shakes   int      `type:"count" least:"0" most:"500" placeholder:"N" help:"Times the best is shaken and hung again on the coarse lattice, 0 to 500 (0): limp cloth has many states of rest."`
 	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
@@ -175,7 +175,6 @@ func (h labHang) setup() (lab.HangSetup, error) {
 	); err != nil {
 		return set, err
 	}
-	var err error
-	set.Placings, err = countOf(h.Placings)
-	return set, err
+	set.Placings = countOf(h.Placings)
+	return set, nil
 }

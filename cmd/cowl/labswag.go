@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"math"
 
 	"cowl/sim/lab"
@@ -14,7 +13,7 @@ type labSwag struct {
 	Width  *cloth   `placeholder:"LEN" help:"Width of the board (102cm)."`
 	Depth  *cloth   `placeholder:"LEN" help:"Finished depth in the middle; 0.45 of the width if not given. The cloth is cut twice as deep."`
 	Stack  *cloth   `placeholder:"LEN" help:"What the pleats of a side take of the board; 0.15 of the width if not given."`
-	Pleats *int     `placeholder:"N" help:"Pleats a side, 1 to 8 (5)."`
+	Pleats *int     `type:"count" least:"1" most:"8" placeholder:"N" help:"Pleats a side, 1 to 8 (5)."`
 	Grain  *degrees `placeholder:"DEG" help:"From the upright of the middle to the warp (45deg)."`
 	Gap    *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth; as in a cowl if not given."`
 }
@@ -68,9 +67,7 @@ func (w labSwag) read(set *lab.SwagSetup) error {
 		set.Grain = float64(*w.Grain)
 	}
 	if w.Pleats != nil {
-		if set.Pleats = *w.Pleats; set.Pleats < 1 {
-			return fmt.Errorf("--pleats: %d, want 1 or more", set.Pleats)
-		}
+		set.Pleats = *w.Pleats
 	}
 	return lengths(
 		lengthFlag{"width", w.Width, &set.Width}, lengthFlag{"depth", w.Depth, &set.Depth}, lengthFlag{"stack", w.Stack, &set.Stack},

@@ -78,6 +78,9 @@ func (l layCmd) plan() (*layPlan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := s.Stands(); err != nil {
+		return nil, err
+	}
 	suit, err := l.suit(s, front)
 	if err != nil {
 		return nil, err

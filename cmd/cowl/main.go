@@ -4,27 +4,17 @@
 package main
 
 import (
+	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
 	"strings"
-	"syscall"
 
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/fault"
 
 	"github.com/alecthomas/kong"
-)
-
-// How cowl ends.
-const (
-	exitOK         = 0
-	exitNotSettled = 1   // the drape did not come to rest; everything that there is, is written and says so
-	exitBadInput   = 2   // nothing is written
-	exitCannotSave = 3   // also: no window can be opened
-	exitCancelled  = 130 // Ctrl-C; nothing is written
 )
 
 // cli is the command line.
@@ -54,7 +44,9 @@ const description = `Draft a cowl-neck front, hang it on a dress form, count its
 
 Try "cowl drape": with no style file it hangs the built-in demo, a blouse front in size 10, and writes picture, mesh and figures to cowl-out. Then change cowl-out/style.yaml and run it with --style, or try flags.
 
-Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees. Exit status: 0 done, 1 the drape did not settle, 2 bad input, 3 cannot save, 130 cancelled.`
+Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees.
+
+`
 
 // console is what a verb may write to and draw with.
 type console struct {
@@ -62,38 +54,35 @@ type console struct {
 	stage    func() (*stage.Stage, error)
 }
 
-// silent is an error whose message has been printed already.
-type silent struct{ code int }
-
-func (s silent) Error() string { return fmt.Sprintf("exit %d", s.code) }
-
-// Kinds of errors that are not bad input.
-var (
-	errCannotSave = errors.New("cannot save")
-	errNoResult   = errors.New("the drape could not be computed")
-	errNoWindow   = errors.New("no window can be opened")
-)
-
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, stage.New})
-	stop()
-	os.Exit(code)
+	os.Exit(serve(func(ctx context.Context) int {
+		defer watchCrashes(os.Stderr)()
+		fault.Teller = func(f *fault.Fault) { os.Exit(crashed(f, os.Stderr)) }
+		return run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, stage.New})
+	}))
 }
 
-// run does what args ask and returns the exit status.
+// run does what args ask and returns the exit status. Standard output is written at
+// the end, in one go, so that a crash leaves nothing half said.
 func run(ctx context.Context, args []string, c console) (code int) {
+	var said bytes.Buffer
+	out := c.out
+	c.out, c.err = &tame{w: &said}, &tame{w: c.err}
 	type leave int // kong asks to leave at once after help and version
 	defer func() {
-		if r := recover(); r != nil {
-			asked, ok := r.(leave)
-			if !ok {
-				panic(r)
-			}
-			code = int(asked)
+		switch r := recover().(type) {
+		case nil:
+		case leave:
+			code = int(r)
+		default:
+			code = crashed(fault.Of(r), c.err)
+			return
+		}
+		if _, err := out.Write(said.Bytes()); err != nil {
+			code = status(fmt.Errorf("%w: standard output: %w", errCannotSave, err), c.err)
 		}
 	}()
-	parser, err := newParser(&cli{}, kong.Name("cowl"), kong.Description(description),
+	parser, err := newParser(&cli{}, kong.Name("cowl"), kong.Description(description+exitHelp()),
 		kong.Writers(c.out, c.err), kong.Exit(func(n int) { panic(leave(n)) }),
 		kong.Vars{"version": version()}, kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
 		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c))
@@ -115,26 +104,4 @@ func run(ctx context.Context, args []string, c console) (code int) {
 func plainly(err error) string {
 	return strings.NewReplacer(`must be one of "",`, "must be one of ", "expected a valid 64 bit int but got", "want a whole number, not",
 		"expected a valid 64 bit uint but got", "want a whole number of 0 or more, not").Replace(err.Error())
-}
-
-// status prints err and returns the exit status it stands for.
-func status(err error, stderr io.Writer) int {
-	var quiet silent
-	switch {
-	case err == nil:
-		return exitOK
-	case errors.As(err, &quiet):
-		return quiet.code
-	case errors.Is(err, context.Canceled):
-		fmt.Fprintln(stderr, "cowl: cancelled, nothing written")
-		return exitCancelled
-	}
-	fmt.Fprintf(stderr, "cowl: %v\n", err)
-	switch {
-	case errors.Is(err, errCannotSave), errors.Is(err, errNoWindow):
-		return exitCannotSave
-	case errors.Is(err, errNoResult):
-		return exitNotSettled
-	}
-	return exitBadInput
 }

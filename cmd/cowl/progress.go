@@ -3,13 +3,10 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"sync"
 	"time"
 
 	"cowl/sim/drape"
-
-	"golang.org/x/term"
 )
 
 // progress is a line that is written over again and again on a terminal.
@@ -21,10 +18,10 @@ type progress struct {
 
 // newProgress returns a line on w, which stays empty where w is no terminal.
 func newProgress(w io.Writer, quiet bool) *progress {
-	if f, ok := w.(*os.File); ok && !quiet && term.IsTerminal(int(f.Fd())) {
-		return &progress{w: w}
+	if quiet {
+		return &progress{}
 	}
-	return &progress{}
+	return &progress{w: terminal(w)}
 }
 
 // show writes p, at most ten times a second.

@@ -25,6 +25,7 @@ func (p proofCmd) Run(ctx context.Context, c console) error {
 		return err
 	}
 	line := newProgress(c.err, p.Quiet || p.JSON)
+	defer heed()()
 	checks := proof.Run(ctx, trials, func(ended int, begun string) {
 		line.show(drape.Progress{
 			Stage: fmt.Sprintf("%d of %d checks done, now %s", ended, len(trials), begun),

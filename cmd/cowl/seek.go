@@ -16,7 +16,7 @@ import (
 type seekCmd struct {
 	choiceFlags
 	Want     string `required:"" placeholder:"WANTS" help:"What is wanted, like \"edge drop 12cm, folds 3, depth 25mm\": one or more of edge drop (below the shoulder neck points), folds (above the bust; as many are laid) and depth (of the deepest)."`
-	Placings int    `placeholder:"N" default:"3" help:"Hands that place every cut (3); the mean is held against the want."`
+	Placings int    `type:"count" least:"1" most:"99" placeholder:"N" default:"3" help:"Hands that place every cut (3); the mean is held against the want."`
 	Out      string `short:"o" default:"cowl-seek" placeholder:"DIR" help:"Folder of the study (cowl-seek)."`
 }
 

@@ -65,7 +65,7 @@ func feign(calls *atomic.Int32) func(context.Context, studyCase, int) (trial.Mad
 // feigned is a workshop that computes nothing.
 func feigned(dir string, part trial.Part, calls *atomic.Int32) (*workshop, *bytes.Buffer, *bytes.Buffer) {
 	var out, err bytes.Buffer
-	w := newWorkshop(dir, benchFlags{Jobs: 2}, part, console{&out, &err, func() (*stage.Stage, error) { return nil, errors.New("blind") }})
+	w := newWorkshop(dir, benchFlags{Jobs: new(2)}, part, console{&out, &err, func() (*stage.Stage, error) { return nil, errors.New("blind") }})
 	w.hang = feign(calls)
 	return w, &out, &err
 }

@@ -2,15 +2,18 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
-	"os"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
+	"cowl/infile"
 	"cowl/materials"
 	"cowl/mesh/limit"
+	"cowl/outfile"
 )
 
 // studyAsk is study.json: all that was asked, so that the parts of a study and
@@ -23,10 +26,34 @@ type studyAsk struct {
 	Want     string   `json:"want,omitempty"`
 	Placings int      `json:"placings"`
 	Physics  string   `json:"physics"`
-	Files    []string `json:"files,omitempty"` // what this study wrote beside its rows
+
+	Written map[string]string `json:"written,omitempty"` // what this study wrote beside its rows, with checksums
 }
 
 const askFile = "study.json"
+
+// What one study may ask for at most.
+const (
+	mostCloths = 99
+	mostFiles  = 10000
+)
+
+// check refuses what no verb has asked for.
+func (a studyAsk) check() error {
+	switch _, known := planners[a.Verb]; {
+	case !known && a.Verb != "seek":
+		return fmt.Errorf("verb %.40q, want compare, sweep, seek, sure or teach", a.Verb)
+	case a.Placings < 1 || a.Placings > style.MostPlacings:
+		return fmt.Errorf("placings %d, want 1–%d: 5 or more tell a difference from the scatter", a.Placings, style.MostPlacings)
+	case len(a.Fabrics) > mostCloths || a.Verb == "compare" && len(a.Fabrics) < 2:
+		return fmt.Errorf("%d fabrics, want at most %d, and two or more to compare", len(a.Fabrics), mostCloths)
+	case len(a.Vary) > len(quantities) || (a.Verb == "sweep") != (len(a.Vary) > 0):
+		return fmt.Errorf("%d quantities to vary, want 1–%d in a sweep and none else", len(a.Vary), len(quantities))
+	case len(a.Written) > mostFiles:
+		return fmt.Errorf("%d files written, want at most %d", len(a.Written), mostFiles)
+	}
+	return nil
+}
 
 // newAsk pins the style down as text.
 func newAsk(verb string, s style.Style, placings int) (studyAsk, error) {
@@ -45,7 +72,13 @@ func newAsk(verb string, s style.Style, placings int) (studyAsk, error) {
 func (a studyAsk) steady() bool { return a.Verb == "sure" || a.Verb == "teach" || a.Verb == "seek" }
 
 // style reads the pinned style.
-func (a studyAsk) style() (style.Style, error) { return style.Parse(askFile, []byte(a.Style)) }
+func (a studyAsk) style() (style.Style, error) {
+	s, err := style.Parse(askFile, []byte(a.Style))
+	if err == nil && s.Hang.Placings != a.Placings {
+		err = fmt.Errorf("%s: placings %d in the style, want %d as in the study", askFile, s.Hang.Placings, a.Placings)
+	}
+	return s, err
+}
 
 // fabrics reads the pinned cloths.
 func (a studyAsk) fabrics() ([]materials.Fabric, error) {
@@ -71,6 +104,9 @@ func pinned(text string) (materials.Fabric, error) {
 // pinAll turns names of the library and names of fabric files into texts that
 // hold without the files.
 func pinAll(names []string) ([]string, error) {
+	if len(names) > mostCloths {
+		return nil, fmt.Errorf("--fabrics: %d fabrics, want at most %d", len(names), mostCloths)
+	}
 	var out []string
 	seen := map[string]bool{}
 	for _, n := range names {
@@ -97,22 +133,28 @@ func pinAll(names []string) ([]string, error) {
 
 // readAsk reads study.json of a folder; false if there is none.
 func readAsk(dir string) (a studyAsk, ok bool, err error) {
-	data, err := os.ReadFile(filepath.Join(dir, askFile))
-	if os.IsNotExist(err) {
+	if err := outfile.Recover(dir); err != nil {
+		return a, false, fmt.Errorf("%w: %w", errCannotSave, err)
+	}
+	data, err := infile.Read(filepath.Join(dir, askFile), "the file that a study wrote", infile.JSON)
+	if errors.Is(err, fs.ErrNotExist) {
 		return a, false, nil
 	}
 	if err != nil {
-		return a, false, fmt.Errorf("%w: %w", errCannotSave, err)
+		return a, false, err
 	}
 	if err := json.Unmarshal(data, &a); err != nil {
 		return a, false, fmt.Errorf("%s: %w: want the file that a study wrote", filepath.Join(dir, askFile), err)
+	}
+	if err := a.check(); err != nil {
+		return a, false, fmt.Errorf("%s: %w", filepath.Join(dir, askFile), err)
 	}
 	return a, true, nil
 }
 
 // same reports whether two studies ask the same, whatever they have written.
 func (a studyAsk) same(b studyAsk) bool {
-	a.Files, b.Files = nil, nil
+	a.Written, b.Written = nil, nil
 	x, _ := json.Marshal(a)
 	y, _ := json.Marshal(b)
 	return string(x) == string(y)

@@ -5,7 +5,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -18,44 +17,33 @@ func (w *workshop) publish(p *studyPlan, rs []caseResult) error {
 	page := p.sheet(p, rs)
 	html, err := page.HTML()
 	if err != nil {
-		return err
+		panic("the sheet of the study cannot be made\n" + err.Error())
 	}
 	result, err := jsonOf(p.result(rs, page.Findings))
 	if err != nil {
 		return err
 	}
-	files := p.files(rs)
-	files[""] = append(files[""], output{"result.json", result}, output{"index.html", html})
-	old := p.ask.Files
-	p.ask.Files = nil
-	for _, dir := range []string{"pictures", "styles", ""} {
-		if len(files[dir]) == 0 {
-			continue
-		}
-		if err := save(filepath.Join(w.dir, dir), files[dir]); err != nil {
-			return err
-		}
-		for _, f := range files[dir] {
-			p.ask.Files = append(p.ask.Files, filepath.Join(dir, f.name))
-		}
+	files := append(p.files(rs), output{"result.json", result}, output{"index.html", html})
+	old := p.ask.Written
+	p.ask.Written = writtenOf(files)
+	ask, err := jsonOf(p.ask)
+	if err != nil {
+		return err
 	}
-	for _, f := range stale(old, p.ask.Files) {
-		os.Remove(filepath.Join(w.dir, filepath.Clean("/"+f))) // a study of before; gone already is as good
-	}
-	if err := w.saveAsk(p.ask); err != nil {
+	if err := saveSet(w.dir, append(files, output{askFile, ask}), stale(w.dir, old, p.ask.Written)); err != nil {
 		return err
 	}
 	return w.tell(page.Title, page.Findings, result, rs)
 }
 
-// files makes tables, pictures and style files, by folder.
-func (p *studyPlan) files(rs []caseResult) map[string][]output {
-	files := map[string][]output{"": {{"table.csv", p.table(rs)}, {"placings.csv", placingsTable(rs)}}}
+// files makes tables, pictures and style files.
+func (p *studyPlan) files(rs []caseResult) []output {
+	files := []output{{"table.csv", p.table(rs)}, {"placings.csv", placingsTable(rs)}}
 	for i, c := range rs {
 		name := c.fileName(i)
-		files["styles"] = append(files["styles"], output{name + ".yaml", c.again(name + ".yaml")})
+		files = append(files, output{"styles/" + name + ".yaml", c.again(name + ".yaml")})
 		if c.Picture != nil {
-			files["pictures"] = append(files["pictures"], output{name + ".jpg", c.Picture})
+			files = append(files, output{"pictures/" + name + ".jpg", c.Picture})
 		}
 	}
 	return files

@@ -29,7 +29,7 @@ func (f clothFlags) override(s *style.Style) error {
 type benchFlags struct {
 	Hang  any     `embed:"" table:"spacing folds edge_depth waist shake free"`
 	Seed  *uint64 `placeholder:"N" help:"The first hand; the others are the next numbers. All cuts are placed by the same hands."`
-	Jobs  int     `placeholder:"N" default:"0" help:"Drapes at a time (one a core)."`
+	Jobs  *int    `type:"count" least:"1" most:"256" placeholder:"N" help:"Drapes at a time, 1 to 256 (one a core)."`
 	Retry bool    `help:"Hang again what failed; finished rows are never hung again."`
 	JSON  bool    `name:"json" help:"Print result.json and nothing else."`
 	Quiet bool    `short:"q" help:"Print nothing but warnings."`
@@ -91,8 +91,8 @@ func (f benchFlags) override(s *style.Style) error {
 
 // jobs returns how many drapes to hang at a time.
 func (f benchFlags) jobs() int {
-	if f.Jobs > 0 {
-		return f.Jobs
+	if f.Jobs != nil {
+		return *f.Jobs
 	}
 	return runtime.GOMAXPROCS(0)
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"slices"
 
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/style"
@@ -84,7 +83,7 @@ func (w *workshop) begin(ask *studyAsk) error {
 	if err != nil {
 		return err
 	}
-	ask.Files = old.Files
+	ask.Written = old.Written
 	if ask.same(old) {
 		return nil // other parts may be reading it
 	}
@@ -138,12 +137,12 @@ func (w *workshop) gather(dirs []string) error {
 		if from.store() == w.store() {
 			continue
 		}
-		if _, err := w.store().Gather(from.store()); err != nil {
+		if _, err := trial.Gather[hungRow](w.store(), from.store(), w.warn); err != nil {
 			return fmt.Errorf("%w: %w", errCannotSave, err)
 		}
 	}
 	rows, at := rowsOf(p.cases)
-	results, err := trial.Kept[hungRow](w.store(), rows)
+	results, err := trial.Kept[hungRow](w.store(), rows, w.warn)
 	if err != nil {
 		return fmt.Errorf("%w: %w", errCannotSave, err)
 	}
@@ -181,9 +180,4 @@ func unsettled(rs []caseResult) int {
 		n += k
 	}
 	return n
-}
-
-// stale lists what an earlier study of the folder wrote and this one does not.
-func stale(old, now []string) []string {
-	return slices.DeleteFunc(slices.Clone(old), func(f string) bool { return slices.Contains(now, f) })
 }

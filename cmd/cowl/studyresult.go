@@ -2,10 +2,10 @@ package main
 
 import (
 	"math"
-	"os"
 
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/trial"
+	"cowl/infile"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -29,7 +29,7 @@ func collect(cases []studyCase, results []trial.Result[hungRow], at []rowAt, s t
 		c := &out[at[i].of]
 		c.Each = append(c.Each, r)
 		if k := at[i].placing; c.drawn(k) {
-			c.Picture, _ = os.ReadFile(s.File(c.key(k), "jpg")) // a picture that is not there is told of on its card
+			c.Picture, _ = infile.Read(s.File(c.key(k), "jpg"), "a picture", infile.Picture) // a picture that is not there is told of on its card
 		}
 	}
 	return out

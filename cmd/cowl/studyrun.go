@@ -5,13 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"time"
 
 	"cowl/cmd/cowl/internal/trial"
-
-	"golang.org/x/term"
 )
 
 // workshop computes the cases of one study folder.
@@ -35,7 +32,11 @@ func (w *workshop) store() trial.Store { return trial.Store(filepath.Join(w.dir,
 // hangAll hangs what is not yet kept of the cases and returns what is known of
 // each. Called off, it says what is kept and returns the exit status.
 func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult, error) {
+	if err := w.affordable(cases); err != nil {
+		return nil, err
+	}
 	rows, at := rowsOf(cases)
+	defer heed()()
 	results, err := w.rounds(ctx, cases, rows, at)
 	if errors.Is(err, context.Canceled) {
 		done := 0
@@ -52,6 +53,9 @@ func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult
 	}
 	return collect(cases, results, at, w.store()), nil
 }
+
+// warn tells of a row that is kept but no good.
+func (w *workshop) warn(text string) { fmt.Fprintf(w.c.err, "cowl: %s\n", text) }
 
 // rounds hangs the first hands that find out something, then all that is left: the
 // other hands of such a case do as its first has found.
@@ -75,7 +79,7 @@ func (w *workshop) rounds(ctx context.Context, cases []studyCase, rows []trial.R
 	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
 		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
 		line := newPaceLine(w.c.err, w.flags.Quiet || w.flags.JSON, round.says)
-		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.flags.jobs(), Here: here, Retry: w.flags.Retry, Tell: line.show}, work)
+		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.flags.jobs(), Here: here, Retry: w.flags.Retry, Tell: line.show, Warn: w.warn}, work)
 		line.clear()
 		if err != nil {
 			return results, err
@@ -116,13 +120,13 @@ type paceLine struct {
 }
 
 func newPaceLine(w io.Writer, quiet bool, says string) *paceLine {
-	l := &paceLine{w: w, last: time.Now(), says: says}
 	if quiet {
-		l.w = nil
+		return &paceLine{}
 	}
-	f, ok := w.(*os.File)
-	l.live = ok && term.IsTerminal(int(f.Fd()))
-	return l
+	if t := terminal(w); t != nil {
+		return &paceLine{w: t, live: true, last: time.Now(), says: says}
+	}
+	return &paceLine{w: w, last: time.Now(), says: says}
 }
 
 // show writes p.

@@ -11,7 +11,7 @@ import (
 
 type sureCmd struct {
 	hangFlags
-	Placings int `placeholder:"N" default:"20" help:"Hands that place the piece (20), each again with a cloth of its own within what is known of the fabric."`
+	Placings int `type:"count" least:"3" most:"99" placeholder:"N" default:"20" help:"Hands that place the piece (20), each again with a cloth of its own within what is known of the fabric."`
 	partFlag
 	Out string `short:"o" default:"cowl-sure" placeholder:"DIR" help:"Folder of the study (cowl-sure)."`
 }

@@ -12,7 +12,7 @@ import (
 type sweepCmd struct {
 	choiceFlags
 	Vary     []string `required:"" sep:"none" placeholder:"NAME=FIRST:LAST:STEP" help:"What to vary, like extension=0cm:14cm:2cm or grain=0,45,90: extension, grain, cowl-point, facing, dart-share, slashes, pleats, folds, edge-depth, weight, bend or shear. Given again: every combination; the first lies along the charts."`
-	Placings int      `placeholder:"N" default:"5" help:"Hands that place every cut (5); fewer than 3 tell no difference."`
+	Placings int      `type:"count" least:"1" most:"99" placeholder:"N" default:"5" help:"Hands that place every cut (5); fewer than 3 tell no difference."`
 	partFlag
 	Out string `short:"o" default:"cowl-sweep" placeholder:"DIR" help:"Folder of the study (cowl-sweep)."`
 }
@@ -50,15 +50,25 @@ func planSweep(a studyAsk, s style.Style) (*studyPlan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if n := linesOf(len(starts), p.vary); n > report.MostLines {
+		return nil, fmt.Errorf("%d lines in one chart, want %d at most: fewer fabrics or fewer values of the further --vary", n, report.MostLines)
+	}
 	for _, start := range starts {
 		if err := p.combine(start, len(p.vary)-1); err != nil {
 			return nil, err
 		}
 	}
-	if n := len(groupsOf(p.cases)); n > report.MostLines {
-		return nil, fmt.Errorf("%d lines in one chart, want %d at most: fewer fabrics or fewer values of the further --vary", n, report.MostLines)
-	}
 	return p, nil
+}
+
+// linesOf counts the lines of the chart before anything is cut: a fabric each, by
+// the values of the further factors.
+func linesOf(fabrics int, vary []factor) int {
+	n := fabrics
+	for _, f := range vary[1:] {
+		n = min(n*len(f.values), 1e6)
+	}
+	return n
 }
 
 // sweepStarts returns one start a fabric.

@@ -42,7 +42,7 @@ func newParser(grammar any, o ...kong.Option) (*kong.Kong, error) {
 			return err
 		})))
 	}
-	return kong.New(grammar, o...)
+	return kong.New(grammar, append(o, kong.NamedMapper("count", kong.MapperFunc(countFlag)))...)
 }
 
 // styleRows are the flags of fields of the style.

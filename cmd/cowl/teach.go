@@ -15,7 +15,7 @@ type teachCmd struct {
 
 type teachGrainCmd struct {
 	hangFlags
-	Placings int `placeholder:"N" default:"5" help:"Hands that place every cut (5)."`
+	Placings int `type:"count" least:"1" most:"99" placeholder:"N" default:"5" help:"Hands that place every cut (5)."`
 	partFlag
 	Out string `short:"o" default:"cowl-grain" placeholder:"DIR" help:"Folder of the sheet (cowl-grain)."`
 }

@@ -10,6 +10,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/truing"
+	"cowl/outfile"
 	"cowl/sim"
 	"cowl/sim/drape"
 )
@@ -91,6 +92,9 @@ func (t *trueCmd) fromFolder() error {
 	t.Style = filepath.Join(t.Folder, "style.yaml")
 	if info, err := os.Stat(t.Folder); err == nil && !info.IsDir() {
 		return fmt.Errorf("true: %s is a file, want the folder of a drape; a style file goes in with --style", t.Folder)
+	}
+	if err := outfile.Recover(t.Folder); err != nil {
+		return fmt.Errorf("%w: %w", errCannotSave, err)
 	}
 	if _, err := os.Stat(t.Style); errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("true: no style.yaml in %s: give the folder of a drape, made by cowl drape --out %s", t.Folder, t.Folder)

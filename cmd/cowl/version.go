@@ -2,15 +2,40 @@ package main
 
 import (
 	"fmt"
+	"runtime"
 	"runtime/debug"
+	"strings"
+
+	"cowl/cmd/cowl/internal/licences"
 )
 
-type versionCmd struct{}
+type versionCmd struct {
+	Licences bool `help:"Print the notices of the licences of what is linked into the program."`
+}
 
-// Run prints the version.
-func (versionCmd) Run(c console) error {
+// Run prints the version, or the notices.
+func (v versionCmd) Run(c console) error {
 	fmt.Fprintln(c.out, version())
+	if v.Licences {
+		fmt.Fprint(c.out, notices())
+	}
 	return nil
+}
+
+// notices lists what is linked in with its version and what its licence asks for.
+func notices() string {
+	versions := map[string]string{"go": runtime.Version()}
+	if info, ok := debug.ReadBuildInfo(); ok {
+		for _, d := range info.Deps {
+			versions[d.Path] = d.Version
+		}
+	}
+	var b strings.Builder
+	b.WriteString("\nLinked into this program, each under its own licence:\n")
+	for _, n := range licences.All() {
+		fmt.Fprintf(&b, "\n%s\n%s %s\n\n%s", strings.Repeat("=", 72), n.Module, versions[n.Module], n.Text)
+	}
+	return b.String()
 }
 
 // version tells from what cowl was built, as far as the build knows.

@@ -20,9 +20,9 @@ type viewCmd struct {
 	Style  string  `arg:"" optional:"" help:"Style file in YAML. Without it: the built-in demo."`
 	Out    string  `short:"o" placeholder:"DIR" help:"Folder to save to; else the one used last, at first cowl-out."`
 	Scale  float64 `placeholder:"N" help:"Size of letters and controls: 1 is 100 %, 2 is 200 %; else that of the display."`
-	Width  int     `default:"0" hidden:"" help:"Pixels of the window."`
-	Height int     `default:"0" hidden:"" help:"Pixels of the window."`
-	Frames int     `hidden:"" help:"Draw this many pictures as fast as can be, print their times, end."`
+	Width  int     `type:"count" least:"0" most:"16384" default:"0" hidden:"" help:"Pixels of the window."`
+	Height int     `type:"count" least:"0" most:"16384" default:"0" hidden:"" help:"Pixels of the window."`
+	Frames int     `type:"count" least:"0" most:"100000" default:"0" hidden:"" help:"Draw this many pictures as fast as can be, print their times, end."`
 }
 
 // Run opens the window.
@@ -37,6 +37,7 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 	// More threads than cores: the system then shares them out between drawing
 	// and walking more evenly than Go does.
 	runtime.GOMAXPROCS(runtime.NumCPU() + 2)
+	defer heed()()
 	err = window.Run(window.Options{
 		Style: s, Path: v.Style, Out: v.Out, Scale: v.Scale, Size: [2]int{v.Width, v.Height},
 		Save:    func(dir, name string, data []byte) error { return save(dir, []output{{name, data}}) },

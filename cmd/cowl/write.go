@@ -6,29 +6,31 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"cowl/outfile"
 )
 
 // output is one file to be written.
 type output struct {
-	name string
+	name string // in its folder, with a slash where it lies in one of that
 	data []byte
 }
 
 var errNowhere = fmt.Errorf("%w: --out is empty, want a folder: . is this one", errCannotSave)
 
-// save writes all outputs to dir, or none: first under temporary names in dir,
-// then, when all are there, renamed. It makes dir if need be.
-func save(dir string, outputs []output) (err error) {
+// save writes all outputs to dir, or none, see outfile. It makes dir if need be.
+func save(dir string, outputs []output) error { return saveSet(dir, outputs, nil) }
+
+// saveSet is save for a set that takes the place of one of which some files go.
+func saveSet(dir string, outputs []output, remove []string) (err error) {
 	if dir == "" {
 		return errNowhere
 	}
-	var made, temps []string
+	defer heed()()
+	var made []string
 	defer func() {
 		if err == nil {
 			return
-		}
-		for _, t := range temps {
-			os.Remove(t) // gone already where it was renamed
 		}
 		for _, d := range made {
 			os.Remove(d) // stays where it is not empty
@@ -38,33 +40,16 @@ func save(dir string, outputs []output) (err error) {
 	if made, err = makeDir(dir); err != nil {
 		return inTheWay(dir, err)
 	}
+	set := outfile.Set{Dir: dir, Remove: remove}
 	for _, o := range outputs {
-		t, err := writeTemp(dir, o)
+		within, err := makeDir(filepath.Join(dir, filepath.Dir(o.name)))
+		made = append(within, made...)
 		if err != nil {
 			return err
 		}
-		temps = append(temps, t)
+		set.Files = append(set.Files, outfile.File{Name: o.name, Data: o.data})
 	}
-	for i, o := range outputs {
-		if err := os.Rename(temps[i], filepath.Join(dir, o.name)); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// writeTemp writes o under a temporary name in dir.
-func writeTemp(dir string, o output) (name string, err error) {
-	f, err := os.CreateTemp(dir, ".cowl-*-"+o.name)
-	if err != nil {
-		return "", err
-	}
-	_, err = f.Write(o.data)
-	err = errors.Join(err, f.Chmod(0o644), f.Close())
-	if err != nil {
-		os.Remove(f.Name())
-	}
-	return f.Name(), err
+	return set.Save()
 }
 
 // makeDir makes dir and returns the folders it had to make, innermost first.
@@ -90,8 +75,8 @@ func inTheWay(dir string, err error) error {
 	}
 }
 
-// writable tells, before a long run, whether dir can be written to or made. It
-// leaves no trace.
+// writable tells, before a long run, whether dir can be written to or made, and sets
+// right what a run that was ended there has left. It leaves no trace.
 func writable(dir string) error {
 	if dir == "" {
 		return errNowhere
@@ -107,9 +92,11 @@ func writable(dir string) error {
 		}
 		d = filepath.Dir(d)
 	}
-	f, err := os.CreateTemp(d, ".cowl-*")
-	if err != nil {
+	if err := outfile.Recover(d); err != nil {
 		return fmt.Errorf("%w: %w", errCannotSave, err)
 	}
-	return errors.Join(f.Close(), os.Remove(f.Name()))
+	if err := outfile.Probe(d); err != nil {
+		return fmt.Errorf("%w: %w", errCannotSave, err)
+	}
+	return nil
 }

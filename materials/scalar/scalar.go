@@ -1,16 +1,16 @@
-// Package scalar reads the plain values of a YAML file: numbers and words. The
-// readers of fabrics and of styles share it. Start at Number and Word.
+// Package scalar reads a YAML file as far as it knows nothing of what is in it:
+// the syntax tree, refused where it is larger than any file of ours, plain numbers
+// and words, and excerpts for messages. The readers of fabrics and of styles
+// share it. Start at Parse, Number and Word.
 package scalar
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 
-	"github.com/goccy/go-yaml"
 	"github.com/goccy/go-yaml/ast"
-	"github.com/goccy/go-yaml/printer"
 )
 
 // Number returns the number that n is, and whether it is one. It is read from
@@ -39,6 +39,21 @@ func Word(n ast.Node) (string, bool) {
 	return "", false
 }
 
+// Control returns the first control character in a text, and whether there is one:
+// none is part of a name.
+func Control(text string) (rune, bool) {
+	for _, r := range text {
+		if unicode.IsControl(r) {
+			return r, true
+		}
+	}
+	return 0, false
+}
+
+// MostWord is how many letters a text may have: a note about a fabric, the longest
+// there is, takes a quarter.
+const MostWord = 4000
+
 // Shown renders a value for a message, short and on one line.
 func Shown(n ast.Node) string {
 	if n == nil || n.Type() == ast.NullType {
@@ -48,18 +63,14 @@ func Shown(n ast.Node) string {
 	if r := []rune(s); len(r) > 40 {
 		s = string(r[:40]) + "…"
 	}
-	return s
+	return Brief(s)
 }
 
-// Syntax says where and what the parser found wrong, and shows the lines about
-// it; line 1 and no lines if it does not tell.
-func Syntax(err error) (line int, what, lines string) {
-	var syntax *yaml.SyntaxError
-	if !errors.As(err, &syntax) || syntax.Token == nil {
-		first, _, _ := strings.Cut(err.Error(), "\n")
-		return 1, first, ""
+// Key returns a key of a mapping as text, for messages too: no more than 120
+// letters of it.
+func Key(v *ast.MappingValueNode) string {
+	if s, ok := v.Key.(*ast.StringNode); ok {
+		return Brief(s.Value)
 	}
-	p := printer.Printer{}
-	lines = strings.TrimRight(p.PrintErrorToken(syntax.Token, false), "\n")
-	return syntax.Token.Position.Line, syntax.Message, lines
+	return Brief(v.Key.String())
 }

@@ -7,6 +7,8 @@ package crew
 import (
 	"runtime"
 	"sync/atomic"
+
+	"cowl/fault"
 )
 
 // Crew is the caller and perhaps a helper. The zero value works alone; so does
@@ -17,6 +19,7 @@ type Crew struct {
 	ticket atomic.Uint64 // number of the task × 4 + halves given out
 	done   atomic.Int32  // halves finished
 	alive  atomic.Bool   // a helper is watching for tickets
+	broken fault.Carrier // a panic of either half
 }
 
 // New returns a crew with a helper if helped is set and there is a second core.
@@ -47,6 +50,7 @@ func (c *Crew) Both(work func(half int)) {
 			runtime.Gosched()
 		}
 	}
+	c.broken.Raise()
 }
 
 // one takes a half that nobody has begun and does it; false if there is none.
@@ -55,9 +59,15 @@ func (c *Crew) one() bool {
 	if t&3 >= 2 || t>>2 == 0 || !c.ticket.CompareAndSwap(t, t+1) {
 		return false
 	}
-	c.work(int(t & 3))
+	c.half(int(t & 3))
 	c.done.Add(1)
 	return true
+}
+
+// half does one half; a panic of it waits for Both to end.
+func (c *Crew) half(which int) {
+	defer c.broken.Catch()
+	c.work(which)
 }
 
 // help takes halves until there has been none for a while.

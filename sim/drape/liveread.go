@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"cowl/fault"
 	"cowl/sim"
 	"cowl/sim/fold"
 )
@@ -54,6 +55,7 @@ func (w *walker) measure(residual float64) {
 		r.busy = true
 		d, way := w.d.snapshot(residual), r.way
 		w.live.readers.Go(func() {
+			defer fault.Tell()
 			start := time.Now()
 			f := d.figures(seconds)
 			r.come <- come{f, way, time.Since(start)}

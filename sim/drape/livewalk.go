@@ -4,6 +4,7 @@ import (
 	"context"
 	"time"
 
+	"cowl/fault"
 	"cowl/sim"
 )
 
@@ -47,6 +48,7 @@ const changeEvery = 150 * time.Millisecond
 func (w *walker) run() {
 	defer close(w.live.done)
 	defer w.live.readers.Wait()
+	defer fault.Tell()
 	for w.live.ctx.Err() == nil {
 		switch {
 		case w.next != nil:

@@ -6,6 +6,7 @@ import (
 	"sync"
 	"time"
 
+	"cowl/fault"
 	"cowl/sim/fold"
 )
 
@@ -89,6 +90,7 @@ func hangEach(ctx context.Context, jobs []Job) ([]hung, error) {
 	out, errs := make([]hung, len(jobs)), make([]error, len(jobs))
 	gate := make(chan struct{}, runtime.GOMAXPROCS(0))
 	var wg sync.WaitGroup
+	var broken fault.Carrier
 	for k, job := range jobs {
 		job.Alone = job.Alone || len(jobs) > 1
 		if k > 0 {
@@ -97,6 +99,7 @@ func hangEach(ctx context.Context, jobs []Job) ([]hung, error) {
 		wg.Go(func() {
 			gate <- struct{}{}
 			defer func() { <-gate }()
+			defer broken.Catch()
 			start, h := time.Now(), &out[k]
 			if h.drape, errs[k] = Hang(ctx, job); errs[k] == nil {
 				h.outcome, h.reading, errs[k] = h.drape.outcome(time.Since(start).Seconds())
@@ -104,6 +107,7 @@ func hangEach(ctx context.Context, jobs []Job) ([]hung, error) {
 		})
 	}
 	wg.Wait()
+	broken.Raise()
 	for _, err := range errs {
 		if err != nil {
 			return nil, err

@@ -7,6 +7,7 @@ import (
 	"runtime"
 	"sync"
 
+	"cowl/fault"
 	"cowl/sim"
 )
 
@@ -78,6 +79,7 @@ func Disc(ctx context.Context, s sim.Stiffness, d DiscSetup) (DiscResult, error)
 	var all sync.WaitGroup
 	for range min(d.Placings, runtime.GOMAXPROCS(0)) {
 		all.Go(func() {
+			defer fault.Tell()
 			for k := range next {
 				out.Each[k], errs[k] = d.drape(ctx, s, k)
 			}

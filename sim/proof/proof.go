@@ -10,6 +10,8 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
+
+	"cowl/fault"
 )
 
 // Check is one row of the table.
@@ -41,6 +43,7 @@ func Run(ctx context.Context, trials []Trial, told func(ended int, begun string)
 	var ended atomic.Int64
 	for range min(len(trials), runtime.GOMAXPROCS(0)) {
 		wg.Go(func() {
+			defer fault.Tell()
 			for k := range next {
 				if told != nil {
 					told(int(ended.Load()), trials[k].Name)

@@ -5,6 +5,7 @@
 package outline
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -33,11 +34,15 @@ const (
 	same      = 1e-5 // m, points nearer than this are one
 )
 
-// Bytes reads a whole file, but no more than MostBytes.
+// Bytes reads a whole file, but no more than MostBytes. Lines that end in \r alone
+// come back ended by \n.
 func Bytes(r io.Reader) ([]byte, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MostBytes+1))
 	if err == nil && len(data) > MostBytes {
 		err = fmt.Errorf("file larger than %d MB, want one pattern of one size", MostBytes>>20)
+	}
+	if !bytes.Contains(data, []byte("\n")) {
+		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
 	}
 	return data, err
 }

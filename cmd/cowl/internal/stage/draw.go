@@ -5,6 +5,8 @@ package stage
 import (
 	"image"
 	"runtime"
+
+	"cowl/fault"
 )
 
 // Stage draws off screen. It owns one thread with one OpenGL context, so its
@@ -33,6 +35,7 @@ func start(open func() (func(), error)) (*Stage, error) {
 func (s *Stage) serve(open func() (func(), error), ready chan<- error) {
 	runtime.LockOSThread() // an OpenGL context belongs to a thread
 	defer close(s.done)
+	defer fault.Tell()
 	shut, err := open()
 	if err != nil {
 		ready <- err

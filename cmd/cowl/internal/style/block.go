@@ -48,13 +48,13 @@ func (r *source) point(what string, names []string, n ast.Node) (name string, v 
 				at[axis[0]-'x'] = &v
 			}
 		default:
-			r.fail(e.at, "%s: unknown key %q, want name, x_cm, y_cm (or _mm, _in)", what, e.key)
+			r.fail(e.at, "%s: unknown key %.120q, want name, x_cm, y_cm (or _mm, _in)", what, e.key)
 			return name, v, false
 		}
 	}
 	switch {
 	case !slices.Contains(names, name):
-		r.fail(n, "%s: point %q, want one of %s", what, name, strings.Join(names, ", "))
+		r.fail(n, "%s: point %.120q, want one of %s", what, name, strings.Join(names, ", "))
 	case at[0] == nil || at[1] == nil:
 		r.fail(n, "%s: point %s lacks x or y, want both: x_cm: 6.7, y_cm: 0", what, name)
 	default:

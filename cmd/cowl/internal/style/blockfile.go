@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/infile"
 	"cowl/mesh/limit"
 	"cowl/mesh/read"
 
@@ -66,7 +67,7 @@ func (s *Style) UseBlockFile(d Drawing) error {
 
 // readBlock reads a block and notes where it came from.
 func (s *Style) readBlock(d Drawing, from string) error {
-	f, err := opened(d.File, "a .dxf, .svg or .csv file")
+	f, err := infile.Open(d.File, "a .dxf, .svg or .csv file")
 	if err != nil {
 		return err
 	}

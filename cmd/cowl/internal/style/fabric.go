@@ -2,7 +2,6 @@ package style
 
 import (
 	"path/filepath"
-	"strings"
 
 	"cowl/materials"
 	"cowl/mesh/limit"
@@ -11,9 +10,8 @@ import (
 )
 
 // fabric reads the cloth: a name of the library, {file: cloth.yaml} beside the
-// style file, or the values themselves, with the keys of a fabric file. end is
-// the line after the section, 0: none.
-func (r *source) fabric(s *Style, e entry, data []byte, end int) {
+// style file, or the values themselves, with the keys of a fabric file.
+func (r *source) fabric(s *Style, e entry) {
 	if _, ok := e.value.(*ast.StringNode); ok {
 		name, _ := r.word(e)
 		f, err := materials.Find(name)
@@ -32,9 +30,9 @@ func (r *source) fabric(s *Style, e entry, data []byte, end int) {
 	if len(r.errs) > 0 {
 		return
 	}
-	f, err := materials.Parse(r.file, section(data, e, end))
+	f, err := materials.ParseNode(r.file, e.value)
 	if err != nil {
-		r.errs = append(r.errs, err)
+		r.note(err)
 		return
 	}
 	s.Fabric = rounded(f)
@@ -64,22 +62,6 @@ func rounded(f materials.Fabric) materials.Fabric {
 	return g
 }
 
-// section returns data with all but the value of e blanked, so that lines and
-// columns stay as they are in the file.
-func section(data []byte, e entry, end int) []byte {
-	first, column := place(e.at)
-	lines := strings.SplitAfter(string(data), "\n")
-	if end > 0 {
-		lines = lines[:end-1]
-	}
-	for i := range lines[:first-1] {
-		lines[i] = "\n"
-	}
-	at := min(column-1+len(e.key)+1, len(lines[first-1])) // past "fabric:"
-	lines[first-1] = strings.Repeat(" ", at) + lines[first-1][at:]
-	return []byte(strings.Join(lines, ""))
-}
-
 // UseFabric takes a fabric of the library.
 func (s *Style) UseFabric(name string) error {
 	f, err := materials.Find(name)
@@ -92,11 +74,6 @@ func (s *Style) UseFabric(name string) error {
 
 // UseFabricFile takes the fabric of a file.
 func (s *Style) UseFabricFile(path string) error {
-	file, err := opened(path, "a fabric file in YAML, as cowl fabrics NAME prints it")
-	if err != nil {
-		return limit.Under("--fabric-file", err)
-	}
-	file.Close()
 	f, err := materials.FromFile(path)
 	if err != nil {
 		return limit.Under("--fabric-file", err)

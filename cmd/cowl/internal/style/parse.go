@@ -1,25 +1,19 @@
 package style
 
 import (
-	"errors"
-	"io"
 	"strings"
 
+	"cowl/infile"
+	"cowl/materials/scalar"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
 )
 
-// FromFile reads a style file; see Parse. An error of the operating system is
-// passed on.
+// FromFile reads a style file; see Parse.
 func FromFile(path string) (Style, error) {
-	f, err := opened(path, "a style file in YAML, such as the style.yaml that a drape leaves")
-	if err != nil {
-		return Style{}, err
-	}
-	defer f.Close()
-	data, err := io.ReadAll(f)
+	data, err := infile.Read(path, "a style file in YAML, such as the style.yaml that a drape leaves", infile.YAML)
 	if err != nil {
 		return Style{}, err
 	}
@@ -41,10 +35,10 @@ func Parse(file string, data []byte) (Style, error) {
 			r.piece(&s, e) // first: what the cut says goes before what the piece has
 		}
 	}
-	for i, e := range entries {
-		r.section(&s, e, data, lineAfter(entries, i))
+	for _, e := range entries {
+		r.section(&s, e)
 	}
-	if err := errors.Join(r.errs...); err != nil {
+	if err := r.wrong(); err != nil {
 		return Style{}, err
 	}
 	return s, nil
@@ -52,8 +46,8 @@ func Parse(file string, data []byte) (Style, error) {
 
 var sections = []string{"name", "body", "block", "piece", "cut", "stand", "trims", "fabric", "hang"}
 
-// section reads one top-level entry; end is the line after its last.
-func (r *source) section(s *Style, e entry, data []byte, end int) {
+// section reads one top-level entry.
+func (r *source) section(s *Style, e entry) {
 	switch e.key {
 	case "name":
 		s.Name, _ = r.word(e)
@@ -63,7 +57,7 @@ func (r *source) section(s *Style, e entry, data []byte, end int) {
 	case "trims":
 		r.trims(s, e)
 	case "fabric":
-		r.fabric(s, e, data, end)
+		r.fabric(s, e)
 	case "body", "cut", "stand", "hang":
 		if e.value.Type() == ast.NullType {
 			return // a section with everything commented out
@@ -74,15 +68,6 @@ func (r *source) section(s *Style, e entry, data []byte, end int) {
 	default:
 		r.fail(e.at, "unknown section %q, want one of %s", e.key, strings.Join(sections, ", "))
 	}
-}
-
-// lineAfter returns the line on which entry i+1 begins; 0: there is none.
-func lineAfter(entries []entry, i int) int {
-	if i+1 == len(entries) {
-		return 0
-	}
-	line, _ := place(entries[i+1].at)
-	return line
 }
 
 // field reads one key of body, cut, stand or hang.
@@ -118,7 +103,7 @@ func (r *source) value(f Field, unit string, e entry) (v float64, ok bool, err e
 	case choice:
 		w, ok := r.word(e)
 		if ok {
-			v, err = f.parse(w)
+			v, err = f.parse(scalar.Brief(w))
 		}
 		return v, ok, err
 	case truth:

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"cowl/infile"
 	"cowl/materials/scalar"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
@@ -64,7 +65,7 @@ func (s *Style) UsePieceFile(d Drawing) error {
 
 // readPiece reads a front and notes where it came from.
 func (s *Style) readPiece(d Drawing, from string) error {
-	f, err := opened(d.File, "a .dxf, .svg or .csv file")
+	f, err := infile.Open(d.File, "a .dxf, .svg or .csv file")
 	if err != nil {
 		return err
 	}

@@ -1,22 +1,22 @@
 package style
 
 import (
+	"errors"
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"cowl/materials/scalar"
 	"cowl/mesh/limit"
 
 	"github.com/goccy/go-yaml/ast"
-	"github.com/goccy/go-yaml/parser"
 )
 
 // source walks the syntax tree of a style file and gathers errors with lines.
 type source struct {
 	file  string
 	lines []string
-	errs  []error
+	errs  []error // the first of them,
+	more  int     // and how many more there are
 }
 
 // entry is one key of a mapping.
@@ -26,18 +26,37 @@ type entry struct {
 	value ast.Node
 }
 
+// mostWord is how many letters a name or a path may have.
+const mostWord = 1000
+
+// mostErrors are told of one file; who makes more has another sort of file.
+const mostErrors = 20
+
 // fail notes an error at node n, with its line and a caret under its column.
 func (r *source) fail(n ast.Node, format string, args ...any) {
 	line, column := place(n)
-	e := &limit.Error{At: r.origin(n), Says: limit.Say(format, args...)}
-	if n != nil {
+	e := &limit.Error{At: r.origin(n), Says: limit.Say("%v%s", limit.Say(format, args...), scalar.Excerpt(r.lines, line, column))}
+	if n != nil && len(r.errs) < mostErrors {
 		e.Field = strings.TrimPrefix(n.GetPath(), "$.")
 	}
-	if line <= len(r.lines) && strings.TrimSpace(r.lines[line-1]) != "" {
-		head := fmt.Sprintf("%6d | ", line)
-		e.Says = limit.Say("%v\n%s%s\n%s| %s^", e.Says, head, r.lines[line-1], strings.Repeat(" ", len(head)-2), strings.Repeat(" ", column-1))
+	r.note(e)
+}
+
+// note keeps an error, if it is not one too many.
+func (r *source) note(err error) {
+	if len(r.errs) < mostErrors {
+		r.errs = append(r.errs, err)
+	} else {
+		r.more++
 	}
-	r.errs = append(r.errs, e)
+}
+
+// wrong returns all that is wrong with the file.
+func (r *source) wrong() error {
+	if r.more > 0 {
+		r.errs = append(r.errs, &limit.Error{At: r.file, Says: limit.Say("%d more mistakes, not listed", r.more)})
+	}
+	return errors.Join(r.errs...)
 }
 
 // place returns line and column of n, 1, 1 where the parser gives none.
@@ -58,25 +77,17 @@ func (r *source) origin(n ast.Node) string {
 // document returns the top-level entries of the only document in data; none
 // for an empty file.
 func (r *source) document(data []byte) []entry {
-	if !utf8.Valid(data) {
-		r.fail(nil, "not UTF-8 text, want a style file in YAML")
+	d, fault := scalar.Parse(data, "one style in YAML: keys and values, one a line")
+	r.lines = d.Lines
+	if fault != nil {
+		at := fmt.Sprintf("%s:%d", r.file, fault.Line)
+		r.note(&limit.Error{At: at, Says: limit.Say("%s%s", fault.Says, scalar.Excerpt(d.Lines, fault.Line, fault.Column))})
 		return nil
 	}
-	r.lines = strings.Split(string(data), "\n")
-	tree, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
-	if err != nil {
-		line, what, lines := scalar.Syntax(err)
-		r.errs = append(r.errs, &limit.Error{At: fmt.Sprintf("%s:%d", r.file, line), Says: limit.Say("%s\n%s", what, lines)})
+	if d.Body == nil {
 		return nil
 	}
-	if len(tree.Docs) > 1 {
-		r.fail(nil, "%d documents, want one", len(tree.Docs))
-		return nil
-	}
-	if len(tree.Docs) == 0 || tree.Docs[0].Body == nil {
-		return nil
-	}
-	return r.mapping(tree.Docs[0].Body, "the file")
+	return r.mapping(d.Body, "the file")
 }
 
 // mapping returns the entries of a YAML mapping, each key once.
@@ -94,10 +105,7 @@ func (r *source) mapping(n ast.Node, what string) []entry {
 	out := make([]entry, 0, len(values))
 	seen := map[string]ast.Node{}
 	for _, v := range values {
-		e := entry{key: v.Key.String(), at: v.Key, value: v.Value}
-		if s, ok := v.Key.(*ast.StringNode); ok {
-			e.key = s.Value
-		}
+		e := entry{key: scalar.Key(v), at: v.Key, value: v.Value}
 		if first, ok := seen[e.key]; ok {
 			line, _ := place(first)
 			r.fail(e.at, "%s is set twice, first in line %d", e.key, line)
@@ -123,6 +131,14 @@ func (r *source) word(e entry) (string, bool) {
 	w, ok := scalar.Word(e.value)
 	if !ok {
 		r.fail(e.value, "%s is %s, want text", e.key, scalar.Shown(e.value))
+	}
+	if len(w) > mostWord {
+		r.fail(e.value, "%s has %d letters, want at most %d", e.key, len([]rune(w)), mostWord)
+		return "", false
+	}
+	if c, bad := scalar.Control(w); bad {
+		r.fail(e.value, "%s has the control character %U, want plain text", e.key, c)
+		return "", false
 	}
 	return w, ok
 }

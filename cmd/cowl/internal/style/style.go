@@ -77,6 +77,16 @@ func (s *Style) Wearer() (body.Body, error) {
 	return b, s.located(b.Validate())
 }
 
+// Stands refuses a wearer for whom no form can be made. Who only cuts asks it too:
+// a piece that is drafted can be hung.
+func (s *Style) Stands() error {
+	b, err := s.Wearer()
+	if err != nil {
+		return err
+	}
+	return s.located(form.Check(b))
+}
+
 // Job is what hangs p, the front of s, on the form of its wearer.
 func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
 	h := s.Hang

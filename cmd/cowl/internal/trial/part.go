@@ -10,13 +10,17 @@ import (
 // The zero Part is the whole.
 type Part struct{ Number, Of int } // 1..Of
 
-// UnmarshalText reads "i/n" with 1 ≤ i ≤ n.
+// MostParts is how many shares a study may have: more than a scheduler starts at
+// once.
+const MostParts = 1000
+
+// UnmarshalText reads "i/n" with 1 ≤ i ≤ n ≤ MostParts.
 func (p *Part) UnmarshalText(text []byte) error {
 	a, b, ok := strings.Cut(string(text), "/")
 	i, err := strconv.Atoi(a)
 	n, err2 := strconv.Atoi(b)
-	if !ok || err != nil || err2 != nil || i < 1 || i > n {
-		return fmt.Errorf("part %q, want i/n with i from 1 to n: 3/8 is the third of eight", text)
+	if !ok || err != nil || err2 != nil || i < 1 || i > n || n > MostParts {
+		return fmt.Errorf("part %.40q, want i/n with i from 1 to n and n up to %d: 3/8 is the third of eight", text, MostParts)
 	}
 	*p = Part{i, n}
 	return nil

@@ -8,9 +8,11 @@ package trial
 import (
 	"context"
 	"fmt"
-	"runtime/debug"
 	"sync"
 	"time"
+
+	"cowl/fault"
+	"cowl/outfile"
 )
 
 // Row is one piece of work.
@@ -40,14 +42,8 @@ type Options struct {
 	Here  func(int) bool   // whether a row is computed in this run; nil: as Part deals them
 	Retry bool             // compute failed rows of this run again
 	Tell  func(Pace)       // after every row, one call at a time; may be nil
+	Warn  func(string)     // of a row that is kept but no good; may be nil
 	Clock func() time.Time // nil: time.Now
-}
-
-// record is the file of a row.
-type record[T any] struct {
-	Name   string `json:"name"`
-	Failed string `json:"failed,omitempty"`
-	Value  T      `json:"value"`
 }
 
 // Run returns one result a row, in their order: from the store what is kept
@@ -57,6 +53,9 @@ type record[T any] struct {
 // and in what it returns.
 func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(context.Context, int) (Made[T], error)) ([]Result[T], error) {
 	results := make([]Result[T], len(rows))
+	if err := outfile.Recover(string(s)); err != nil {
+		return results, err
+	}
 	todo, err := look(s, rows, o, results)
 	if err != nil {
 		return results, err
@@ -68,6 +67,7 @@ func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(c
 	next := make(chan int)
 	for range max(o.Jobs, 1) {
 		wg.Go(func() {
+			defer fault.Tell()
 			for i := range next {
 				r, err := one(ctx, s, rows[i], i, work)
 				if err != nil {
@@ -99,10 +99,11 @@ func (o Options) asked(rows []Row) int {
 	return n
 }
 
-// Kept returns what the store holds of rows, computing nothing.
-func Kept[T any](s Store, rows []Row) ([]Result[T], error) {
+// Kept returns what the store holds of rows, computing nothing; what is no good is
+// told to warn.
+func Kept[T any](s Store, rows []Row, warn func(string)) ([]Result[T], error) {
 	results := make([]Result[T], len(rows))
-	_, err := look(s, rows, Options{}, results)
+	_, err := look(s, rows, Options{Warn: warn}, results)
 	return results, err
 }
 
@@ -133,8 +134,7 @@ func look[T any](s Store, rows []Row, o Options, results []Result[T]) (todo []in
 			mine = o.Here(i)
 		}
 		n++
-		var r record[T]
-		kept, err := s.load(row.Key, &r)
+		r, kept, err := load[T](s, row, o.Warn)
 		switch {
 		case err != nil:
 			return nil, err
@@ -169,11 +169,14 @@ func one[T any](ctx context.Context, s Store, row Row, i int, work func(context.
 	if cause := context.Cause(ctx); cause != nil {
 		return Result[T]{}, cause
 	}
-	r := record[T]{Name: row.Name, Value: made.Value}
-	if err != nil {
-		r.Failed = err.Error()
+	r := record[T]{Key: row.Key, Name: row.Name, Value: made.Value}
+	if err == nil {
+		err = check(&made.Value)
 	}
-	if err := s.keep(row.Key, r, made.Files); err != nil {
+	if err != nil {
+		r.Failed, r.Value = err.Error(), *new(T)
+	}
+	if err := keep(s, r, made.Files); err != nil {
 		return Result[T]{}, err
 	}
 	return Result[T]{Value: r.Value, Failed: r.Failed, Done: true}, nil
@@ -184,7 +187,8 @@ func one[T any](ctx context.Context, s Store, row Row, i int, work func(context.
 func guarded[T any](ctx context.Context, i int, work func(context.Context, int) (Made[T], error)) (made Made[T], err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			made, err = Made[T]{}, fmt.Errorf("fault of the program: %v\n%s", p, debug.Stack())
+			f := fault.Of(p)
+			made, err = Made[T]{}, fmt.Errorf("fault of the program: %v\n%s", f, f.Stack)
 		}
 	}()
 	return work(ctx, i)

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"cowl/fault"
 	"cowl/mesh"
 	"cowl/mesh/body"
 	"cowl/mesh/form"
@@ -46,6 +47,7 @@ func (d *dummies) get(b body.Body, done func(body.Body, *dummy, error)) *dummy {
 	}
 	d.begun[b] = true
 	go func() {
+		defer fault.Tell()
 		f, err := newDummy(b)
 		done(b, f, err)
 	}()

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/style"
+	"cowl/infile"
 	"cowl/materials"
 	"cowl/mesh/limit"
 )
@@ -17,7 +18,7 @@ import (
 // openFile opens a style, or hangs the active pane in the fabric of a file.
 // Neither is taken unless it can be hung.
 func (a *App) openFile(path string) {
-	data, err := os.ReadFile(path)
+	data, err := infile.Read(path, "a style or a fabric in YAML", infile.YAML)
 	if err != nil {
 		a.complain(err)
 		return

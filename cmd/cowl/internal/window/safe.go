@@ -8,6 +8,7 @@ import (
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/infile"
 )
 
 const sheetOffer = "offer"
@@ -43,7 +44,7 @@ func (a *App) saved() {
 // offer asks whether to go on with the style of the last run that was not
 // saved.
 func (a *App) offer() {
-	data, err := os.ReadFile(filepath.Join(a.opt.Config, safeFile))
+	data, err := infile.Read(filepath.Join(a.opt.Config, safeFile), "the style kept safe", infile.YAML)
 	if err != nil || a.opt.Frames > 0 {
 		return
 	}

@@ -15,6 +15,7 @@ import (
 	"unicode"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/fault"
 	"cowl/mesh"
 	"cowl/mesh/export/gltf"
 )
@@ -30,6 +31,7 @@ func (a *App) write(name string, bytesOf func() ([]byte, error), then func(*App)
 	name = free(dir, name)
 	a.working = "Saving " + name + " …"
 	go func() {
+		defer fault.Tell()
 		data, err := bytesOf()
 		if err == nil {
 			err = a.opt.Save(dir, name, data)

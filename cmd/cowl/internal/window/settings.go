@@ -7,6 +7,9 @@ import (
 	"os"
 	"path/filepath"
 
+	"cowl/infile"
+	"cowl/outfile"
+
 	"github.com/goccy/go-yaml"
 )
 
@@ -42,7 +45,7 @@ func configFolder() (string, error) {
 // first start. A file that cannot be read is an error beside usable settings.
 func loadSettings(dir string) (Settings, error) {
 	s := defaults()
-	data, err := os.ReadFile(filepath.Join(dir, settingsFile))
+	data, err := infile.Read(filepath.Join(dir, settingsFile), "the settings of the window", infile.YAML)
 	if errors.Is(err, fs.ErrNotExist) {
 		return s, nil
 	}
@@ -74,18 +77,7 @@ func store(dir, name string, data []byte) error {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(dir, ".cowl-*")
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Close()); err == nil {
-		err = os.Rename(f.Name(), filepath.Join(dir, name))
-	}
-	if err != nil {
-		os.Remove(f.Name())
-	}
-	return err
+	return outfile.Write(filepath.Join(dir, name), data)
 }
 
 // save writes the settings.

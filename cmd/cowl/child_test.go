@@ -1,0 +1,45 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"os/exec"
+	"testing"
+	"time"
+)
+
+// children are what this test program does when it is started again as cowl, by
+// the name in COWL_CHILD: what cannot be tried within the program of the tests.
+var children = map[string]func(context.Context) int{
+	"cowl": func(ctx context.Context) int {
+		return run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, nil})
+	},
+}
+
+func TestMain(m *testing.M) {
+	if work, ok := children[os.Getenv("COWL_CHILD")]; ok {
+		os.Exit(serve(work))
+	}
+	os.Exit(m.Run())
+}
+
+// child starts this test program again as another.
+func child(t *testing.T, name string, args ...string) (*exec.Cmd, *bytes.Buffer) {
+	t.Helper()
+	var out bytes.Buffer
+	c := exec.Command(os.Args[0], args...)
+	c.Env = append(os.Environ(), "COWL_CHILD="+name)
+	c.Stderr = &out
+	return c, &out
+}
+
+// ended waits for a child, but not for long, and returns its exit status; -1 where
+// it had to be killed or a signal ended it.
+func ended(t *testing.T, c *exec.Cmd) int {
+	t.Helper()
+	timer := time.AfterFunc(20*time.Second, func() { c.Process.Kill() })
+	defer timer.Stop()
+	c.Wait()
+	return c.ProcessState.ExitCode()
+}

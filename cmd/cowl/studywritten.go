@@ -1,0 +1,46 @@
+package main
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"maps"
+	"path/filepath"
+	"regexp"
+	"slices"
+
+	"cowl/infile"
+)
+
+// writtenOf lists files with their checksums, as study.json keeps them.
+func writtenOf(files []output) map[string]string {
+	out := map[string]string{}
+	for _, f := range files {
+		out[f.name] = checksum(f.data)
+	}
+	return out
+}
+
+func checksum(data []byte) string {
+	h := sha256.Sum256(data)
+	return hex.EncodeToString(h[:])
+}
+
+// perCase matches the names of the files that a study writes for each of its cases: the
+// only ones that a later study has no use for.
+var perCase = regexp.MustCompile(`^(styles|pictures)/[0-9]{2,}-[a-z0-9.-]*\.(yaml|jpg)$`)
+
+// stale lists what an earlier study of the folder wrote and this one does not. A file
+// is ours only if it is, to the bit, what study.json says was written.
+func stale(dir string, old, now map[string]string) []string {
+	var out []string
+	for _, name := range slices.Sorted(maps.Keys(old)) {
+		if _, kept := now[name]; kept || !perCase.MatchString(name) {
+			continue
+		}
+		data, err := infile.Read(filepath.Join(dir, name), "a file of a study", infile.Picture)
+		if err == nil && checksum(data) == old[name] {
+			out = append(out, name)
+		}
+	}
+	return out
+}
