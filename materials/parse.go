@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"cowl/infile"
+	"cowl/materials/infile"
 	"cowl/materials/scalar"
 	"cowl/mesh/limit"
 

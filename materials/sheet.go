@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"cowl/infile"
+	"cowl/materials/infile"
 
 	"github.com/goccy/go-yaml/ast"
 )

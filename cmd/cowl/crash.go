@@ -9,8 +9,8 @@ import (
 	"strings"
 	"time"
 
-	"cowl/fault"
-	"cowl/outfile"
+	"cowl/cmd/cowl/internal/outfile"
+	"cowl/sim/fault"
 )
 
 // crashes is the folder with the reports of crashes; its parts below are names in it.

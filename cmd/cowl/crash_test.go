@@ -11,8 +11,8 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/fault"
 	"cowl/sim/crew"
+	"cowl/sim/fault"
 )
 
 func init() {

@@ -9,7 +9,7 @@ import (
 	"sync/atomic"
 	"syscall"
 
-	"cowl/fault"
+	"cowl/sim/fault"
 )
 
 // heeding counts the sections that see a context end by themselves: what hangs

@@ -12,7 +12,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/stage"
-	"cowl/fault"
+	"cowl/sim/fault"
 
 	"github.com/alecthomas/kong"
 )

@@ -8,12 +8,12 @@ import (
 	"path/filepath"
 	"strings"
 
+	"cowl/cmd/cowl/internal/outfile"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
-	"cowl/infile"
 	"cowl/materials"
+	"cowl/materials/infile"
 	"cowl/mesh/limit"
-	"cowl/outfile"
 )
 
 // studyAsk is study.json: all that was asked, so that the parts of a study and

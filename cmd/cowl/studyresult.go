@@ -5,7 +5,7 @@ import (
 
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/trial"
-	"cowl/infile"
+	"cowl/materials/infile"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"

@@ -8,7 +8,7 @@ import (
 	"regexp"
 	"slices"
 
-	"cowl/infile"
+	"cowl/materials/infile"
 )
 
 // writtenOf lists files with their checksums, as study.json keeps them.

@@ -8,9 +8,9 @@ import (
 	"os"
 	"path/filepath"
 
+	"cowl/cmd/cowl/internal/outfile"
 	"cowl/mesh/draft"
 	"cowl/mesh/truing"
-	"cowl/outfile"
 	"cowl/sim"
 	"cowl/sim/drape"
 )

@@ -7,7 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"cowl/outfile"
+	"cowl/cmd/cowl/internal/outfile"
 )
 
 // output is one file to be written.

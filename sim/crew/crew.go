@@ -8,7 +8,7 @@ import (
 	"runtime"
 	"sync/atomic"
 
-	"cowl/fault"
+	"cowl/sim/fault"
 )
 
 // Crew is the caller and perhaps a helper. The zero value works alone; so does

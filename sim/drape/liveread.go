@@ -4,8 +4,8 @@ import (
 	"slices"
 	"time"
 
-	"cowl/fault"
 	"cowl/sim"
+	"cowl/sim/fault"
 	"cowl/sim/fold"
 )
 

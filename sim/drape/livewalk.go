@@ -4,8 +4,8 @@ import (
 	"context"
 	"time"
 
-	"cowl/fault"
 	"cowl/sim"
+	"cowl/sim/fault"
 )
 
 // walker is what the walking goroutine of a Live alone knows and touches.

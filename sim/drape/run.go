@@ -6,7 +6,7 @@ import (
 	"sync"
 	"time"
 
-	"cowl/fault"
+	"cowl/sim/fault"
 	"cowl/sim/fold"
 )
 

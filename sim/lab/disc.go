@@ -7,8 +7,8 @@ import (
 	"runtime"
 	"sync"
 
-	"cowl/fault"
 	"cowl/sim"
+	"cowl/sim/fault"
 )
 
 // DiscSetup is a drape meter: a round specimen held between two plates of a

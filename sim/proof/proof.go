@@ -11,7 +11,7 @@ import (
 	"sync"
 	"sync/atomic"
 
-	"cowl/fault"
+	"cowl/sim/fault"
 )
 
 // Check is one row of the table.

@@ -6,7 +6,7 @@ import (
 	"image"
 	"runtime"
 
-	"cowl/fault"
+	"cowl/sim/fault"
 )
 
 // Stage draws off screen. It owns one thread with one OpenGL context, so its

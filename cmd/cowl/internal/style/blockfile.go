@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"cowl/infile"
+	"cowl/materials/infile"
 	"cowl/mesh/limit"
 	"cowl/mesh/read"
 

@@ -3,7 +3,7 @@ package style
 import (
 	"strings"
 
-	"cowl/infile"
+	"cowl/materials/infile"
 	"cowl/materials/scalar"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"slices"
 
-	"cowl/infile"
+	"cowl/materials/infile"
 	"cowl/materials/scalar"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"

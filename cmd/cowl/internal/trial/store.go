@@ -8,8 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"cowl/infile"
-	"cowl/outfile"
+	"cowl/cmd/cowl/internal/outfile"
+	"cowl/materials/infile"
 )
 
 // Store is a folder with one KEY.json a row and the files that belong to it.

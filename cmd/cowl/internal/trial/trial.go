@@ -11,8 +11,8 @@ import (
 	"sync"
 	"time"
 
-	"cowl/fault"
-	"cowl/outfile"
+	"cowl/cmd/cowl/internal/outfile"
+	"cowl/sim/fault"
 )
 
 // Row is one piece of work.

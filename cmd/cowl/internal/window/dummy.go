@@ -3,10 +3,10 @@
 package window
 
 import (
-	"cowl/fault"
 	"cowl/mesh"
 	"cowl/mesh/body"
 	"cowl/mesh/form"
+	"cowl/sim/fault"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"

@@ -10,8 +10,8 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/style"
-	"cowl/infile"
 	"cowl/materials"
+	"cowl/materials/infile"
 	"cowl/mesh/limit"
 )
 

@@ -8,7 +8,7 @@ import (
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/infile"
+	"cowl/materials/infile"
 )
 
 const sheetOffer = "offer"

@@ -15,9 +15,9 @@ import (
 	"unicode"
 
 	"cowl/cmd/cowl/internal/panel"
-	"cowl/fault"
 	"cowl/mesh"
 	"cowl/mesh/export/gltf"
+	"cowl/sim/fault"
 )
 
 // write saves a file of the style on another goroutine and says so. make makes

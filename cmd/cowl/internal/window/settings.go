@@ -7,8 +7,8 @@ import (
 	"os"
 	"path/filepath"
 
-	"cowl/infile"
-	"cowl/outfile"
+	"cowl/cmd/cowl/internal/outfile"
+	"cowl/materials/infile"
 
 	"github.com/goccy/go-yaml"
 )
