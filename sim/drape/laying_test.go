@@ -215,7 +215,7 @@ func TestHangLike(t *testing.T) {
 		t.Skip("hangs four drapes or more")
 	}
 	j := laidJob(t, 0.14, 2)
-	j.Spacing, j.SetEdge, j.EdgeDepth = 0.020, true, 0.06
+	j.Spacing, j.SetEdge, j.EdgeDepth = 0.020, true, 0.04
 	all, err := HangAll(context.Background(), j, 2)
 	if err != nil {
 		t.Fatal(err)
