@@ -10,7 +10,8 @@ import (
 // mill's sheet. Of the ways to test one property only one may be used.
 //
 // An overhang is the length of a strip pushed over a table edge until the
-// chord from edge to tip dips 41.5° (ISO 9073-7). A stretch is the strain of a
+// chord from edge to tip dips 41.5° (ISO 9073-7). A loop is that of HeartDepth,
+// for cloth that hangs too limp over an edge or curls there. A stretch is the strain of a
 // strip under a load on each unit of its width.
 type Swatch struct {
 	Name     string // as of a Fabric; empty: swatch

@@ -15,9 +15,9 @@ var ways = []struct {
 	trials   [][]Trial
 }{
 	{"weight", true, [][]Trial{{Mass, Square}, {GivenWeight}, {KESWeight}, {FASTWeight}}},
-	{"bending of the warp", true, [][]Trial{{OverhangWarp}, {KESBendWarp}, {KESBend}, {FASTBendWarp, FASTLengthWarp}}},
-	{"bending of the weft", true, [][]Trial{{OverhangWeft}, {KESBendWeft}, {KESBend}, {FASTBendWeft, FASTLengthWeft}}},
-	{"bending of the bias", false, [][]Trial{{OverhangBias}, {KESBendBias}, {FASTBendBias, FASTLengthBias}}},
+	{"bending of the warp", true, [][]Trial{{OverhangWarp}, {LoopWarp}, {KESBendWarp}, {KESBend}, {FASTBendWarp, FASTLengthWarp}}},
+	{"bending of the weft", true, [][]Trial{{OverhangWeft}, {LoopWeft}, {KESBendWeft}, {KESBend}, {FASTBendWeft, FASTLengthWeft}}},
+	{"bending of the bias", false, [][]Trial{{OverhangBias}, {LoopBias}, {KESBendBias}, {FASTBendBias, FASTLengthBias}}},
 	{"shear", false, [][]Trial{{BiasStretch}, {KESShear}, {KESShearWarp, KESShearWeft}, {FASTShear, FASTBiasStretch}}},
 	{"pull of the warp", false, [][]Trial{{WarpStretch}, {KESStretchWarp}, {FAST5Warp, FAST20Warp, FAST100Warp}}},
 	{"pull of the weft", false, [][]Trial{{WeftStretch}, {KESStretchWeft}, {FAST5Weft, FAST20Weft, FAST100Weft}}},
@@ -29,6 +29,7 @@ var ways = []struct {
 // partners are trials that say nothing without one another.
 var partners = []struct{ trial, with Trial }{
 	{Mass, Square}, {Square, Mass}, {BiasLoad, BiasStretch},
+	{LoopWarp, LoopLength}, {LoopWeft, LoopLength}, {LoopBias, LoopLength},
 	{WarpStretch, WarpLoad}, {WarpLoad, WarpStretch}, {WeftStretch, WeftLoad}, {WeftLoad, WeftStretch},
 	{KESLinearityWarp, KESStretchWarp}, {KESLinearityWeft, KESStretchWeft},
 	{DrapeShare, DrapeSpecimen}, {DrapeShare, DrapeDisc},
@@ -64,7 +65,7 @@ func (s Swatch) checkTrials() error {
 			errs = append(errs, limit.Errorf(w.property, "%s is missing, want one of %s", w.property, strings.Join(all, ", ")))
 		}
 	}
-	return oneLine(errs)
+	return oneLine(append(errs, s.checkLoops()))
 }
 
 // Bending lengths of wovens: the limpest yarn direction of 251 fabrics lies

@@ -76,7 +76,7 @@ func (s Swatch) printed() bool {
 // once lists the strip and stretch tests that were read only once.
 func (s Swatch) once() string {
 	list := ""
-	for _, t := range []Trial{OverhangWarp, OverhangWeft, OverhangBias, BiasStretch, WarpStretch, WeftStretch} {
+	for _, t := range []Trial{OverhangWarp, OverhangWeft, OverhangBias, LoopWarp, LoopWeft, LoopBias, BiasStretch, WarpStretch, WeftStretch} {
 		if s.Readings[t].Count == 1 {
 			if list != "" {
 				list += ", "

@@ -15,19 +15,20 @@ type found struct {
 
 // direction is a direction of the cloth with the trials made along it.
 type direction struct {
-	name                       string
-	bend, pull                 Field
-	overhang, kesBend, c, fast Trial
-	stretch, load, emt, lt     Trial
-	e5, e20, e100              Trial
+	name                   string
+	bend, pull             Field
+	overhang, loop         Trial
+	kesBend, c, fast       Trial
+	stretch, load, emt, lt Trial
+	e5, e20, e100          Trial
 }
 
 var directions = []direction{
-	{"warp", BendWarp, PullWarp, OverhangWarp, KESBendWarp, FASTLengthWarp, FASTBendWarp,
+	{"warp", BendWarp, PullWarp, OverhangWarp, LoopWarp, KESBendWarp, FASTLengthWarp, FASTBendWarp,
 		WarpStretch, WarpLoad, KESStretchWarp, KESLinearityWarp, FAST5Warp, FAST20Warp, FAST100Warp},
-	{"weft", BendWeft, PullWeft, OverhangWeft, KESBendWeft, FASTLengthWeft, FASTBendWeft,
+	{"weft", BendWeft, PullWeft, OverhangWeft, LoopWeft, KESBendWeft, FASTLengthWeft, FASTBendWeft,
 		WeftStretch, WeftLoad, KESStretchWeft, KESLinearityWeft, FAST5Weft, FAST20Weft, FAST100Weft},
-	{"bias", BendBias, numFields, OverhangBias, KESBendBias, FASTLengthBias, FASTBendBias, 0, 0, 0, 0, 0, 0, 0},
+	{"bias", BendBias, numFields, OverhangBias, LoopBias, KESBendBias, FASTLengthBias, FASTBendBias, 0, 0, 0, 0, 0, 0, 0},
 }
 
 // told writes a trial with its reading: "overhang-warp 3.2 cm".
@@ -52,6 +53,8 @@ func (s Swatch) bend(b bench, d direction, weight float64) found {
 	switch {
 	case s.done(d.overhang):
 		return found{BendFromLength(b[d.overhang]/2, weight), Measured, "strip test: " + s.told(d.overhang) + " at 41.5°"}
+	case s.done(d.loop):
+		return found{BendFromLength(heartLength(b[d.loop], b[LoopLength]), weight), Measured, "heart loop: " + s.told(d.loop) + " of " + s.told(LoopLength)}
 	case s.done(d.kesBend):
 		return found{b[d.kesBend], Measured, s.told(d.kesBend)}
 	case s.done(d.fast):

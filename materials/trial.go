@@ -18,6 +18,10 @@ const (
 	OverhangWarp
 	OverhangWeft
 	OverhangBias
+	LoopLength
+	LoopWarp
+	LoopWeft
+	LoopBias
 	BiasStretch
 	BiasLoad
 	WarpStretch
@@ -80,6 +84,8 @@ type trial struct {
 
 const (
 	overhangWhy = "half of it is the bending length, and 10 cm of that is stiffer than any cloth that is worn"
+	loopWhy     = "10 to 20 cm between its clamped ends suits most cloth"
+	heightWhy   = "from the clamp to the lowest point of the loop"
 	stretchWhy  = "too little cannot be read, too much is no longer the cloth at rest"
 	loadWhy     = "gram-force on each cm of width; 5 gf/cm is 4.903 N/m"
 	kesBendWhy  = "FAST prints µN·m, 98.07 times as large: give that as fast-b-…"
@@ -97,6 +103,10 @@ var trials = [numTrials]trial{
 	OverhangWarp:   {"overhang-warp", "cm", 1e-2, 1, 20, overhangWhy, lengths, false},
 	OverhangWeft:   {"overhang-weft", "cm", 1e-2, 1, 20, overhangWhy, lengths, false},
 	OverhangBias:   {"overhang-bias", "cm", 1e-2, 1, 20, overhangWhy, lengths, false},
+	LoopLength:     {"loop-length", "cm", 1e-2, 3, 50, loopWhy, lengths, false},
+	LoopWarp:       {"loop-warp", "cm", 1e-2, 0.4, 25, heightWhy, lengths, false},
+	LoopWeft:       {"loop-weft", "cm", 1e-2, 0.4, 25, heightWhy, lengths, false},
+	LoopBias:       {"loop-bias", "cm", 1e-2, 0.4, 25, heightWhy, lengths, false},
 	BiasStretch:    {"bias-stretch", "%", 1e-2, 0.1, 50, stretchWhy, shares, false},
 	BiasLoad:       {"bias-load", "gf/cm", GramForcePerCm, 0.5, 100, loadWhy, loads, false},
 	WarpStretch:    {"warp-stretch", "%", 1e-2, 0.05, 100, stretchWhy, shares, false},

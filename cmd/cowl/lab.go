@@ -12,6 +12,7 @@ type labCmd struct {
 	Disc labDisc `cmd:"" help:"Drape meter: a disc of cloth over a smaller plate."`
 	Hang labHang `cmd:"" help:"A sheet hung by two corners."`
 	Swag labSwag `cmd:"" help:"A swag: folds laid from pleats at either end of a board."`
+	Loop labLoop `cmd:"" help:"Heart loop: a strip clamped by both ends hangs as a tight fold."`
 }
 
 // labFlags are what all tests take.

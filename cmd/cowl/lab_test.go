@@ -75,6 +75,20 @@ func TestLabSwag(t *testing.T) {
 	near(t, out, "pierced", 0, 0)
 }
 
+// A loop of 5 bending lengths of 20 mm hangs 19.46 mm deep by the heavy elastica.
+func TestLabLoop(t *testing.T) {
+	out := labJSON(t, "loop", "--weight", "150gsm", "--bend", "11.768uNm", "--shear", "30N/m", "--length", "10cm", "--angle", "0", "--spacing", "1.5mm")
+	loops, ok := out["loops"].([]any)
+	if !ok || len(loops) != 1 {
+		t.Fatalf("loops = %v, want one", out["loops"])
+	}
+	loop := loops[0].(map[string]any)
+	near(t, loop, "elastica_depth_mm", 19.459, 0.002)
+	near(t, loop, "depth_mm", 19.459, 0.25)
+	near(t, loop, "bending_length_mm", 20, 0.35)
+	near(t, loop, "plate_bend_uNm", 11.768, 0.001)
+}
+
 func TestLabDisc(t *testing.T) {
 	dir := t.TempDir()
 	out := labJSON(t, "disc", "--weight", "150gsm", "--bend", "2000uNm", "--specimen", "24cm", "--disc", "18cm", "--spacing", "5mm", "--placings", "1", "--out", dir)
@@ -140,6 +154,9 @@ func TestLabRefuses(t *testing.T) {
 		{"swag --pleats 0", "1–8"},
 		{"swag --pleats 9", "1–8"},
 		{"swag --depth 2m", "204–714 mm"},
+		{"loop --length 2cm", "30–500 mm"},
+		{"loop --length=-5cm", "more than nothing"},
+		{"loop --spacing 5mm", "0.3–3.75 mm"},
 		{"stir", "stir"},
 	} {
 		got := call(t.Context(), append([]string{"lab"}, strings.Fields(c.args)...)...)

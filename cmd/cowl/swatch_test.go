@@ -178,3 +178,15 @@ func TestFabricsSearch(t *testing.T) {
 		}
 	}
 }
+
+// Loops of 9 bending lengths hang 0.3248 of their length deep by the heavy elastica.
+func TestSwatchLoopFlags(t *testing.T) {
+	got := call(t.Context(), strings.Fields("swatch --weight 100gsm --loop-length 15cm --loop-warp 4.872cm --loop-weft 48.72mm --quiet")...)
+	if got.code != exitOK || !strings.Contains(got.out, "bend_warp_uNm: 4.5") || !strings.Contains(got.out, "heart loop: loop-warp 4.872 cm of loop-length 15 cm") {
+		t.Errorf("cowl swatch = %d, %s%s", got.code, got.out, got.err)
+	}
+	got = call(t.Context(), strings.Fields("swatch --weight 100gsm --loop-length 15 --loop-warp 5cm --loop-weft 5cm")...)
+	if got.code != exitBadInput || !strings.Contains(got.err, "no unit") {
+		t.Errorf("cowl swatch --loop-length 15 = %d, %q, want that the unit is missing", got.code, got.err)
+	}
+}

@@ -1,9 +1,10 @@
 // Package lab runs the standard tests of cloth on the solver that drapes it:
 // the cantilever (Bend), the strip under load (Pull), the sheet hung from two
-// points (Hang), the drape meter (Disc) and the swag (Swag). Lengths are metres, angles radians,
-// forces newtons; a grain angle lies between the long side of the specimen, or
-// its upright, and the warp. Closed forms to compare with are in Chord,
-// OffAxisModulus, TrellisShear and HangingDrop. Start at Bend.
+// points (Hang), the drape meter (Disc), the swag (Swag) and the heart loop
+// (Loop). Lengths are metres, angles radians, forces newtons; a grain angle lies
+// between the long side of the specimen, or its upright, and the warp. Closed
+// forms to compare with are in Chord, OffAxisModulus, TrellisShear and
+// HangingDrop, and in materials.HeartDepth. Start at Bend.
 package lab
 
 import (
