@@ -1,8 +1,6 @@
 package drape
 
 import (
-	"fmt"
-
 	"cowl/sim"
 	"cowl/sim/fold"
 )
@@ -71,12 +69,6 @@ type Outcome struct {
 	HemSides  float64 // m, and at the side seams, mean of both
 }
 
-// overstretched is the growth of edge or seam above which a piece does not fit.
-const overstretched = 0.05
-
-// settled is the residual above which a drape is no result.
-const settled = 1e-3
-
 // outcome reads one drape.
 func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 	if d.Result.Status == sim.Diverged {
@@ -109,24 +101,6 @@ func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 	o.ShoulderGrow, o.ShoulderMost = d.ShoulderGrowth()
 	o.doubt()
 	return o, r, nil
-}
-
-// doubt takes the word "settled" from a drape that is no result.
-func (o *Outcome) doubt() {
-	switch {
-	case o.Status != sim.Settled:
-		o.Warning = "the cloth has not come to rest: figures and picture show a moment, not a drape"
-	case o.Pierced > 0:
-		o.Status, o.Warning = sim.StepLimit, "layers of cloth pass through each other: try a finer spacing or another seed"
-	case o.MaxStrain > knot:
-		o.Status, o.Warning = sim.StepLimit, "a spot of the cloth has crumpled into a knot: try a finer spacing or another seed"
-	case o.Residual > settled:
-		o.Status, o.Warning = sim.StepLimit, "the forces are not in balance: try again with another seed or spacing"
-	case o.EdgeGrowth > overstretched:
-		o.Warning = fmt.Sprintf("the edge is stretched by %.0f %%: it is too short to lie there; a wider extension lets it fall", 100*o.EdgeGrowth)
-	case o.ShoulderGrow > overstretched:
-		o.Warning = fmt.Sprintf("the shoulder seams are stretched by %.0f %%: the piece is too small for the form", 100*o.ShoulderGrow)
-	}
 }
 
 // Try is what the cloth made of the folds that were laid.
