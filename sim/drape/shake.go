@@ -75,7 +75,8 @@ func (d *Drape) survival(ctx context.Context) []float64 {
 	out := make([]float64, len(d.track.Folds))
 	c := *d
 	c.State, c.Job.Report = d.State.Clone(), nil
-	for _, a := range Ladder {
+	for i, a := range Ladder {
+		d.tell("shaking", float64(i)/float64(len(Ladder)))
 		c.shake(ctx, a, nearestSteps)
 		kept := 0
 		for k, f := range c.track.Folds {
