@@ -7,10 +7,12 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 fail=0
 wrong() { echo "readme: $*"; fail=1; }
+# The reference of the command line lies beside it.
+cat README.md cmd/cowl/README.md >"$work/README.md"
 same() { diff "$work/readme" "$work/program" || wrong "$1: < README, > program"; }
 
 # The commands are there to be run; the demo runs as it stands.
-awk '/^```sh/{f=1; next} /^```/{f=0} f' README.md >"$work/commands"
+awk '/^```sh/{f=1; next} /^```/{f=0} f' "$work/README.md" >"$work/commands"
 [ "$(wc -l <"$work/commands")" -ge 7 ] || wrong "found $(wc -l <"$work/commands") commands, want 7 or more"
 .ci/demo --json --out "$work/out" >"$work/result.json"
 [ -s "$work/out/drape.png" ] || wrong "the demo drew no picture"
@@ -27,21 +29,21 @@ done >"$work/try"
 bash -euo pipefail "$work/try" || wrong "a command fails: $(cat "$work/try")"
 
 # The style examples are cut.
-awk -v to="$work/style" '/^```yaml/{f=1; n++; next} /^```/{f=0} f{print >(to n ".yaml")}' README.md
+awk -v to="$work/style" '/^```yaml/{f=1; n++; next} /^```/{f=0} f{print >(to n ".yaml")}' "$work/README.md"
 for s in "$work"/style*.yaml; do
 	./cowl draft -q --style "$s" --out "$work/d" || wrong "a style example is refused"
 done
 
 # Flags, fabrics, keys: the same in the README and in the program.
-sed -nE 's/^\| `(--[a-z-]+).*/\1/p' README.md | sort -u >"$work/readme"
+sed -nE 's/^\| `(--[a-z-]+).*/\1/p' "$work/README.md" | sort -u >"$work/readme"
 { for verb in draft drape true lay; do ./cowl $verb --help; done; } | sed -nE 's/^ *(-[a-z], )? *(--[a-z-]+).*/\2/p' | grep -vxE -- '--(help|version)' | sort -u >"$work/program"
 same flags
-grep -oE '[a-z]+(-[a-z]+)+' README.md | sort -u >"$work/words"
+grep -oE '[a-z]+(-[a-z]+)+' "$work/README.md" | sort -u >"$work/words"
 ./cowl fabrics --json | sed -nE 's/^ *"name": "([^"]+)".*/\1/p' | sort >"$work/program"
 comm -13 "$work/words" "$work/program" >"$work/missing"
 [ ! -s "$work/missing" ] || wrong "fabrics not named: $(tr '\n' ' ' <"$work/missing")"
 [ -s "$work/program" ] || wrong 'found no fabrics'
-awk '/^## /{f = /^## result.json/} f && /^\| `/' README.md | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vxE 'warning|edge_depth_set_mm|hem_mm|hem_front_mm|hem_sides_mm|survives_a' | sort -u >"$work/readme"
+awk '/^## /{f = /^## result.json/} f && /^\| `/' "$work/README.md" | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vxE 'warning|edge_depth_set_mm|hem_mm|hem_front_mm|hem_sides_mm|survives_a' | sort -u >"$work/readme"
 grep -oE '"[a-zA-Z0-9_]+":' "$work/result.json" | tr -d '":' | grep -vxE 'warning|edge_depth_set_mm|hem_mm|hem_front_mm|hem_sides_mm|survives_a' | sort -u >"$work/program"
 same 'keys of result.json'
 

@@ -124,7 +124,7 @@ func TestOutputFull(t *testing.T) {
 // Help and README have the table of the statuses.
 func TestExitTable(t *testing.T) {
 	help := strings.Join(strings.Fields(call(t.Context(), "--help").out), " ")
-	readme, err := os.ReadFile("../../README.md")
+	readme, err := os.ReadFile("README.md")
 	if err != nil {
 		t.Fatal(err)
 	}

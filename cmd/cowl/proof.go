@@ -14,7 +14,7 @@ import (
 type proofCmd struct {
 	Only     string `placeholder:"WORD" help:"Only the checks whose name holds the word, small or capital."`
 	JSON     bool   `name:"json" help:"Print one JSON object and nothing else."`
-	Markdown bool   `help:"Print the table as the README carries it."`
+	Markdown bool   `help:"Print the table in Markdown."`
 	Quiet    bool   `short:"q" help:"No line of progress."`
 }
 
@@ -80,7 +80,7 @@ func proofTable(w io.Writer, checks []proof.Check) {
 	fmt.Fprintf(w, "\n\n%d of %d pass, %d miss.\n", pass, len(checks), len(checks)-pass)
 }
 
-// markdown prints the table for the README.
+// markdown prints the table of sim/proof/README.md.
 func markdown(w io.Writer, checks []proof.Check) {
 	fmt.Fprintln(w, "| check | ours | published or closed form | tolerance | | source |")
 	fmt.Fprintln(w, "|---|---|---|---|---|---|")

@@ -84,7 +84,7 @@ func (t Trial) check(ctx context.Context) Check {
 // All lists every trial, those that take longest first so that the cores end together.
 func All() []Trial {
 	var all []Trial
-	for _, group := range [][]Trial{relations(), drapes(), hangs(), swags(), loops(), bends(), pulls(), frictions(), rubs(), shapes()} {
+	for _, group := range [][]Trial{relations(), drapes(), hangs(), swags(), loops(), bends(), pulls(), frictions(), rubs(), thickBands(), shapes()} {
 		all = append(all, group...)
 	}
 	return all
