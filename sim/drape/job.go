@@ -113,7 +113,7 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 	if d, err = d.place(ctx); err != nil {
 		return nil, err
 	}
-	return d.rest(ctx)
+	return d.rest(ctx, false)
 }
 
 // Check refuses what cannot be hung: a spacing out of range, pleats that nothing
@@ -131,8 +131,9 @@ func (j Job) Check() error {
 
 // rest brings cloth that has been let go to rest, coarse to fine. Cloth that falls does
 // so with even masses, see place; what is left for the light ones is to come to rest.
-func (d *Drape) rest(ctx context.Context) (*Drape, error) {
-	d.settle(ctx, roughly, roughSteps, d.Job.Folds == 0)
+// Cloth that was carried over falls too: it was not led slowly to where it is laid.
+func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
+	d.settle(ctx, roughly, roughSteps, carried || d.Job.Folds == 0)
 	for d.Lattice.Spacing > 1.5*d.Job.Spacing && !d.over() {
 		var err error
 		if d, err = d.finer(); err != nil {

@@ -89,7 +89,8 @@ const (
 )
 
 // shift leads the pins and the edge from where the cloth lies to where the hand
-// of the placing holds them, then smooths the cloth and lets go as in the placing.
+// of the placing holds them, then smooths the cloth and lets go: as long as a hand that
+// lets fall, whatever was laid, since cloth that is carried over has not been led slowly.
 // Without the hand at the edge the drop came out anywhere between none and twice
 // that of a placing: what has fallen for one cut need not rise again for another.
 func (d *Drape) shift(ctx context.Context) {
@@ -110,7 +111,7 @@ func (d *Drape) shift(ctx context.Context) {
 			return
 		}
 	}
-	d.smoothOut(ctx, h)
+	d.smoothOut(ctx, h, smoothings)
 }
 
 // between sets pins, edge and centre for share t of the way from where they lay.

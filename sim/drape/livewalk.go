@@ -92,7 +92,7 @@ func (w *walker) begin() {
 		w.hands.wait, w.stage = false, StageSettling
 		w.rehold()
 	}
-	d, err := d.rest(ctx)
+	d, err := d.rest(ctx, carried)
 	if err != nil {
 		w.fail(err)
 		return

@@ -102,7 +102,7 @@ func (d *Drape) place(ctx context.Context) (*Drape, error) {
 			return nil, err
 		}
 	}
-	d.smoothOut(ctx, h)
+	d.smoothOut(ctx, h, d.looks())
 	return d, nil
 }
 
@@ -120,9 +120,10 @@ func (d *Drape) bring(ctx context.Context, h hand) bool {
 	return true
 }
 
-// smoothOut holds the cloth, looks the pins over and lets go.
-func (d *Drape) smoothOut(ctx context.Context, h hand) {
-	w, times := d.even(), d.looks()
+// smoothOut holds the cloth, looks the pins over so many times, and lets go, looking
+// them over as often.
+func (d *Drape) smoothOut(ctx context.Context, h hand, times int) {
+	w := d.even()
 	for k := range times {
 		d.repin()
 		d.lead(h, 1, guideGrip)
