@@ -74,6 +74,9 @@ func (w *walker) edgeNext() (*beginning, error) {
 	if j.Piece, err = w.d.Job.Piece.TakenUp(by); err != nil {
 		return nil, err
 	}
+	if j.Folds == Auto && j.AutoFolds() < w.d.Job.Folds { // what is left feeds fewer
+		return w.anew(j)
+	}
 	j.Folds = w.d.Job.Folds
 	if err := j.checkFolds(); err != nil {
 		return nil, err
