@@ -90,7 +90,14 @@ func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 
 // listed is what one half of the nodes found: crossings against triangles and
 // edges against edges, apart so that like is looked at after like.
-type listed struct{ corners, edges []pair }
+type listed struct{ corners, edges []found }
+
+// found is a pair to be listed, and how much farther than the gap it is, m; 0: it
+// is near, and due at once.
+type found struct {
+	pair
+	left float64
+}
 
 // list collects every pair that lies within reach and is not one fold, in the
 // order of the nodes that own them.
@@ -112,12 +119,10 @@ func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
 	if s.Friction > 0 {
 		s.stow()
 	}
-	s.pairs = append(append(s.pairs[:0], s.half[0].corners...), s.half[1].corners...)
-	s.pairs = append(append(s.pairs, s.half[0].edges...), s.half[1].edges...)
+	s.watchAll(travel)
 	if s.Friction > 0 {
 		s.take()
 	}
-	s.watchAll(travel)
 }
 
 // around lists the pairs of bundle i and all bundles behind it.
@@ -176,26 +181,24 @@ func (s *Self) far(a, b int32) bool {
 	return r2.Norm2(r2.Sub(s.flat[a], s.flat[b])) > s.near*s.near
 }
 
-// keep lists a pair if it lies within reach. One that is near is due at once.
+// keep lists a pair if it lies within reach.
 func (s *Self) keep(p pair, x []r3.Vec, out *listed) {
-	at, _ := p.meet(x)
-	w := p.weights(at)
-	var d r3.Vec
-	for k, n := range p.node {
-		d = r3.Add(d, r3.Scale(w[k], x[n]))
+	if p.beyond(s.reach, x) {
+		return
 	}
-	l2 := r3.Norm2(d)
+	at, _ := p.meet(x)
+	d := p.apart(p.weights(at), x)
+	l2 := d.X*d.X + d.Y*d.Y + d.Z*d.Z
 	if l2 > s.reach*s.reach {
 		return
 	}
-	p.spare = s.made(&p.node)
+	f := found{pair: p}
 	if l := math.Sqrt(l2); l > s.Gap+soonSelf {
-		p.spare += l - s.Gap
+		f.left = l - s.Gap
 	}
-	switch {
-	case p.edges:
-		out.edges = append(out.edges, p)
-	default:
-		out.corners = append(out.corners, p)
+	if p.edges {
+		out.edges = append(out.edges, f)
+	} else {
+		out.corners = append(out.corners, f)
 	}
 }

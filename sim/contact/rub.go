@@ -52,13 +52,13 @@ func (s *Self) rub(k int32, now place, d, n r3.Vec, stiff, most float64, x []r3.
 		g.at = place{now.a + r*(g.at.a-now.a), now.b + r*(g.at.b-now.b)}
 		w = p.weights(g.at)
 	}
-	nearest := p.weights(now)
+	nearest, m := p.weights(now), &s.mass[k]
 	for j, i := range p.node {
 		f, c, o := stiff*w[j], stiff*(w[j]-nearest[j]), &sum[i]
 		o.Force.X -= f*t.X + c*d.X
 		o.Force.Y -= f*t.Y + c*d.Y
 		o.Force.Z -= f*t.Z + c*d.Z
-		p.mass[j] = max(p.mass[j], 0.55*math.Abs(f))
+		m[j] = max(m[j], 0.55*math.Abs(f))
 	}
 }
 

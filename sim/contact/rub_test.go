@@ -159,7 +159,6 @@ func TestRubKeepsItsGrip(t *testing.T) {
 	pairs := len(r.s.pairs)
 	r.s.reach *= 1.5 // other pairs between them
 	r.s.list(r.pos, r.travel, nil)
-	r.s.wakeAt = r.travel // wakes all at the next look
 	after := r.shove(r3.Vec{})
 	held, _ := r.friction(before)
 	again, _ := r.friction(after)

@@ -30,11 +30,11 @@ type Self struct {
 	bins     bins
 	mids     []r3.Vec
 	pairs    []pair
-	rest     []watch      // len = pairs; how each is watched, but for those awake
-	awake    [2][]watch   // copies of those due before wakeAt, by half
-	burden   [2][]float64 // kg, len = nodes; mass that heavy pairs of the half lay on a node
-	way      []float64    // m, len = nodes; sum of all moves of a node
-	wakeAt   float64      // m
+	mass     [][4]float64 // kg, len = pairs; of the nodes, in force while the pair is heavy or touches
+	calendar [2]calendar  // by half of the pairs
+	today    int          // the day whose pairs are awake
+	until    int          // the day that begins
+	way      []float64    // m, len = nodes; sum of all moves of a node since the pairs were listed
 	wakeHalf func(int)    // wake, made once so that a step reserves nothing
 	half     [2]listed    // found by each half of the nodes
 	grips    []grip       // len = pairs where there is friction
@@ -47,9 +47,6 @@ type pair struct {
 	node  [4]int32
 	stiff float64 // N/m; as much as the cloth of the lesser part carries
 	edges bool
-
-	spare float64    // m; way of its nodes together, when listed, before which it need not be looked at
-	mass  [4]float64 // kg, of the nodes, in force while the pair is heavy or touches
 }
 
 // apart is how many spacings of flat cloth lie at least between two parts for
@@ -64,7 +61,9 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 		Gap: gap, Stiff: stiff, bundles: bundlesOf(l), flat: l.Rest, reel: l.Spacing,
 		near: math.Max(apart*l.Spacing, 2*gap), reach: gap + skin*l.Spacing,
 		balls: make([]balls, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)), way: make([]float64, len(l.Rest)),
-		burden: [2][]float64{make([]float64, len(l.Rest)), make([]float64, len(l.Rest))},
+	}
+	for half := range s.calendar {
+		s.calendar[half].burden = make([]float64, len(l.Rest))
 	}
 	s.wakeHalf = s.wake
 	return s
@@ -85,7 +84,7 @@ func (s *Self) push(k int32, x []r3.Vec, sum []Sum) float64 {
 	stiff := p.stiff * fade
 	if l > s.Gap {
 		if l < s.Gap+soonSelf {
-			p.weigh(stiff, w)
+			s.weigh(k, stiff, w)
 		}
 		s.part(k)
 		return l - s.Gap
@@ -97,23 +96,24 @@ func (s *Self) push(k int32, x []r3.Vec, sum []Sum) float64 {
 	// slope, for the mass, is k·(gap/l)².
 	q := s.Gap / l
 	f := stiff * q * (q - 1)
-	p.weigh(stiff*math.Min(q*q, 400), w)
+	s.weigh(k, stiff*math.Min(q*q, 400), w)
 	if s.Friction > 0 {
 		s.rub(k, now, d, r3.Scale(1/l, d), stiff, s.Friction*s.Gap*(q-1), x, sum)
 	}
+	m := &s.mass[k]
 	for j, n := range p.node {
 		g, o := f*w[j], &sum[n]
 		o.Force.X, o.Force.Y, o.Force.Z = o.Force.X+g*d.X, o.Force.Y+g*d.Y, o.Force.Z+g*d.Z
-		o.Mass += p.mass[j]
+		o.Mass += m[j]
 	}
 	return 0
 }
 
-// weigh sets the masses that a stiffness k (N/m) asks for, see stable in sim.
-func (p *pair) weigh(k float64, w [4]float64) {
-	k *= 0.55 * 2
+// weigh sets the masses of pair k that a stiffness (N/m) asks for, see stable in sim.
+func (s *Self) weigh(k int32, stiff float64, w [4]float64) {
+	m := &s.mass[k]
 	for j := range w {
-		p.mass[j] = k * math.Abs(w[j])
+		m[j] = 0.55 * 2 * stiff * math.Abs(w[j])
 	}
 }
 

@@ -1,13 +1,20 @@
 package contact
 
 import (
+	"slices"
+
 	"cowl/sim/crew"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// watch is what tells when a pair must be looked at. Most pairs are near and do not
-// touch: they cost a look at this and at the ways of four nodes, and no more.
+// Most pairs are near and do not touch. Two sides cannot come within the gap before
+// their nodes have together made the way between, nor before the fastest node of the
+// cloth has made half of it. So a pair sleeps in a calendar until the cloth has
+// travelled far enough, and one that is awake costs a look at the ways of its four
+// nodes, and no more, until these have made the way.
+
+// watch tells when a pair that is awake must be looked at.
 type watch struct {
 	due   float64 // m; travel before which the two cannot come within the gap
 	spare float64 // m; way of its nodes together before which they cannot
@@ -16,8 +23,24 @@ type watch struct {
 	heavy bool // its nodes bear its mass, as it may soon touch
 }
 
-// ahead is the travel for which pairs are woken in one look, in gaps.
-const ahead = 0.1
+// asleep is a pair in the calendar.
+type asleep struct {
+	due, spare float64 // m, as of watch
+	pair       int32
+}
+
+// calendar holds the pairs of one half: those that are awake, and days of those
+// that wake then. A day is a travel of ahead gaps.
+type calendar struct {
+	awake  []watch
+	day    [days][]asleep // by the number of the day, as long as the calendar reaches
+	burden []float64      // kg, len = nodes; mass that heavy pairs lay on a node
+}
+
+const (
+	ahead = 0.1 // travel for which pairs are woken in one look, in gaps
+	days  = 32  // a pair that sleeps longer is looked at on the last, and sleeps on
+)
 
 // Ready lists the pairs anew where the cloth has moved enough and wakes those
 // that may soon touch. It comes before Add. Travel (m) is the sum of the
@@ -27,49 +50,82 @@ func (s *Self) Ready(x []r3.Vec, travel float64, c *crew.Crew) {
 	case s.moved(x, travel):
 		s.list(x, travel, c)
 		s.built, s.builtAt = append(s.built[:0], x...), travel
-	case travel < s.wakeAt:
+	case s.dayOf(travel) <= s.today:
 		return
 	}
-	s.wakeAt = travel + ahead*s.Gap
+	s.until = s.dayOf(travel)
 	c.Both(s.wakeHalf)
+	s.today = s.until
 }
 
-// watchAll begins to watch the pairs that are listed anew.
+// dayOf returns the number of the day of a travel, m.
+func (s *Self) dayOf(travel float64) int { return int(travel / (ahead * s.Gap)) }
+
+// sleep lays a pair of a half into the calendar. It wakes on the day on which it is due.
+func (s *Self) sleep(c *calendar, a asleep) {
+	n := min(max(s.dayOf(a.due), s.until), s.until+days-1) % days
+	c.day[n] = append(c.day[n], a)
+}
+
+// watchAll lists what was found and begins to watch it: every other pair in each half,
+// so that both have as many. The ways of the nodes are counted from here.
 func (s *Self) watchAll(travel float64) {
-	s.rest = s.rest[:0]
-	for k := range s.pairs {
-		p := &s.pairs[k]
-		s.rest = append(s.rest, watch{due: travel + (p.spare-s.made(&p.node))/2, spare: p.spare, node: p.node, pair: int32(k)})
+	clear(s.way)
+	s.until = s.dayOf(travel)
+	s.today = s.until - 1
+	for half := range s.calendar {
+		c := &s.calendar[half]
+		c.awake = c.awake[:0]
+		for k := range c.day {
+			c.day[k] = c.day[k][:0]
+		}
 	}
-	s.awake[0], s.awake[1] = s.awake[0][:0], s.awake[1][:0]
+	s.pairs = s.pairs[:0]
+	for _, list := range [][]found{s.half[0].corners, s.half[1].corners, s.half[0].edges, s.half[1].edges} {
+		for k := range list {
+			f := &list[k]
+			s.sleep(&s.calendar[len(s.pairs)%2], asleep{travel + f.left/2, f.left, int32(len(s.pairs))})
+			s.pairs = append(s.pairs, f.pair)
+		}
+	}
+	s.mass = slices.Grow(s.mass[:0], len(s.pairs))[:len(s.pairs)]
 }
 
-// wake collects the pairs of one half that may be due soon: every other pair, so
-// that both halves have as many.
+// wake begins the day until of one half: what was awake and is due later sleeps, and
+// what sleeps until now wakes.
 func (s *Self) wake(half int) {
-	for _, w := range s.awake[half] {
-		s.rest[w.pair] = w
-	}
-	list, burden := s.awake[half][:0], s.burden[half]
-	clear(burden)
-	for k := half; k < len(s.rest); k += 2 {
-		w := &s.rest[k]
-		if w.due >= s.wakeAt {
-			w.heavy = false
+	c := &s.calendar[half]
+	clear(c.burden)
+	awake := c.awake
+	c.awake = c.awake[:0]
+	for _, w := range awake {
+		if s.dayOf(w.due) > s.until {
+			s.sleep(c, asleep{w.due, w.spare, w.pair})
 			continue
 		}
-		list = append(list, *w)
+		c.awake = append(c.awake, w)
 		if w.heavy {
-			bear(burden, &s.pairs[k], 1)
+			s.bear(c, w.pair, 1)
 		}
 	}
-	s.awake[half] = list
+	for n := s.today + 1; n <= s.until && n <= s.today+days; n++ {
+		day := c.day[n%days]
+		c.day[n%days] = day[:0]
+		for _, a := range day {
+			if s.dayOf(a.due) > s.until {
+				s.sleep(c, a)
+				continue
+			}
+			c.awake = append(c.awake, watch{due: a.due, spare: a.spare, node: s.pairs[a.pair].node, pair: a.pair})
+		}
+	}
 }
 
 // bear lays so many times the mass of a pair on its nodes.
-func bear(burden []float64, p *pair, times float64) {
-	for j, n := range p.node {
-		burden[n] += times * p.mass[j]
+func (s *Self) bear(c *calendar, k int32, times float64) {
+	m := &s.mass[k]
+	for j, n := range s.pairs[k].node {
+		c.burden[n] += times * m[j]
 	}
 }
 
@@ -82,36 +138,34 @@ func (s *Self) made(node *[4]int32) float64 {
 }
 
 // Add adds the pushes of one half of the pairs, 0 or 1, between layers at x to
-// sum (len = nodes). Two sides cannot come within the gap before their nodes have
-// together made the way between, nor before the fastest has made half of it.
+// sum (len = nodes).
 func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
-	list := s.awake[half]
-	for k := range list {
-		w := &list[k]
+	c := &s.calendar[half]
+	for k := range c.awake {
+		w := &c.awake[k]
 		if travel < w.due {
 			continue
 		}
 		left := w.spare - s.made(&w.node)
 		if left <= 0 {
-			left = s.look(w, half, x, sum)
+			left = s.look(w, c, x, sum)
 		}
 		w.due = travel + left/2
 	}
-	for i, m := range s.burden[half] {
+	for i, m := range c.burden {
 		sum[i].Mass += m
 	}
 }
 
 // look pushes a pair apart and returns how much farther than the gap it is, m.
-func (s *Self) look(w *watch, half int, x []r3.Vec, sum []Sum) float64 {
-	p := &s.pairs[w.pair]
+func (s *Self) look(w *watch, c *calendar, x []r3.Vec, sum []Sum) float64 {
 	if w.heavy {
-		bear(s.burden[half], p, -1)
+		s.bear(c, w.pair, -1)
 	}
 	left := s.push(w.pair, x, sum)
 	w.spare, w.heavy = s.made(&w.node)+left, left > 0 && left < soonSelf
 	if w.heavy {
-		bear(s.burden[half], p, 1)
+		s.bear(c, w.pair, 1)
 	}
 	return left
 }
