@@ -56,6 +56,9 @@ func (d labDisc) Run(ctx context.Context, c console) error {
 			return reading{}, err
 		}
 		set.Friction, set.Report = s.fabric.Friction, s.report
+		if err := s.affordable(set, 1); err != nil {
+			return reading{}, err
+		}
 		r, err := lab.Disc(ctx, s.Stiffness, set)
 		if err != nil {
 			return reading{}, err

@@ -48,6 +48,9 @@ func (l labLoop) Run(ctx context.Context, c console) error {
 		lines := []string{line("Heart loop", "%10s %12s %16s %12s %8s %8s", "depth", "elastica", "bending length", "by Peirce", "B", "plate")}
 		for _, grain := range l.grains() {
 			set.Grain = grain
+			if err := s.affordable(set, 1); err != nil {
+				return reading{}, err
+			}
 			r, err := lab.Loop(ctx, s.Stiffness, set)
 			if err != nil {
 				return reading{}, err

@@ -33,6 +33,9 @@ func (b labBend) Run(ctx context.Context, c console) error {
 		if err := lengths(lengthFlag{"length", b.Length, &set.Length}, lengthFlag{"width", b.Width, &set.Width}, lengthFlag{"spacing", b.Spacing, &set.Spacing}); err != nil {
 			return reading{}, err
 		}
+		if err := s.affordable(set, 1); err != nil {
+			return reading{}, err
+		}
 		r, err := lab.Bend(ctx, s.Stiffness, set)
 		plate := lab.GravityLength(s.Stiffness, set.Grain)
 		out := bendJSON{inDegrees(r.Chord), r.TipX * 1000, r.TipDrop * 1000, r.BendingLength * 1000, r.Length * 1000, plate * 1000, labRun{}}
@@ -87,6 +90,9 @@ func (p labPull) Run(ctx context.Context, c console) error {
 			set.Load = float64(*p.Load)
 		}
 		if err := lengths(lengthFlag{"length", p.Length, &set.Length}, lengthFlag{"width", p.Width, &set.Width}, lengthFlag{"spacing", p.Spacing, &set.Spacing}); err != nil {
+			return reading{}, err
+		}
+		if err := s.affordable(set, 1); err != nil {
 			return reading{}, err
 		}
 		r, err := lab.Pull(ctx, s.Stiffness, set)
@@ -148,6 +154,9 @@ func (h labHang) Run(ctx context.Context, c console) error {
 			return reading{}, err
 		}
 		set.Report = s.report
+		if err := s.affordable(set, carriedSheets); err != nil {
+			return reading{}, err
+		}
 		r, err := lab.Hang(ctx, s.Stiffness, set)
 		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, nil, labRun{}}
 		lines := []string{

@@ -42,6 +42,9 @@ func (w labSwag) Run(ctx context.Context, c console) error {
 		if err := w.read(&set); err != nil {
 			return reading{}, err
 		}
+		if err := s.affordable(set, 1); err != nil {
+			return reading{}, err
+		}
 		r, err := lab.Swag(ctx, s.Stiffness, set)
 		if err != nil {
 			return reading{}, err

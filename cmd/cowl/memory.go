@@ -8,7 +8,9 @@ import (
 	"strconv"
 	"strings"
 
+	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/sim"
 	"cowl/sim/drape"
 )
 
@@ -80,6 +82,20 @@ func (w *workshop) affordable(cases []studyCase) error {
 	}
 	jobs := min(drapes, w.flags.jobs())
 	return affordable(most, jobs*each, jobs*min(each, runtime.GOMAXPROCS(0)), "a wider --spacing or fewer --jobs")
+}
+
+// carriedSheets is how many states lab hang takes to its finest lattice.
+const carriedSheets = 2
+
+// affordable is that of a test of the lab, of so many states at once.
+func (s specimen) affordable(set interface{ Points(sim.Stiffness) float64 }, states int) error {
+	return affordable(set.Points(s.Stiffness), states, states, "a wider --spacing or a smaller specimen")
+}
+
+// viewable is affordable for so many panes of a window that hang p, the front of s, on
+// forms of their own.
+func viewable(s style.Style, p draft.Piece, panes int) error {
+	return affordable(pointsOf(p, s.Hang.Spacing), panes, panes, "a wider spacing")
 }
 
 // freeMemory returns how much memory this program can have, bytes: what Linux says is

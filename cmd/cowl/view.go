@@ -34,6 +34,11 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
+	if p, err := s.Piece(); err == nil { // else the window says what is wrong
+		if err := viewable(s, p, 1); err != nil {
+			return err
+		}
+	}
 	// More threads than cores: the system then shares them out between drawing
 	// and walking more evenly than Go does.
 	runtime.GOMAXPROCS(runtime.NumCPU() + 2)
@@ -42,6 +47,7 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 		Style: s, Path: v.Style, Out: v.Out, Scale: v.Scale, Size: [2]int{v.Width, v.Height},
 		Save:    func(dir, name string, data []byte) error { return save(dir, []output{{name, data}}) },
 		Result:  resultOf,
+		Afford:  viewable,
 		Context: ctx, Frames: v.Frames,
 		Report: func(t window.Timing) {
 			fmt.Fprintf(c.out, "%d pictures of %d points on %s: %.1f ms each (%.0f a second), %.1f ms busy, worst %.1f ms\n",

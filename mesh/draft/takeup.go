@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math"
+	"slices"
 
 	"cowl/mesh/limit"
 
@@ -22,7 +23,8 @@ func (p Piece) TakeUpRange(by float64) limit.Range {
 // length (m, at either of them; below 0 it is let down): on the form the cowl
 // points stay, and the cloth has slid along edge and shoulder. The half edge
 // and the extension are shorter by as much, the shoulder seam runs from the new
-// cowl point to the old tip.
+// cowl point to the old tip, and its pleats keep their shares of it. A seam too short
+// for its pleats is an error.
 func (p Piece) TakenUp(by float64) (Piece, error) {
 	if by == 0 {
 		return p, nil
@@ -39,9 +41,37 @@ func (p Piece) TakenUp(by float64) (Piece, error) {
 		}
 		l.Shoulder = append(l.Shoulder, r2.Vec{X: q.X - by*(1-down/whole), Y: q.Y})
 	}
+	var err error
+	if p.Pleats, err = p.pleatsOn(length(l.Shoulder), by); err != nil {
+		return Piece{}, err
+	}
 	q, err := p.Redrawn(l)
 	q.Taken += by
 	return q, err
+}
+
+// pleatsOn returns the pleats of p on a shoulder seam of another flat length, m, which
+// is left of it where the cloth is taken up by a length more, m.
+func (p Piece) pleatsOn(flat, by float64) ([]Pleat, error) {
+	n := len(p.Pleats)
+	if n == 0 {
+		return nil, nil
+	}
+	covered := takes(p.Pleats, n) / 2
+	folded := flat - 2*covered
+	if folded < covered+pleatTip {
+		way, advice := "taken up", "lower"
+		if p.Taken+by < 0 {
+			way, advice = "let down", "higher"
+		}
+		return nil, limit.Errorf("pleats", "%d pleats cover %v of shoulder, want at most %v, which is left of it with the edge %s by %v: make them fewer or shallower, or set the edge %s",
+			n, limit.Metres(covered), limit.Metres(math.Max(folded-pleatTip, 0)), way, limit.Metres(math.Abs(p.Taken+by)), advice)
+	}
+	out := slices.Clone(p.Pleats)
+	for k := range out {
+		out[k].At *= folded / p.ShoulderLength()
+	}
+	return out, nil
 }
 
 // DeepestBelowNeck returns how deep below the front neck point the edge of p could lie

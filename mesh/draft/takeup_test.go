@@ -1,10 +1,12 @@
 package draft
 
 import (
+	"errors"
 	"math"
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/limit"
 )
 
 // frontOf is a cowl front of size 10 with an extension, m.
@@ -58,6 +60,41 @@ func TestTakenUp(t *testing.T) {
 		if _, err := p.TakenUp(by); err == nil {
 			t.Errorf("TakenUp(%g): no error, want one", by)
 		}
+	}
+}
+
+// Pleats keep their shares of the shoulder seam when it is made shorter, and are refused
+// by name where they do not fit it any more: four of 5 mm on an edge let down once
+// had legs beyond the seam.
+func TestTakenUpPleats(t *testing.T) {
+	p := pleatedFront(t, 2, 0.02, Neck)
+	p.Trim = 0.08
+	r := p.TakeUpRange(0)
+	fit, refused := 0, 0
+	for by := r.Lo; by < r.Hi; by += 0.005 {
+		q, err := p.TakenUp(by)
+		var e *limit.Error
+		switch {
+		case err == nil:
+			fit++
+		case errors.As(err, &e) && e.Field == "pleats":
+			refused++
+			continue
+		default:
+			t.Errorf("TakenUp(%.3f) = %v, want an error of the pleats", by, err)
+			continue
+		}
+		for k, l := range q.Pleats {
+			if got, want := l.At/q.ShoulderLength(), p.Pleats[k].At/p.ShoulderLength(); math.Abs(got-want) > 1e-12 {
+				t.Errorf("TakenUp(%.3f): pleat %d at %.4f of the seam, want %.4f", by, k, got, want)
+			}
+			if a, b := q.Legs(k); a < 0 || b > length(q.Shoulder) {
+				t.Errorf("TakenUp(%.3f): legs of pleat %d at %.4f and %.4f m of %.4f m", by, k, a, b, length(q.Shoulder))
+			}
+		}
+	}
+	if fit == 0 || refused == 0 {
+		t.Errorf("%d fit and %d refused, want some of both", fit, refused)
 	}
 }
 

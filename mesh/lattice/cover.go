@@ -39,7 +39,7 @@ func (l *Lattice) cover(poly []r2.Vec) []cover {
 		for j := range l.size[1] - 1 {
 			v := float64(j + l.lo[1])
 			cell := clip(clip(strip, r2.Vec{Y: 1}, v), r2.Vec{Y: -1}, -v-1)
-			for _, side := range l.slit(i, j, cell) {
+			for _, side := range l.slit(cell) {
 				if m := momentsOf(side, u, v); m.a > sliver {
 					l.split(i, j, len(out), side)
 					out = append(out, cover{i: i, j: j, m: m, poly: side})

@@ -115,7 +115,7 @@ func (l *Lattice) place(i, j int) int { return j*l.size[0] + i }
 func (l *Lattice) lay(poly []r2.Vec) {
 	l.cells = l.cover(poly)
 	if len(l.Slits) > 0 {
-		l.part(poly)
+		l.part()
 		return
 	}
 	l.number()

@@ -19,7 +19,7 @@ type Slit struct{ From, To r2.Vec }
 
 // halves holds what slits have parted.
 type halves struct {
-	whole map[int]bool  // box places of cells that must stay whole
+	loose map[int]bool  // covers whose low corner hangs on nothing else; nil: there are no slits
 	sides map[int][]int // box place → covers of a parted cell
 }
 
@@ -27,11 +27,8 @@ type halves struct {
 const aside = 0.03
 
 // slit returns the cloth of a cell, in two parts where a slit runs through.
-func (l *Lattice) slit(i, j int, cell []r2.Vec) [][]r2.Vec {
+func (l *Lattice) slit(cell []r2.Vec) [][]r2.Vec {
 	out := [][]r2.Vec{cell}
-	if l.whole[l.place(i, j)] {
-		return out
-	}
 	for _, s := range l.Slits {
 		var next [][]r2.Vec
 		for _, p := range out {
@@ -71,29 +68,26 @@ func (l *Lattice) parted(p []r2.Vec, s Slit) [][]r2.Vec {
 	return [][]r2.Vec{left, right}
 }
 
-// part numbers the nodes of a lattice with slits. A cell whose two sides would
-// share their low corner, beside the tip, is made whole again.
-func (l *Lattice) part(poly []r2.Vec) {
-	l.whole = map[int]bool{}
-	for {
+// part numbers the nodes of a lattice with slits. A cell is known by its low corner, so
+// where the tip of a slit lies below or beside that, and both sides of the cell would
+// share it, that of the one goes loose.
+func (l *Lattice) part() {
+	l.loose = map[int]bool{}
+	for again := true; again; {
+		again = false
+		l.Rest = nil
 		l.numberSides()
-		again := false
-		for place, sides := range l.sides {
+		for _, sides := range l.sides {
 			low := map[int32]bool{}
 			for _, k := range sides {
+				if low[l.cells[k].node[0]] {
+					l.loose[k], again = true, true
+				}
 				low[l.cells[k].node[0]] = true
 			}
-			if len(low) < len(sides) {
-				l.whole[place], again = true, true
-			}
 		}
-		l.parts = nil
-		if !again {
-			break
-		}
-		l.Rest = nil
-		l.cells = l.cover(poly)
 	}
+	l.parts = nil
 	for k, c := range l.cells {
 		l.split(c.i, c.j, k, l.met(c))
 	}
@@ -164,7 +158,7 @@ func off(p []r2.Vec, q r2.Vec) float64 {
 // shore tells the sides of a slit apart at a point of the skin: the crossings
 // that hold it, in rising order. Without slits it is the same everywhere.
 func (l *Lattice) shore(p Point) (out [3]int32) {
-	if l.whole == nil {
+	if l.loose == nil {
 		return out
 	}
 	const held = 1e-6

@@ -147,3 +147,29 @@ func rightOf(l *Lattice, x float64) []bool {
 	}
 	return right
 }
+
+// A slit parts as many cells from either end of the lattice: towards its low corner it
+// once parted none, as the sides of every cell shared that corner.
+func TestSlitEveryWay(t *testing.T) {
+	square := []r2.Vec{{X: -0.1, Y: -0.1}, {X: 0.1, Y: -0.1}, {X: 0.1, Y: 0.1}, {X: -0.1, Y: 0.1}}
+	for _, deg := range append([]float64{-34.5}, grains...) {
+		for quarter := range 4 {
+			turn := r2.NewRotation(float64(quarter)*math.Pi/2, r2.Vec{})
+			s := Slit{turn.Rotate(r2.Vec{X: 0.15, Y: 0.003}), turn.Rotate(r2.Vec{X: 0.03, Y: 0.003})}
+			l, err := Cut(square, Options{Spacing: 0.01, Grain: deg * math.Pi / 180, Slits: []Slit{s}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			// A line of 7 cm crosses at least 7 cells less one at its tip, and one at a
+			// corner that is left out as a sliver.
+			if n := len(l.sides); n < 5 {
+				t.Errorf("grain %g°, slit from %.2f: %d cells parted, want 5 or more", deg, s.From, n)
+			}
+			for _, sides := range l.sides {
+				if a, b := l.cells[sides[0]].node[0], l.cells[sides[1]].node[0]; a == b {
+					t.Errorf("grain %g°, slit from %.2f: both sides of a cell have the low corner %d", deg, s.From, a)
+				}
+			}
+		}
+	}
+}

@@ -22,18 +22,26 @@ func (l *Lattice) numberSides() {
 	for k, c := range l.cells {
 		for _, m := range at[l.place(c.i+1, c.j)] {
 			if l.hang(k, m, false) {
-				g.join(4*k+1, 4*m)
-				g.join(4*k+3, 4*m+2)
+				l.tie(g, 4*k+1, 4*m)
+				l.tie(g, 4*k+3, 4*m+2)
 			}
 		}
 		for _, m := range at[l.place(c.i, c.j+1)] {
 			if l.hang(k, m, true) {
-				g.join(4*k+2, 4*m)
-				g.join(4*k+3, 4*m+1)
+				l.tie(g, 4*k+2, 4*m)
+				l.tie(g, 4*k+3, 4*m+1)
 			}
 		}
 	}
 	l.nodes(at, g)
+}
+
+// tie joins a corner with the corner b of a cover above or beside it, unless that is a
+// loose low corner.
+func (l *Lattice) tie(g groups, a, b int) {
+	if b%4 != 0 || !l.loose[b/4] {
+		g.join(a, b)
+	}
 }
 
 // nodes makes the nodes, place by place.

@@ -36,7 +36,7 @@ func (o *Outcome) doubt() {
 	case o.Residual > settled:
 		o.Status, o.Warning = sim.StepLimit, "the forces are not in balance: try again with another seed or spacing"
 	case o.MaxStrain > bearable:
-		o.Warning = fmt.Sprintf("yarns change length by up to %.0f %%, which no woven cloth bears: a finer spacing, or a piece with fewer pleats or a shorter facing", 100*o.MaxStrain)
+		o.Warning = fmt.Sprintf("yarns change length by up to %.0f %%, which no woven cloth bears: a finer spacing, deeper pleats, or a limper cloth to turn into its facing", 100*o.MaxStrain)
 	case o.Inside > sunk(o.Spacing):
 		o.Warning = fmt.Sprintf("the cloth lies up to %.1f mm inside the form, %.1f mm may be put down to the spacing: try a finer one", 1000*o.Inside, 1000*sunk(o.Spacing))
 	case o.EdgeGrowth > overstretched:

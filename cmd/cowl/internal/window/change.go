@@ -44,6 +44,9 @@ func (a *App) try(s *style.Style) (draft.Piece, *dummy, error) {
 		return draft.Piece{}, nil, err
 	}
 	p, err := s.Piece()
+	if err == nil && a.opt.Afford != nil {
+		err = a.opt.Afford(*s, p, len(a.panes))
+	}
 	if err != nil {
 		return p, nil, err
 	}

@@ -28,6 +28,9 @@ type Options struct {
 	Save func(dir, name string, data []byte) error
 	// Result writes an outcome as result.json does.
 	Result func(style.Style, draft.Piece, drape.Outcome) ([]byte, error)
+	// Afford refuses a style that the machine has not the memory for in so many
+	// panes; nil: none.
+	Afford func(s style.Style, p draft.Piece, panes int) error
 
 	Context context.Context // ends the window when it is done; nil: never
 	Frames  int             // >0: draw this many pictures as fast as can be, report, end
