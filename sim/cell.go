@@ -25,8 +25,8 @@ type side struct {
 	ends       uint8 // in bends
 }
 
-// bends are the weights of the four crossings of a side and beyond it in the mean second difference of
-// two parallel sides. With no crossing at one end the bend at the other is taken for
+// bends are the weights of the four crossings of a side, and before and behind it, in
+// the mean second difference of two parallel sides. With no crossing at one end the bend at the other is taken for
 // both; with none at both, that of the other side for both.
 var bends = [...][4]float64{
 	{}, {0.25, -0.25, -0.25, 0.25}, {0.5, -1, 0.5, 0}, {0, 0.5, -1, 0.5},
@@ -35,7 +35,7 @@ var bends = [...][4]float64{
 
 // sidesOf returns the sides of a cell with corners q.
 func sidesOf(l *lattice.Lattice, q [4]int32) [4]side {
-	out := [4]side{sideOf(l.U, q[0], q[1]), sideOf(l.U, q[2], q[3]), sideOf(l.V, q[0], q[2]), sideOf(l.V, q[1], q[3])}
+	out := [4]side{sideOf(l, l.U, q[0], q[1]), sideOf(l, l.U, q[2], q[3]), sideOf(l, l.V, q[0], q[2]), sideOf(l, l.V, q[1], q[3])}
 	for k := 0; k < 4; k += 2 {
 		a, b := &out[k].ends, &out[k+1].ends
 		switch {
@@ -48,19 +48,24 @@ func sidesOf(l *lattice.Lattice, q [4]int32) [4]side {
 	return out
 }
 
+// thin is the share of a cell of cloth below which a crossing at the rim does not tell
+// how a yarn bends: nothing holds it there.
+const thin = 0.25
+
 // sideOf returns the side from crossing a to the next, b.
-func sideOf(yarn []lattice.Axis, a, b int32) side {
+func sideOf(l *lattice.Lattice, yarn []lattice.Axis, a, b int32) side {
 	r := side{a, b, 0}
 	if yarn[a].Next != b { // at the tip of a slit a yarn may leave the cell
 		return r
 	}
 	last, next := yarn[a].Prev, yarn[b].Next
+	firm := func(n int32) bool { return n != lattice.None && l.Area[n] >= thin*l.Spacing*l.Spacing }
 	switch {
-	case last != lattice.None && next != lattice.None:
+	case firm(last) && firm(next):
 		r = side{last, next, 1}
-	case last != lattice.None:
+	case firm(last):
 		r = side{last, b, 2}
-	case next != lattice.None:
+	case firm(next):
 		r = side{a, next, 3}
 	}
 	return r
