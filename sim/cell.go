@@ -78,41 +78,56 @@ func sideOf(l *lattice.Lattice, yarn []lattice.Axis, a, b int32) side {
 //
 // Edges are chords. Where yarns bend, a·b of cloth that is not sheared is
 // −h⁴·κuv·(κu + κv)/8 and not 0: on a cylinder of any axis, if the yarns keep their
-// lengths as chords and the cloth along the axis keeps its own. So a·b is corrected
-// by t·s/8, where the mixed difference t is h²·κuv and s, the second differences of
-// both yarns in the cell together, h²·(κu + κv) along the normal; and by off·t·t
-// where the middle of the cloth is not that of the cell. Without it a fold of
-// curvature κ on the bias is too stiff by G·h⁴·κ²/(256·B) of its bending.
+// lengths as chords and the cloth along the axis keeps its own. So a·b is corrected by
+// what bowed returns. Without it a fold of curvature κ on the bias is too stiff by
+// G·h⁴·κ²/(256·B) of its bending.
 func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []contact.Sum) {
 	for i := range cells {
 		q := &cells[i]
 		o, u, v, d := &x[q.o], &x[q.u], &x[q.v], &x[q.d]
 		// t is the mixed difference; a = u − o + midV·t and b = v − o + midU·t.
-		tx, ty, tz := o.X-u.X-v.X+d.X, o.Y-u.Y-v.Y+d.Y, o.Z-u.Z-v.Z+d.Z
-		ax, ay, az := u.X-o.X+q.midV*tx, u.Y-o.Y+q.midV*ty, u.Z-o.Z+q.midV*tz
-		bx, by, bz := v.X-o.X+q.midU*tx, v.Y-o.Y+q.midU*ty, v.Z-o.Z+q.midU*tz
-		s := q.bent(x)
-		ex, ey, ez := s.X/8-q.off*tx, s.Y/8-q.off*ty, s.Z/8-q.off*tz
-		aa, bb := max(ax*ax+ay*ay+az*az, tiny), max(bx*bx+by*by+bz*bz, tiny)
-		ab := ax*bx + ay*by + az*bz + tx*ex + ty*ey + tz*ez
+		t := r3.Vec{X: o.X - u.X - v.X + d.X, Y: o.Y - u.Y - v.Y + d.Y, Z: o.Z - u.Z - v.Z + d.Z}
+		a := r3.Vec{X: u.X - o.X + q.midV*t.X, Y: u.Y - o.Y + q.midV*t.Y, Z: u.Z - o.Z + q.midV*t.Z}
+		b := r3.Vec{X: v.X - o.X + q.midU*t.X, Y: v.Y - o.Y + q.midU*t.Y, Z: v.Z - o.Z + q.midU*t.Z}
+		w := q.bowed(a, b, t, q.bent(x))
+		aa, bb, ab := max(r3.Norm2(a), tiny), max(r3.Norm2(b), tiny), r3.Dot(a, b)+w.by
 		p := 1 / (aa * bb)
 		k := -q.shear * c.steep(ab*ab*p) * ab * p // dE/ds·s/(|a||b|) for the sine s
 		if c.slides {
 			k -= q.slide(&set[q.o], ab, p)
 		}
 		qa, qb := k*ab*p*bb, k*ab*p*aa
-		fax, fay, faz := k*bx-qa*ax, k*by-qa*ay, k*bz-qa*az
-		fbx, fby, fbz := k*ax-qb*bx, k*ay-qb*by, k*az-qb*bz
+		fax, fay, faz := k*(b.X+w.a.X)-qa*a.X, k*(b.Y+w.a.Y)-qa*a.Y, k*(b.Z+w.a.Z)-qa*a.Z
+		fbx, fby, fbz := k*(a.X+w.b.X)-qb*b.X, k*(a.Y+w.b.Y)-qb*b.Y, k*(a.Z+w.b.Z)-qb*b.Z
 		// Each mean edge carries its force to t with its share.
-		gx := q.midV*fax + q.midU*fbx - q.twist*tx + k*(ex-q.off*tx)
-		gy := q.midV*fay + q.midU*fby - q.twist*ty + k*(ey-q.off*ty)
-		gz := q.midV*faz + q.midU*fbz - q.twist*tz + k*(ez-q.off*tz)
+		gx := q.midV*fax + q.midU*fbx - q.twist*t.X + k*w.t.X
+		gy := q.midV*fay + q.midU*fby - q.twist*t.Y + k*w.t.Y
+		gz := q.midV*faz + q.midU*fbz - q.twist*t.Z + k*w.t.Z
 		add(&out[q.o].Force, gx-fax-fbx, gy-fay-fby, gz-faz-fbz)
 		add(&out[q.u].Force, fax-gx, fay-gy, faz-gz)
 		add(&out[q.v].Force, fbx-gx, fby-gy, fbz-gz)
 		add(&out[q.d].Force, gx, gy, gz)
-		q.carry(r3.Vec{X: k / 8 * tx, Y: k / 8 * ty, Z: k / 8 * tz}, out)
+		q.carry(r3.Scale(k, w.s), out)
 	}
+}
+
+// bow is what a·b is corrected by, m², and its slopes, m.
+type bow struct {
+	by         float64
+	a, b, t, s r3.Vec
+}
+
+// bowed returns by how much the bend of the yarns hides shear in the product of the mean
+// edges a and b of a cell, from its mixed difference t and the second differences s of
+// both yarns: tn·(sn/8 − off·tn) of their parts tn and sn along the normal a × b, h²·κuv
+// and h²·(κu + κv). What lies in the cloth is no bend, but shear that varies.
+func (q *cell) bowed(a, b, t, s r3.Vec) bow {
+	n := r3.Cross(a, b)
+	r := 1 / max(r3.Norm2(n), flattest*flattest*r3.Norm2(a)*r3.Norm2(b), tiny*tiny)
+	tn, sn := r3.Dot(t, n), r3.Dot(s, n)
+	byT, byS, by := r*(sn/8-2*q.off*tn), r*tn/8, r*tn*(sn/8-q.off*tn)
+	w := r3.Vec{X: byT*t.X + byS*s.X - 2*r*by*n.X, Y: byT*t.Y + byS*s.Y - 2*r*by*n.Y, Z: byT*t.Z + byS*s.Z - 2*r*by*n.Z}
+	return bow{by, r3.Cross(b, w), r3.Cross(w, a), r3.Scale(byT, n), r3.Scale(byS, n)}
 }
 
 // corners lists the ends of the sides of a cell, as sides has them.

@@ -60,8 +60,10 @@ func (q cell) angle(x []r3.Vec) float64 {
 	}
 	a, b := mean(q.o, q.u, q.v, q.d, q.midV), mean(q.o, q.v, q.u, q.d, q.midU)
 	t := r3.Sub(r3.Add(x[q.o], x[q.d]), r3.Add(x[q.u], x[q.v]))
-	bent := r3.Dot(t, q.bent(x))/8 - q.off*r3.Norm2(t)
-	s := (r3.Dot(a, b) + bent) / (r3.Norm(a) * r3.Norm(b))
+	n := r3.Cross(a, b)
+	n = r3.Scale(1/math.Max(r3.Norm(n), tiny), n)
+	twist, bend := r3.Dot(t, n), r3.Dot(q.bent(x), n)
+	s := (r3.Dot(a, b) + twist*(bend/8-q.off*twist)) / (r3.Norm(a) * r3.Norm(b))
 	return math.Asin(math.Max(-1, math.Min(1, s)))
 }
 
