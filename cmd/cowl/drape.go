@@ -13,6 +13,7 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/export/gltf"
 	"cowl/mesh/form"
+	"cowl/mesh/surface"
 	"cowl/sim"
 	"cowl/sim/drape"
 )
@@ -36,6 +37,7 @@ type hung struct {
 	form  *form.Form
 	run   *drape.Run
 	took  time.Duration
+	skin  *surface.Surface // see smooth
 
 	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
 }
@@ -156,7 +158,7 @@ func (h *hung) outputs(c console) (files []output, missing, err error) {
 // solid is the mesh of cloth and form.
 func (h *hung) solid() (output, error) {
 	var b bytes.Buffer
-	err := gltf.Write(&b, h.run.Drape.Sheet(), h.scene().Form, gltf.Options{Title: h.style.Name})
+	err := gltf.Write(&b, *h.smooth(), h.scene().Form, gltf.Options{Title: h.style.Name})
 	return output{"drape.glb", b.Bytes()}, err
 }
 

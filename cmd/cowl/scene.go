@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/mesh/surface"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -13,7 +14,7 @@ import (
 // scene is what is drawn: cloth, form and a numbered mark on every counted
 // fold. The numbers are those of the section.
 func (h *hung) scene() stage.Scene {
-	s := stage.Scene{Cloth: h.run.Drape.Sheet(), Grain: h.piece.Grain}
+	s := stage.Scene{Cloth: h.run.Drape.Sheet(), Smooth: h.smooth(), FoldY: h.piece.FoldY, Grain: h.piece.Grain}
 	if !h.style.Hang.Free {
 		surface := h.form.Surface()
 		s.Form, s.Seams = &surface, h.form.SeamLines()
@@ -25,6 +26,15 @@ func (h *hung) scene() stage.Scene {
 		}
 	}
 	return s
+}
+
+// smooth is the cloth as it is drawn, made once.
+func (h *hung) smooth() *surface.Surface {
+	if h.skin == nil {
+		s := surface.Smooth(h.run.Drape.Sheet(), surface.Options{FoldY: h.piece.FoldY})
+		h.skin = &s
+	}
+	return h.skin
 }
 
 // section is the cut through the centre front. The facing is followed from the

@@ -85,3 +85,10 @@ func (c *curve) at(s float64) r3.Vec {
 	}
 	return p
 }
+
+// slope returns how the place changes at s for each metre along the curve.
+func (c *curve) slope(s float64) r3.Vec {
+	const d = 1e-3
+	lo, hi := max(s/c.step-d, 0), min(s/c.step+d, float64(c.spans))
+	return r3.Scale(1/((hi-lo)*c.step), r3.Sub(c.at(hi*c.step), c.at(lo*c.step)))
+}

@@ -12,16 +12,49 @@ import (
 // carry hardly any cloth and lie a little anyhow; one on the fold line, where it
 // runs between crossings, lies on a chord across the roll.
 func (b *base) fair() {
+	b.was = append([]r3.Vec(nil), b.pos...)
 	b.rise()
 	trust := b.trust()
 	g := b.network()
 	for _, line := range g.lines(b) {
 		b.straighten(line, trust)
 	}
+	b.give(g)
+	for i := range b.pos {
+		if b.fixed(int32(i)) {
+			b.pos[i] = b.was[i]
+		}
+	}
+}
+
+// beside is how far from the outline crossings go along with it, in spacings.
+// One hard beside it would else come to lie outside.
+const beside = 0.6
+
+// give lets the crossings close to the outline go along with its nearest vertex,
+// the less the farther away they are.
+func (b *base) give(g network) {
+	curve := func(v int32) bool { return len(g.beside[v]) > 0 }
+	for i, near := range b.rings() {
+		v := int32(i)
+		if curve(v) {
+			continue
+		}
+		least, at := beside*b.spacing, int32(-1)
+		for _, w := range near {
+			if d := r2.Norm(r2.Sub(b.flat[w], b.flat[v])); curve(w) && b.side[w] != 0 && d < least {
+				least, at = d, w
+			}
+		}
+		if at >= 0 {
+			t := 1 - least/(beside*b.spacing)
+			b.pos[v] = r3.Add(b.pos[v], r3.Scale(t, r3.Sub(b.pos[at], b.was[at])))
+		}
+	}
 }
 
 // rise lifts the vertices of the fold line to where front and facing meet if
-// both go on as they come: the mean of the two, the nearer counting more.
+// both go on as they come: the mean of the two, the nearer counting more. Crossings that count as on it slide onto it.
 func (b *base) rise() {
 	crossing := make([]bool, len(b.pos))
 	for i, f := range b.from {
@@ -30,6 +63,7 @@ func (b *base) rise() {
 	g := b.gradients(crossing)
 	for i, f := range b.from {
 		if crossing[i] {
+			b.pos[i] = r3.Add(b.pos[i], r3.Scale(b.off[i], g[i].y))
 			continue
 		}
 		var sum r3.Vec
@@ -94,6 +128,11 @@ const (
 // follow takes the vertices of a line to the curve, and what the curve misses
 // at its ends and at crossings of the fold line back in between.
 func (b *base) follow(line []int32, s []float64, c *curve) {
+	for k := 1; k < len(line)-1; k++ {
+		if d := r2.Sub(b.flat[line[k+1]], b.flat[line[k-1]]); r2.Norm2(d) > 0 {
+			b.run[line[k]] = tangent{r2.Unit(d), c.slope(s[k])}
+		}
+	}
 	kept := func(k int) bool {
 		v := line[k]
 		return k == 0 || k == len(line)-1 || b.side[v] == 0 && b.from[v][0] == b.from[v][1]

@@ -13,8 +13,8 @@ import (
 // diagonal along which the cloth bends less (N. Dyn, D. Levin, S. Rippa, "Data
 // dependent triangulations for piecewise linear interpolation", IMA Journal of
 // Numerical Analysis 10, 1990). Across a fold a diagonal spans two rows of
-// crossings and misses the one between: the fold would look braided.
-func turned(s *mesh.Sheet, g []slope) [][3]int32 {
+// crossings and misses the one between: the fold would look braided. Cells with a stiff corner stay as they are.
+func turned(s *mesh.Sheet, g []slope, stiff []bool) [][3]int32 {
 	tris := append([][3]int32(nil), s.Tris...)
 	first := map[[2]int32]int{}
 	for k, t := range s.Tris {
@@ -27,7 +27,8 @@ func turned(s *mesh.Sheet, g []slope) [][3]int32 {
 			}
 			a, b := t[i], t[(i+1)%3] // the diagonal
 			c, d := t[(i+2)%3], apex(s.Tris[j], e)
-			if square(s, a, b, c, d) && bent(s, g, c, d) < bent(s, g, a, b) {
+			free := !(stiff[a] || stiff[b] || stiff[c] || stiff[d])
+			if free && square(s, a, b, c, d) && bent(s, g, c, d) < bent(s, g, a, b) {
 				tris[j], tris[k] = [3]int32{a, d, c}, [3]int32{d, b, c}
 			}
 		}

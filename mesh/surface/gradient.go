@@ -29,25 +29,60 @@ func (b *base) all() []bool {
 
 // gradients returns the slope at every vertex, len = vertices: that of the
 // quadratic through it that fits what is chosen around it best. Front and
-// facing do not know each other: where they turn into each other a mean of
-// both would be a slope of neither.
+// facing are fitted each by itself: where they turn into each other one
+// quadratic fits neither. On the fold line the slope is the mean of theirs,
+// which runs from the one over to the other. Along a curve it is the curve's.
 func (b *base) gradients(chosen []bool) []slope {
 	rings, weight := b.rings(), b.shares()
 	out := make([]slope, len(b.pos))
 	var walk walker
 	for i := range out {
-		f := fit{span: b.spacing}
-		for _, j := range walk.around(b, rings, int32(i)) {
-			if !chosen[j] {
-				continue
+		near := walk.around(b, rings, int32(i))
+		layer := func(side int8) (slope, bool) {
+			f := fit{span: b.spacing}
+			for _, j := range near {
+				if chosen[j] && b.side[j]*side >= 0 {
+					f.add(r2.Sub(b.flat[j], b.flat[i]), r3.Sub(b.pos[j], b.pos[i]), weight[j])
+					f.beyond = f.beyond || b.side[j] != 0
+				}
 			}
-			d := r2.Sub(b.flat[j], b.flat[i])
-			far := r2.Norm2(d) / (b.spacing * b.spacing)
-			f.add(d, r3.Sub(b.pos[j], b.pos[i]), weight[j]*math.Exp(-2*far))
+			return f.slope(), f.beyond
 		}
-		out[i] = f.slope()
+		out[i] = meetSlope(b.side[i], layer)
+		out[i].follow(b.run[i])
 	}
 	return out
+}
+
+// meetSlope returns the slope of the layer on which a vertex lies, or the mean of
+// both where both begin.
+func meetSlope(side int8, layer func(int8) (slope, bool)) slope {
+	if side != 0 {
+		s, _ := layer(side)
+		return s
+	}
+	front, isFront := layer(-1)
+	facing, isFacing := layer(1)
+	switch {
+	case !isFacing:
+		return front
+	case !isFront:
+		return facing
+	}
+	return slope{mix(front.x, facing.x, 0.5), mix(front.y, facing.y, 0.5)}
+}
+
+// tangent is how the place changes along a curve in the flat.
+type tangent struct {
+	flat  r2.Vec // unit; zero: the vertex is on no curve
+	space r3.Vec // for each metre in the flat, no unit
+}
+
+// follow changes the slope along a curve to that of the curve.
+func (s *slope) follow(t tangent) {
+	miss := r3.Sub(t.space, s.along(t.flat))
+	s.x = r3.Add(s.x, r3.Scale(t.flat.X, miss))
+	s.y = r3.Add(s.y, r3.Scale(t.flat.Y, miss))
 }
 
 // shares returns the cloth that belongs to each vertex in cells, len =
@@ -104,14 +139,17 @@ func (w *walker) around(b *base, rings [][]int32, i int32) []int32 {
 // fit gathers the normal equations of the quadratic through the origin, its
 // terms in spans: u, v, u²/2, uv, v²/2.
 type fit struct {
-	span float64 // m
-	a    [5][5]float64
-	b    [5]r3.Vec
+	span   float64 // m
+	beyond bool    // it has places off the fold line
+	a      [5][5]float64
+	b      [5]r3.Vec
 }
 
-// add takes in a place that lies d (m) away in the flat and p (m) in space.
+// add takes in a place that lies d (m) away in the flat and p (m) in space. It
+// counts the less the farther it is.
 func (f *fit) add(d r2.Vec, p r3.Vec, weight float64) {
 	u, v := d.X/f.span, d.Y/f.span
+	weight *= math.Exp(-2 * (u*u + v*v))
 	row := [5]float64{u, v, u * u / 2, u * v, v * v / 2}
 	for i, x := range row {
 		for j, y := range row {

@@ -13,34 +13,43 @@ import (
 type base struct {
 	flat    []r2.Vec   // m, len = vertices
 	pos     []r3.Vec   // m, len = vertices
+	was     []r3.Vec   // m, len = vertices; pos before fair
+	run     []tangent  // len = vertices; along the curve on which it lies, set by fair
 	side    []int8     // len = vertices; -1 front, 0 on the fold line, 1 facing
 	from    [][2]int32 // len = vertices; the ends of the edge that was split there, or itself twice
+	share   []float64  // len = vertices; how far from the one end to the other
 	tris    [][3]int32
-	facing  []bool // len = len(tris)
+	facing  []bool    // len = len(tris)
+	stiff   []bool    // len = vertices of the sheet; they stay as they lie on the lattice
+	off     []float64 // m, len = vertices of the sheet; by how much their flat place was put above the line it lies near
 	spacing float64
 }
 
 // near is the part of a spacing within which a vertex counts as on the fold line.
-const near = 0.04
+const near = 0.06
 
 // split returns the sheet with its triangles cut along y = foldY.
-func split(s mesh.Sheet, foldY float64) *base {
-	b := &base{spacing: spacing(&s), pos: append([]r3.Vec(nil), s.Pos...), flat: append([]r2.Vec(nil), s.Flat...)}
+func split(s mesh.Sheet, foldY float64, stiff []bool) *base {
+	b := &base{spacing: spacing(&s), stiff: stiff, pos: append([]r3.Vec(nil), s.Pos...), flat: append([]r2.Vec(nil), s.Flat...)}
+	b.off = make([]float64, len(s.Flat))
 	for i, q := range s.Flat {
 		side := int8(0)
 		if d := q.Y - foldY; math.Abs(d) > near*b.spacing {
 			side = int8(math.Copysign(1, d))
+		} else {
+			b.flat[i].Y, b.off[i] = foldY, -d
 		}
 		b.side = append(b.side, side)
-		b.from = append(b.from, [2]int32{int32(i), int32(i)})
+		b.from, b.share = append(b.from, [2]int32{int32(i), int32(i)}), append(b.share, 0)
 	}
-	b.tris = s.Tris
-	cells := turned(&s, b.gradients(b.all()))
+	b.tris, b.run = s.Tris, make([]tangent, len(s.Flat))
+	cells := turned(&s, b.gradients(b.all()), stiff)
 	b.tris = nil
 	cuts := map[[2]int32]int32{}
 	for _, t := range cells {
 		b.cut(t, foldY, cuts)
 	}
+	b.run = make([]tangent, len(b.flat))
 	return b
 }
 
@@ -87,10 +96,13 @@ func (b *base) middle(v, w int32, foldY float64, cuts map[[2]int32]int32) int32 
 	b.flat = append(b.flat, r2.Vec{X: p.X + t*(q.X-p.X), Y: foldY})
 	b.pos = append(b.pos, mix(b.pos[key[0]], b.pos[key[1]], t))
 	b.side = append(b.side, 0)
-	b.from = append(b.from, key)
+	b.from, b.share = append(b.from, key), append(b.share, t)
 	cuts[key] = m
 	return m
 }
+
+// sliver is twice the area in cells from which a triangle is drawn.
+const sliver = 1e-9
 
 // fan adds a convex polygon of three or four corners; of fewer there is none,
 // and one that lies on the fold line whole belongs to the front.
@@ -99,8 +111,10 @@ func (b *base) fan(p []int32, facing bool) {
 		return
 	}
 	for k := 2; k < len(p); k++ {
-		b.tris = append(b.tris, [3]int32{p[0], p[k-1], p[k]})
-		b.facing = append(b.facing, facing)
+		t := [3]int32{p[0], p[k-1], p[k]}
+		if r2.Cross(r2.Sub(b.flat[t[1]], b.flat[t[0]]), r2.Sub(b.flat[t[2]], b.flat[t[0]])) > sliver*b.spacing*b.spacing {
+			b.tris, b.facing = append(b.tris, t), append(b.facing, facing)
+		}
 	}
 }
 

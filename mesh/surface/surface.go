@@ -29,6 +29,7 @@ type Options struct {
 type Surface struct {
 	mesh.Sheet          // no triangle lies on both sides of the fold line
 	Normal     []r3.Vec // unit, right side of the cloth, len = len(Pos)
+	places
 }
 
 // part is the length of a drawn edge, m: two pixels of a picture of 60 cm of
@@ -37,18 +38,46 @@ type Surface struct {
 const part = 0.0022
 
 // most is how many parts an edge is drawn in at most.
-const most = 6
+const most = 4
+
+// stiffenings is how often cells are left as they lie on the lattice because
+// their neighbours would cut through another layer.
+const stiffenings = 6
 
 // Smooth returns the smooth surface through s. Equal sheets give equal bits.
+// Layers that lie apart in s lie apart on the surface: where cubics would cut
+// through each other it goes back to the triangles of s.
 func Smooth(s mesh.Sheet, o Options) Surface {
 	if o.Part == 0 {
 		o.Part = part
 	}
-	b := split(s, o.FoldY)
-	if b.spacing == 0 {
-		return Surface{Sheet: s, Normal: s.Normals()}
+	size := spacing(&s)
+	if size == 0 {
+		return Surface{Sheet: s, Normal: s.Normals(), places: whole(len(s.Pos))}
 	}
-	b.fair()
-	n := int(math.Ceil(b.spacing / o.Part))
-	return b.tessellate(b.gradients(b.all()), min(max(n, 1), most))
+	parts := min(max(int(math.Ceil(size/o.Part)), 1), most)
+	stiff := make([]bool, len(s.Pos))
+	for round := 0; ; round++ {
+		b := split(s, o.FoldY, stiff)
+		b.fair()
+		out, hit := b.apart(b.gradients(b.all()), parts)
+		if len(hit) == 0 || round == stiffenings {
+			return out
+		}
+		b.stiffen(hit)
+	}
 }
+
+// stiffen marks the vertices of the triangles listed, in the sheet.
+func (b *base) stiffen(list []int) {
+	for _, k := range list {
+		for _, v := range b.tris[k] {
+			for _, end := range b.from[v] {
+				b.stiff[end] = true
+			}
+		}
+	}
+}
+
+// fixed reports whether a vertex stays as it lies on the lattice.
+func (b *base) fixed(v int32) bool { return b.stiff[b.from[v][0]] || b.stiff[b.from[v][1]] }

@@ -12,19 +12,23 @@ const flatly = 0.25
 // fine is a surface being drawn.
 type fine struct {
 	*base
-	parts int // an edge is drawn in
+	soft  []float64 // len = vertices of base; how much of the cubics is drawn
+	parts int       // an edge is drawn in
 	out   Surface
 	edges map[[2]int32]int32 // first vertex inside an edge, from its lower end on
 	sharp []int32            // vertices without a normal
 }
 
-// tessellate draws every triangle in parts² smaller ones.
-func (b *base) tessellate(g []slope, parts int) Surface {
-	f := fine{base: b, parts: parts, edges: map[[2]int32]int32{}}
+// tessellate draws every triangle in parts² smaller ones, one triangle after
+// the other.
+func (b *base) tessellate(g []slope, soft []float64, parts int) Surface {
+	f := fine{base: b, soft: soft, parts: parts, edges: map[[2]int32]int32{}}
 	f.out.Flat = append(f.out.Flat, b.flat...)
 	f.out.Pos = append(f.out.Pos, b.pos...)
 	f.out.Normal = make([]r3.Vec, len(b.pos))
+	f.out.from, f.out.share = b.from, b.share
 	for i, s := range g {
+		f.out.put([3]int32{int32(i), int32(i), int32(i)}, [3]float64{1, 0, 0})
 		f.out.Normal[i] = f.normal(int32(i), s)
 	}
 	for k, t := range b.tris {
@@ -125,10 +129,18 @@ func (f *fine) place(p *patch, l [3]float64, t [3]int32) int32 {
 	at, s := p.at(l)
 	i := int32(len(f.out.Pos))
 	var q r2.Vec
+	var facet r3.Vec
+	soft := 0.0
 	for k, v := range t {
 		q = r2.Add(q, r2.Scale(l[k], f.flat[v]))
+		facet = r3.Add(facet, r3.Scale(l[k], f.pos[v]))
+		soft += l[k] * f.soft[v]
+	}
+	if soft < 1 {
+		at = mix(facet, at, soft)
 	}
 	f.out.Pos, f.out.Flat = append(f.out.Pos, at), append(f.out.Flat, q)
 	f.out.Normal = append(f.out.Normal, f.normal(i, s))
+	f.out.put(t, l)
 	return i
 }

@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"cowl/mesh"
+	"cowl/mesh/surface"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -29,9 +30,9 @@ func newBuilder(title string) *builder {
 }
 
 // addCloth adds one node: the front and the facing share their vertices.
-func (b *builder) addCloth(s mesh.Sheet) {
+func (b *builder) addCloth(s surface.Surface) {
 	uv := b.flats(s.Flat)
-	at := attributes{b.positions(s.Pos), b.normals(s.Normals()), &uv}
+	at := attributes{b.positions(s.Pos), b.normals(s.Normal), &uv}
 	var prims []primitive
 	for material, facing := range []bool{false, true} {
 		var tris [][3]int32

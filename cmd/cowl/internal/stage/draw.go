@@ -93,6 +93,7 @@ func (p *Painter) pictures(scene Scene, shots []shot) ([]*image.RGBA, error) {
 		return nil, err
 	}
 	defer l.Release()
+	p.Smooth(l, scene.smooth())
 	var out []*image.RGBA
 	for _, s := range shots {
 		t, err := newTarget(s.w, s.h, smoothly)

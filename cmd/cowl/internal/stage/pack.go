@@ -10,8 +10,7 @@ import (
 
 // clothVertices appends place, right-side normal, flat place and the value of a
 // map, 9 float32 a vertex, to dst[:0]; values is nil or has one a vertex.
-func clothVertices(dst []float32, s *mesh.Sheet, values []float64) []float32 {
-	normal := s.Normals()
+func clothVertices(dst []float32, s *mesh.Sheet, normal []r3.Vec, values []float64) []float32 {
 	out := dst[:0]
 	for i, p := range s.Pos {
 		v := 0.0

@@ -8,13 +8,14 @@ import (
 	"math"
 	"strconv"
 
+	"cowl/mesh"
+
 	"github.com/go-gl/gl/v4.1-core/gl"
 )
 
 const (
 	seamWidth = 0.0014 // m
 	rimWidth  = 0.0012 // m
-	turnWidth = 0.0006 // m; fainter, since the lattice breaks this line
 	skyLift   = 0.005  // m; twice a texel of the sky's depth maps
 )
 
@@ -97,7 +98,8 @@ func (p *Painter) light(l *Loaded, v View, m Manner) func(program) {
 	keyView, field := parallelView(key, l.box)
 	skyViews := p.skyViews(l)
 	p.lookUp(l, skyViews)
-	p.drawDepth(l, p.key, 0, keyView)
+	cloth, _, _ := l.drawn(m)
+	p.drawDepth(l, cloth, p.key, 0, keyView)
 	gl.BindFramebuffer(gl.FRAMEBUFFER, back)
 	p.key.bind(keyUnit)
 	p.sky.bind(skyUnit)
@@ -138,13 +140,14 @@ func (s sitting) paintForm() {
 // first, so that the nearer layer lies over the farther.
 func (s sitting) paintCloth() {
 	prog, l := s.cloth, s.l
+	cloth, _, _ := l.drawn(s.m)
 	prog.use()
 	prog.setColour("rightColour", linear(l.look.Cloth))
 	prog.setColour("wrongColour", linear(l.look.WrongSide))
 	gl.Uniform2f(prog.at("warp"), float32(math.Sin(l.scene.Grain)), float32(math.Cos(l.scene.Grain)))
 	s.m.set(prog, l.look)
 	if s.m.solid() {
-		l.cloth.draw()
+		cloth.draw()
 		return
 	}
 	gl.Enable(gl.BLEND)
@@ -153,28 +156,32 @@ func (s sitting) paintCloth() {
 	gl.Enable(gl.CULL_FACE)
 	for _, side := range []uint32{gl.FRONT, gl.BACK} {
 		gl.CullFace(side)
-		l.cloth.draw()
+		cloth.draw()
 	}
 	gl.Disable(gl.CULL_FACE)
 	gl.DepthMask(true)
 	gl.Disable(gl.BLEND)
 }
 
-// paintRim draws where the cloth ends for the eye.
-func (s sitting) paintRim() {
-	hems := s.l.hems
-	if s.m.Quick {
-		hems = s.l.cuts
+// drawn returns what of the cloth is painted: its smooth surface, or its lattice
+// where it moves or shows a map, whose values belong to the lattice.
+func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, []edge) {
+	if l.smooth != nil && !m.Quick && m.Map == nil {
+		return l.smooth.cloth, &l.smooth.Sheet, l.smooth.rims
 	}
+	return l.cloth, &l.scene.Cloth, l.rims
+}
+
+// paintRim draws where the cloth ends, and its fold line.
+func (s sitting) paintRim() {
 	s.line.use()
 	s.line.setMat("camera", s.camera)
-	cloth, ends, turns := &s.l.scene.Cloth, s.ends.begin(), s.turns.begin()
-	rimEnds(cloth, hems, s.v.Eye, func(a, b seamPoint) { ends.add(s.v.Eye, rimWidth, a, b) })
-	if !s.m.Quick {
-		rimTurns(cloth, hems, s.v.Eye, func(a, b seamPoint) { turns.add(s.v.Eye, turnWidth, a, b) })
+	_, cloth, rims := s.l.drawn(s.m)
+	ends := s.ends.begin()
+	for _, e := range rims {
+		ends.add(s.v.Eye, rimWidth, rimPoint(cloth, e[0], s.v.Eye), rimPoint(cloth, e[1], s.v.Eye))
 	}
 	s.paintRibbons(ends, s.l.look.Rim)
-	s.paintRibbons(turns, s.l.look.Rim)
 }
 
 // solid reports whether nothing is seen through the cloth.

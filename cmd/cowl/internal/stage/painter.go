@@ -3,6 +3,7 @@
 package stage
 
 import (
+	"cowl/mesh/surface"
 	"cowl/shaders"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
@@ -30,7 +31,7 @@ type Painter struct {
 	key, sky                 depthMap
 	skyDirs                  []r3.Vec
 	skyOf                    *Loaded // whose sky lies in the depth maps
-	ends, turns              ribbons // as drawn last
+	ends                     ribbons // as drawn last
 }
 
 // NewPainter prepares drawing in the current context, in which the OpenGL
@@ -74,8 +75,15 @@ type Loaded struct {
 	verts       []float32 // of the cloth, as last sent
 	pos         []r3.Vec  // m, where Move put the cloth
 	seams       [][]seamPoint
-	hems        []hem
-	cuts        []hem // those at which the cloth is cut
+	rims        []edge
+	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
+}
+
+// smoothed is the smooth surface of the cloth in the memory of the driver.
+type smoothed struct {
+	surface.Surface
+	cloth buffer
+	rims  []edge
 }
 
 // Load copies a scene to the driver. It fails where a place is not a finite
@@ -84,13 +92,8 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), hems: hems(&s.Cloth)}
-	for _, h := range l.hems {
-		if h.tris[1] < 0 {
-			l.cuts = append(l.cuts, h)
-		}
-	}
-	l.verts = clothVertices(nil, &s.Cloth, nil)
+	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: rims(&s.Cloth, false)}
+	l.verts = clothVertices(nil, &s.Cloth, s.Cloth.Normals(), nil)
 	l.cloth = upload(l.verts, indices(s.Cloth.Tris), 3, 3, 2, 1)
 	l.formBox = Bounds(nil)
 	if s.Form != nil {
@@ -99,6 +102,22 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	}
 	l.setBox(Bounds(s.Cloth.Pos))
 	return l, nil
+}
+
+// Smooth lays a smooth surface over the cloth of l where it lies now, to be
+// painted instead of its lattice wherever shadows are. Move takes it away.
+func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
+	l.roughen()
+	l.smooth = &smoothed{Surface: s, rims: rims(&s.Sheet, true)}
+	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, nil), indices(s.Tris), 3, 3, 2, 1)
+}
+
+// roughen takes the smooth surface away.
+func (l *Loaded) roughen() {
+	if l.smooth != nil {
+		l.smooth.cloth.release()
+		l.smooth = nil
+	}
 }
 
 // Move puts the cloth of a loaded scene elsewhere: pos in m, one a vertex, and
@@ -115,7 +134,8 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	}
 	l.pos = append(l.pos[:0], pos...)
 	l.scene.Cloth.Pos = l.pos
-	l.verts = clothVertices(l.verts, &l.scene.Cloth, values)
+	l.roughen()
+	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)
 	if p.skyOf == l {
@@ -138,6 +158,7 @@ func (l *Loaded) setBox(cloth r3.Box) {
 
 // Release frees what the scene holds in the driver.
 func (l *Loaded) Release() {
+	l.roughen()
 	l.cloth.release()
 	l.form.release()
 }
@@ -148,7 +169,7 @@ func (p *Painter) lookUp(l *Loaded, views []mat4) {
 		return
 	}
 	for i, view := range views {
-		p.drawDepth(l, p.sky, int32(i), view)
+		p.drawDepth(l, l.cloth, p.sky, int32(i), view)
 	}
 	p.skyOf = l
 }
@@ -172,7 +193,7 @@ func drawFrame() uint32 {
 
 // drawDepth draws cloth and form into one layer of a depth map. The offset
 // grows with the slope, against a surface shading itself.
-func (p *Painter) drawDepth(l *Loaded, d depthMap, layer int32, view mat4) {
+func (p *Painter) drawDepth(l *Loaded, cloth buffer, d depthMap, layer int32, view mat4) {
 	gl.Enable(gl.DEPTH_TEST)
 	gl.DepthFunc(gl.LESS)
 	gl.Disable(gl.CULL_FACE)
@@ -182,7 +203,7 @@ func (p *Painter) drawDepth(l *Loaded, d depthMap, layer int32, view mat4) {
 	p.depth.use()
 	p.depth.setMat("camera", view)
 	p.depth.setFloat("inset", 0)
-	l.cloth.draw()
+	cloth.draw()
 	p.depth.setFloat("inset", formInset)
 	l.form.draw()
 	gl.Disable(gl.POLYGON_OFFSET_FILL)

@@ -24,7 +24,7 @@ func (a *App) feed(p *Pane) error {
 	shape := &f.Sheet.Tris[0]
 	if p.loaded == nil || p.shape != shape {
 		sheet := mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing}
-		s := stage.Scene{Cloth: sheet, Grain: f.Job.Piece.Grain, Look: look}
+		s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain, Look: look}
 		if !f.Job.Free {
 			s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
 		}
@@ -43,6 +43,7 @@ func (a *App) feed(p *Pane) error {
 	if v := maps[a.show].value; v != nil {
 		values = v(f)
 	}
+	p.polished = 0
 	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
 }
 
@@ -93,13 +94,17 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	}
 	want := painting{
 		serial: p.shown, eye: a.eye, show: a.show, noForm: a.noForm, through: a.through,
-		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine,
+		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
 	if want != p.drawn {
 		a.moved = a.now
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.resting()
 	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
+	if want.fine && p.resting() {
+		a.polish(p)
+	}
+	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
 		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(!want.fine), part.Dx(), part.Dy(), want.smooth)
 		if err != nil {
