@@ -2,6 +2,7 @@ layout(location = 0) in vec3 position; // m
 layout(location = 1) in vec3 normal;   // unit, right side of the cloth
 layout(location = 2) in vec2 flatPlace; // m, in the flat piece
 layout(location = 3) in float value;   // what a map shows
+layout(location = 4) in vec2 sky;      // seen on the right and the wrong side, 0 to 1
 
 uniform mat4 camera; // world to clip
 
@@ -16,6 +17,6 @@ void main() {
     rightNormal = normal;
     cutPlace = flatPlace;
     mapValue = value;
-    open = vec2(openSky(position, normal), openSky(position, -normal));
+    open = sky;
     gl_Position = camera * vec4(position, 1.0);
 }

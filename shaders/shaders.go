@@ -43,15 +43,20 @@ func Line() Source { return plain("line") }
 // Depth fills a depth map and writes no colour.
 func Depth() Source { return plain("depth") }
 
+// SkyLook finds out what sky vertices see; its output is sky.
+func SkyLook() Source {
+	return Source{"sky look", version + read("sky.glsl") + read("skylook.vert"), version + read("depth.frag")}
+}
+
 func lit(name string) Source {
 	return Source{name,
-		version + read("sky.glsl") + read(name+".vert"),
+		version + read(name+".vert"),
 		version + read("light.glsl") + read(name+".frag")}
 }
 
 func quick(name string) Source {
 	return Source{"quick " + name,
-		version + read("open.glsl") + read(name+".vert"),
+		version + read(name+".vert"),
 		version + read("quick.glsl") + read(name+".frag")}
 }
 

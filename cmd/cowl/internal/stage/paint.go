@@ -96,22 +96,16 @@ func (p *Painter) light(l *Loaded, v View, m Manner) func(program) {
 	}
 	back := drawFrame()
 	keyView, field := parallelView(key, l.box)
-	skyViews := p.skyViews(l)
-	p.lookUp(l, skyViews)
+	p.lookUp(l, p.skyViews(l))
 	cloth, _, _ := l.drawn(m)
 	p.drawDepth(l, cloth, p.key, 0, keyView)
 	gl.BindFramebuffer(gl.FRAMEBUFFER, back)
 	p.key.bind(keyUnit)
-	p.sky.bind(skyUnit)
 	return func(prog program) {
 		set(prog)
 		prog.setInt("keyDepth", keyUnit)
 		prog.setMat("keyView", keyView)
 		prog.setFloat("keyTexel", field/keySide)
-		prog.setInt("skyDepth", skyUnit)
-		prog.setMat("skyView", skyViews...)
-		prog.setVec("skyDir", p.skyDirs...)
-		prog.setFloat("skyLift", skyLift)
 	}
 }
 

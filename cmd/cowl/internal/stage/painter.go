@@ -27,10 +27,10 @@ const (
 // on the thread of that context.
 type Painter struct {
 	cloth, form, line, depth program
+	look                     program // at the sky
 	quickCloth, quickForm    program
 	key, sky                 depthMap
 	skyDirs                  []r3.Vec
-	skyOf                    *Loaded // whose sky lies in the depth maps
 	ends                     ribbons // as drawn last
 }
 
@@ -51,13 +51,17 @@ func NewPainter() (*Painter, error) {
 		}
 		*s.dst = linked
 	}
+	var err error
+	if p.look, err = link(shaders.SkyLook(), "sky"); err != nil {
+		return nil, err
+	}
 	p.key, p.sky = newDepthMap(keySide, 1), newDepthMap(skySide, shaders.SkyCount)
 	return p, nil
 }
 
 // Release frees what the painter holds in the driver.
 func (p *Painter) Release() {
-	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.quickCloth, p.quickForm} {
+	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.look, p.quickCloth, p.quickForm} {
 		gl.DeleteProgram(uint32(prog))
 	}
 	p.key.release()
@@ -76,6 +80,7 @@ type Loaded struct {
 	pos         []r3.Vec  // m, where Move put the cloth
 	seams       [][]seamPoint
 	rims        []edge
+	open        []float32 // what the vertices of the cloth see of the sky, two numbers each; nil: not known
 	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
 }
 
@@ -110,6 +115,27 @@ func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
 	l.roughen()
 	l.smooth = &smoothed{Surface: s, rims: rims(&s.Sheet, true)}
 	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, nil), indices(s.Tris), 3, 3, 2, 1)
+	l.smooth.see(l.open)
+}
+
+// see carries what the vertices of the sheet see of the sky over.
+func (s *smoothed) see(open []float32) {
+	if len(open) == 0 {
+		return
+	}
+	var sides [2][]float64
+	for k := range sides {
+		values := make([]float64, len(open)/2)
+		for i := range values {
+			values[i] = float64(open[2*i+k])
+		}
+		sides[k] = s.Carry(values)
+	}
+	out := make([]float32, 0, 2*len(s.Pos))
+	for i := range s.Pos {
+		out = append(out, float32(sides[0][i]), float32(sides[1][i]))
+	}
+	s.cloth.see(out)
 }
 
 // roughen takes the smooth surface away.
@@ -138,9 +164,9 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)
-	if p.skyOf == l {
-		p.skyOf = nil
-	}
+	l.open = nil
+	l.cloth.see(nil)
+	l.form.see(nil)
 	return nil
 }
 
@@ -165,13 +191,26 @@ func (l *Loaded) Release() {
 
 // lookUp finds out what sky the vertices of l see, unless that is known.
 func (p *Painter) lookUp(l *Loaded, views []mat4) {
-	if p.skyOf == l {
+	if l.open != nil {
 		return
 	}
 	for i, view := range views {
 		p.drawDepth(l, l.cloth, p.sky, int32(i), view)
 	}
-	p.skyOf = l
+	p.sky.bind(skyUnit)
+	p.look.use()
+	p.look.setInt("skyDepth", skyUnit)
+	p.look.setMat("skyView", views...)
+	p.look.setVec("skyDir", p.skyDirs...)
+	p.look.setFloat("skyLift", skyLift)
+	p.look.setFloat("inset", 0)
+	l.open = l.cloth.record(2)
+	p.look.setFloat("inset", formInset)
+	l.form.see(l.form.record(2))
+	l.cloth.see(l.open)
+	if l.smooth != nil {
+		l.smooth.see(l.open)
+	}
 }
 
 // skyViews returns the views of the depth maps of the sky.
