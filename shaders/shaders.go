@@ -22,14 +22,14 @@ type Source struct {
 }
 
 // Cloth draws the sheet: grain lines, a right and a wrong side.
-func Cloth() Source { return lit("cloth") }
+func Cloth() Source { return lit("cloth", "line.glsl", "weave.glsl") }
 
 // Form draws the dress form.
 func Form() Source { return lit("form") }
 
 // QuickCloth and QuickForm draw the same without shadows and without asking
 // the sky, for what moves.
-func QuickCloth() Source { return quick("cloth") }
+func QuickCloth() Source { return quick("cloth", "line.glsl", "weave.glsl") }
 
 // QuickForm is the form for QuickCloth.
 func QuickForm() Source { return quick("form") }
@@ -45,19 +45,22 @@ func Depth() Source { return plain("depth") }
 
 // SkyLook finds out what sky vertices see; its output is sky.
 func SkyLook() Source {
-	return Source{"sky look", version + read("sky.glsl") + read("skylook.vert"), version + read("depth.frag")}
+	return Source{"sky look", version + read("sky.glsl") + read("skylook.vert"), version + read("none.frag")}
 }
 
-func lit(name string) Source {
-	return Source{name,
-		version + read(name+".vert"),
-		version + read("light.glsl") + read(name+".frag")}
+func lit(name string, parts ...string) Source { return shaded(name, name, "light.glsl", parts) }
+
+func quick(name string, parts ...string) Source {
+	return shaded("quick "+name, name, "quick.glsl", parts)
 }
 
-func quick(name string) Source {
-	return Source{"quick " + name,
-		version + read(name+".vert"),
-		version + read("quick.glsl") + read(name+".frag")}
+// shaded is a program whose fragment shader has a light and parts before it.
+func shaded(title, name, light string, parts []string) Source {
+	fragment := version + read(light)
+	for _, p := range parts {
+		fragment += read(p)
+	}
+	return Source{title, version + read(name+".vert"), fragment + read(name+".frag")}
 }
 
 func plain(name string) Source {

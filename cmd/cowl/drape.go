@@ -27,7 +27,8 @@ type drapeCmd struct {
 // drapeVerb is cowl drape.
 type drapeVerb struct {
 	drapeCmd
-	Before bool `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
+	Look   string `enum:"own,toile" default:"own" placeholder:"WHAT" help:"How the cloth is drawn: own, as the fabric looks (invented); toile, ecru with grain lines every 2 cm."`
+	Before bool   `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
 }
 
 // hung is a drape with what it was made from.
@@ -37,6 +38,7 @@ type hung struct {
 	form  *form.Form
 	run   *drape.Run
 	took  time.Duration
+	toile bool             // drawn with grain lines instead of the look of the fabric
 	skin  *surface.Surface // see smooth
 
 	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
@@ -48,6 +50,7 @@ func (d drapeVerb) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
+	h.toile = d.Look == "toile"
 	tellNotes(c, h.style)
 	tellShort(c, h.piece)
 	if err := writable(d.Out); err != nil {

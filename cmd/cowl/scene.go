@@ -15,6 +15,9 @@ import (
 // fold. The numbers are those of the section.
 func (h *hung) scene() stage.Scene {
 	s := stage.Scene{Cloth: h.run.Drape.Sheet(), Smooth: h.smooth(), FoldY: h.piece.FoldY, Grain: h.piece.Grain}
+	if !h.toile {
+		s.Look.Own = h.style.Fabric.Look
+	}
 	if !h.style.Hang.Free {
 		surface := h.form.Surface()
 		s.Form, s.Seams = &surface, h.form.SeamLines()

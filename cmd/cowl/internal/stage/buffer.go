@@ -105,6 +105,17 @@ func (b buffer) draw() {
 	gl.DrawElementsWithOffset(gl.TRIANGLES, b.count, gl.UNSIGNED_INT, 0)
 }
 
+// drawOrdered draws the triangles in another order.
+func (b buffer) drawOrdered(index []uint32) {
+	if b.count == 0 {
+		return
+	}
+	gl.BindVertexArray(b.array)
+	gl.BindBuffer(gl.ELEMENT_ARRAY_BUFFER, b.index)
+	gl.BufferData(gl.ELEMENT_ARRAY_BUFFER, 4*len(index), gl.Ptr(index), gl.STREAM_DRAW)
+	b.draw()
+}
+
 func (b buffer) release() {
 	gl.DeleteVertexArrays(1, &b.array)
 	gl.DeleteBuffers(1, &b.verts)

@@ -83,8 +83,8 @@ func TestDrawSidesDiffer(t *testing.T) {
 	st := newStage(t)
 	right := card(r2.Vec{X: -0.1, Y: -0.1}, r2.Vec{X: 0.1, Y: 0.1}, 0)
 	wrong := card(r2.Vec{X: -0.1, Y: -0.1}, r2.Vec{X: 0.1, Y: 0.1}, 0)
-	for i, tri := range wrong.Tris {
-		wrong.Tris[i] = [3]int32{tri[0], tri[2], tri[1]}
+	for i := range wrong.Pos {
+		wrong.Pos[i].X *= -1 // turned round
 	}
 	a := light(draw1(t, st, Scene{Cloth: right, Look: bare()}, ahead()), 100, 100)
 	b := light(draw1(t, st, Scene{Cloth: wrong, Look: bare()}, ahead()), 100, 100)

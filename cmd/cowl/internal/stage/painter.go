@@ -3,6 +3,7 @@
 package stage
 
 import (
+	"cowl/materials/look"
 	"cowl/mesh/surface"
 	"cowl/shaders"
 
@@ -10,10 +11,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Sides of the depth maps in texels: the key light needs about 0.5 mm, the sky
+// Sides of the depth maps in texels: the key light needs about 1 mm, the sky
 // 2 mm, over a form of about a metre.
 const (
-	keySide = 2048
+	keySide = 1024
 	skySide = 512
 )
 
@@ -98,8 +99,8 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 		return nil, err
 	}
 	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: rims(&s.Cloth, false)}
-	l.verts = clothVertices(nil, &s.Cloth, s.Cloth.Normals(), nil)
-	l.cloth = upload(l.verts, indices(s.Cloth.Tris), 3, 3, 2, 1)
+	l.verts = clothVertices(nil, &s.Cloth, s.Cloth.Normals(), s.Grain, nil)
+	l.cloth = upload(l.verts, indices(s.Cloth.Tris), clothParts...)
 	l.formBox = Bounds(nil)
 	if s.Form != nil {
 		l.form = upload(formVertices(s.Form), indices(s.Form.Tris), 3, 3)
@@ -114,7 +115,7 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
 	l.roughen()
 	l.smooth = &smoothed{Surface: s, rims: rims(&s.Sheet, true)}
-	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, nil), indices(s.Tris), 3, 3, 2, 1)
+	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, l.scene.Grain, nil), indices(s.Tris), clothParts...)
 	l.smooth.see(l.open)
 }
 
@@ -136,6 +137,18 @@ func (s *smoothed) see(open []float32) {
 		out = append(out, float32(sides[0][i]), float32(sides[1][i]))
 	}
 	s.cloth.see(out)
+}
+
+// Dress changes what the cloth of l looks like; the zero Look is that of a toile.
+func (l *Loaded) Dress(own look.Look) {
+	if l.scene.Look.Own == own {
+		return
+	}
+	if l.scene.Look.Own.Sheer != own.Sheer {
+		l.open = nil // another shadow on the sky
+	}
+	l.scene.Look.Own = own
+	l.look = l.scene.Look.withDefaults()
 }
 
 // roughen takes the smooth surface away.
@@ -161,7 +174,7 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	l.pos = append(l.pos[:0], pos...)
 	l.scene.Cloth.Pos = l.pos
 	l.roughen()
-	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), values)
+	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), l.scene.Grain, values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)
 	l.open = nil
@@ -242,7 +255,9 @@ func (p *Painter) drawDepth(l *Loaded, cloth buffer, d depthMap, layer int32, vi
 	p.depth.use()
 	p.depth.setMat("camera", view)
 	p.depth.setFloat("inset", 0)
+	p.depth.setFloat("sheer", l.look.Own.Sheer)
 	cloth.draw()
+	p.depth.setFloat("sheer", 0)
 	p.depth.setFloat("inset", formInset)
 	l.form.draw()
 	gl.Disable(gl.POLYGON_OFFSET_FILL)

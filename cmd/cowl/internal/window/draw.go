@@ -11,9 +11,6 @@ import (
 	"cowl/mesh"
 )
 
-// look is how cloth and form are coloured in the window.
-var look = stage.Look{}
-
 // feed brings the cloth of a pane to the driver where it is newer there than
 // here.
 func (a *App) feed(p *Pane) error {
@@ -24,7 +21,7 @@ func (a *App) feed(p *Pane) error {
 	shape := &f.Sheet.Tris[0]
 	if p.loaded == nil || p.shape != shape {
 		sheet := mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing}
-		s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain, Look: look}
+		s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
 		if !f.Job.Free {
 			s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
 		}
@@ -35,6 +32,7 @@ func (a *App) feed(p *Pane) error {
 		p.unload()
 		p.loaded, p.shape, p.shown = l, shape, 0
 	}
+	p.loaded.Dress(p.Style.Fabric.Look)
 	if p.shown == f.Serial && p.values == a.show && a.opt.Frames == 0 {
 		return nil
 	}
@@ -49,7 +47,7 @@ func (a *App) feed(p *Pane) error {
 
 // manner says how the panes are painted.
 func (a *App) manner(quick bool) stage.Manner {
-	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain}
+	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
 	if a.through {
 		m.Opacity = 0.55
 	}
@@ -93,7 +91,7 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		return nil
 	}
 	want := painting{
-		serial: p.shown, eye: a.eye, show: a.show, noForm: a.noForm, through: a.through,
+		serial: p.shown, eye: a.eye, show: a.show, own: p.Style.Fabric.Look, noForm: a.noForm, through: a.through,
 		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
 	if want != p.drawn {

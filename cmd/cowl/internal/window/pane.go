@@ -7,6 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/materials/look"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/sim/drape"
@@ -41,6 +42,7 @@ type painting struct {
 	serial          uint64
 	eye             Orbit
 	show            mapKind
+	own             look.Look
 	noForm, through bool
 	wide, tall      int
 	smooth, fine    bool
