@@ -161,7 +161,7 @@ func (h *hung) outputs(c console) (files []output, missing, err error) {
 // solid is the mesh of cloth and form.
 func (h *hung) solid() (output, error) {
 	var b bytes.Buffer
-	err := gltf.Write(&b, *h.smooth(), h.scene().Form, gltf.Options{Title: h.style.Name})
+	err := gltf.Write(&b, *h.smooth(), h.scene().Form, gltf.Options{Title: h.style.Name, Cloth: h.cloth()})
 	return output{"drape.glb", b.Bytes()}, err
 }
 

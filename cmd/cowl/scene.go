@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/mesh/export/gltf"
 	"cowl/mesh/surface"
 	"cowl/sim/fold"
 
@@ -29,6 +30,14 @@ func (h *hung) scene() stage.Scene {
 		}
 	}
 	return s
+}
+
+// cloth is the look of the fabric for files of the open standard.
+func (h *hung) cloth() gltf.Cloth {
+	if h.toile {
+		return gltf.Cloth{}
+	}
+	return stage.ForFile(h.style.Fabric.Look, h.piece.Grain)
 }
 
 // smooth is the cloth as it is drawn, made once.

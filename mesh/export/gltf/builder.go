@@ -20,12 +20,15 @@ type builder struct {
 	bin []byte
 }
 
-func newBuilder(title string) *builder {
+func newBuilder(title string, c Cloth) *builder {
+	front, used := c.material("cloth")
+	facing, _ := c.material("self-facing")
 	return &builder{doc: document{
 		Asset: asset{"2.0", "cowl", extras{title, Caution,
 			"place in the flat piece: u = X m (0 on the centre front, + wearer's left), v = -Y m"}},
-		Scenes:    []scene{{Name: title}},
-		Materials: materials,
+		Scenes:         []scene{{Name: title}},
+		Materials:      []material{front, facing, formMaterial},
+		ExtensionsUsed: used,
 	}}
 }
 

@@ -23,9 +23,10 @@ import (
 // Caution is stored in asset.extras of every file.
 const Caution = "Computed estimate of how the cloth may hang, not a record of a real garment. Toile before cutting."
 
-// Options are the words stored in the file.
+// Options are the words stored in the file, and what the cloth looks like.
 type Options struct {
 	Title string // name of the scene; may be empty
+	Cloth Cloth  // zero: matt ecru
 }
 
 // Write writes the cloth s, and the form unless it is nil, to w as one GLB.
@@ -41,7 +42,7 @@ func Write(w io.Writer, s surface.Surface, form *mesh.Surface, o Options) error 
 	if len(s.Tris) == 0 {
 		return fmt.Errorf("gltf: cloth has 0 triangles, want at least 1")
 	}
-	b := newBuilder(o.Title)
+	b := newBuilder(o.Title, o.Cloth)
 	b.addCloth(s)
 	if form != nil && len(form.Tris) > 0 {
 		if err := checkFinite("form", form.Pos); err != nil {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"cowl/materials/look"
+	"cowl/mesh/export/gltf"
 )
 
 // Look holds the colours of a picture in sRGB. A zero colour and a zero step
@@ -74,4 +75,21 @@ func linear(c color.RGBA) [3]float64 {
 // srgb returns the three channels of c, 0 to 1, as they are.
 func srgb(c color.RGBA) [3]float64 {
 	return [3]float64{float64(c.R) / 255, float64(c.G) / 255, float64(c.B) / 255}
+}
+
+// ForFile is the look of a cloth cut at grain (rad) as files of the open
+// standard know it.
+func ForFile(l look.Look, grain float64) gltf.Cloth {
+	if !l.Known() {
+		return gltf.Cloth{}
+	}
+	c := gltf.Cloth{Colour: linear(opaque(l.Colour)), Sheen: l.Sheen, Roughness: l.Roughness, Sheer: l.Sheer}
+	switch l.Float {
+	case look.Warp:
+		c.Float = &grain
+	case look.Weft:
+		weft := grain + math.Pi/2
+		c.Float = &weft
+	}
+	return c
 }

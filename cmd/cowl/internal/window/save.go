@@ -15,6 +15,7 @@ import (
 	"unicode"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
 	"cowl/mesh/export/gltf"
 	"cowl/mesh/surface"
@@ -107,13 +108,14 @@ func (a *App) saveMesh() {
 		return
 	}
 	sheet, title, foldY := p.sheetNow(), p.Style.Name, p.frame.Hung.FoldY
+	cloth := stage.ForFile(p.Style.Fabric.Look, p.frame.Job.Piece.Grain)
 	var form *mesh.Surface
 	if p.dummy != nil && !p.frame.Job.Free {
 		form = &p.dummy.surface
 	}
 	a.write(a.fileName(".glb"), func() ([]byte, error) {
 		var b bytes.Buffer
-		err := gltf.Write(&b, surface.Smooth(sheet, surface.Options{FoldY: foldY}), form, gltf.Options{Title: title})
+		err := gltf.Write(&b, surface.Smooth(sheet, surface.Options{FoldY: foldY}), form, gltf.Options{Title: title, Cloth: cloth})
 		return b.Bytes(), err
 	}, nil)
 }
