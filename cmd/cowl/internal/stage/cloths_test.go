@@ -139,7 +139,7 @@ func bolt(t *testing.T, grain float64) mesh.Sheet {
 		sin, cos := math.Sincos(q.X / 0.08)
 		pos[i] = r3.Vec{X: 0.08 * sin, Y: q.Y, Z: 0.08 * (cos - 1)}
 		if math.Max(math.Abs(q.X), math.Abs(q.Y)) > 0.08 {
-			pos[i].Y += 0.001 * math.Sin(1000*q.X) // what hardly any cloth holds lies anyhow
+			pos[i].Y += 0.0005 * math.Sin(1000*q.X) // what hardly any cloth holds lies anyhow
 		}
 	}
 	return l.Skin().Sheet(pos, 1)
