@@ -17,7 +17,7 @@ float thread(float x, float pitch) {
 float woven(float w, float x) {
     switch (face) {
     case 1:
-        return 1.0 + 0.13 * thread(w + x, 0.0014);
+        return 1.0 + 0.08 * thread(w + x, 0.0014);
     case 2:
         return 1.0 + 0.03 * thread(mix(x, w, floatAcross), 0.0007);
     case 3:

@@ -19,9 +19,11 @@ func (h *hung) scene() stage.Scene {
 	if !h.toile {
 		s.Look.Own = h.style.Fabric.Look
 	}
-	if !h.style.Hang.Free {
-		surface := h.form.Surface()
-		s.Form, s.Seams = &surface, h.form.SeamLines()
+	surface := h.form.Surface()
+	s.Form, s.Seams = &surface, h.form.SeamLines()
+	if h.style.Hang.Free {
+		surface = stage.Hanger(h.form.Shoulder(1), h.form.Shoulder(-1))
+		s.Seams, s.Look.Form = nil, stage.Wood
 	}
 	for _, f := range h.run.Reading.Folds {
 		if f.Zone == fold.AboveBust {

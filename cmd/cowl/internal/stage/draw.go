@@ -96,7 +96,7 @@ func (p *Painter) pictures(scene Scene, shots []shot) ([]*image.RGBA, error) {
 	p.Smooth(l, scene.smooth())
 	var out []*image.RGBA
 	for _, s := range shots {
-		t, err := newTarget(s.w, s.h, smoothly)
+		t, err := newTarget(s.w, s.h, still)
 		if err != nil {
 			return nil, err
 		}

@@ -58,7 +58,7 @@ func ReadScreen(w, h int) *image.RGBA {
 func (p *Painter) Shot(l *Loaded, v View, m Manner, w, h int) (*image.RGBA, error) {
 	back := drawFrame()
 	defer gl.BindFramebuffer(gl.FRAMEBUFFER, back)
-	t, err := newTarget(w, h, smoothly)
+	t, err := newTarget(w, h, still)
 	if err != nil {
 		return nil, err
 	}

@@ -17,8 +17,12 @@ type target struct {
 	w, h                  int32
 }
 
-// smoothly is the number of samples a pixel of a picture; drivers may have fewer.
-const smoothly = 4
+// Samples a pixel, in a window and in a picture that is kept; drivers may have
+// fewer.
+const (
+	smoothly = 4
+	still    = 8
+)
 
 // newTarget takes so many samples a pixel, or as many as the driver has; 0 is
 // one without smoothing.

@@ -22,8 +22,9 @@ func (a *App) feed(p *Pane) error {
 	if p.loaded == nil || p.shape != shape {
 		sheet := mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing}
 		s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
-		if !f.Job.Free {
-			s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
+		s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
+		if f.Job.Free {
+			s.Form, s.Seams, s.Look.Form = &p.dummy.hanger, nil, stage.Wood
 		}
 		l, err := a.painter.Load(s)
 		if err != nil {
