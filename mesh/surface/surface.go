@@ -62,6 +62,7 @@ func Smooth(s mesh.Sheet, o Options) Surface {
 		b.fair()
 		out, hit := b.apart(b.gradients(b.all()), parts)
 		if len(hit) == 0 || round == stiffenings {
+			b.calm(&out)
 			return out
 		}
 		b.stiffen(hit)

@@ -132,8 +132,8 @@ func TestFoldLineIsStraight(t *testing.T) {
 				low, high, n = min(low, out.Pos[i].Y), max(high, out.Pos[i].Y), n+1
 			}
 		}
-		if n < 50 || high-low > 0.00105 {
-			t.Errorf("grain %.2f: %d places of the fold line lie %.2f mm apart in height, want 50 or more within 1.05", g, n, 1e3*(high-low))
+		if n < 40 || high-low > 0.00105 {
+			t.Errorf("grain %.2f: %d places of the fold line lie %.2f mm apart in height, want 40 or more within 1.05", g, n, 1e3*(high-low))
 		}
 		for k, tri := range out.Tris {
 			for _, v := range tri {
