@@ -72,7 +72,6 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 		if q := l.Cell[i]; q.Corner[0] != lattice.None {
 			c.cells = append(c.cells, cell{
 				o: q.Corner[0], u: q.Corner[1], v: q.Corner[2], d: q.Corner[3], midU: q.Mid.X, midV: q.Mid.Y,
-				sides: sidesOf(l, q.Corner), off: (q.Mid.X - 0.5) * (q.Mid.Y - 0.5),
 				shear: s.Shear * q.Area, rub: s.ShearFriction / shearYield * q.Area, twist: 4 * s.Twist * q.Area / h4,
 			})
 		}

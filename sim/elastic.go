@@ -22,6 +22,15 @@ type stencil struct {
 	rub     float64 // N/m, the same of the friction of bending
 }
 
+// cell is a square of four crossings 00, 10, 01, 11 along warp and weft.
+type cell struct {
+	o, u, v, d int32
+	shear      float64 // J, shear stiffness × cloth
+	rub        float64 // J, the same of the friction of shear
+	twist      float64 // N/m, coefficient of the mixed difference o − u − v + d
+	midU, midV float64 // 0..1, middle of the cloth in the cell
+}
+
 // part returns one half of a list.
 func part[T any](list []T, half int) []T {
 	lo, hi := crew.Half(len(list), half)
@@ -75,5 +84,35 @@ func (c *Cloth) bend(list []stencil, x []r3.Vec, out []contact.Sum) {
 		add(&out[s.p].Force, -dx, -dy, -dz)
 		add(&out[s.o].Force, 2*dx, 2*dy, 2*dz)
 		add(&out[s.n].Force, -dx, -dy, -dz)
+	}
+}
+
+// shearAndTwist adds the forces of ½Gγ² (and what jams, see jam) for the
+// departure γ from a right angle between the mean warp edge a and the mean weft
+// edge b of a cell, of its friction, whose sets move where it slips, and of twist
+// ½t|o − u − v + d|².
+func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []contact.Sum) {
+	for i := range cells {
+		q := &cells[i]
+		o, u, v, d := &x[q.o], &x[q.u], &x[q.v], &x[q.d]
+		// t is the mixed difference; a = u − o + midV·t and b = v − o + midU·t.
+		tx, ty, tz := o.X-u.X-v.X+d.X, o.Y-u.Y-v.Y+d.Y, o.Z-u.Z-v.Z+d.Z
+		ax, ay, az := u.X-o.X+q.midV*tx, u.Y-o.Y+q.midV*ty, u.Z-o.Z+q.midV*tz
+		bx, by, bz := v.X-o.X+q.midU*tx, v.Y-o.Y+q.midU*ty, v.Z-o.Z+q.midU*tz
+		aa, bb, ab := max(ax*ax+ay*ay+az*az, tiny), max(bx*bx+by*by+bz*bz, tiny), ax*bx+ay*by+az*bz
+		p := 1 / (aa * bb)
+		k := -q.shear * c.steep(ab*ab*p) * ab * p // dE/ds·s/(|a||b|) for the sine s
+		if c.slides {
+			k -= q.slide(&set[q.o], ab, p)
+		}
+		qa, qb := k*ab*p*bb, k*ab*p*aa
+		fax, fay, faz := k*bx-qa*ax, k*by-qa*ay, k*bz-qa*az
+		fbx, fby, fbz := k*ax-qb*bx, k*ay-qb*by, k*az-qb*bz
+		// Each mean edge carries its force to t with its share.
+		gx, gy, gz := q.midV*fax+q.midU*fbx-q.twist*tx, q.midV*fay+q.midU*fby-q.twist*ty, q.midV*faz+q.midU*fbz-q.twist*tz
+		add(&out[q.o].Force, gx-fax-fbx, gy-fay-fby, gz-faz-fbz)
+		add(&out[q.u].Force, fax-gx, fay-gy, faz-gz)
+		add(&out[q.v].Force, fbx-gx, fby-gy, fbz-gz)
+		add(&out[q.d].Force, gx, gy, gz)
 	}
 }

@@ -52,16 +52,12 @@ func (c *Cloth) Stored(x []r3.Vec) Energy {
 	return e
 }
 
-// angle returns the shear angle of the cell at the middle of its cloth, rad, the
-// bend of its yarns taken into account (see shearAndTwist).
+// angle returns the shear angle of the cell at the middle of its cloth, rad.
 func (q cell) angle(x []r3.Vec) float64 {
 	mean := func(a, b, c, d int32, t float64) r3.Vec {
 		return r3.Add(r3.Scale(1-t, r3.Sub(x[b], x[a])), r3.Scale(t, r3.Sub(x[d], x[c])))
 	}
-	a, b := mean(q.o, q.u, q.v, q.d, q.midV), mean(q.o, q.v, q.u, q.d, q.midU)
-	t := r3.Sub(r3.Add(x[q.o], x[q.d]), r3.Add(x[q.u], x[q.v]))
-	bent := r3.Dot(t, q.bent(x))/8 - q.off*r3.Norm2(t)
-	s := (r3.Dot(a, b) + bent) / (r3.Norm(a) * r3.Norm(b))
+	s := r3.Cos(mean(q.o, q.u, q.v, q.d, q.midV), mean(q.o, q.v, q.u, q.d, q.midU))
 	return math.Asin(math.Max(-1, math.Min(1, s)))
 }
 
