@@ -71,7 +71,7 @@ vec4 dressed(vec3 n, vec3 v, float sky) {
     vec3 t = normalize(warpAlong - n * dot(warpAlong, n));
     vec3 f = floatAcross > 0.5 ? cross(n, t) : t;
     float facing = max(dot(n, v), 0.0);
-    float shadow = keyShadow(worldPlace, n);
+    float shadow = dot(n, keyDir) > 0.0 ? keyShadow(worldPlace, n) : 0.0;
     vec3 lit = lighted(albedo, n, sky, shadow) * (1.0 - 0.35 * shine);
     // Light that comes through from behind, and fuzz that catches it at the rim.
     lit += albedo * sheer * 0.16 * max(-dot(n, keyDir), 0.0);

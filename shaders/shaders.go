@@ -43,9 +43,14 @@ func Line() Source { return plain("line") }
 // Depth fills a depth map and writes no colour.
 func Depth() Source { return plain("depth") }
 
+// SheerDepth is Depth for cloth that lets light through.
+func SheerDepth() Source {
+	return Source{"sheer depth", version + read("depth.vert"), version + read("sheer.frag")}
+}
+
 // SkyLook finds out what sky vertices see; its output is sky.
 func SkyLook() Source {
-	return Source{"sky look", version + read("sky.glsl") + read("skylook.vert"), version + read("none.frag")}
+	return Source{"sky look", version + read("sky.glsl") + read("skylook.vert"), version + read("depth.frag")}
 }
 
 func lit(name string, parts ...string) Source { return shaded(name, name, "light.glsl", parts) }
@@ -56,7 +61,7 @@ func quick(name string, parts ...string) Source {
 
 // shaded is a program whose fragment shader has a light and parts before it.
 func shaded(title, name, light string, parts []string) Source {
-	fragment := version + read(light)
+	fragment := version + read(light) + read("encode.glsl")
 	for _, p := range parts {
 		fragment += read(p)
 	}

@@ -29,6 +29,7 @@ const (
 type Painter struct {
 	cloth, form, line, depth program
 	look                     program // at the sky
+	sheer                    program // depth of sheer cloth
 	quickCloth, quickForm    program
 	key, sky                 depthMap
 	skyDirs                  []r3.Vec
@@ -43,7 +44,7 @@ func NewPainter() (*Painter, error) {
 		dst *program
 		src shaders.Source
 	}{
-		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()},
+		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()}, {&p.sheer, shaders.SheerDepth()},
 		{&p.quickCloth, shaders.QuickCloth()}, {&p.quickForm, shaders.QuickForm()},
 	} {
 		linked, err := link(s.src)
@@ -62,7 +63,7 @@ func NewPainter() (*Painter, error) {
 
 // Release frees what the painter holds in the driver.
 func (p *Painter) Release() {
-	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.look, p.quickCloth, p.quickForm} {
+	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.sheer, p.look, p.quickCloth, p.quickForm} {
 		gl.DeleteProgram(uint32(prog))
 	}
 	p.key.release()
@@ -252,13 +253,21 @@ func (p *Painter) drawDepth(l *Loaded, cloth buffer, d depthMap, layer int32, vi
 	gl.Enable(gl.POLYGON_OFFSET_FILL)
 	gl.PolygonOffset(1.5, 2)
 	d.begin(layer)
+	prog := p.depth
+	if l.look.Own.Sheer > 0 {
+		prog = p.sheer
+	}
+	prog.use()
+	prog.setMat("camera", view)
+	prog.setFloat("inset", 0)
+	prog.setFloat("sheer", l.look.Own.Sheer)
+	cloth.draw()
 	p.depth.use()
 	p.depth.setMat("camera", view)
-	p.depth.setFloat("inset", 0)
-	p.depth.setFloat("sheer", l.look.Own.Sheer)
-	cloth.draw()
-	p.depth.setFloat("sheer", 0)
 	p.depth.setFloat("inset", formInset)
+	gl.Enable(gl.CULL_FACE) // it is closed
+	gl.CullFace(gl.BACK)
 	l.form.draw()
+	gl.Disable(gl.CULL_FACE)
 	gl.Disable(gl.POLYGON_OFFSET_FILL)
 }
