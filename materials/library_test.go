@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"cowl/materials/look"
 )
 
 func TestLibraryIsSound(t *testing.T) {
@@ -168,6 +170,46 @@ func TestLibraryIsACopy(t *testing.T) {
 	for _, f := range append(Library(), Default()) {
 		if err := f.Validate(); err != nil {
 			t.Errorf("after the caller's changes: %v", err)
+		}
+	}
+}
+
+// Every fabric of the library has a look, and those that are alike in name are
+// not alike in colour.
+func TestLibraryLooks(t *testing.T) {
+	seen := map[look.Colour]string{}
+	for _, f := range Library() {
+		if !f.Look.Known() {
+			t.Errorf("%s has no look", f.Name)
+		}
+		if other, ok := seen[f.Look.Colour]; ok {
+			t.Errorf("%s has the colour of %s", f.Name, other)
+		}
+		seen[f.Look.Colour] = f.Name
+	}
+	if len(seen) == 0 {
+		t.Error("the library is empty")
+	}
+}
+
+func TestParseLook(t *testing.T) {
+	const head = "name: a\nweight_gsm: 100\nbend_mean_uNm: 2\n"
+	for _, c := range []struct{ text, want string }{
+		{"look: {colour: \"#C8B08C\", face: twill, float: warp, sheen: 0.4}\n", ""},
+		{"look: {colour: \"#C8B08C\", sheeen: 0.4}\n", "unknown key \"sheeen\" (near: sheen"},
+		{"look: {colour: beige}\n", "want a colour like"},
+		{"look: {sheen: 0.4}\n", "colour is missing"},
+		{"look: beige\n", "look is String, want keys and values"},
+	} {
+		f, err := Parse("a.yaml", []byte(head+c.text))
+		if (err == nil) != (c.want == "") || err != nil && (!strings.Contains(err.Error(), c.want) || !strings.Contains(err.Error(), "a.yaml:4")) {
+			t.Errorf("Parse(%q) = %v, want an error with %q and the line", c.text, err, c.want)
+		}
+		if err == nil {
+			again, err := Parse("b.yaml", f.YAML())
+			if err != nil || again.Look != f.Look || !f.Look.Known() {
+				t.Errorf("the look %+v is read again as %+v, %v", f.Look, again.Look, err)
+			}
 		}
 	}
 }

@@ -9,6 +9,8 @@
 // Start at Fabric.
 package materials
 
+import "cowl/materials/look"
+
 // Gravity is standard gravity in m/s², exact by definition (CGPM 1901).
 const Gravity = 9.80665
 
@@ -49,6 +51,7 @@ type Fabric struct {
 	Licence    string      // of the source
 	Confidence Confidence  // of the fabric as a whole
 	Note       string      // caveats: units, conversions, ranges
+	Look       look.Look   // for pictures: invented, never measured; decides no figure
 }
 
 // DrapeMeter is a published drape test of a fabric: a disc of cloth hung over

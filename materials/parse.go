@@ -105,6 +105,8 @@ func (r *reader) fabric(entries []entry) (f Fabric) {
 			limits = append(limits, e)
 		case "drape":
 			r.drape(&f, e)
+		case "look":
+			r.look(&f, e)
 		case keyBendMean:
 			r.bendMean(&f, e)
 		default:

@@ -191,7 +191,7 @@ func numberKeys() []string {
 
 // fileKeys returns every key a fabric file may have at the top.
 func fileKeys() []string {
-	out := append(numberKeys(), keyBendMean, "basis", "drape", "range", "spread")
+	out := append(numberKeys(), keyBendMean, "basis", "drape", "look", "range", "spread")
 	for _, t := range texts {
 		out = append(out, t.key)
 	}

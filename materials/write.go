@@ -25,6 +25,7 @@ func (f Fabric) YAML() []byte {
 		writeDrape(&b, f)
 	}
 	writeLimits(&b, f)
+	writeLook(&b, f)
 	b.WriteString("basis:\n")
 	for _, q := range Fields() {
 		writeText(&b, "  ", q.Key(), f.Basis[q].String())

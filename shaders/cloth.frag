@@ -1,5 +1,6 @@
 in vec3 worldPlace;
 in vec3 rightNormal;
+in vec3 warpAlong;
 in vec2 cutPlace;
 in vec2 open;
 in float mapValue;
@@ -9,7 +10,7 @@ uniform vec3 wrongColour; // linear
 uniform vec2 warp;        // unit, warp direction in the flat piece
 uniform float grainStep;  // m between grain lines
 uniform float opacity;    // 0 to 1
-uniform int show;         // 0: as on paper, 1: both yarns in two tones, 2: a map
+uniform int show;         // 0: as on paper, 1: both yarns in two tones, 2: a map, 3: the cloth's own look
 uniform vec3 warpColour;  // linear, for two tones
 uniform vec3 weftColour;  // linear
 uniform vec2 mapRange;    // values at the ends of the ramp
@@ -17,19 +18,12 @@ uniform vec2 mapRange;    // values at the ends of the ramp
 const int rampSteps = 9;
 uniform vec3 ramp[rampSteps]; // sRGB, evenly spread over mapRange
 
-out vec4 colour;
+uniform float sheen;       // 0 to 1, of the right side
+uniform float roughness;   // 0.1 to 1
+uniform float sheer;       // 0 to 0.9, share of the light let through
+uniform bool drawnOut;     // the highlight is drawn together along a float
 
-// line returns how much of a pixel lies on one of the lines that stand every
-// step along x, each wide. It is the exact box filter of that comb over the
-// pixel, so lines neither flicker nor step, and far away become a plain tint.
-float line(float x, float step, float wide) {
-    float pixel = max(fwidth(x), 1e-6) / step;
-    float duty = wide / step;
-    float a = x / step + 0.5 * duty - 0.5 * pixel;
-    float b = a + pixel;
-    float sum = (floor(b) - floor(a)) * duty + min(fract(b), duty) - min(fract(a), duty);
-    return clamp(sum / pixel, 0.0, 1.0);
-}
+out vec4 colour;
 
 // rampColour mixes neighbours of the ramp as they are on the legend, in sRGB,
 // and returns linear light.
@@ -56,10 +50,48 @@ vec3 grained(vec3 base) {
     return base * (1.0 - 0.17 * strength * weftLine);
 }
 
+// gloss returns the highlight of threads that run along f on a surface with the
+// normal n, of light from l: narrow along the threads, wide across them (G. J.
+// Ward, "Measuring and modeling anisotropic reflection", SIGGRAPH 1992, eq. 5a,
+// without its norm: looks are judged by eye).
+float gloss(vec3 n, vec3 v, vec3 l, vec3 f) {
+    vec3 h = normalize(l + v);
+    vec2 wide = drawnOut ? vec2(0.8, 2.2) * roughness : vec2(roughness);
+    vec2 x = vec2(dot(h, f), dot(h, cross(n, f))) / wide;
+    float lit = max(dot(n, l), 0.0);
+    return exp(-2.0 * dot(x, x) / (1.0 + dot(h, n))) * lit / sqrt(max(lit * dot(n, v), 0.04));
+}
+
+// dressed returns the light that leaves the cloth in its own look, and how much
+// of what lies behind it is hidden.
+vec4 dressed(vec3 n, vec3 v, float sky) {
+    float w = dot(cutPlace, warp), x = dot(cutPlace, vec2(warp.y, -warp.x));
+    vec3 albedo = checked(gl_FrontFacing ? rightColour : wrongColour, w, x) * woven(w, x);
+    float shine = gl_FrontFacing ? sheen : 0.25 * sheen;
+    vec3 t = normalize(warpAlong - n * dot(warpAlong, n));
+    vec3 f = floatAcross > 0.5 ? cross(n, t) : t;
+    float facing = max(dot(n, v), 0.0);
+    float shadow = dot(n, keyDir) > 0.0 ? keyShadow(worldPlace, n) : 0.0;
+    vec3 lit = lighted(albedo, n, sky, shadow) * (1.0 - 0.35 * shine);
+    // Light that comes through from behind, and fuzz that catches it at the rim.
+    lit += albedo * sheer * 0.16 * max(-dot(n, keyDir), 0.0);
+    lit += albedo * 0.10 * (1.0 - shine) * pow(1.0 - facing, 3.0) * sky;
+    vec3 up = reflect(-v, n);
+    vec3 mirror = mix(vec3(0.10, 0.10, 0.10), vec3(0.95, 0.97, 1.0), smoothstep(-0.3, 0.9, up.y)) * sky;
+    vec3 tint = mix(albedo / max(max(albedo.r, albedo.g), max(albedo.b, 0.02)), vec3(1.0), 0.5);
+    lit += shine * tint * (0.46 * shadow * gloss(n, v, keyDir, f) + 0.14 * gloss(n, v, fillDir, f) * sky + 0.12 * mirror);
+    return vec4(lit, 1.0 - pow(sheer, 1.0 / max(facing, 0.2)));
+}
+
 void main() {
     vec3 v = normalize(eye - worldPlace);
     vec3 n = towardsEye(normalize(gl_FrontFacing ? rightNormal : -rightNormal), v);
     float sky = gl_FrontFacing ? open.x : open.y;
+    if (show == 3) {
+        vec4 lit = dressed(n, v, sky);
+        colour = vec4(encode(lit.rgb), opacity * lit.a);
+        return;
+    }
     vec3 lit;
     if (show == 2) {
         // A map is to be read off a legend: its colour counts more than the light.

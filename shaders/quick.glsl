@@ -9,20 +9,20 @@ vec3 towardsEye(vec3 n, vec3 v) {
     return normalize(d < 0.02 ? n + (0.02 - d) * v : n);
 }
 
-vec3 shade(vec3 albedo, vec3 p, vec3 n, float open) {
+float keyShadow(vec3 p, vec3 n) {
+    return 0.9;
+}
+
+vec3 lighted(vec3 albedo, vec3 n, float open, float shadow) {
     float lambert = max(dot(n, keyDir), 0.0);
     float wrapped = max((dot(n, keyDir) + 0.5) / 1.5, 0.0);
     vec3 air = mix(0.34 * albedo, vec3(1.0), open);
-    vec3 key = vec3(1.00, 0.97, 0.92) * (0.60 * lambert + 0.16 * wrapped * air);
+    vec3 key = vec3(1.00, 0.97, 0.92) * (0.66 * lambert * shadow + 0.16 * wrapped * air);
     vec3 sky = mix(vec3(0.20, 0.19, 0.18), vec3(0.36, 0.37, 0.385), 0.5 + 0.5 * n.y) * air;
     vec3 fill = vec3(0.14, 0.145, 0.15) * max(dot(n, fillDir), 0.0) * (0.25 + 0.75 * air);
     return albedo * (key + sky + fill);
 }
 
-// encode turns linear light into sRGB by three square roots, right to 1 % (I.
-// Taylor's fit of the curve, from memory); powers cost too much without a GPU.
-vec3 encode(vec3 c) {
-    vec3 a = sqrt(clamp(c, 0.0, 1.0));
-    vec3 b = sqrt(a);
-    return clamp(0.585122381 * a + 0.783140355 * b - 0.368262736 * sqrt(b), 0.0, 1.0);
+vec3 shade(vec3 albedo, vec3 p, vec3 n, float open) {
+    return lighted(albedo, n, open, keyShadow(p, n));
 }

@@ -22,14 +22,14 @@ type Source struct {
 }
 
 // Cloth draws the sheet: grain lines, a right and a wrong side.
-func Cloth() Source { return lit("cloth") }
+func Cloth() Source { return lit("cloth", "line.glsl", "weave.glsl") }
 
 // Form draws the dress form.
 func Form() Source { return lit("form") }
 
 // QuickCloth and QuickForm draw the same without shadows and without asking
 // the sky, for what moves.
-func QuickCloth() Source { return quick("cloth") }
+func QuickCloth() Source { return quick("cloth", "line.glsl", "weave.glsl") }
 
 // QuickForm is the form for QuickCloth.
 func QuickForm() Source { return quick("form") }
@@ -43,16 +43,29 @@ func Line() Source { return plain("line") }
 // Depth fills a depth map and writes no colour.
 func Depth() Source { return plain("depth") }
 
-func lit(name string) Source {
-	return Source{name,
-		version + read("sky.glsl") + read(name+".vert"),
-		version + read("light.glsl") + read(name+".frag")}
+// SheerDepth is Depth for cloth that lets light through.
+func SheerDepth() Source {
+	return Source{"sheer depth", version + read("depth.vert"), version + read("sheer.frag")}
 }
 
-func quick(name string) Source {
-	return Source{"quick " + name,
-		version + read("open.glsl") + read(name+".vert"),
-		version + read("quick.glsl") + read(name+".frag")}
+// SkyLook finds out what sky vertices see; its output is sky.
+func SkyLook() Source {
+	return Source{"sky look", version + read("sky.glsl") + read("skylook.vert"), version + read("depth.frag")}
+}
+
+func lit(name string, parts ...string) Source { return shaded(name, name, "light.glsl", parts) }
+
+func quick(name string, parts ...string) Source {
+	return shaded("quick "+name, name, "quick.glsl", parts)
+}
+
+// shaded is a program whose fragment shader has a light and parts before it.
+func shaded(title, name, light string, parts []string) Source {
+	fragment := version + read(light) + read("encode.glsl")
+	for _, p := range parts {
+		fragment += read(p)
+	}
+	return Source{title, version + read(name+".vert"), fragment + read(name+".frag")}
 }
 
 func plain(name string) Source {

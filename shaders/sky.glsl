@@ -1,5 +1,5 @@
 // How much of the sky a vertex sees: 32 depth maps drawn from directions
-// spread over the sphere, asked once a vertex. Folds are wide against the
+// spread over the sphere, asked once a vertex and scene by skylook.vert. Folds are wide against the
 // lattice, so the result may be interpolated; this is what makes the valleys
 // of the folds and the inside of the neckline dark and soft.
 const int skyCount = 32;

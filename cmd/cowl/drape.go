@@ -8,11 +8,13 @@ import (
 	"image/png"
 	"time"
 
+	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/export/gltf"
 	"cowl/mesh/form"
+	"cowl/mesh/surface"
 	"cowl/sim"
 	"cowl/sim/drape"
 )
@@ -26,7 +28,9 @@ type drapeCmd struct {
 // drapeVerb is cowl drape.
 type drapeVerb struct {
 	drapeCmd
-	Before bool `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
+	Look   string `enum:"own,toile" default:"own" placeholder:"WHAT" help:"How the cloth is drawn: own, as the fabric looks (invented); toile, ecru with grain lines every 2 cm."`
+	Turn   bool   `help:"Write turn.gif too: the drape turned to and fro over its front."`
+	Before bool   `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
 }
 
 // hung is a drape with what it was made from.
@@ -36,6 +40,9 @@ type hung struct {
 	form  *form.Form
 	run   *drape.Run
 	took  time.Duration
+	turn  bool             // a turning picture is wanted
+	toile bool             // drawn with grain lines instead of the look of the fabric
+	skin  *surface.Surface // see smooth
 
 	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
 }
@@ -46,6 +53,7 @@ func (d drapeVerb) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
+	h.toile, h.turn = d.Look == "toile", d.Turn
 	tellNotes(c, h.style)
 	tellShort(c, h.piece)
 	if err := writable(d.Out); err != nil {
@@ -133,10 +141,8 @@ const styleHead = "# Written by cowl. Run the same drape again:  cowl drape --st
 // outputs makes the files of the drape. Where nothing can be drawn the picture
 // is left out and missing says why.
 func (h *hung) outputs(c console) (files []output, missing, err error) {
-	picture, missing := h.picture(c)
-	if missing == nil {
-		files = append(files, picture)
-	}
+	pictures, missing := h.pictures(c)
+	files = append(files, pictures...)
 	result := func() (output, error) {
 		b, err := jsonOf(h.result())
 		return output{"result.json", b}, err
@@ -156,24 +162,31 @@ func (h *hung) outputs(c console) (files []output, missing, err error) {
 // solid is the mesh of cloth and form.
 func (h *hung) solid() (output, error) {
 	var b bytes.Buffer
-	err := gltf.Write(&b, h.run.Drape.Sheet(), h.scene().Form, gltf.Options{Title: h.style.Name})
+	err := gltf.Write(&b, *h.smooth(), h.scene().Form, gltf.Options{Title: h.style.Name, Cloth: h.cloth()})
 	return output{"drape.glb", b.Bytes()}, err
 }
 
-// picture draws the sheet of four views.
-func (h *hung) picture(c console) (output, error) {
+// pictures draws the sheet of four views, and the turning picture if it is wanted.
+func (h *hung) pictures(c console) ([]output, error) {
 	st, err := c.stage()
 	if err != nil {
-		return output{}, err
+		return nil, err
 	}
 	defer st.Close()
 	img, err := stage.Sheet4(st, h.scene(), h.section(), h.caption())
 	if err != nil {
-		return output{}, err
+		return nil, err
 	}
 	var b bytes.Buffer
-	err = png.Encode(&b, img)
-	return output{"drape.png", b.Bytes()}, err
+	if err := png.Encode(&b, img); err != nil || !h.turn {
+		return []output{{"drape.png", b.Bytes()}}, err
+	}
+	round, err := st.Turn(h.scene())
+	if err != nil {
+		return nil, err
+	}
+	turn, err := motion.GIF(round, stage.TurnDelay)
+	return []output{{"drape.png", b.Bytes()}, {"turn.gif", turn}}, err
 }
 
 // tell prints the result and returns what the exit status is to say.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/mesh/export/gltf"
+	"cowl/mesh/surface"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -13,10 +15,15 @@ import (
 // scene is what is drawn: cloth, form and a numbered mark on every counted
 // fold. The numbers are those of the section.
 func (h *hung) scene() stage.Scene {
-	s := stage.Scene{Cloth: h.run.Drape.Sheet(), Grain: h.piece.Grain}
-	if !h.style.Hang.Free {
-		surface := h.form.Surface()
-		s.Form, s.Seams = &surface, h.form.SeamLines()
+	s := stage.Scene{Cloth: h.run.Drape.Sheet(), Smooth: h.smooth(), FoldY: h.piece.FoldY, Grain: h.piece.Grain}
+	if !h.toile {
+		s.Look.Own = h.style.Fabric.Look
+	}
+	surface := h.form.Surface()
+	s.Form, s.Seams = &surface, h.form.SeamLines()
+	if h.style.Hang.Free {
+		surface = stage.Hanger(h.form.Shoulder(1), h.form.Shoulder(-1))
+		s.Seams, s.Look.Form = nil, stage.Wood
 	}
 	for _, f := range h.run.Reading.Folds {
 		if f.Zone == fold.AboveBust {
@@ -25,6 +32,23 @@ func (h *hung) scene() stage.Scene {
 		}
 	}
 	return s
+}
+
+// cloth is the look of the fabric for files of the open standard.
+func (h *hung) cloth() gltf.Cloth {
+	if h.toile {
+		return gltf.Cloth{}
+	}
+	return stage.ForFile(h.style.Fabric.Look, h.piece.Grain)
+}
+
+// smooth is the cloth as it is drawn, made once.
+func (h *hung) smooth() *surface.Surface {
+	if h.skin == nil {
+		s := surface.Smooth(h.run.Drape.Sheet(), surface.Options{FoldY: h.piece.FoldY})
+		h.skin = &s
+	}
+	return h.skin
 }
 
 // section is the cut through the centre front. The facing is followed from the

@@ -7,6 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
+	"cowl/materials/look"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 )
@@ -20,6 +21,7 @@ type studyCase struct {
 	piece  draft.Piece
 	wrong  error // it cannot be cut or hung; nothing is
 	hide   bool  // no picture
+	lined  bool  // its picture shows grain lines instead of the look of the fabric
 	steady bool  // where no number of folds is asked for none is tried: the usual one is laid, see drape.Job.AutoFolds
 
 	first *drape.Outcome // what the first hand has found, see finds; nil: nothing
@@ -57,9 +59,13 @@ func (c studyCase) follows(k int) bool { return k > 0 && c.finds() }
 func (c studyCase) key(k int) string {
 	s := c.style
 	s.Name, s.Hang.Seed, s.Hang.Placings = "", c.seed(k), 1
+	s.Fabric.Look = look.Look{} // decides no figure
 	inputs := []string{"cowl row 1", trial.Physics(), string(s.YAML()), string(s.Fabric.YAML()), fmt.Sprint(c.drawn(k))}
 	if c.steady {
 		inputs = append(inputs, "steady")
+	}
+	if c.lined && c.drawn(k) {
+		inputs = append(inputs, "grain lines")
 	}
 	if c.follows(k) {
 		inputs = append(inputs, c.key(0))

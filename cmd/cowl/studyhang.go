@@ -88,7 +88,7 @@ func (h *hanger) hang(ctx context.Context, c studyCase, k int) (trial.Made[hungR
 	if err != nil {
 		return none, err
 	}
-	one := &hung{style: c.style, piece: c.piece, form: f}
+	one := &hung{style: c.style, piece: c.piece, form: f, toile: c.lined}
 	if one.run, err = h.run(ctx, c, k, f); err != nil {
 		return none, err
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
@@ -107,6 +108,7 @@ func (p *studyPlan) combine(from studyCase, k int) error {
 		}
 		c := newCase(f.said(v), one.style)
 		c.Group, c.Values = one.Group, one.Values
+		c.lined = slices.ContainsFunc(p.vary, func(f factor) bool { return f.name == "grain" })
 		p.cases = append(p.cases, c)
 	}
 	return nil

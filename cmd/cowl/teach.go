@@ -51,7 +51,7 @@ func planTeach(a studyAsk, s style.Style) (*studyPlan, error) {
 		one := s
 		one.Cut.Grain = deg * math.Pi / 180
 		c := newCase(fmt.Sprintf("%.4g°", deg), one)
-		c.Values, c.steady = []float64{deg}, true
+		c.Values, c.steady, c.lined = []float64{deg}, true, true
 		p.cases = append(p.cases, c)
 	}
 	return p, nil

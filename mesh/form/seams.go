@@ -127,7 +127,8 @@ func (s *shape) ringLine(y, way float64) []r3.Vec {
 
 // neckHalf is the left half of the neck line, CB to CF. Seen from the front
 // and from behind it is a quarter ellipse between the middle and the neck
-// point, as drafted.
+// point, as drafted; over the ridge of the shoulder it crosses the seam there
+// squarely, see overRidge.
 func (s *shape) neckHalf() []r3.Vec {
 	const n = 48
 	xn := s.ridge.half(s.at.neck)
@@ -141,6 +142,39 @@ func (s *shape) neckHalf() []r3.Vec {
 		x, y := xn*cos, s.at.neck-(s.at.neck-low)*math.Abs(sin)
 		pts = append(pts, r3.Vec{X: x, Y: y, Z: z(x, y)})
 	}
+	return s.overRidge(pts, n)
+}
+
+// onRidge is how far before and behind the shoulder seam the neck line leaves
+// its ellipse, m: nearer, the ellipse runs within the ridge.
+const onRidge = 0.018
+
+// overRidge leads a neck line, m, over the ridge: from where it lies onRidge
+// behind the neck point, which is its middle point, to as far before it.
+func (s *shape) overRidge(pts []r3.Vec, middle int) []r3.Vec {
+	from, to := middle, middle
+	for from > 1 && pts[from].Z > -onRidge {
+		from--
+	}
+	for to < len(pts)-2 && pts[to].Z < onRidge {
+		to++
+	}
+	span := func(first, last int, start, end r3.Vec) {
+		a, b := pts[first], pts[last]
+		far := r3.Norm(r3.Sub(b, a))
+		for i := first + 1; i < last; i++ {
+			t := float64(i-first) / float64(last-first)
+			u := 1 - t
+			// Cubic of Hermite, its speed at both ends the length of the chord.
+			p := r3.Add(r3.Scale(u*u*(1+2*t), a), r3.Scale(t*t*(1+2*u), b))
+			p = r3.Add(p, r3.Scale(far*u*u*t, start))
+			pts[i] = s.settle(r3.Sub(p, r3.Scale(far*u*t*t, end)))
+		}
+	}
+	across := r3.Vec{Z: 1}
+	before, behind := r3.Unit(r3.Sub(pts[to+1], pts[to])), r3.Unit(r3.Sub(pts[from], pts[from-1]))
+	span(from, middle, behind, across)
+	span(middle, to, across, before)
 	return pts
 }
 

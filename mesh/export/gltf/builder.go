@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"cowl/mesh"
+	"cowl/mesh/surface"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -19,19 +20,22 @@ type builder struct {
 	bin []byte
 }
 
-func newBuilder(title string) *builder {
+func newBuilder(title string, c Cloth) *builder {
+	front, used := c.material("cloth")
+	facing, _ := c.material("self-facing")
 	return &builder{doc: document{
 		Asset: asset{"2.0", "cowl", extras{title, Caution,
 			"place in the flat piece: u = X m (0 on the centre front, + wearer's left), v = -Y m"}},
-		Scenes:    []scene{{Name: title}},
-		Materials: materials,
+		Scenes:         []scene{{Name: title}},
+		Materials:      []material{front, facing, formMaterial},
+		ExtensionsUsed: used,
 	}}
 }
 
 // addCloth adds one node: the front and the facing share their vertices.
-func (b *builder) addCloth(s mesh.Sheet) {
+func (b *builder) addCloth(s surface.Surface) {
 	uv := b.flats(s.Flat)
-	at := attributes{b.positions(s.Pos), b.normals(s.Normals()), &uv}
+	at := attributes{b.positions(s.Pos), b.normals(s.Normal), &uv}
 	var prims []primitive
 	for material, facing := range []bool{false, true} {
 		var tris [][3]int32

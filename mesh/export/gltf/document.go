@@ -13,6 +13,8 @@ type document struct {
 	Accessors   []accessor   `json:"accessors"`
 	BufferViews []bufferView `json:"bufferViews"`
 	Buffers     []buffer     `json:"buffers"`
+
+	ExtensionsUsed []string `json:"extensionsUsed,omitempty"`
 }
 
 type asset struct {
@@ -56,12 +58,14 @@ type attributes struct {
 }
 
 type material struct {
-	Name        string  `json:"name"`
-	Surface     surface `json:"pbrMetallicRoughness"`
-	DoubleSided bool    `json:"doubleSided"`
+	Name        string `json:"name"`
+	Surface     pbr    `json:"pbrMetallicRoughness"`
+	DoubleSided bool   `json:"doubleSided"`
+
+	Extensions map[string]any `json:"extensions,omitempty"`
 }
 
-type surface struct {
+type pbr struct {
 	BaseColor [4]float64 `json:"baseColorFactor"` // linear, not sRGB
 	Metallic  float64    `json:"metallicFactor"`
 	Roughness float64    `json:"roughnessFactor"`
@@ -94,10 +98,3 @@ const (
 	targetIndex = 34963 // bufferView.target, indices
 	modeTris    = 4     // primitive.mode
 )
-
-// Materials: warm ecru cloth, a shade greyer on the facing, neutral form.
-var materials = []material{
-	{"cloth", surface{[4]float64{0.71, 0.66, 0.57, 1}, 0, 0.9}, true},
-	{"self-facing", surface{[4]float64{0.60, 0.56, 0.49, 1}, 0, 0.9}, true},
-	{"form", surface{[4]float64{0.28, 0.28, 0.29, 1}, 0, 0.95}, false},
-}

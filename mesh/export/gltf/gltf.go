@@ -15,6 +15,7 @@ import (
 	"math"
 
 	"cowl/mesh"
+	"cowl/mesh/surface"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -22,25 +23,26 @@ import (
 // Caution is stored in asset.extras of every file.
 const Caution = "Computed estimate of how the cloth may hang, not a record of a real garment. Toile before cutting."
 
-// Options are the words stored in the file.
+// Options are the words stored in the file, and what the cloth looks like.
 type Options struct {
 	Title string // name of the scene; may be empty
+	Cloth Cloth  // zero: matt ecru
 }
 
-// Write writes the sheet s, and the form unless it is nil, to w as one GLB.
+// Write writes the cloth s, and the form unless it is nil, to w as one GLB.
 // The cloth is one node with one double-sided primitive for the front and one
 // for the self-facing (where there is one); the form is a second node. A place
 // that is not finite, as a run that diverged leaves, is an error; slices of s
 // or form that do not match in length are a programmer's error and panic.
-func Write(w io.Writer, s mesh.Sheet, form *mesh.Surface, o Options) error {
-	checkLengths(s, form)
+func Write(w io.Writer, s surface.Surface, form *mesh.Surface, o Options) error {
+	checkLengths(&s, form)
 	if err := checkFinite("cloth", s.Pos); err != nil {
 		return err
 	}
 	if len(s.Tris) == 0 {
 		return fmt.Errorf("gltf: cloth has 0 triangles, want at least 1")
 	}
-	b := newBuilder(o.Title)
+	b := newBuilder(o.Title, o.Cloth)
 	b.addCloth(s)
 	if form != nil && len(form.Tris) > 0 {
 		if err := checkFinite("form", form.Pos); err != nil {
@@ -51,10 +53,10 @@ func Write(w io.Writer, s mesh.Sheet, form *mesh.Surface, o Options) error {
 	return b.write(w)
 }
 
-func checkLengths(s mesh.Sheet, form *mesh.Surface) {
-	if len(s.Flat) != len(s.Pos) || len(s.Facing) != len(s.Tris) {
-		panic(fmt.Sprintf("gltf: sheet has %d flat and %d space places, %d triangles and %d facing marks",
-			len(s.Flat), len(s.Pos), len(s.Tris), len(s.Facing)))
+func checkLengths(s *surface.Surface, form *mesh.Surface) {
+	if len(s.Flat) != len(s.Pos) || len(s.Normal) != len(s.Pos) || len(s.Facing) != len(s.Tris) {
+		panic(fmt.Sprintf("gltf: sheet has %d flat and %d space places, %d normals, %d triangles and %d facing marks",
+			len(s.Flat), len(s.Pos), len(s.Normal), len(s.Tris), len(s.Facing)))
 	}
 	if form != nil && len(form.Normal) != len(form.Pos) {
 		panic(fmt.Sprintf("gltf: form has %d places and %d normals", len(form.Pos), len(form.Normal)))

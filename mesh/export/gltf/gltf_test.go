@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"cowl/mesh"
+	"cowl/mesh/surface"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -33,6 +34,9 @@ func wave(n int) mesh.Sheet {
 	}
 	return s
 }
+
+// facets is a sheet as it is, with the normals of its triangles.
+func facets(s mesh.Sheet) surface.Surface { return surface.Surface{Sheet: s, Normal: s.Normals()} }
 
 // octahedron is the smallest closed form.
 func octahedron() *mesh.Surface {
@@ -66,7 +70,7 @@ func TestWrite(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var out bytes.Buffer
-			if err := Write(&out, c.sheet, c.form, Options{Title: c.title}); err != nil {
+			if err := Write(&out, facets(c.sheet), c.form, Options{Title: c.title}); err != nil {
 				t.Fatal(err)
 			}
 			f, err := read(out.Bytes())
@@ -157,13 +161,13 @@ func TestWriteRefuses(t *testing.T) {
 		{"infinite form", wave(2), badForm, "form: vertex 1"},
 		{"empty", mesh.Sheet{}, nil, "0 triangles"},
 	} {
-		err := Write(&bytes.Buffer{}, c.sheet, c.form, Options{})
+		err := Write(&bytes.Buffer{}, facets(c.sheet), c.form, Options{})
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: Write gave %v, want an error with %q", c.name, err, c.want)
 		}
 	}
 	full := errors.New("disc full")
-	if err := Write(failing{full}, wave(2), nil, Options{}); !errors.Is(err, full) {
+	if err := Write(failing{full}, facets(wave(2)), nil, Options{}); !errors.Is(err, full) {
 		t.Errorf("Write to a full disc gave %v, want %v", err, full)
 	}
 }
@@ -175,7 +179,7 @@ func (f failing) Write([]byte) (int, error) { return 0, f.err }
 func TestWriteIsDeterministic(t *testing.T) {
 	var a, b bytes.Buffer
 	for _, out := range []*bytes.Buffer{&a, &b} {
-		if err := Write(out, wave(5), octahedron(), Options{Title: "twice"}); err != nil {
+		if err := Write(out, facets(wave(5)), octahedron(), Options{Title: "twice"}); err != nil {
 			t.Fatal(err)
 		}
 	}

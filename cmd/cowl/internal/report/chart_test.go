@@ -98,7 +98,7 @@ func TestOutlinesScale(t *testing.T) {
 		if e.name != "path" || e.attrs["stroke"] != hands[0].colour {
 			continue
 		}
-		p := strings.FieldsFunc(e.attrs["d"], func(r rune) bool { return strings.ContainsRune("ML ", r) })
+		p := strings.FieldsFunc(e.attrs["d"], func(r rune) bool { return strings.ContainsRune("MC ", r) })
 		var v []float64
 		for _, s := range p {
 			x, err := strconv.ParseFloat(s, 64)
@@ -107,8 +107,12 @@ func TestOutlinesScale(t *testing.T) {
 			}
 			v = append(v, x)
 		}
-		up, forward := v[1]-v[3], v[2]-v[4] // height goes up the page, forward to the left
-		if len(v) != 6 || up <= 0 || math.Abs(up-forward) > 0.3 {
+		if len(v) != 2+2*6 {
+			t.Fatalf("%d numbers in the curve, want a start and two arcs of 6", len(v))
+		}
+		// Arcs end in the points; height goes up the page, forward to the left.
+		up, forward := v[1]-v[7], v[6]-v[12]
+		if up <= 0 || math.Abs(up-forward) > 0.3 {
 			t.Errorf("10 cm up is %.1f, 10 cm forward %.1f to the left, want both alike", up, forward)
 		}
 		return

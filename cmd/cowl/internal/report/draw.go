@@ -65,6 +65,24 @@ func (d *drawing) path(points [][2]float64, colour string, width float64, dash, 
 	fmt.Fprintf(&d.b, `" fill="%s" stroke="%s" stroke-width="%s" stroke-linejoin="round"%s/>`, fill, colour, num(width), dashed(dash))
 }
 
+// curve draws a smooth curve through points (E. Catmull, R. Rom, "A class of
+// local interpolating splines", 1974, as Bézier arcs).
+func (d *drawing) curve(points [][2]float64, colour string, width float64, dash string) {
+	if len(points) == 0 {
+		return
+	}
+	d.b.WriteString(`<path d="M` + num(points[0][0]) + " " + num(points[0][1]))
+	for i := 1; i < len(points); i++ {
+		a, b, c, e := points[max(i-2, 0)], points[i-1], points[i], points[min(i+1, len(points)-1)]
+		for k, p := range [3][2]float64{
+			{b[0] + (c[0]-a[0])/6, b[1] + (c[1]-a[1])/6}, {c[0] - (e[0]-b[0])/6, c[1] - (e[1]-b[1])/6}, c,
+		} {
+			d.b.WriteString(map[bool]string{true: "C", false: " "}[k == 0] + num(p[0]) + " " + num(p[1]))
+		}
+	}
+	fmt.Fprintf(&d.b, `" fill="none" stroke="%s" stroke-width="%s" stroke-linejoin="round"%s/>`, colour, num(width), dashed(dash))
+}
+
 func (d *drawing) rect(x, y, w, h float64, fill string) {
 	fmt.Fprintf(&d.b, `<rect x="%s" y="%s" width="%s" height="%s" fill="%s"/>`, num(x), num(y), num(w), num(h), fill)
 }

@@ -55,7 +55,7 @@ func (o Outlines) SVG() string {
 			}
 		}
 		h := handOf(i)
-		d.path(line, h.colour, 1.8, h.dash, "none")
+		d.curve(line, h.colour, 1.8, h.dash)
 		k.entry(c.Name, func(x, y float64) { d.line(x, y, x+24, y, h.colour, 1.8, h.dash) })
 	}
 	if len(o.Form) > 1 {

@@ -3,6 +3,7 @@
 package stage
 
 import (
+	"image"
 	"testing"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
@@ -58,7 +59,14 @@ func TestCanvasKeepsTheForm(t *testing.T) {
 				t.Error(err)
 				return
 			}
-			want, err := p.Shot(l, step.eye, m, 200, 200)
+			fresh, err := newTarget(200, 200, smoothly)
+			if err != nil {
+				t.Error(err)
+				return
+			}
+			p.PaintIn(l, step.eye, m, image.Rect(0, 0, 200, 200), 200)
+			want, err := fresh.read()
+			fresh.release()
 			if err != nil {
 				t.Error(err)
 				return

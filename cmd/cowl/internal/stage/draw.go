@@ -93,15 +93,10 @@ func (p *Painter) pictures(scene Scene, shots []shot) ([]*image.RGBA, error) {
 		return nil, err
 	}
 	defer l.Release()
+	p.Smooth(l, scene.smooth())
 	var out []*image.RGBA
 	for _, s := range shots {
-		t, err := newTarget(s.w, s.h, smoothly)
-		if err != nil {
-			return nil, err
-		}
-		p.Paint(l, s.view, s.w, s.h)
-		img, err := t.read()
-		t.release()
+		img, err := p.Shot(l, s.view, Manner{}, s.w, s.h)
 		if err != nil {
 			return nil, err
 		}

@@ -15,6 +15,7 @@ type Manner struct {
 	Yarns   *Yarns  // both yarns in two tones, instead of fine lines; nil: fine lines
 	Map     *Map    // the cloth in the colours of a map; nil: in its own
 	Bare    bool    // no grain lines at all
+	Toile   bool    // the cloth as one of which nothing is known, whatever its own look
 }
 
 // Yarns are the colours of the two yarns.

@@ -22,18 +22,31 @@ func (s shot) onPicture(p r3.Vec, box r3.Box) (at r2.Vec, ok bool) {
 	return r2.Vec{X: (0.5 + 0.5*q.X) * float64(s.w), Y: (0.5 - 0.5*q.Y) * float64(s.h)}, w > 0
 }
 
-// drawMarks puts a small numbered disc of the accent colour at each mark. The
-// size follows the picture, within what can be read.
+// drawMarks points at each mark with a numbered disc of the accent colour. The
+// discs stand in a column left of the cloth, never over it; a thin line leads
+// from each to its place. The size follows the picture, within what can be read.
 func drawMarks(img *image.RGBA, scene Scene, s shot) {
 	look, box := scene.Look.withDefaults(), Bounds(scene.places())
 	k := ink{img}
 	r := math.Round(min(max(float64(s.h)/65, 8), 15))
+	left := float64(s.w)
+	for _, p := range scene.Cloth.Pos {
+		if at, ok := s.onPicture(p, box); ok {
+			left = min(left, at.X)
+		}
+	}
+	column, free := max(left-2*r, r+2), math.Inf(-1)
 	for _, m := range scene.Marks {
 		at, ok := s.onPicture(m.At, box)
 		if !ok {
 			continue
 		}
-		badge(k, at, r, strconv.Itoa(m.Number), look)
+		disc := r2.Vec{X: column, Y: max(at.Y, free)}
+		free = disc.Y + 2.4*r
+		k.stroke([]r2.Vec{disc, at}, 1.2, look.Accent)
+		k.dot(at, 3.5, look.Background)
+		k.dot(at, 2.5, look.Accent)
+		badge(k, disc, r, strconv.Itoa(m.Number), look)
 	}
 }
 

@@ -5,13 +5,18 @@ import (
 
 	"cowl/mesh"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// clothVertices appends place, right-side normal, flat place and the value of a
-// map, 9 float32 a vertex, to dst[:0]; values is nil or has one a vertex.
-func clothVertices(dst []float32, s *mesh.Sheet, values []float64) []float32 {
-	normal := s.Normals()
+// clothParts are the attributes of a vertex of cloth, in float32.
+var clothParts = []int32{3, 3, 2, 1, 3}
+
+// clothVertices appends place, right-side normal, flat place, the value of a map
+// and the way of the warp, 12 float32 a vertex, to dst[:0]; values is nil or has
+// one a vertex.
+func clothVertices(dst []float32, s *mesh.Sheet, normal []r3.Vec, grain float64, values []float64) []float32 {
+	along := warps(s, grain)
 	out := dst[:0]
 	for i, p := range s.Pos {
 		v := 0.0
@@ -20,6 +25,29 @@ func clothVertices(dst []float32, s *mesh.Sheet, values []float64) []float32 {
 		}
 		out = appendVec(out, p, normal[i])
 		out = append(out, float32(s.Flat[i].X), float32(s.Flat[i].Y), float32(v))
+		out = appendVec(out, along[i])
+	}
+	return out
+}
+
+// warps returns the unit way of the warp at every vertex: the mean of those of
+// the triangles about it, on which space is linear in the flat.
+func warps(s *mesh.Sheet, grain float64) []r3.Vec {
+	out := make([]r3.Vec, len(s.Pos))
+	sin, cos := math.Sincos(grain)
+	for _, t := range s.Tris {
+		p, q := r2.Sub(s.Flat[t[1]], s.Flat[t[0]]), r2.Sub(s.Flat[t[2]], s.Flat[t[0]])
+		warp := r2.Vec{X: sin, Y: cos}
+		way := r3.Sub(r3.Scale(r2.Cross(warp, q), r3.Sub(s.Pos[t[1]], s.Pos[t[0]])),
+			r3.Scale(r2.Cross(warp, p), r3.Sub(s.Pos[t[2]], s.Pos[t[0]])))
+		for _, v := range t {
+			out[v] = r3.Add(out[v], way)
+		}
+	}
+	for i, w := range out {
+		if l := r3.Norm(w); l > 0 {
+			out[i] = r3.Scale(1/l, w)
+		}
 	}
 	return out
 }

@@ -8,13 +8,15 @@ import (
 	"math"
 	"strconv"
 
+	"cowl/materials/look"
+	"cowl/mesh"
+
 	"github.com/go-gl/gl/v4.1-core/gl"
 )
 
 const (
 	seamWidth = 0.0014 // m
 	rimWidth  = 0.0012 // m
-	turnWidth = 0.0006 // m; fainter, since the lattice breaks this line
 	skyLift   = 0.005  // m; twice a texel of the sky's depth maps
 )
 
@@ -29,11 +31,11 @@ func (p *Painter) Paint(l *Loaded, v View, w, h int) {
 func (p *Painter) PaintIn(l *Loaded, v View, m Manner, part image.Rectangle, tall int) {
 	s := p.sit(l, v, m, part.Dx(), part.Dy())
 	s.clear(part, tall)
-	if m.solid() {
+	if s.solid() {
 		s.paintCloth() // first, so that what it hides is not shaded
 	}
 	s.paintForm()
-	if !m.solid() {
+	if !s.solid() {
 		s.paintCloth()
 	}
 	s.paintRim()
@@ -95,21 +97,16 @@ func (p *Painter) light(l *Loaded, v View, m Manner) func(program) {
 	}
 	back := drawFrame()
 	keyView, field := parallelView(key, l.box)
-	skyViews := p.skyViews(l)
-	p.lookUp(l, skyViews)
-	p.drawDepth(l, p.key, 0, keyView)
+	p.lookUp(l, p.skyViews(l))
+	cloth, _, _ := l.drawn(m)
+	p.drawDepth(l, cloth, p.key, 0, keyView)
 	gl.BindFramebuffer(gl.FRAMEBUFFER, back)
 	p.key.bind(keyUnit)
-	p.sky.bind(skyUnit)
 	return func(prog program) {
 		set(prog)
 		prog.setInt("keyDepth", keyUnit)
 		prog.setMat("keyView", keyView)
 		prog.setFloat("keyTexel", field/keySide)
-		prog.setInt("skyDepth", skyUnit)
-		prog.setMat("skyView", skyViews...)
-		prog.setVec("skyDir", p.skyDirs...)
-		prog.setFloat("skyLift", skyLift)
 	}
 }
 
@@ -134,55 +131,82 @@ func (s sitting) paintForm() {
 	s.paintRibbons(seams, s.l.look.Seam)
 }
 
-// paintCloth draws the cloth. See-through cloth is drawn twice, what faces away
-// first, so that the nearer layer lies over the farther.
+// paintCloth draws the cloth. See-through cloth is drawn from the back to the
+// front, so that the nearer layer lies over the farther.
 func (s sitting) paintCloth() {
 	prog, l := s.cloth, s.l
+	cloth, sheet, _ := l.drawn(s.m)
 	prog.use()
-	prog.setColour("rightColour", linear(l.look.Cloth))
-	prog.setColour("wrongColour", linear(l.look.WrongSide))
+	shown := s.shownLook()
+	prog.setColour("rightColour", linear(shown.Cloth))
+	prog.setColour("wrongColour", linear(shown.WrongSide))
 	gl.Uniform2f(prog.at("warp"), float32(math.Sin(l.scene.Grain)), float32(math.Cos(l.scene.Grain)))
-	s.m.set(prog, l.look)
-	if s.m.solid() {
-		l.cloth.draw()
+	s.m.set(prog, shown)
+	if s.solid() {
+		cloth.draw()
 		return
 	}
 	gl.Enable(gl.BLEND)
-	gl.BlendFunc(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA)
+	gl.BlendFuncSeparate(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA, gl.ZERO, gl.ONE) // a picture is solid
 	gl.DepthMask(false)
-	gl.Enable(gl.CULL_FACE)
-	for _, side := range []uint32{gl.FRONT, gl.BACK} {
-		gl.CullFace(side)
-		l.cloth.draw()
-	}
-	gl.Disable(gl.CULL_FACE)
+	cloth.drawOrdered(farToNear(sheet, s.v.Eye))
 	gl.DepthMask(true)
 	gl.Disable(gl.BLEND)
 }
 
-// paintRim draws where the cloth ends for the eye.
-func (s sitting) paintRim() {
-	hems := s.l.hems
-	if s.m.Quick {
-		hems = s.l.cuts
+// drawn returns what of the cloth is painted: its smooth surface, or its lattice
+// where it moves or shows a map, whose values belong to the lattice.
+func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, []edge) {
+	if l.smooth != nil && !m.Quick && m.Map == nil {
+		return l.smooth.cloth, &l.smooth.Sheet, l.smooth.rims
 	}
+	return l.cloth, &l.scene.Cloth, l.rims
+}
+
+// paintRim draws where the cloth ends, and its fold line.
+func (s sitting) paintRim() {
 	s.line.use()
 	s.line.setMat("camera", s.camera)
-	cloth, ends, turns := &s.l.scene.Cloth, s.ends.begin(), s.turns.begin()
-	rimEnds(cloth, hems, s.v.Eye, func(a, b seamPoint) { ends.add(s.v.Eye, rimWidth, a, b) })
-	if !s.m.Quick {
-		rimTurns(cloth, hems, s.v.Eye, func(a, b seamPoint) { turns.add(s.v.Eye, turnWidth, a, b) })
+	_, cloth, rims := s.l.drawn(s.m)
+	ends := s.ends.begin()
+	for _, e := range rims {
+		ends.add(s.v.Eye, rimWidth, rimPoint(cloth, e[0], s.v.Eye), rimPoint(cloth, e[1], s.v.Eye))
 	}
-	s.paintRibbons(ends, s.l.look.Rim)
-	s.paintRibbons(turns, s.l.look.Rim)
+	s.paintRibbons(ends, s.shownLook().Rim)
 }
 
 // solid reports whether nothing is seen through the cloth.
-func (m Manner) solid() bool { return m.Opacity == 0 || m.Opacity >= 1 }
+func (s sitting) solid() bool {
+	return (s.m.Opacity == 0 || s.m.Opacity >= 1) && !(s.m.own(s.l.look) && s.l.look.Own.Sheer > 0)
+}
+
+// own reports whether the cloth is drawn in its own look.
+func (m Manner) own(l Look) bool {
+	return l.Own.Known() && !m.Toile && m.Yarns == nil && m.Map == nil
+}
+
+// shownLook is the look of the scene, without that of the cloth where another
+// is shown.
+func (s sitting) shownLook() Look {
+	if s.m.own(s.l.look) {
+		return s.l.look
+	}
+	toile := s.l.scene.Look
+	toile.Own = look.Look{}
+	return toile.withDefaults()
+}
+
+// What the cloth program shows.
+const (
+	showPaper = iota
+	showYarns
+	showMap
+	showOwn
+)
 
 // set passes the manner to the program of the cloth, which is in use.
 func (m Manner) set(prog program, look Look) {
-	opacity, show, step := m.Opacity, int32(0), look.GrainStep
+	opacity, show, step := m.Opacity, int32(showPaper), look.GrainStep
 	if opacity == 0 {
 		opacity = 1
 	}
@@ -190,20 +214,41 @@ func (m Manner) set(prog program, look Look) {
 		step = noGrain
 	}
 	if m.Yarns != nil {
-		show = 1
+		show = showYarns
 		prog.setColour("warpColour", linear(m.Yarns.Warp))
 		prog.setColour("weftColour", linear(m.Yarns.Weft))
 	}
 	if m.Map != nil {
-		show = 2
+		show = showMap
 		gl.Uniform2f(prog.at("mapRange"), float32(m.Map.Low), float32(m.Map.High))
 		for i, c := range m.Map.Ramp {
 			prog.setColour("ramp["+strconv.Itoa(i)+"]", srgb(c))
 		}
 	}
+	if m.own(look) {
+		show = showOwn
+		prog.dress(look.Own)
+	}
 	prog.setFloat("grainStep", step)
 	prog.setFloat("opacity", opacity)
 	prog.setInt("show", show)
+}
+
+// weaves are the numbers of the faces of cloth in weave.glsl.
+var weaves = map[look.Face]int32{look.Plain: 0, look.Twill: 1, look.Satin: 2, look.Crepe: 3, look.Rib: 4}
+
+// dress passes the look of a cloth to its program, which is in use.
+func (p program) dress(l look.Look) {
+	flag := map[bool]int32{true: 1}
+	p.setFloat("sheen", l.Sheen)
+	p.setFloat("roughness", l.Roughness)
+	p.setFloat("sheer", l.Sheer)
+	p.setInt("drawnOut", flag[l.Float != look.None])
+	p.setFloat("floatAcross", float64(flag[l.Float == look.Weft]))
+	p.setInt("face", weaves[l.Face])
+	p.setColour("checkColour", linear(opaque(l.Check)))
+	p.setFloat("checkStep", l.CheckStep)
+	p.setFloat("checkWide", l.CheckWide)
 }
 
 // noGrain is a step of grain lines of which none crosses a piece, m.

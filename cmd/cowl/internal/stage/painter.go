@@ -3,16 +3,18 @@
 package stage
 
 import (
+	"cowl/materials/look"
+	"cowl/mesh/surface"
 	"cowl/shaders"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Sides of the depth maps in texels: the key light needs about 0.5 mm, the sky
+// Sides of the depth maps in texels: the key light needs about 1 mm, the sky
 // 2 mm, over a form of about a metre.
 const (
-	keySide = 2048
+	keySide = 1024
 	skySide = 512
 )
 
@@ -26,11 +28,12 @@ const (
 // on the thread of that context.
 type Painter struct {
 	cloth, form, line, depth program
+	look                     program // at the sky
+	sheer                    program // depth of sheer cloth
 	quickCloth, quickForm    program
 	key, sky                 depthMap
 	skyDirs                  []r3.Vec
-	skyOf                    *Loaded // whose sky lies in the depth maps
-	ends, turns              ribbons // as drawn last
+	ends                     ribbons // as drawn last
 }
 
 // NewPainter prepares drawing in the current context, in which the OpenGL
@@ -41,7 +44,7 @@ func NewPainter() (*Painter, error) {
 		dst *program
 		src shaders.Source
 	}{
-		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()},
+		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()}, {&p.sheer, shaders.SheerDepth()},
 		{&p.quickCloth, shaders.QuickCloth()}, {&p.quickForm, shaders.QuickForm()},
 	} {
 		linked, err := link(s.src)
@@ -50,13 +53,17 @@ func NewPainter() (*Painter, error) {
 		}
 		*s.dst = linked
 	}
+	var err error
+	if p.look, err = link(shaders.SkyLook(), "sky"); err != nil {
+		return nil, err
+	}
 	p.key, p.sky = newDepthMap(keySide, 1), newDepthMap(skySide, shaders.SkyCount)
 	return p, nil
 }
 
 // Release frees what the painter holds in the driver.
 func (p *Painter) Release() {
-	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.quickCloth, p.quickForm} {
+	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.sheer, p.look, p.quickCloth, p.quickForm} {
 		gl.DeleteProgram(uint32(prog))
 	}
 	p.key.release()
@@ -74,8 +81,16 @@ type Loaded struct {
 	verts       []float32 // of the cloth, as last sent
 	pos         []r3.Vec  // m, where Move put the cloth
 	seams       [][]seamPoint
-	hems        []hem
-	cuts        []hem // those at which the cloth is cut
+	rims        []edge
+	open        []float32 // what the vertices of the cloth see of the sky, two numbers each; nil: not known
+	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
+}
+
+// smoothed is the smooth surface of the cloth in the memory of the driver.
+type smoothed struct {
+	surface.Surface
+	cloth buffer
+	rims  []edge
 }
 
 // Load copies a scene to the driver. It fails where a place is not a finite
@@ -84,14 +99,9 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), hems: hems(&s.Cloth)}
-	for _, h := range l.hems {
-		if h.tris[1] < 0 {
-			l.cuts = append(l.cuts, h)
-		}
-	}
-	l.verts = clothVertices(nil, &s.Cloth, nil)
-	l.cloth = upload(l.verts, indices(s.Cloth.Tris), 3, 3, 2, 1)
+	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: rims(&s.Cloth, false)}
+	l.verts = clothVertices(nil, &s.Cloth, s.Cloth.Normals(), s.Grain, nil)
+	l.cloth = upload(l.verts, indices(s.Cloth.Tris), clothParts...)
 	l.formBox = Bounds(nil)
 	if s.Form != nil {
 		l.form = upload(formVertices(s.Form), indices(s.Form.Tris), 3, 3)
@@ -99,6 +109,55 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	}
 	l.setBox(Bounds(s.Cloth.Pos))
 	return l, nil
+}
+
+// Smooth lays a smooth surface over the cloth of l where it lies now, to be
+// painted instead of its lattice wherever shadows are. Move takes it away.
+func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
+	l.roughen()
+	l.smooth = &smoothed{Surface: s, rims: rims(&s.Sheet, true)}
+	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, l.scene.Grain, nil), indices(s.Tris), clothParts...)
+	l.smooth.see(l.open)
+}
+
+// see carries what the vertices of the sheet see of the sky over.
+func (s *smoothed) see(open []float32) {
+	if len(open) == 0 {
+		return
+	}
+	var sides [2][]float64
+	for k := range sides {
+		values := make([]float64, len(open)/2)
+		for i := range values {
+			values[i] = float64(open[2*i+k])
+		}
+		sides[k] = s.Carry(values)
+	}
+	out := make([]float32, 0, 2*len(s.Pos))
+	for i := range s.Pos {
+		out = append(out, float32(sides[0][i]), float32(sides[1][i]))
+	}
+	s.cloth.see(out)
+}
+
+// Dress changes what the cloth of l looks like; the zero Look is that of a toile.
+func (l *Loaded) Dress(own look.Look) {
+	if l.scene.Look.Own == own {
+		return
+	}
+	if l.scene.Look.Own.Sheer != own.Sheer {
+		l.open = nil // another shadow on the sky
+	}
+	l.scene.Look.Own = own
+	l.look = l.scene.Look.withDefaults()
+}
+
+// roughen takes the smooth surface away.
+func (l *Loaded) roughen() {
+	if l.smooth != nil {
+		l.smooth.cloth.release()
+		l.smooth = nil
+	}
 }
 
 // Move puts the cloth of a loaded scene elsewhere: pos in m, one a vertex, and
@@ -115,12 +174,13 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	}
 	l.pos = append(l.pos[:0], pos...)
 	l.scene.Cloth.Pos = l.pos
-	l.verts = clothVertices(l.verts, &l.scene.Cloth, values)
+	l.roughen()
+	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), l.scene.Grain, values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)
-	if p.skyOf == l {
-		p.skyOf = nil
-	}
+	l.open = nil
+	l.cloth.see(nil)
+	l.form.see(nil)
 	return nil
 }
 
@@ -138,19 +198,33 @@ func (l *Loaded) setBox(cloth r3.Box) {
 
 // Release frees what the scene holds in the driver.
 func (l *Loaded) Release() {
+	l.roughen()
 	l.cloth.release()
 	l.form.release()
 }
 
 // lookUp finds out what sky the vertices of l see, unless that is known.
 func (p *Painter) lookUp(l *Loaded, views []mat4) {
-	if p.skyOf == l {
+	if l.open != nil {
 		return
 	}
 	for i, view := range views {
-		p.drawDepth(l, p.sky, int32(i), view)
+		p.drawDepth(l, l.cloth, p.sky, int32(i), view)
 	}
-	p.skyOf = l
+	p.sky.bind(skyUnit)
+	p.look.use()
+	p.look.setInt("skyDepth", skyUnit)
+	p.look.setMat("skyView", views...)
+	p.look.setVec("skyDir", p.skyDirs...)
+	p.look.setFloat("skyLift", skyLift)
+	p.look.setFloat("inset", 0)
+	l.open = l.cloth.record(2)
+	p.look.setFloat("inset", formInset)
+	l.form.see(l.form.record(2))
+	l.cloth.see(l.open)
+	if l.smooth != nil {
+		l.smooth.see(l.open)
+	}
 }
 
 // skyViews returns the views of the depth maps of the sky.
@@ -172,18 +246,28 @@ func drawFrame() uint32 {
 
 // drawDepth draws cloth and form into one layer of a depth map. The offset
 // grows with the slope, against a surface shading itself.
-func (p *Painter) drawDepth(l *Loaded, d depthMap, layer int32, view mat4) {
+func (p *Painter) drawDepth(l *Loaded, cloth buffer, d depthMap, layer int32, view mat4) {
 	gl.Enable(gl.DEPTH_TEST)
 	gl.DepthFunc(gl.LESS)
 	gl.Disable(gl.CULL_FACE)
 	gl.Enable(gl.POLYGON_OFFSET_FILL)
 	gl.PolygonOffset(1.5, 2)
 	d.begin(layer)
+	prog := p.depth
+	if l.look.Own.Sheer > 0 {
+		prog = p.sheer
+	}
+	prog.use()
+	prog.setMat("camera", view)
+	prog.setFloat("inset", 0)
+	prog.setFloat("sheer", l.look.Own.Sheer)
+	cloth.draw()
 	p.depth.use()
 	p.depth.setMat("camera", view)
-	p.depth.setFloat("inset", 0)
-	l.cloth.draw()
 	p.depth.setFloat("inset", formInset)
+	gl.Enable(gl.CULL_FACE) // it is closed
+	gl.CullFace(gl.BACK)
 	l.form.draw()
+	gl.Disable(gl.CULL_FACE)
 	gl.Disable(gl.POLYGON_OFFSET_FILL)
 }

@@ -15,8 +15,9 @@ import (
 // program is a linked pair of shaders.
 type program uint32
 
-// link compiles and links src; the error holds the message of the driver.
-func link(src shaders.Source) (program, error) {
+// link compiles and links src; outputs of its vertex shader may be kept, see
+// record. The error holds the message of the driver.
+func link(src shaders.Source, kept ...string) (program, error) {
 	p := gl.CreateProgram()
 	for _, part := range []struct {
 		kind uint32
@@ -28,6 +29,14 @@ func link(src shaders.Source) (program, error) {
 		}
 		gl.AttachShader(p, s)
 		gl.DeleteShader(s) // goes with the program
+	}
+	if len(kept) > 0 {
+		for i := range kept {
+			kept[i] += "\x00"
+		}
+		names, free := gl.Strs(kept...)
+		gl.TransformFeedbackVaryings(p, int32(len(kept)), names, gl.INTERLEAVED_ATTRIBS)
+		free()
 	}
 	gl.LinkProgram(p)
 	var ok, size int32

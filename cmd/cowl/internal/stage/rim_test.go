@@ -32,53 +32,27 @@ func grid(profile [][2]float64, fold int) mesh.Sheet {
 	return s
 }
 
-// The cloth ends along its outline and its fold, and turns out of sight where
-// it is folded back, not where one strip of the lattice turns to and fro.
-func TestRim(t *testing.T) {
-	eye := r3.Vec{X: 2, Y: 3, Z: 60}
+// The cloth ends along its outline, and its fold line if that is asked for.
+func TestRims(t *testing.T) {
+	s := grid([][2]float64{{0, 0}, {1, 0}, {2, 0}, {3, 0}, {4, 0}, {5, 0}, {6, 0}}, 4)
 	for _, c := range []struct {
-		name    string
-		profile [][2]float64
-		turn    float64 // X of all turns
-		turns   int
-	}{
-		{"flat", [][2]float64{{0, 0}, {1, 0}, {2, 0}, {3, 0}, {4, 0}, {5, 0}, {6, 0}}, 0, 0},
-		{"folded back", [][2]float64{{0, 0}, {1, 0}, {2, 0}, {3, 0}, {2, -1}, {1, -1}, {0, -1}}, 3, 6},
-		{"to and fro", [][2]float64{{0, 0}, {1, 0}, {2, 0}, {1.9, -1}, {3, -1}, {4, -1}, {5, -1}}, 0, 0},
-	} {
-		s := grid(c.profile, 4)
-		h := hems(&s)
-		n := 0
-		on := func(p seamPoint, at func(q r3.Vec) bool) bool {
-			for _, q := range s.Pos {
-				if math.Abs(apart(p.at, q)-rimLift) < 1e-9 && at(q) {
-					return true
-				}
-			}
-			return false
+		folds bool
+		want  int
+	}{{false, 4 * 6}, {true, 4*6 + 6}} {
+		got := rims(&s, c.folds)
+		if len(got) != c.want {
+			t.Errorf("rims(grid, %v) = %d edges, want %d", c.folds, len(got), c.want)
 		}
-		rimEnds(&s, h, eye, func(a, b seamPoint) {
-			n++
-			ends := func(q r3.Vec) bool {
-				return q.Y == 0 || q.Y == 4 || q.Y == 6 || q.X == c.profile[0][0] || q.X == c.profile[6][0]
+		for _, e := range got {
+			a, b := s.Flat[e[0]], s.Flat[e[1]]
+			outline := a.X == b.X && (a.X == 0 || a.X == 6) || a.Y == b.Y && (a.Y == 0 || a.Y == 6)
+			if fold := a.Y == 4 && b.Y == 4; !outline && !(fold && c.folds) {
+				t.Errorf("rims(grid, %v) has the edge from %v to %v, which is inside the cloth", c.folds, a, b)
 			}
-			if !on(a, ends) || !on(b, ends) {
-				t.Errorf("%s: an end from %v to %v, which is inside the cloth", c.name, a.at, b.at)
-			}
-		})
-		if n != 4*6+6 {
-			t.Errorf("%s: %d ends, want 24 of the outline and 6 of the fold", c.name, n)
 		}
-		n = 0
-		rimTurns(&s, h, eye, func(a, b seamPoint) {
-			n++
-			turn := func(q r3.Vec) bool { return q.X == c.turn && q.Z == 0 }
-			if !on(a, turn) || !on(b, turn) {
-				t.Errorf("%s: a turn from %v to %v, want them at X = %g", c.name, a.at, b.at, c.turn)
-			}
-		})
-		if n != c.turns {
-			t.Errorf("%s: %d turns, want %d", c.name, n, c.turns)
-		}
+	}
+	eye := r3.Vec{Z: 60}
+	if p := rimPoint(&s, 3, eye); math.Abs(apart(p.at, s.Pos[3])-rimLift) > 1e-12 || apart(p.at, eye) >= apart(s.Pos[3], eye) {
+		t.Errorf("rimPoint moved %v to %v, want %v m towards the eye", s.Pos[3], p.at, rimLift)
 	}
 }

@@ -46,8 +46,8 @@ func drawSection(sec Section, look Look, w, h int) *image.RGBA {
 	inner := ink{img.SubImage(field).(*image.RGBA)}
 	drawFormCut(inner, s, sec.Form, field)
 	drawGrid(k, s, field)
-	inner.stroke(s.line(sec.Facing), 2.5, inkMid)
-	inner.stroke(s.line(sec.Cloth), 4, inkDark)
+	inner.stroke(s.line(curved(sec.Facing)), 2.5, inkMid)
+	inner.stroke(s.line(curved(sec.Cloth)), 4, inkDark)
 	drawFolds(k, s, sec.Folds, look)
 	drawKey(k, sec, field)
 	return img
@@ -68,6 +68,22 @@ func (s scale) line(ps []r2.Vec) []r2.Vec {
 	out := make([]r2.Vec, len(ps))
 	for i, p := range ps {
 		out[i] = s.at(p)
+	}
+	return out
+}
+
+// curved is a smooth curve through the points of a section.
+func curved(ps []r2.Vec) []r2.Vec {
+	if len(ps) < 3 {
+		return ps
+	}
+	in := make([]r3.Vec, len(ps))
+	for i, p := range ps {
+		in[i] = r3.Vec{X: p.X, Y: p.Y}
+	}
+	var out []r2.Vec
+	for _, p := range bowed(in) {
+		out = append(out, r2.Vec{X: p.X, Y: p.Y})
 	}
 	return out
 }

@@ -11,6 +11,7 @@ import (
 	"math"
 
 	"cowl/mesh"
+	"cowl/mesh/surface"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -21,12 +22,14 @@ var ErrNoDrawing = errors.New("no drawing")
 
 // Scene is what is drawn.
 type Scene struct {
-	Cloth mesh.Sheet
-	Form  *mesh.Surface // nil: the cloth alone
-	Seams [][]r3.Vec    // m, polylines on the form, drawn thin and dark
-	Grain float64       // rad, from CF to warp: the warp runs along (sin, cos) in the flat piece
-	Look  Look          // zero: the default look
-	Marks []Mark        // numbered points, drawn over the picture
+	Cloth  mesh.Sheet
+	Smooth *surface.Surface // through Cloth; nil: made where a picture is drawn
+	Form   *mesh.Surface    // nil: the cloth alone
+	Seams  [][]r3.Vec       // m, polylines on the form, drawn thin and dark
+	FoldY  float64          // m, flat height of the line where the self-facing folds in
+	Grain  float64          // rad, from CF to warp: the warp runs along (sin, cos) in the flat piece
+	Look   Look             // zero: the default look
+	Marks  []Mark           // numbered points, drawn over the picture
 }
 
 // Mark is a numbered point in space, such as the crest of a fold.
@@ -44,6 +47,14 @@ func Bounds(pos []r3.Vec) r3.Box {
 		b.Max = r3.Vec{X: max(b.Max.X, p.X), Y: max(b.Max.Y, p.Y), Z: max(b.Max.Z, p.Z)}
 	}
 	return b
+}
+
+// smooth returns the smooth surface through the cloth.
+func (s *Scene) smooth() surface.Surface {
+	if s.Smooth != nil {
+		return *s.Smooth
+	}
+	return surface.Smooth(s.Cloth, surface.Options{FoldY: s.FoldY})
 }
 
 // places lists every vertex of cloth and form.

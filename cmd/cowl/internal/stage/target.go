@@ -17,18 +17,20 @@ type target struct {
 	w, h                  int32
 }
 
-// smoothly is the number of samples a pixel of a picture; drivers may have fewer.
-const smoothly = 4
+// Samples a pixel, in a window and in a picture that is kept; drivers may have
+// fewer, see Shot.
+const (
+	smoothly = 4
+	still    = 8
+)
 
 // newTarget takes so many samples a pixel, or as many as the driver has; 0 is
 // one without smoothing.
 func newTarget(w, h int, samples int32) (*target, error) {
-	var most, can int32
-	gl.GetIntegerv(gl.MAX_RENDERBUFFER_SIZE, &most)
-	if w < 1 || h < 1 || w > int(most) || h > int(most) {
+	can, most := limits()
+	if w < 1 || h < 1 || w > most || h > most {
 		return nil, fmt.Errorf("stage: picture of %d × %d pixels, want 1–%d each", w, h, most)
 	}
-	gl.GetIntegerv(gl.MAX_SAMPLES, &can)
 	samples = min(samples, can)
 	t := &target{w: int32(w), h: int32(h)}
 	gl.GenFramebuffers(1, &t.smooth)
@@ -45,6 +47,15 @@ func newTarget(w, h int, samples int32) (*target, error) {
 	}
 	gl.BindFramebuffer(gl.FRAMEBUFFER, t.smooth)
 	return t, nil
+}
+
+// limits returns how many samples a pixel the driver has, and how many pixels a
+// picture may be wide and tall.
+func limits() (samples int32, most int) {
+	var side int32
+	gl.GetIntegerv(gl.MAX_SAMPLES, &samples)
+	gl.GetIntegerv(gl.MAX_RENDERBUFFER_SIZE, &side)
+	return samples, int(side)
 }
 
 func (t *target) attach(where, format uint32, samples int32) (buffer uint32) {

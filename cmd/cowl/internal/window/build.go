@@ -72,7 +72,7 @@ func (a *App) pane3D(i int, r panel.Rect) {
 	}
 	a.foldMarks(p, r)
 	a.pinMarks(p, r)
-	if c := maps[a.show]; c.kind != mapPlain && len(a.panes) == 1 {
+	if c := maps[a.show]; c.kind > mapPlain && len(a.panes) == 1 {
 		a.legend(panel.Rect{X: r.X + 20, Y: r.Y + r.H - 66, W: min(260, r.W-40), H: 50})
 	}
 	u.Ring(r.Inset(4), use)

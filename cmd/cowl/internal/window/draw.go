@@ -11,9 +11,6 @@ import (
 	"cowl/mesh"
 )
 
-// look is how cloth and form are coloured in the window.
-var look = stage.Look{}
-
 // feed brings the cloth of a pane to the driver where it is newer there than
 // here.
 func (a *App) feed(p *Pane) error {
@@ -24,9 +21,10 @@ func (a *App) feed(p *Pane) error {
 	shape := &f.Sheet.Tris[0]
 	if p.loaded == nil || p.shape != shape {
 		sheet := mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing}
-		s := stage.Scene{Cloth: sheet, Grain: f.Job.Piece.Grain, Look: look}
-		if !f.Job.Free {
-			s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
+		s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
+		s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
+		if f.Job.Free {
+			s.Form, s.Seams, s.Look.Form = &p.dummy.hanger, nil, stage.Wood
 		}
 		l, err := a.painter.Load(s)
 		if err != nil {
@@ -35,6 +33,7 @@ func (a *App) feed(p *Pane) error {
 		p.unload()
 		p.loaded, p.shape, p.shown = l, shape, 0
 	}
+	p.loaded.Dress(p.Style.Fabric.Look)
 	if p.shown == f.Serial && p.values == a.show && a.opt.Frames == 0 {
 		return nil
 	}
@@ -43,12 +42,13 @@ func (a *App) feed(p *Pane) error {
 	if v := maps[a.show].value; v != nil {
 		values = v(f)
 	}
+	p.polished = 0
 	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
 }
 
 // manner says how the panes are painted.
 func (a *App) manner(quick bool) stage.Manner {
-	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain}
+	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
 	if a.through {
 		m.Opacity = 0.55
 	}
@@ -92,14 +92,18 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		return nil
 	}
 	want := painting{
-		serial: p.shown, eye: a.eye, show: a.show, noForm: a.noForm, through: a.through,
-		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine,
+		serial: p.shown, eye: a.eye, show: a.show, own: p.Style.Fabric.Look, noForm: a.noForm, through: a.through,
+		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
 	if want != p.drawn {
 		a.moved = a.now
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.resting()
 	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
+	if want.fine && p.resting() {
+		a.polish(p)
+	}
+	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
 		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(!want.fine), part.Dx(), part.Dy(), want.smooth)
 		if err != nil {

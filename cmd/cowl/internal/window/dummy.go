@@ -3,6 +3,7 @@
 package window
 
 import (
+	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
 	"cowl/mesh/body"
 	"cowl/mesh/form"
@@ -16,6 +17,7 @@ import (
 type dummy struct {
 	form    *form.Form
 	surface mesh.Surface
+	hanger  mesh.Surface // in place of the form, for cloth that hangs free
 	seams   [][]r3.Vec
 	front   []r2.Vec // m, (Z, Y) of its outline on the centre front
 }
@@ -25,7 +27,7 @@ func newDummy(b body.Body) (*dummy, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &dummy{form: f, surface: f.Surface(), seams: f.SeamLines()}
+	d := &dummy{form: f, surface: f.Surface(), seams: f.SeamLines(), hanger: stage.Hanger(f.Shoulder(1), f.Shoulder(-1))}
 	for _, p := range f.CF() {
 		d.front = append(d.front, r2.Vec{X: p.Z, Y: p.Y})
 	}

@@ -15,7 +15,8 @@ type mapKind int
 
 // What can be shown on the cloth.
 const (
-	mapPlain mapKind = iota
+	mapOwn mapKind = iota
+	mapPlain
 	mapYarns
 	mapStretch
 	mapShear
@@ -37,7 +38,8 @@ type mapChoice struct {
 // maps lists them in the order offered. Both ramps change evenly in lightness,
 // so they are told apart without colour.
 var maps = []mapChoice{
-	{kind: mapPlain, name: "Plain cloth", help: limit.Say("The cloth in its own colour, the wrong side darker.")},
+	{kind: mapOwn, name: "As the cloth looks", help: limit.Say("Colour, sheen and sheerness of the fabric: invented, to tell cloths apart; never measured.")},
+	{kind: mapPlain, name: "Plain cloth", help: limit.Say("As a toile, the wrong side darker.")},
 	{kind: mapYarns, name: "Grain lines", help: limit.Say("Every %.0f a warp yarn (dark) and a weft yarn (light), to see where the grain runs.", limit.Metres(0.02))},
 	{
 		kind: mapStretch, name: "Stretch", legend: "yarns eased or stretched", ramp: twoWays, low: -0.03, high: 0.03,

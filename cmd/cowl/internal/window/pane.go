@@ -7,6 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/materials/look"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/sim/drape"
@@ -27,12 +28,13 @@ type Pane struct {
 	rested, before *rested    // the last rest, and the one before it with other work on the stand
 	gave           *sync.Once // of the walk: it has given way to drawing
 
-	loaded *stage.Loaded // nil until there is cloth to draw
-	shape  *[3]int32     // first triangle of the sheet that is loaded: another sheet has another
-	shown  uint64        // serial of the moment in the driver, 0: none
-	values mapKind       // that are in the driver
-	canvas stage.Canvas
-	drawn  painting // what lies on the canvas
+	loaded              *stage.Loaded // nil until there is cloth to draw
+	shape               *[3]int32     // first triangle of the sheet that is loaded: another sheet has another
+	shown               uint64        // serial of the moment in the driver, 0: none
+	values              mapKind       // that are in the driver
+	polishing, polished uint64        // serial of the moment whose smooth surface is being made, and is in the driver
+	canvas              stage.Canvas
+	drawn               painting // what lies on the canvas
 }
 
 // painting is all that a painted pane depends on.
@@ -40,9 +42,11 @@ type painting struct {
 	serial          uint64
 	eye             Orbit
 	show            mapKind
+	own             look.Look
 	noForm, through bool
 	wide, tall      int
 	smooth, fine    bool
+	polished        bool
 }
 
 // hands is what was put to the cloth by hand, as undo brings it back.
@@ -117,7 +121,7 @@ func (p *Pane) release() {
 func (p *Pane) unload() {
 	if p.loaded != nil {
 		p.loaded.Release()
-		p.loaded = nil
+		p.loaded, p.polished = nil, 0
 	}
 }
 

@@ -15,8 +15,10 @@ import (
 	"unicode"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
 	"cowl/mesh/export/gltf"
+	"cowl/mesh/surface"
 	"cowl/sim/fault"
 )
 
@@ -105,14 +107,15 @@ func (a *App) saveMesh() {
 		a.complain(errNoCloth)
 		return
 	}
-	sheet, title := p.sheetNow(), p.Style.Name
+	sheet, title, foldY := p.sheetNow(), p.Style.Name, p.frame.Hung.FoldY
+	cloth := stage.ForFile(p.Style.Fabric.Look, p.frame.Job.Piece.Grain)
 	var form *mesh.Surface
 	if p.dummy != nil && !p.frame.Job.Free {
 		form = &p.dummy.surface
 	}
 	a.write(a.fileName(".glb"), func() ([]byte, error) {
 		var b bytes.Buffer
-		err := gltf.Write(&b, sheet, form, gltf.Options{Title: title})
+		err := gltf.Write(&b, surface.Smooth(sheet, surface.Options{FoldY: foldY}), form, gltf.Options{Title: title, Cloth: cloth})
 		return b.Bytes(), err
 	}, nil)
 }
@@ -156,7 +159,11 @@ func (a *App) picture(eye Orbit, times float64, quick bool) (*image.RGBA, error)
 			continue
 		}
 		r := l.panes[i]
-		img, err := a.painter.Shot(p.loaded, eye.View(), a.manner(quick || a.show > mapYarns || a.through), size(r.W), size(r.H))
+		quick := quick || a.show > mapYarns || a.through
+		if !quick {
+			a.polishNow(p)
+		}
+		img, err := a.painter.Shot(p.loaded, eye.View(), a.manner(quick), size(r.W), size(r.H))
 		if err != nil {
 			return nil, err
 		}

@@ -21,7 +21,7 @@ func (a *App) showTab(r panel.Rect) {
 				a.show = m.kind
 			}
 		}
-		if a.show != mapPlain && len(a.panes) > 1 { // one pane has it in its corner
+		if a.show > mapPlain && len(a.panes) > 1 { // one pane has it in its corner
 			c.Gap(6)
 			a.legend(c.Next(50).Shrunk(8, 0))
 			c.Gap(10)

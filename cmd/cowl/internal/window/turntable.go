@@ -6,6 +6,15 @@ import (
 	"fmt"
 	"image"
 	"math"
+
+	"cowl/cmd/cowl/internal/motion"
+)
+
+// The turntable: so many pictures round, each so long, no wider than that.
+const (
+	turnPictures = 36
+	turnDelay    = 8   // hundredths of a second
+	turnWide     = 640 // pixels
 )
 
 // saveTurntable draws the panes from all round, one picture after another
@@ -37,7 +46,7 @@ func (a *App) saveTurntable() {
 			return
 		}
 		a.working = ""
-		a.write(a.fileName("-turntable.gif"), func() ([]byte, error) { return encodeTurn(shots) }, nil)
+		a.write(a.fileName("-turntable.gif"), func() ([]byte, error) { return motion.GIF(shots, turnDelay) }, nil)
 	}
 	a.tasks = append(a.tasks, next)
 }

@@ -1,4 +1,4 @@
-package window
+package motion
 
 import (
 	"image"
@@ -117,11 +117,44 @@ func mean(box []spot) color.RGBA {
 	return color.RGBA{uint8(sum[0] / n), uint8(sum[1] / n), uint8(sum[2] / n), 0xFF}
 }
 
-// paint turns a picture, of whose colours the palette was made, into few colours.
+// dither is the order in which the 4 × 4 pixels of a tile go over to the next
+// colour (B. E. Bayer, "An optimum method for two-level rendition of
+// continuous-tone pictures", ICC 1973). Unlike spread errors it stands still
+// from picture to picture.
+var dither = [4][4]int{{0, 8, 2, 10}, {12, 4, 14, 6}, {3, 11, 1, 9}, {15, 7, 13, 5}}
+
+// shade is by how much of 255 dithering moves a channel, from end to end: by as
+// much as the bins are wide.
+const shade = 8
+
+// paint turns a picture, of whose colours the palette was made, into few
+// colours. Plain ground stays plain: what has one of them already is not moved.
 func (p palette) paint(img *image.RGBA) *image.Paletted {
 	out := image.NewPaletted(img.Rect, p.colours)
 	for i := range out.Pix {
-		out.Pix[i] = p.nearest[bin(img.Pix[4*i], img.Pix[4*i+1], img.Pix[4*i+2])]
+		c := [3]uint8(img.Pix[4*i : 4*i+3])
+		k := p.index(c)
+		if own := p.colours[k].(color.RGBA); c != [3]uint8{own.R, own.G, own.B} {
+			x, y := i%out.Stride, i/out.Stride
+			move := (2*dither[y%4][x%4] - 15) * shade / 32
+			for n, v := range c {
+				c[n] = uint8(min(max(int(v)+move, 0), 255))
+			}
+			k = p.index(c)
+		}
+		out.Pix[i] = k
 	}
 	return out
+}
+
+// index returns the colour for c: that of its bin, or for one that no picture
+// had the nearest.
+func (p palette) index(c [3]uint8) uint8 {
+	at := bin(c[0], c[1], c[2])
+	k, ok := p.nearest[at]
+	if !ok {
+		k = uint8(p.colours.Index(color.RGBA{c[0], c[1], c[2], 0xFF}))
+		p.nearest[at] = k
+	}
+	return k
 }
