@@ -26,7 +26,7 @@ func TestQuickIsTight(t *testing.T) {
 		if quick, err = quick.place(ctx); err != nil {
 			t.Fatal(err)
 		}
-		quick.settle(ctx, roughly, roughSteps, true)
+		quick.settle(ctx, roughly, fallSteps, true)
 		slow := *quick
 		slow.State = quick.State.Clone()
 		quick.finish(ctx)
