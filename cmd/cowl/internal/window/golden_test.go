@@ -19,16 +19,26 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// before returns the place (x, y) as far ahead as keeps it gap m off the form.
+// before returns the place (x, y) as far ahead as keeps it gap m off the form, to
+// a thousandth of a millimetre: steps that one could see would be drawn as lumps.
 func (d *dummy) before(x, y, gap float64) r3.Vec {
-	p := r3.Vec{X: x, Y: y, Z: 0.30}
-	for p.Z > -0.03 {
-		if off, _ := d.form.Distance(p); off < gap {
-			break
-		}
-		p.Z -= 0.002
+	clear := func(z float64) bool {
+		off, _ := d.form.Distance(r3.Vec{X: x, Y: y, Z: z})
+		return off >= gap
 	}
-	return p
+	z := 0.30
+	for z > -0.03 && clear(z-0.002) {
+		z -= 0.002
+	}
+	lo, hi := z-0.002, z
+	for hi-lo > 1e-6 {
+		if m := (lo + hi) / 2; clear(m) {
+			hi = m
+		} else {
+			lo = m
+		}
+	}
+	return r3.Vec{X: x, Y: y, Z: hi}
 }
 
 // freeze puts made-up cloth before the form, at rest, with made-up figures, so
