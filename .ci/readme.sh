@@ -7,8 +7,8 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 fail=0
 wrong() { echo "readme: $*"; fail=1; }
-# The reference of the command line lies beside it.
-cat README.md cmd/cowl/README.md >"$work/README.md"
+# The reference of the command line, the fabrics and the checks lie beside their packages.
+cat README.md cmd/cowl/README.md materials/README.md sim/proof/README.md >"$work/README.md"
 same() { diff "$work/readme" "$work/program" || wrong "$1: < README, > program"; }
 
 # The commands are there to be run; the demo runs as it stands.
