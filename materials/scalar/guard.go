@@ -15,6 +15,7 @@ const (
 	mostDepth = 30    // of lists and mappings in one another
 	mostKeys  = 1000  // of one mapping
 	mostLinks = 100   // anchors, aliases and tags, which no key of cowl takes
+	mostHeads = 100   // lines --- that begin a document, of which one is wanted
 )
 
 // marks counts the characters that may end a token.
@@ -40,7 +41,7 @@ type levels []level
 // guard refuses what would cost the parser much.
 func guard(tokens token.Tokens) *Fault {
 	var open levels
-	links := 0
+	links, heads := 0, 0
 	for i, t := range tokens {
 		switch t.Type {
 		case token.SequenceStartType, token.MappingStartType:
@@ -54,6 +55,8 @@ func guard(tokens token.Tokens) *Fault {
 			open[len(open)-1].keys++
 		case token.AnchorType, token.AliasType, token.TagType:
 			links++
+		case token.DocumentHeaderType:
+			heads++
 		}
 		switch {
 		case len(open) > mostDepth:
@@ -62,6 +65,8 @@ func guard(tokens token.Tokens) *Fault {
 			return faultAt(t, "more than 1000 keys in one place, want each key once")
 		case links > mostLinks:
 			return faultAt(t, "more than 100 anchors, aliases and tags, want none: write the values out")
+		case heads > mostHeads:
+			return faultAt(t, "more than 100 documents, want one")
 		}
 	}
 	return nil

@@ -1,4 +1,4 @@
-//go:build unix
+//go:build unix && !race
 
 package scalar
 
@@ -62,6 +62,7 @@ func heap(f func()) uint64 {
 }
 
 // Whatever the file, the answer comes within a second and 100 MB, and is short.
+// The race detector makes the parser some five times slower, so it sits this out.
 func TestHostile(t *testing.T) {
 	const many = 30000
 	tried := 0
@@ -89,7 +90,8 @@ func TestHostile(t *testing.T) {
 		{"one long word", "a: " + strings.Repeat("x", mostBytes-10), "nil"},
 		{"one long quote", "a: \"" + strings.Repeat("x ", mostBytes/2-10), ""},
 		{"comments", strings.Repeat("# x\n", many/2), "nil"},
-		{"documents", strings.Repeat("--- 1\n", 10000), "10000 documents"},
+		{"documents", strings.Repeat("--- 1\n", 10000), "more than 100 documents"},
+		{"a hundred documents", strings.Repeat("--- 1\n", 100), "100 documents"},
 		{"lines", strings.Repeat("\n", 2*many), "nil"},
 		{"spaces", strings.Repeat(" ", mostBytes-1), "nil"},
 		{"a front of 3000 points", "piece:\n" + numbered(3000, "  - {name: waist, x_cm: -1%d.123456, y_cm: -2.5}\n"), "nil"},
