@@ -94,6 +94,9 @@ func (h *hung) report(w io.Writer) {
 			r.report(w, name)
 		}
 	}
+	if text := measure.Halved(o); text != "" {
+		row("Halved", "%s", text)
+	}
 	row("Computed", "%s, %.0f s", measure.Say(o, "forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"), h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", caution)
 }

@@ -64,7 +64,7 @@ func (h *hung) affordable() error {
 	if h.style.Hang.Folds == drape.Auto {
 		drapes = max(drapes, tries)
 	}
-	return affordable(pointsOf(h.piece, h.style.Hang.Spacing), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
+	return affordable(pointsOf(h.piece, h.style.Job(h.piece, h.form).FinestSpacing()), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
 }
 
 // affordable is that of the drapes of a study that hang at the same time.
@@ -74,7 +74,7 @@ func (w *workshop) affordable(cases []studyCase) error {
 		if c.wrong != nil {
 			continue
 		}
-		most = math.Max(most, pointsOf(c.piece, c.style.Hang.Spacing))
+		most = math.Max(most, pointsOf(c.piece, c.style.Job(c.piece, nil).FinestSpacing()))
 		drapes += c.style.Hang.Placings
 		if c.finds() {
 			each = tries

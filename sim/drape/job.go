@@ -32,6 +32,7 @@ type Job struct {
 	Waist     Waist
 	Pace      float64 // how many times as slow as usual the hand lays folds; 0 is 1
 	Shake     bool    // HangAll tries how hard a shake the folds shown survive
+	Fine      bool    // HangAll carries what has come to rest on to finer lattices, see FinestSpacing
 	SetEdge   bool    // the cloth is taken up or let down over the cowl points, see HangAll,
 	EdgeDepth float64 // until the edge on the centre front rests so far below the front neck point, m
 	Seed      uint64  // which hand places the cloth; same seed, same bits
@@ -126,7 +127,7 @@ func (j Job) Check() error {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
-	return errors.Join(j.checkWaist(), j.checkFolds(), j.CheckEdge())
+	return errors.Join(j.checkFine(), j.checkWaist(), j.checkFolds(), j.CheckEdge())
 }
 
 // rest brings cloth that has been let go to rest, coarse to fine. Cloth that falls does
@@ -147,13 +148,19 @@ func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
 			d.settle(ctx, roughly, roughSteps, false)
 		}
 	}
+	d.arrive(ctx)
+	return d, nil
+}
+
+// arrive brings cloth that is near rest on its last lattice to rest. Laid folds are
+// shaken before.
+func (d *Drape) arrive(ctx context.Context) {
 	if d.Job.Folds > 0 && !d.over() {
 		d.shake(ctx, GentleShake, gentleSteps)
 	}
 	if !d.over() {
 		d.finish(ctx)
 	}
-	return d, nil
 }
 
 // On a lattice that is only on the way the cloth need not come to rest: what is
