@@ -50,8 +50,7 @@ func (h hung) refined(ctx context.Context) (hung, error) {
 			return h, err
 		}
 		h.drape = d
-		d.Result = sim.Result{}
-		d.arrive(ctx)
+		d.finish(ctx) // it was shaken where it was laid
 		if h.outcome, h.reading, err = d.outcome(coarser.Seconds + time.Since(start).Seconds()); err != nil {
 			return h, err
 		}

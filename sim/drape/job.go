@@ -148,19 +148,13 @@ func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
 			d.settle(ctx, roughly, roughSteps, false)
 		}
 	}
-	d.arrive(ctx)
-	return d, nil
-}
-
-// arrive brings cloth that is near rest on its last lattice to rest. Laid folds are
-// shaken before.
-func (d *Drape) arrive(ctx context.Context) {
 	if d.Job.Folds > 0 && !d.over() {
 		d.shake(ctx, GentleShake, gentleSteps)
 	}
 	if !d.over() {
 		d.finish(ctx)
 	}
+	return d, nil
 }
 
 // On a lattice that is only on the way the cloth need not come to rest: what is
