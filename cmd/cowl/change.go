@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -68,7 +69,7 @@ func (d drapeVerb) compared(h *hung) ([]treatment, error) {
 }
 
 // compare hangs the piece again without each of the treatments.
-func (d drapeVerb) compare(ctx context.Context, c console, h *hung, without []treatment) error {
+func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []treatment) error {
 	h.changes = map[string]*changeJSON{}
 	for _, t := range without {
 		other := *h

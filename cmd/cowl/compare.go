@@ -7,7 +7,9 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/sim/drape/measure"
 )
@@ -22,7 +24,7 @@ type compareCmd struct {
 }
 
 // Run hangs the same piece in several fabrics.
-func (d compareCmd) Run(ctx context.Context, c console) error {
+func (d compareCmd) Run(ctx context.Context, c console.Console) error {
 	s, err := d.load()
 	if err != nil {
 		return err
@@ -127,7 +129,7 @@ func compareFindings(rs []caseResult, ds []studyDifference) []string {
 		}
 	}
 	if len(same) > 0 {
-		out = append(out, fmt.Sprintf("%s from %s in %s.", upper(noDifference), rs[0].Name, strings.Join(same, ", ")))
+		out = append(out, fmt.Sprintf("%s from %s in %s.", say.Upper(noDifference), rs[0].Name, strings.Join(same, ", ")))
 	}
 	return append(out, missingFinding(rs)...)
 }

@@ -8,6 +8,7 @@ import (
 	"image/png"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
@@ -48,7 +49,7 @@ type hung struct {
 }
 
 // Run hangs the piece, writes all files and prints the report.
-func (d drapeVerb) Run(ctx context.Context, c console) error {
+func (d drapeVerb) Run(ctx context.Context, c console.Console) error {
 	h, err := d.prepare()
 	if err != nil {
 		return err
@@ -56,7 +57,7 @@ func (d drapeVerb) Run(ctx context.Context, c console) error {
 	h.toile, h.turn = d.Look == "toile", d.Turn
 	tellNotes(c, h.style)
 	tellShort(c, h.piece)
-	if err := writable(d.Out); err != nil {
+	if err := console.Writable(d.Out); err != nil {
 		return err
 	}
 	without, err := d.compared(h)
@@ -76,7 +77,7 @@ func (d drapeVerb) Run(ctx context.Context, c console) error {
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
-	if err := save(d.Out, files); err != nil {
+	if err := console.Save(d.Out, files); err != nil {
 		return err
 	}
 	return d.tell(c, h, files, missing)
@@ -114,14 +115,14 @@ func (d drapeCmd) prepare() (*hung, error) {
 }
 
 // hang brings the cloth to rest, with a line of progress where someone watches.
-func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
-	defer heed()()
+func (d drapeCmd) hang(ctx context.Context, c console.Console, h *hung) error {
+	defer console.Heed()()
 	start := time.Now()
-	line := newProgress(c.err, d.Quiet || d.JSON)
+	line := console.NewLine(c.Err, d.Quiet || d.JSON)
 	job := h.style.Job(h.piece, h.form)
-	job.Report = line.show
+	job.Report = func(p drape.Progress) { line.Show(console.Progress(p)) }
 	run, err := drape.HangAll(ctx, job, h.style.Hang.Placings)
-	line.clear()
+	line.Clear()
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
@@ -130,7 +131,7 @@ func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
 		h.piece = run.Drape.Job.Piece // with what was taken up
 	}
 	if err != nil {
-		return fmt.Errorf("%w: %w", errNoResult, err)
+		return fmt.Errorf("%w: %w", console.ErrNoResult, err)
 	}
 	return nil
 }
@@ -140,15 +141,15 @@ const styleHead = "# Written by cowl. Run the same drape again:  cowl drape --st
 
 // outputs makes the files of the drape. Where nothing can be drawn the picture
 // is left out and missing says why.
-func (h *hung) outputs(c console) (files []output, missing, err error) {
+func (h *hung) outputs(c console.Console) (files []console.File, missing, err error) {
 	pictures, missing := h.pictures(c)
 	files = append(files, pictures...)
-	result := func() (output, error) {
-		b, err := jsonOf(h.result())
-		return output{"result.json", b}, err
+	result := func() (console.File, error) {
+		b, err := console.JSON(h.result())
+		return console.File{Name: "result.json", Data: b}, err
 	}
-	pattern := func() (output, error) { return patternOf(h.style, h.piece) }
-	for _, part := range []func() (output, error){h.solid, pattern, result} {
+	pattern := func() (console.File, error) { return patternOf(h.style, h.piece) }
+	for _, part := range []func() (console.File, error){h.solid, pattern, result} {
 		f, err := part()
 		if err != nil {
 			return nil, nil, err
@@ -156,19 +157,19 @@ func (h *hung) outputs(c console) (files []output, missing, err error) {
 		files = append(files, f)
 	}
 	again := append([]byte(styleHead), h.style.YAML()...)
-	return append(files, output{"style.yaml", again}), missing, nil
+	return append(files, console.File{Name: "style.yaml", Data: again}), missing, nil
 }
 
 // solid is the mesh of cloth and form.
-func (h *hung) solid() (output, error) {
+func (h *hung) solid() (console.File, error) {
 	var b bytes.Buffer
 	err := gltf.Write(&b, *h.smooth(), h.scene().Form, gltf.Options{Title: h.style.Name, Cloth: h.cloth()})
-	return output{"drape.glb", b.Bytes()}, err
+	return console.File{Name: "drape.glb", Data: b.Bytes()}, err
 }
 
 // pictures draws the sheet of four views, and the turning picture if it is wanted.
-func (h *hung) pictures(c console) ([]output, error) {
-	st, err := c.stage()
+func (h *hung) pictures(c console.Console) ([]console.File, error) {
+	st, err := c.Stage()
 	if err != nil {
 		return nil, err
 	}
@@ -179,33 +180,33 @@ func (h *hung) pictures(c console) ([]output, error) {
 	}
 	var b bytes.Buffer
 	if err := png.Encode(&b, img); err != nil || !h.turn {
-		return []output{{"drape.png", b.Bytes()}}, err
+		return []console.File{{Name: "drape.png", Data: b.Bytes()}}, err
 	}
 	round, err := st.Turn(h.scene())
 	if err != nil {
 		return nil, err
 	}
 	turn, err := motion.GIF(round, stage.TurnDelay)
-	return []output{{"drape.png", b.Bytes()}, {"turn.gif", turn}}, err
+	return []console.File{{Name: "drape.png", Data: b.Bytes()}, {Name: "turn.gif", Data: turn}}, err
 }
 
 // tell prints the result and returns what the exit status is to say.
-func (d drapeCmd) tell(c console, h *hung, files []output, missing error) error {
+func (d drapeCmd) tell(c console.Console, h *hung, files []console.File, missing error) error {
 	switch {
 	case d.JSON:
-		if err := printJSON(c, h.result()); err != nil {
+		if err := c.PrintJSON(h.result()); err != nil {
 			return err
 		}
 	case !d.Quiet:
-		h.report(c.out)
+		h.report(c.Out)
 		d.list(c, files)
 	}
 	if missing != nil {
-		fmt.Fprintf(c.err, "cowl: no picture: %v; all else is written\n", missing)
+		fmt.Fprintf(c.Err, "cowl: no picture: %v; all else is written\n", missing)
 	}
 	if h.run.Outcome.Status != sim.Settled || h.restless() > 0 {
-		fmt.Fprintf(c.err, "cowl: %s\n", h.verdict())
-		return silent{exitNotSettled}
+		fmt.Fprintf(c.Err, "cowl: %s\n", h.verdict())
+		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
 }

@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -95,7 +97,7 @@ func (h *hung) report(w io.Writer) {
 		}
 	}
 	row("Computed", "%s, %.0f s", measure.Say(o, "forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"), h.took.Seconds())
-	fmt.Fprintf(w, "\n%s\n", caution)
+	fmt.Fprintf(w, "\n%s\n", say.Caution)
 }
 
 // zone lists the folds on one side of the bust.
@@ -168,23 +170,23 @@ func takenText(o *drape.Outcome) string {
 	if !o.SetEdge {
 		return ""
 	}
-	set := fmt.Sprintf(", to set the edge %.1f cm below the front neck point", cm(o.EdgeDepth))
+	set := fmt.Sprintf(", to set the edge %.1f cm below the front neck point", say.CM(o.EdgeDepth))
 	if o.EdgeDepth < 0 {
-		set = fmt.Sprintf(", to set the edge %.1f cm above the front neck point", -cm(o.EdgeDepth))
+		set = fmt.Sprintf(", to set the edge %.1f cm above the front neck point", -say.CM(o.EdgeDepth))
 	}
 	switch {
 	case o.Taken == 0:
 		return "nothing; the edge hangs where it was wanted by itself"
 	case o.Taken < 0:
-		return fmt.Sprintf("%.1f cm was let down out of the allowance at either cowl point", -cm(o.Taken)) + set
+		return fmt.Sprintf("%.1f cm was let down out of the allowance at either cowl point", -say.CM(o.Taken)) + set
 	}
-	return fmt.Sprintf("%.1f cm of either half edge lies over the shoulder", cm(o.Taken)) + set
+	return fmt.Sprintf("%.1f cm of either half edge lies over the shoulder", say.CM(o.Taken)) + set
 }
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
 	curve, v := h.bounds()
-	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", cm(curve), cm(v))
+	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", say.CM(curve), say.CM(v))
 	if h.run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
 	}
@@ -243,16 +245,13 @@ func spread(o *drape.Outcome) string {
 	return measure.Say(o, "; "+mean+" ± {edge_drop_spread_mm} over {placings} placings")
 }
 
-// upper begins a line with a capital.
-func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
 // list names the files that were written.
-func (d drapeCmd) list(c console, files []output) {
+func (d drapeCmd) list(c console.Console, files []console.File) {
 	var names []string
 	for _, f := range files {
-		names = append(names, f.name)
+		names = append(names, f.Name)
 	}
-	fmt.Fprintf(c.out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(names, ", "))
+	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(names, ", "))
 }
 
 // caption returns the words under the picture.
@@ -271,7 +270,7 @@ func (h *hung) caption() []string {
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
-		upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
+		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
 	}
-	return append(lines, caution)
+	return append(lines, say.Caution)
 }

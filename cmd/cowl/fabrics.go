@@ -7,6 +7,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
 )
@@ -21,20 +22,20 @@ type fabricsCmd struct {
 }
 
 // Run lists the library, a part of it or one fabric.
-func (f fabricsCmd) Run(c console) error {
+func (f fabricsCmd) Run(c console.Console) error {
 	list, err := f.pick()
 	if err != nil {
 		return err
 	}
 	switch {
 	case f.JSON:
-		return printJSON(c, fabricsJSON(list))
+		return c.PrintJSON(fabricsJSON(list))
 	case f.Name != "":
-		fmt.Fprintf(c.out, "# %s: falls over edges longer than %.1f mm (gravity length)\n%s", list[0].Title, list[0].GravityLength()*1000, list[0].YAML())
+		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)\n%s", list[0].Title, list[0].GravityLength()*1000, list[0].YAML())
 	case len(list) == 0:
-		fmt.Fprintln(c.out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
+		fmt.Fprintln(c.Out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
 	default:
-		fabricTable(c.out, list)
+		fabricTable(c.Out, list)
 	}
 	return nil
 }

@@ -1,5 +1,7 @@
 package main
 
+import "cowl/cmd/cowl/internal/console"
+
 type gatherCmd struct {
 	Dirs  []string `arg:"" name:"dir" help:"Folder of a study, or the folders that its parts were hung in."`
 	Out   string   `short:"o" placeholder:"DIR" help:"Folder for the sheet (the first of the folders)."`
@@ -9,7 +11,7 @@ type gatherCmd struct {
 
 // Run puts the parts of a study together and makes the sheet. What no part has
 // hung is marked as missing.
-func (d gatherCmd) Run(c console) error {
+func (d gatherCmd) Run(c console.Console) error {
 	out := d.Out
 	if out == "" {
 		out = d.Dirs[0]

@@ -9,6 +9,7 @@ import (
 	"sync/atomic"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/trial"
 )
 
@@ -41,8 +42,8 @@ func TestGather(t *testing.T) {
 	calls.Store(0)
 	short, all := t.TempDir(), t.TempDir()
 	w, _, errs := feigned(short, trial.Part{}, &calls)
-	var code silent
-	if err := w.gather(dirs[:2]); !errors.As(err, &code) || code.code != exitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
+	var code console.Silent
+	if err := w.gather(dirs[:2]); !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
 		t.Errorf("two of three parts gathered: %v, %s", err, errs)
 	}
 	w, _, _ = feigned(all, trial.Part{}, &calls)

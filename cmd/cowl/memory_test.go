@@ -6,6 +6,7 @@ import (
 	"sync/atomic"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/trial"
 )
 
@@ -44,11 +45,11 @@ func TestMemoryRefused(t *testing.T) {
 	} {
 		args := strings.Fields(line)
 		got := call(t.Context(), append(args, "--out", t.TempDir())...)
-		if got.code != exitBadInput || !strings.Contains(got.err, "GB of memory, want at most 0.2 GB") || !strings.Contains(got.err, "spacing") {
-			t.Errorf("cowl %v = %d, %q, want %d and the memory", args, got.code, got.err, exitBadInput)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, "GB of memory, want at most 0.2 GB") || !strings.Contains(got.err, "spacing") {
+			t.Errorf("cowl %v = %d, %q, want %d and the memory", args, got.code, got.err, console.ExitBadInput)
 		}
 	}
-	if got := call(t.Context(), "lab", "bend", "--spacing", "0.01mm"); got.code != exitBadInput || strings.Contains(got.err, "memory") {
+	if got := call(t.Context(), "lab", "bend", "--spacing", "0.01mm"); got.code != console.ExitBadInput || strings.Contains(got.err, "memory") {
 		t.Errorf("cowl lab bend --spacing 0.01mm = %d, %q, want its range", got.code, got.err)
 	}
 	var calls atomic.Int32

@@ -17,6 +17,7 @@ import (
 	"testing"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/mesh/limit"
 	"cowl/sim"
 )
@@ -118,7 +119,7 @@ func hangRandom(ctx context.Context, path string) (verdict string, err error) {
 	if err != nil {
 		return "", err
 	}
-	if err := d.hang(ctx, console{out: io.Discard, err: io.Discard}, h); ctx.Err() != nil {
+	if err := d.hang(ctx, console.Console{Out: io.Discard, Err: io.Discard}, h); ctx.Err() != nil {
 		return "", fmt.Errorf("hangs for more than %v", mostPatience)
 	} else if err != nil {
 		return "", err
@@ -149,7 +150,7 @@ func (h *hung) finite() error {
 	}
 	_, solid := h.solid()
 	_, flat := patternOf(h.style, h.piece)
-	_, result := jsonOf(h.result())
+	_, result := console.JSON(h.result())
 	var report strings.Builder
 	h.report(&report)
 	if text := report.String(); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") {

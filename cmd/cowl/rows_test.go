@@ -10,6 +10,7 @@ import (
 	"sync/atomic"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
 )
@@ -87,8 +88,8 @@ func TestGatherTellsDamage(t *testing.T) {
 		t.Fatal(err)
 	}
 	got := call(t.Context(), "gather", dir)
-	if got.code != exitNotSettled || !strings.Contains(got.err, "is no good") || !strings.Contains(got.err, "set-aside") {
-		t.Errorf("cowl gather over a damaged row = %d, %q, want %d and told", got.code, got.err, exitNotSettled)
+	if got.code != console.ExitNotSettled || !strings.Contains(got.err, "is no good") || !strings.Contains(got.err, "set-aside") {
+		t.Errorf("cowl gather over a damaged row = %d, %q, want %d and told", got.code, got.err, console.ExitNotSettled)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"io"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -23,7 +24,7 @@ func TestSectionOfADrape(t *testing.T) {
 		t.Fatal(err)
 	}
 	h.style.Hang.Spacing, h.style.Hang.Folds = 0.020, 2
-	if err := d.hang(t.Context(), console{out: io.Discard, err: io.Discard}, h); err != nil {
+	if err := d.hang(t.Context(), console.Console{Out: io.Discard, Err: io.Discard}, h); err != nil {
 		t.Fatal(err)
 	}
 	sec, marks := h.section(), h.scene().Marks

@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
@@ -21,7 +22,7 @@ type seekCmd struct {
 }
 
 // Run looks for the cut that comes nearest to what is wanted.
-func (d seekCmd) Run(ctx context.Context, c console) error {
+func (d seekCmd) Run(ctx context.Context, c console.Console) error {
 	w, err := parseWant(d.Want)
 	if err != nil {
 		return err

@@ -12,6 +12,7 @@ import (
 	"sync/atomic"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/trial"
 )
 
@@ -66,9 +67,9 @@ func TestSeekFolds(t *testing.T) {
 		code int
 		says string
 	}{
-		{"edge drop 16cm, folds 2, depth 40mm", exitOK, "2 folds in all 3"},
-		{"edge drop 10cm, folds 4", exitNotSettled, "Folds above the bust: 4 wanted and not reached"},
-		{"folds 2", exitOK, "2 folds in all 3"},
+		{"edge drop 16cm, folds 2, depth 40mm", console.ExitOK, "2 folds in all 3"},
+		{"edge drop 10cm, folds 4", console.ExitNotSettled, "Folds above the bust: 4 wanted and not reached"},
+		{"folds 2", console.ExitOK, "2 folds in all 3"},
 	} {
 		var calls atomic.Int32
 		dir := t.TempDir()
@@ -78,9 +79,9 @@ func TestSeekFolds(t *testing.T) {
 			t.Fatal(err)
 		}
 		err = w.seek(t.Context(), asked(t, "seek", 3, nil, "polyester-twill", "wool-tropical", "cotton-broad"), goal)
-		var code silent
+		var code console.Silent
 		errors.As(err, &code)
-		if code.code != q.code || err != nil && code.code == 0 || !strings.Contains(out.String()+errs.String(), q.says) {
+		if code.Code != q.code || err != nil && code.Code == 0 || !strings.Contains(out.String()+errs.String(), q.says) {
 			t.Errorf("%s: %v, said %q %q, want %d and %q", q.want, err, out, errs, q.code, q.says)
 		}
 		page, err := os.ReadFile(filepath.Join(dir, "index.html"))

@@ -6,7 +6,9 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/style"
 )
@@ -32,8 +34,8 @@ func (w *workshop) publishSeek(ask studyAsk, s style.Style, goal want, leads []*
 	}
 	for _, m := range goal.misses(rs[0]) {
 		if !m.met() {
-			fmt.Fprintf(w.c.err, "cowl: %s\n", missText(m, rs))
-			return silent{exitNotSettled}
+			fmt.Fprintf(w.c.Err, "cowl: %s\n", missText(m, rs))
+			return console.Silent{Code: console.ExitNotSettled}
 		}
 	}
 	return nil
@@ -94,7 +96,7 @@ func cutWords(c caseResult) string {
 // seekFindings says the best cut and how near it comes.
 func seekFindings(rs []caseResult, goal want) []string {
 	c := rs[0]
-	out := []string{upper(cutWords(c)) + ".", keptSentence("It", c)}
+	out := []string{say.Upper(cutWords(c)) + ".", keptSentence("It", c)}
 	for _, m := range goal.misses(c) {
 		_, s := c.summary(m.figure)
 		switch {
@@ -106,7 +108,7 @@ func seekFindings(rs []caseResult, goal want) []string {
 			out = append(out, fmt.Sprintf("%s wanted: %s; found: %s, off by %s.", m.figure.Name, m.figure.Amount(m.want), m.figure.Spread(m.got, s, c.style.Hang.Placings)+" "+m.figure.People().Sign, m.figure.Change(m.off())))
 		}
 		if !m.met() && !math.IsNaN(m.got) {
-			out = append(out, upper(missText(m, rs))+".")
+			out = append(out, say.Upper(missText(m, rs))+".")
 		}
 	}
 	return out

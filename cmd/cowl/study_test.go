@@ -13,6 +13,8 @@ import (
 	"sync/atomic"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
@@ -65,7 +67,7 @@ func feign(calls *atomic.Int32) func(context.Context, studyCase, int) (trial.Mad
 // feigned is a workshop that computes nothing.
 func feigned(dir string, part trial.Part, calls *atomic.Int32) (*workshop, *bytes.Buffer, *bytes.Buffer) {
 	var out, err bytes.Buffer
-	w := newWorkshop(dir, benchFlags{Jobs: new(2)}, part, console{&out, &err, func() (*stage.Stage, error) { return nil, errors.New("blind") }})
+	w := newWorkshop(dir, benchFlags{Jobs: new(2)}, part, console.Console{Out: &out, Err: &err, Stage: func() (*stage.Stage, error) { return nil, errors.New("blind") }})
 	w.hang = feign(calls)
 	return w, &out, &err
 }
@@ -133,7 +135,7 @@ func TestStudies(t *testing.T) {
 			first = page
 		}
 		wellFormed(t, first)
-		for _, s := range append(q.says, caution) {
+		for _, s := range append(q.says, say.Caution) {
 			if !bytes.Contains(first, []byte(s)) {
 				t.Errorf("%s %v: the sheet lacks %q", q.verb, q.vary, s)
 			}
@@ -159,9 +161,9 @@ func TestBadRows(t *testing.T) {
 		}
 		return made, err
 	}
-	var code silent
+	var code console.Silent
 	err := w.study(t.Context(), asked(t, "sweep", 4, []string{"extension=5cm,10cm,39cm"}))
-	if !errors.As(err, &code) || code.code != exitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
+	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
 		t.Errorf("study with bad rows: %v, %s", err, errs)
 	}
 	if !strings.Contains(out.String(), "6 drapes gave no result and are left out") {
@@ -221,9 +223,9 @@ func TestStudyCancelled(t *testing.T) {
 		}
 		return good(ctx, c, k)
 	}
-	var code silent
+	var code console.Silent
 	err := w.study(ctx, asked(t, "sweep", 3, []string{"extension=2cm:10cm:2cm"}))
-	if !errors.As(err, &code) || code.code != exitCancelled || !strings.Contains(errs.String(), "the same command goes on") {
+	if !errors.As(err, &code) || code.Code != console.ExitCancelled || !strings.Contains(errs.String(), "the same command goes on") {
 		t.Errorf("called off: %v, %q", err, errs)
 	}
 	if _, err := os.Stat(filepath.Join(dir, "index.html")); err == nil {

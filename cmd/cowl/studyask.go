@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
@@ -134,7 +135,7 @@ func pinAll(names []string) ([]string, error) {
 // readAsk reads study.json of a folder; false if there is none.
 func readAsk(dir string) (a studyAsk, ok bool, err error) {
 	if err := outfile.Recover(dir); err != nil {
-		return a, false, fmt.Errorf("%w: %w", errCannotSave, err)
+		return a, false, fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
 	data, err := infile.Read(filepath.Join(dir, askFile), "the file that a study wrote", infile.JSON)
 	if errors.Is(err, fs.ErrNotExist) {

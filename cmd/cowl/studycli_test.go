@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // Every wrong study ends with exit 2, a message that says what to do, and
@@ -50,8 +52,8 @@ func TestStudyBadInput(t *testing.T) {
 		dir := filepath.Join(t.TempDir(), "out")
 		args := strings.Fields(q.args)
 		got := call(t.Context(), append(args, "--out", dir)...)
-		if got.code != exitBadInput || got.out != "" {
-			t.Errorf("cowl %s = %d, out %q, want %d", q.args, got.code, got.out, exitBadInput)
+		if got.code != console.ExitBadInput || got.out != "" {
+			t.Errorf("cowl %s = %d, out %q, want %d", q.args, got.code, got.out, console.ExitBadInput)
 		}
 		for _, w := range q.want {
 			if !strings.Contains(got.err, w) {
@@ -76,7 +78,7 @@ func TestRealStudy(t *testing.T) {
 	dir := t.TempDir()
 	args := []string{"sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm", "--out", dir}
 	first := call(t.Context(), args...)
-	if first.code != exitOK && first.code != exitNotSettled {
+	if first.code != console.ExitOK && first.code != console.ExitNotSettled {
 		t.Fatalf("sweep = %d, %s", first.code, first.err)
 	}
 	rows := table(t, filepath.Join(dir, "table.csv"))
@@ -91,7 +93,7 @@ func TestRealStudy(t *testing.T) {
 		t.Fatal(err)
 	}
 	wellFormed(t, page)
-	if first.code == exitNotSettled {
+	if first.code == console.ExitNotSettled {
 		t.Skipf("a placing did not settle: %s", first.err)
 	}
 	drop := func(i int) float64 {

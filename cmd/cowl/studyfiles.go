@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/sim/drape/measure"
 )
 
@@ -19,31 +21,31 @@ func (w *workshop) publish(p *studyPlan, rs []caseResult) error {
 	if err != nil {
 		panic("the sheet of the study cannot be made\n" + err.Error())
 	}
-	result, err := jsonOf(p.result(rs, page.Findings))
+	result, err := console.JSON(p.result(rs, page.Findings))
 	if err != nil {
 		return err
 	}
-	files := append(p.files(rs), output{"result.json", result}, output{"index.html", html})
+	files := append(p.files(rs), console.File{Name: "result.json", Data: result}, console.File{Name: "index.html", Data: html})
 	old := p.ask.Written
 	p.ask.Written = writtenOf(files)
-	ask, err := jsonOf(p.ask)
+	ask, err := console.JSON(p.ask)
 	if err != nil {
 		return err
 	}
-	if err := saveSet(w.dir, append(files, output{askFile, ask}), stale(w.dir, old, p.ask.Written)); err != nil {
+	if err := console.SaveSet(w.dir, append(files, console.File{Name: askFile, Data: ask}), stale(w.dir, old, p.ask.Written)); err != nil {
 		return err
 	}
 	return w.tell(page.Title, page.Findings, result, rs)
 }
 
 // files makes tables, pictures and style files.
-func (p *studyPlan) files(rs []caseResult) []output {
-	files := []output{{"table.csv", p.table(rs)}, {"placings.csv", placingsTable(rs)}}
+func (p *studyPlan) files(rs []caseResult) []console.File {
+	files := []console.File{{Name: "table.csv", Data: p.table(rs)}, {Name: "placings.csv", Data: placingsTable(rs)}}
 	for i, c := range rs {
 		name := c.fileName(i)
-		files = append(files, output{"styles/" + name + ".yaml", c.again(name + ".yaml")})
+		files = append(files, console.File{Name: "styles/" + name + ".yaml", Data: c.again(name + ".yaml")})
 		if c.Picture != nil {
-			files = append(files, output{"pictures/" + name + ".jpg", c.Picture})
+			files = append(files, console.File{Name: "pictures/" + name + ".jpg", Data: c.Picture})
 		}
 	}
 	return files
@@ -53,25 +55,25 @@ func (p *studyPlan) files(rs []caseResult) []output {
 func (w *workshop) tell(title string, findings []string, result []byte, rs []caseResult) error {
 	switch {
 	case w.flags.JSON:
-		if _, err := w.c.out.Write(result); err != nil {
+		if _, err := w.c.Out.Write(result); err != nil {
 			return err
 		}
 	case !w.flags.Quiet:
-		fmt.Fprintf(w.c.out, "%s\n\n", title)
+		fmt.Fprintf(w.c.Out, "%s\n\n", title)
 		for _, f := range findings {
-			fmt.Fprintf(w.c.out, "  - %s\n", f)
+			fmt.Fprintf(w.c.Out, "  - %s\n", f)
 		}
-		fmt.Fprintf(w.c.out, "\n%s\nWrote to %s: index.html, table.csv, placings.csv, result.json, pictures, styles\n", caution, filepath.Clean(w.dir))
+		fmt.Fprintf(w.c.Out, "\n%s\nWrote to %s: index.html, table.csv, placings.csv, result.json, pictures, styles\n", say.Caution, filepath.Clean(w.dir))
 	}
 	for _, c := range rs {
 		if r, ok := c.shown(); ok && r.Missing != "" {
-			fmt.Fprintf(w.c.err, "cowl: no pictures: %s; all else is written\n", r.Missing)
+			fmt.Fprintf(w.c.Err, "cowl: no pictures: %s; all else is written\n", r.Missing)
 			break
 		}
 	}
 	if n := unsettled(rs); n > 0 {
-		fmt.Fprintf(w.c.err, "cowl: %d drapes gave no result; the sheet marks them\n", n)
-		return silent{exitNotSettled}
+		fmt.Fprintf(w.c.Err, "cowl: %d drapes gave no result; the sheet marks them\n", n)
+		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 	"math"
 	"sync"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/mesh/body"
@@ -30,7 +31,7 @@ type hungRow struct {
 
 // hanger hangs rows: the forms and the stage are made once for all.
 type hanger struct {
-	c     console
+	c     console.Console
 	mu    sync.Mutex
 	forms map[body.Body]func() (*form.Form, error)
 	drawn sync.Mutex // a stage draws one picture after another
@@ -39,7 +40,7 @@ type hanger struct {
 	asked bool
 }
 
-func newHanger(c console) *hanger {
+func newHanger(c console.Console) *hanger {
 	return &hanger{c: c, forms: map[body.Body]func() (*form.Form, error){}}
 }
 
@@ -130,7 +131,7 @@ func (h *hanger) picture(one *hung) ([]byte, error) {
 	defer h.drawn.Unlock()
 	if !h.asked {
 		h.asked = true
-		h.stage, h.blind = h.c.stage()
+		h.stage, h.blind = h.c.Stage()
 	}
 	if h.blind != nil {
 		return nil, h.blind

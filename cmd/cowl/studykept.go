@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
@@ -67,9 +68,9 @@ func keptSentence(name string, c caseResult) string {
 	case laid == 0:
 		text = name + " is let fall: " + scatter.Spoken(c.values(countFigure.Value)) + " above the bust"
 	case shares[0].Count == 0:
-		text = fmt.Sprintf("%s keeps none of %s", name, several(laid, "laid fold"))
+		text = fmt.Sprintf("%s keeps none of %s", name, say.Several(laid, "laid fold"))
 	default:
-		text = fmt.Sprintf("%s keeps %d of %s", name, shares[0].Count, several(laid, "laid fold"))
+		text = fmt.Sprintf("%s keeps %d of %s", name, shares[0].Count, say.Several(laid, "laid fold"))
 	}
 	if laid > 0 && len(shares) > 1 {
 		text, link = text+" with "+byHands(shares), "; "
@@ -81,7 +82,7 @@ func keptSentence(name string, c caseResult) string {
 		text += link + reachFigure.Amount(v) + " ahead of the form"
 	}
 	if n := scatter.Counts(c.values(extraFigure.Value)); laid > 0 && len(n) > 0 && n[0].Count > 0 {
-		text += fmt.Sprintf("; above the bust %s more that nobody laid", several(n[0].Count, "fold"))
+		text += fmt.Sprintf("; above the bust %s more that nobody laid", say.Several(n[0].Count, "fold"))
 	}
 	return text + "."
 }
@@ -149,7 +150,7 @@ func handFacts(s style.Style, steady bool) []report.Fact {
 	}
 	edge := "as it falls"
 	if s.Hang.EdgeDepth != draft.Auto {
-		edge = fmt.Sprintf("set %.1f cm below the front neck point by the first hand of each row; the others take up as much", cm(s.Hang.EdgeDepth))
+		edge = fmt.Sprintf("set %.1f cm below the front neck point by the first hand of each row; the others take up as much", say.CM(s.Hang.EdgeDepth))
 	}
 	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round", drape.FreeWaist: "free"}[s.Held()]
 	return []report.Fact{{Name: "Folds laid", Value: folds}, {Name: "Edge", Value: edge}, {Name: "Waist", Value: waist}}

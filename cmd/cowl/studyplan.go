@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
@@ -76,7 +77,7 @@ func (w *workshop) study(ctx context.Context, ask studyAsk) error {
 
 // begin writes study.json, so that what is stopped can be gathered.
 func (w *workshop) begin(ask *studyAsk) error {
-	if err := writable(w.dir); err != nil {
+	if err := console.Writable(w.dir); err != nil {
 		return err
 	}
 	old, _, err := readAsk(w.dir)
@@ -91,11 +92,11 @@ func (w *workshop) begin(ask *studyAsk) error {
 }
 
 func (w *workshop) saveAsk(ask studyAsk) error {
-	b, err := jsonOf(ask)
+	b, err := console.JSON(ask)
 	if err != nil {
 		return err
 	}
-	return save(w.dir, []output{{askFile, b}})
+	return console.Save(w.dir, []console.File{{Name: askFile, Data: b}})
 }
 
 // partDone says what a part has done.
@@ -113,7 +114,7 @@ func (w *workshop) partDone(rs []caseResult) error {
 		}
 	}
 	if !w.flags.Quiet && !w.flags.JSON {
-		fmt.Fprintf(w.c.out, "Part %v done: %d of all %d drapes are in %s, %d of them without a result.\nWhen all parts are done:  cowl gather %s\n", w.part, done, all, w.dir, bad, w.dir)
+		fmt.Fprintf(w.c.Out, "Part %v done: %d of all %d drapes are in %s, %d of them without a result.\nWhen all parts are done:  cowl gather %s\n", w.part, done, all, w.dir, bad, w.dir)
 	}
 	return nil
 }
@@ -138,13 +139,13 @@ func (w *workshop) gather(dirs []string) error {
 			continue
 		}
 		if _, err := trial.Gather[hungRow](w.store(), from.store(), w.warn); err != nil {
-			return fmt.Errorf("%w: %w", errCannotSave, err)
+			return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 		}
 	}
 	rows, at := rowsOf(p.cases)
 	results, err := trial.Kept[hungRow](w.store(), rows, w.warn)
 	if err != nil {
-		return fmt.Errorf("%w: %w", errCannotSave, err)
+		return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
 	return w.publish(p, collect(p.cases, results, at, w.store()))
 }

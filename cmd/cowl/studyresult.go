@@ -3,6 +3,7 @@ package main
 import (
 	"math"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/trial"
 	"cowl/materials/infile"
@@ -72,7 +73,7 @@ func (c caseResult) troubles() (n int, why string) {
 		case !r.Done:
 			why = "not hung yet"
 		case r.Failed != "":
-			why = "failed: " + firstLine(r.Failed)
+			why = "failed: " + say.FirstLine(r.Failed)
 		default:
 			why = string(r.Value.Outcome.Status) + ": " + r.Value.Outcome.Warning
 		}

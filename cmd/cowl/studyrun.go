@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/trial"
 )
 
@@ -16,12 +18,12 @@ type workshop struct {
 	dir    string
 	flags  benchFlags
 	part   trial.Part
-	c      console
+	c      console.Console
 	hanger *hanger
 	hang   func(context.Context, studyCase, int) (trial.Made[hungRow], error) // one placing of a case
 }
 
-func newWorkshop(dir string, f benchFlags, p trial.Part, c console) *workshop {
+func newWorkshop(dir string, f benchFlags, p trial.Part, c console.Console) *workshop {
 	h := newHanger(c)
 	return &workshop{dir: dir, flags: f, part: p, c: c, hanger: h, hang: h.hang}
 }
@@ -36,7 +38,7 @@ func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult
 		return nil, err
 	}
 	rows, at := rowsOf(cases)
-	defer heed()()
+	defer console.Heed()()
 	results, err := w.rounds(ctx, cases, rows, at)
 	if errors.Is(err, context.Canceled) {
 		done := 0
@@ -45,17 +47,17 @@ func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult
 				done++
 			}
 		}
-		fmt.Fprintf(w.c.err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(rows), w.dir)
-		return nil, silent{exitCancelled}
+		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(rows), w.dir)
+		return nil, console.Silent{Code: console.ExitCancelled}
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%w: %w", errCannotSave, err)
+		return nil, fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
 	return collect(cases, results, at, w.store()), nil
 }
 
 // warn tells of a row that is kept but no good.
-func (w *workshop) warn(text string) { fmt.Fprintf(w.c.err, "cowl: %s\n", text) }
+func (w *workshop) warn(text string) { fmt.Fprintf(w.c.Err, "cowl: %s\n", text) }
 
 // rounds hangs the first hands that find out something, then all that is left: the
 // other hands of such a case do as its first has found.
@@ -66,7 +68,7 @@ func (w *workshop) rounds(ctx context.Context, cases []studyCase, rows []trial.R
 		if c.follows(k) {
 			r := found[at[i].of]
 			if r.Failed != "" {
-				return trial.Made[hungRow]{}, fmt.Errorf("the first hand gave no result: %s", firstLine(r.Failed))
+				return trial.Made[hungRow]{}, fmt.Errorf("the first hand gave no result: %s", say.FirstLine(r.Failed))
 			}
 			c.first = &r.Value.Outcome
 		}
@@ -78,7 +80,7 @@ func (w *workshop) rounds(ctx context.Context, cases []studyCase, rows []trial.R
 		says  string
 	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
 		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
-		line := newPaceLine(w.c.err, w.flags.Quiet || w.flags.JSON, round.says)
+		line := newPaceLine(w.c.Err, w.flags.Quiet || w.flags.JSON, round.says)
 		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.flags.jobs(), Here: here, Retry: w.flags.Retry, Tell: line.show, Warn: w.warn}, work)
 		line.clear()
 		if err != nil {
@@ -123,7 +125,7 @@ func newPaceLine(w io.Writer, quiet bool, says string) *paceLine {
 	if quiet {
 		return &paceLine{}
 	}
-	if t := terminal(w); t != nil {
+	if t := console.Terminal(w); t != nil {
 		return &paceLine{w: t, live: true, last: time.Now(), says: says}
 	}
 	return &paceLine{w: w, last: time.Now(), says: says}

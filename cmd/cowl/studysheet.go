@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/sim/drape"
@@ -30,7 +31,7 @@ func held(s style.Style, a studyAsk, without ...string) []report.Fact {
 	facts = append(facts,
 		report.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", point*100)},
 		report.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
-		report.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", degreesOf(s.Cut.Grain))},
+		report.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", say.Degrees(s.Cut.Grain))},
 		report.Fact{Name: "Fabric", Value: s.Fabric.String()},
 	)
 	facts = append(facts, handFacts(s, a.steady())...)
@@ -60,7 +61,7 @@ func dropped(facts []report.Fact, names []string) []report.Fact {
 // cautionsOf are the cautions at the end of a sheet.
 func cautionsOf(s style.Style) []string {
 	out := []string{
-		caution,
+		say.Caution,
 		"The folds of a cowl are laid by hand. The figures say how many of the laid ones the cloth keeps, and how they then lie; another hand may lay others, and the lattice has its say too.",
 		"± is the standard deviation over the placings: what another hand changes. It does not hold the error of the model, which no real cowl has been measured against yet.",
 	}
@@ -102,7 +103,7 @@ func keptOf(o *drape.Outcome) string {
 	if o.Laid == 0 {
 		return "no fold laid"
 	}
-	return fmt.Sprintf("keeps %d of %s", o.Kept, several(o.Laid, "laid fold"))
+	return fmt.Sprintf("keeps %d of %s", o.Kept, say.Several(o.Laid, "laid fold"))
 }
 
 // foldWords says n folds with the depth of the deepest, for measure.Say.
@@ -159,7 +160,7 @@ func troubleNote(rs []caseResult) string {
 	var notes []string
 	for _, c := range rs {
 		if n, why := c.troubles(); n > 0 {
-			notes = append(notes, fmt.Sprintf("%s: %d of %d placings without a result (%s)", c.Name, n, c.style.Hang.Placings, firstLine(why)))
+			notes = append(notes, fmt.Sprintf("%s: %d of %d placings without a result (%s)", c.Name, n, c.style.Hang.Placings, say.FirstLine(why)))
 		}
 	}
 	return strings.Join(notes, "; ") + "."
@@ -167,12 +168,7 @@ func troubleNote(rs []caseResult) string {
 
 // shortReason is what stands before the colon.
 func shortReason(why string) string {
-	s, _, _ := strings.Cut(firstLine(why), ":")
-	return s
-}
-
-func firstLine(s string) string {
-	s, _, _ = strings.Cut(s, "\n")
+	s, _, _ := strings.Cut(say.FirstLine(why), ":")
 	return s
 }
 

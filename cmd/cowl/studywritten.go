@@ -8,14 +8,15 @@ import (
 	"regexp"
 	"slices"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/materials/infile"
 )
 
 // writtenOf lists files with their checksums, as study.json keeps them.
-func writtenOf(files []output) map[string]string {
+func writtenOf(files []console.File) map[string]string {
 	out := map[string]string{}
 	for _, f := range files {
-		out[f.name] = checksum(f.data)
+		out[f.Name] = checksum(f.Data)
 	}
 	return out
 }

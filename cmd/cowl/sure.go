@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
 )
@@ -17,7 +18,7 @@ type sureCmd struct {
 }
 
 // Run tells how certain a drape is.
-func (d sureCmd) Run(ctx context.Context, c console) error {
+func (d sureCmd) Run(ctx context.Context, c console.Console) error {
 	s, err := d.styled()
 	if err != nil {
 		return err

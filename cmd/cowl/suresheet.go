@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -136,7 +137,7 @@ func keptSure(given caseResult, clothes []caseResult) string {
 		return fmt.Sprintf("%d of %d", n, len(v))
 	}
 	return fmt.Sprintf("Of %s the cloth keeps all with %s hands; with %s where the cloth is as uncertain as it is known.",
-		several(laid, "laid fold"), all(given.values(keptFigure.Value)), all(pool(clothes, keptFigure.Value)))
+		say.Several(laid, "laid fold"), all(given.values(keptFigure.Value)), all(pool(clothes, keptFigure.Value)))
 }
 
 // sorted lists effects, the strongest on the edge drop first.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/style"
 )
@@ -19,7 +20,7 @@ type sweepCmd struct {
 }
 
 // Run hangs the piece at every value.
-func (d sweepCmd) Run(ctx context.Context, c console) error {
+func (d sweepCmd) Run(ctx context.Context, c console.Console) error {
 	ask, err := d.ask("sweep", d.Placings)
 	if err != nil {
 		return err

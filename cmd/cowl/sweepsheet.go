@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
@@ -205,7 +206,7 @@ func keptAlong(f factor, line []caseResult) []string {
 	var out []string
 	if f.name == "folds" {
 		for _, c := range line {
-			out = append(out, keptSentence(upper(c.Name)+": the cloth", c))
+			out = append(out, keptSentence(say.Upper(c.Name)+": the cloth", c))
 		}
 		return out
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 )
 
@@ -25,7 +26,7 @@ type teachGrainCmd struct {
 var taught = []float64{0, 22.5, 45, 67.5, 90}
 
 // Run hangs the piece at the five angles and makes the sheet.
-func (d teachGrainCmd) Run(ctx context.Context, c console) error {
+func (d teachGrainCmd) Run(ctx context.Context, c console.Console) error {
 	if isGiven(d.Cut, "grain") {
 		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, for others cowl sweep --vary grain=…")
 	}

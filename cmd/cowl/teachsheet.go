@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/materials"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
@@ -38,7 +39,7 @@ func teachSheet(p *studyPlan, rs []caseResult) report.Page {
 				grainCaution,
 			}},
 		},
-		Cautions: []string{caution, "Let bias hang for 24 to 48 hours before you level a hem: the slow growth of hanging bias is not in these figures."},
+		Cautions: []string{say.Caution, "Let bias hang for 24 to 48 hours before you level a hem: the slow growth of hanging bias is not in these figures."},
 		Foot:     foot(p.ask),
 	}
 }
@@ -95,7 +96,7 @@ func teachTable(p *studyPlan, rs []caseResult) *report.Table {
 // laidWords says how many folds are laid.
 func laidWords(c caseResult) string {
 	if n, _ := c.laid(); n > 0 {
-		return several(n, "fold")
+		return say.Several(n, "fold")
 	}
 	return "no fold"
 }

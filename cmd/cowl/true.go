@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/mesh/draft"
 	"cowl/mesh/truing"
@@ -38,12 +39,12 @@ type truth struct {
 	suit       truing.Suit
 	again      *drape.Run // the trued front, hung by the same hand
 	head       float64    // m
-	files      []output
+	files      []console.File
 }
 
 // Run hangs the piece, trues it, hangs the trued piece by the same hand,
 // writes the pieces and prints what changed.
-func (t trueCmd) Run(ctx context.Context, c console) error {
+func (t trueCmd) Run(ctx context.Context, c console.Console) error {
 	if err := t.fromFolder(); err != nil {
 		return err
 	}
@@ -61,7 +62,7 @@ func (t trueCmd) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
-	if err := writable(t.Out); err != nil {
+	if err := console.Writable(t.Out); err != nil {
 		return err
 	}
 	r, err := t.truth(ctx, c, h)
@@ -75,7 +76,7 @@ func (t trueCmd) Run(ctx context.Context, c console) error {
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
-	if err := save(t.Out, r.files); err != nil {
+	if err := console.Save(t.Out, r.files); err != nil {
 		return err
 	}
 	return t.say(c, r)
@@ -94,7 +95,7 @@ func (t *trueCmd) fromFolder() error {
 		return fmt.Errorf("true: %s is a file, want the folder of a drape; a style file goes in with --style", t.Folder)
 	}
 	if err := outfile.Recover(t.Folder); err != nil {
-		return fmt.Errorf("%w: %w", errCannotSave, err)
+		return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
 	if _, err := os.Stat(t.Style); errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("true: no style.yaml in %s: give the folder of a drape, made by cowl drape --out %s", t.Folder, t.Folder)
@@ -115,7 +116,7 @@ func (t trueCmd) girth() (float64, error) {
 
 // truth hangs, trues, and hangs again. The front is trued as it hung, with what was taken
 // up to set its edge; hung again, the hand lays as many folds and takes up no more.
-func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) {
+func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth, error) {
 	asked := h.style.Hang.Placings
 	h.style.Hang.Placings = 1 // one drape is marked
 	drafted := h.piece
@@ -123,7 +124,7 @@ func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) 
 		return nil, err
 	}
 	if o := h.run.Outcome; o.Status == sim.Diverged {
-		return nil, fmt.Errorf("%w: %s", errNoResult, o.Warning)
+		return nil, fmt.Errorf("%w: %s", console.ErrNoResult, o.Warning)
 	}
 	r := &truth{mark: t.Mark, half: t.Half, first: h, drafted: drafted}
 	var err error
@@ -166,12 +167,12 @@ func (r *truth) outputs(f paperFlags) error {
 	if err != nil {
 		return err
 	}
-	b, err := jsonOf(r.figures())
+	b, err := console.JSON(r.figures())
 	if err != nil {
 		return err
 	}
 	again := append([]byte(styleHead), r.first.style.YAML()...)
-	r.files = append(files, output{"true.json", b}, output{"style.yaml", again})
+	r.files = append(files, console.File{Name: "true.json", Data: b}, console.File{Name: "style.yaml", Data: again})
 	return nil
 }
 
@@ -182,20 +183,20 @@ func (r *truth) walked() []draft.Walk { return draft.Walked(r.trued.Piece, r.sui
 func (r *truth) opening() float64 { return draft.Opening(r.trued.Piece, r.suit.Back) }
 
 // say prints the result and returns what the exit status is to say.
-func (t trueCmd) say(c console, r *truth) error {
+func (t trueCmd) say(c console.Console, r *truth) error {
 	switch {
 	case t.JSON:
-		if err := printJSON(c, r.figures()); err != nil {
+		if err := c.PrintJSON(r.figures()); err != nil {
 			return err
 		}
 	case !t.Quiet:
-		r.report(c.out)
+		r.report(c.Out)
 		t.list(c, r.files)
 	}
 	for _, o := range []drape.Outcome{r.first.run.Outcome, r.again.Outcome} {
 		if o.Status != sim.Settled {
-			fmt.Fprintf(c.err, "cowl: %s\n", o.Warning)
-			return silent{exitNotSettled}
+			fmt.Fprintf(c.Err, "cowl: %s\n", o.Warning)
+			return console.Silent{Code: console.ExitNotSettled}
 		}
 	}
 	return nil

@@ -1,4 +1,4 @@
-package main
+package console
 
 import (
 	"io"
@@ -15,6 +15,9 @@ type tame struct {
 	w    io.Writer
 	rest []byte // of a letter that the last write has cut
 }
+
+// Tame returns a tame writer on w.
+func Tame(w io.Writer) io.Writer { return &tame{w: w} }
 
 // Write writes p. A letter that p cuts waits for the next write.
 func (t *tame) Write(p []byte) (int, error) {
@@ -40,8 +43,8 @@ func isObeyed(r rune) bool {
 	return unicode.IsControl(r) && r != '\n' && r != '\t' || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069
 }
 
-// terminal returns the terminal that w writes to; nil if it is none.
-func terminal(w io.Writer) io.Writer {
+// Terminal returns the terminal that w writes to; nil if it is none.
+func Terminal(w io.Writer) io.Writer {
 	if t, ok := w.(*tame); ok {
 		w = t.w
 	}

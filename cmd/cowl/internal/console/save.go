@@ -1,4 +1,4 @@
-package main
+package console
 
 import (
 	"errors"
@@ -10,23 +10,24 @@ import (
 	"cowl/cmd/cowl/internal/outfile"
 )
 
-// output is one file to be written.
-type output struct {
-	name string // in its folder, with a slash where it lies in one of that
-	data []byte
+// File is one file to be written.
+type File struct {
+	Name string // in its folder, with a slash where it lies in one of that
+	Data []byte
 }
 
-var errNowhere = fmt.Errorf("%w: --out is empty, want a folder: . is this one", errCannotSave)
+// errNowhere refuses an empty --out.
+var errNowhere = fmt.Errorf("%w: --out is empty, want a folder: . is this one", ErrCannotSave)
 
-// save writes all outputs to dir, or none, see outfile. It makes dir if need be.
-func save(dir string, outputs []output) error { return saveSet(dir, outputs, nil) }
+// Save writes all outputs to dir, or none, see outfile. It makes dir if need be.
+func Save(dir string, outputs []File) error { return SaveSet(dir, outputs, nil) }
 
-// saveSet is save for a set that takes the place of one of which some files go.
-func saveSet(dir string, outputs []output, remove []string) (err error) {
+// SaveSet is save for a set that takes the place of one of which some files go.
+func SaveSet(dir string, outputs []File, remove []string) (err error) {
 	if dir == "" {
 		return errNowhere
 	}
-	defer heed()()
+	defer Heed()()
 	var made []string
 	defer func() {
 		if err == nil {
@@ -35,19 +36,19 @@ func saveSet(dir string, outputs []output, remove []string) (err error) {
 		for _, d := range made {
 			os.Remove(d) // stays where it is not empty
 		}
-		err = fmt.Errorf("%w: %w", errCannotSave, err)
+		err = fmt.Errorf("%w: %w", ErrCannotSave, err)
 	}()
 	if made, err = makeDir(dir); err != nil {
 		return inTheWay(dir, err)
 	}
 	set := outfile.Set{Dir: dir, Remove: remove}
 	for _, o := range outputs {
-		within, err := makeDir(filepath.Join(dir, filepath.Dir(o.name)))
+		within, err := makeDir(filepath.Join(dir, filepath.Dir(o.Name)))
 		made = append(within, made...)
 		if err != nil {
 			return err
 		}
-		set.Files = append(set.Files, outfile.File{Name: o.name, Data: o.data})
+		set.Files = append(set.Files, outfile.File{Name: o.Name, Data: o.Data})
 	}
 	return set.Save()
 }
@@ -75,9 +76,9 @@ func inTheWay(dir string, err error) error {
 	}
 }
 
-// writable tells, before a long run, whether dir can be written to or made, and sets
+// Writable tells, before a long run, whether dir can be written to or made, and sets
 // right what a run that was ended there has left. It leaves no trace.
-func writable(dir string) error {
+func Writable(dir string) error {
 	if dir == "" {
 		return errNowhere
 	}
@@ -88,15 +89,15 @@ func writable(dir string) error {
 			break
 		}
 		if !errors.Is(err, fs.ErrNotExist) || d == filepath.Dir(d) {
-			return fmt.Errorf("%w: %w", errCannotSave, inTheWay(d, err))
+			return fmt.Errorf("%w: %w", ErrCannotSave, inTheWay(d, err))
 		}
 		d = filepath.Dir(d)
 	}
 	if err := outfile.Recover(d); err != nil {
-		return fmt.Errorf("%w: %w", errCannotSave, err)
+		return fmt.Errorf("%w: %w", ErrCannotSave, err)
 	}
 	if err := outfile.Probe(d); err != nil {
-		return fmt.Errorf("%w: %w", errCannotSave, err)
+		return fmt.Errorf("%w: %w", ErrCannotSave, err)
 	}
 	return nil
 }

@@ -1,4 +1,4 @@
-package main
+package console
 
 import (
 	"context"
@@ -16,16 +16,16 @@ import (
 // cloth, so that finished rows are kept, and what puts files in place.
 var heeding atomic.Int32
 
-// heed begins such a section; what it returns ends it.
-func heed() (done func()) {
+// Heed begins such a section; what it returns ends it.
+func Heed() (done func()) {
 	heeding.Add(1)
 	return func() { heeding.Add(-1) }
 }
 
-// serve does work until it ends or is called off. The first Ctrl-C or SIGTERM ends
+// Serve does work until it ends or is called off. The first Ctrl-C or SIGTERM ends
 // the program at once, but within a section that heeds its context only that; the
 // second ends it in any state.
-func serve(work func(context.Context) int) int {
+func Serve(work func(context.Context) int) int {
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	asked := make(chan os.Signal, 2)
@@ -44,10 +44,10 @@ func watch(asked <-chan os.Signal, cancel func(), stderr io.Writer, exit func(in
 		switch {
 		case again:
 			fmt.Fprintln(stderr, "\ncowl: cancelled at once")
-			exit(exitCancelled)
+			exit(ExitCancelled)
 		case heeding.Load() == 0:
 			fmt.Fprintln(stderr, "\ncowl: cancelled, nothing written")
-			exit(exitCancelled)
+			exit(ExitCancelled)
 		}
 		again = true
 	}
