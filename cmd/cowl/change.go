@@ -90,7 +90,7 @@ func changeOf(a, b *drape.Run) *changeJSON {
 	strain, edge, seam := measure.Named("max_strain_percent"), measure.Named("edge_growth_percent"), measure.Named("shoulder_growth_percent")
 	return &changeJSON{
 		pull(a, "waist"), pull(b, "waist"), pull(a, "side"), pull(b, "side"), shoulder(a), shoulder(b),
-		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), dropFigure.Value(p), dropFigure.Value(q),
+		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), edgeDrop.Value(p), edgeDrop.Value(q),
 	}
 }
 

@@ -1,49 +1,15 @@
 package main
 
 import (
-	"context"
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/sim/drape/measure"
 )
-
-type compareCmd struct {
-	cutFlags
-	Fabrics  []string `required:"" placeholder:"A,B,C" help:"Fabrics of the library or fabric files; the others are compared with the first."`
-	Placings int      `type:"count" least:"1" most:"99" placeholder:"N" default:"5" help:"Hands that place every cloth (5); fewer than 3 tell no difference."`
-	benchFlags
-	partFlag
-	Out string `short:"o" default:"cowl-compare" placeholder:"DIR" help:"Folder of the study (cowl-compare)."`
-}
-
-// Run hangs the same piece in several fabrics.
-func (d compareCmd) Run(ctx context.Context, c console.Console) error {
-	s, err := d.load()
-	if err != nil {
-		return err
-	}
-	if err := d.benchFlags.override(&s); err != nil {
-		return err
-	}
-	if len(d.Fabrics) < 2 {
-		return errors.New("--fabrics: one fabric, want two or more with commas between: a,b,c; for one there is cowl drape")
-	}
-	ask, err := newAsk("compare", s, d.Placings)
-	if err != nil {
-		return err
-	}
-	if ask.Fabrics, err = pinAll(d.Fabrics); err != nil {
-		return err
-	}
-	return newWorkshop(d.Out, d.benchFlags, d.Part, c).study(ctx, ask)
-}
 
 // planCompare makes one case a fabric.
 func planCompare(a studyAsk, s style.Style) (*studyPlan, error) {
@@ -157,39 +123,17 @@ func against(m *measure.Figure, first string, ds []studyDifference) string {
 	return fmt.Sprintf("%s, against %s: %s.", m.Name, first, strings.Join(differing, ", "))
 }
 
-// missingFinding says if the sheet is incomplete.
-func missingFinding(rs []caseResult) []string {
-	if n := unsettled(rs); n > 0 {
-		return []string{fmt.Sprintf("%d drapes gave no result and are left out of all figures.", n)}
-	}
-	return nil
-}
-
 // clothTable lists the values that decide.
 func clothTable(rs []caseResult) *report.Table {
 	t := &report.Table{Head: []string{"Fabric", "Weight, g/m²", "Bend warp, µN·m", "Bend weft, µN·m", "Shear, N/m", "Bending length, mm", "Known"}}
 	for _, c := range rs {
 		f := c.style.Fabric
 		row := []string{f.Title}
-		for _, q := range deciding {
+		for _, q := range style.Deciding {
 			row = append(row, fmt.Sprintf("%.4g", q.InUnits(f)))
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000), worst(f).String())})
+		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000), style.LeastKnown(f).String())})
 	}
 	t.Note = "Known: how the least known of these values is known. Sources: cowl fabrics."
 	return t
-}
-
-// weakCloths warns of fabrics that are not measured.
-func weakCloths(rs []caseResult) []string {
-	var names []string
-	for _, c := range rs {
-		if worst(c.style.Fabric).String() == "memory" {
-			names = append(names, c.style.Fabric.Name)
-		}
-	}
-	if len(names) == 0 {
-		return nil
-	}
-	return []string{"From memory, a starting value and never evidence: " + strings.Join(names, ", ") + ". Do not buy cloth on them; cowl swatch measures yours."}
 }

@@ -1,9 +1,7 @@
 package main
 
 import (
-	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -54,40 +52,4 @@ func TestSweepTooLarge(t *testing.T) {
 	if took := time.Since(start); got.code != console.ExitBadInput || !strings.Contains(got.err, "3600 lines in one chart") || took > time.Second {
 		t.Errorf("a sweep of 216,000 cuts = %d, %q in %v, want %d within a second", got.code, got.err, took, console.ExitBadInput)
 	}
-}
-
-// A study.json that no verb has written is refused.
-func TestAskChecked(t *testing.T) {
-	good := asked(t, "sweep", 3, []string{"folds=1,2"})
-	for _, q := range []struct {
-		want  string
-		wrong func(a *studyAsk)
-	}{
-		{"", func(*studyAsk) {}}, {"verb", func(a *studyAsk) { a.Verb = "hem" }}, {"quantities to vary", func(a *studyAsk) { a.Vary = nil }},
-		{"placings", func(a *studyAsk) { a.Placings = 2e9 }}, {"placings", func(a *studyAsk) { a.Placings = 0 }}, {"placings 3 in the style", func(a *studyAsk) { a.Placings = 4 }},
-		{"fabrics", func(a *studyAsk) { a.Verb, a.Vary = "compare", nil }}, {"fabrics", func(a *studyAsk) { a.Fabrics = make([]string, 100) }}, {"files", func(a *studyAsk) { a.Written = manyFiles(1e5) }},
-	} {
-		dir, a := t.TempDir(), good
-		q.wrong(&a)
-		text, err := console.JSON(a)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(filepath.Join(dir, askFile), text, 0o600); err != nil {
-			t.Fatal(err)
-		}
-		got := call(t.Context(), "gather", dir, "--quiet")
-		if want := q.want != ""; (got.code == console.ExitBadInput) != want || !strings.Contains(got.err, q.want) {
-			t.Errorf("cowl gather of %+v = %d, %q, want %q", a, got.code, got.err, q.want)
-		}
-	}
-}
-
-// manyFiles makes up n names.
-func manyFiles(n int) map[string]string {
-	out := map[string]string{}
-	for i := range n {
-		out[strconv.Itoa(i)] = ""
-	}
-	return out
 }

@@ -10,6 +10,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
 )
 
 // called is what a run of the command left.
@@ -193,4 +194,14 @@ func TestFlagOverridesFile(t *testing.T) {
 			t.Errorf("cowl draft --cowl-point 40mm = %d, %q, want %q", got.code, got.out+got.err, part)
 		}
 	}
+}
+
+// mustDemo is the built-in style.
+func mustDemo(t *testing.T) style.Style {
+	t.Helper()
+	s, err := style.Parse(demoFile, demo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
 }

@@ -86,18 +86,3 @@ func tellShort(c console.Console, p draft.Piece) {
 		fmt.Fprintf(c.Err, "cowl: the edge is too short to lie below the front neck point: it stays %.1f cm above it at least; give it an extension of more than %.1f cm\n", -say.CM(d), say.CM(p.ExtensionToNeck()))
 	}
 }
-
-// wearer says in a few words for whom the piece is.
-func wearer(s style.Style) string {
-	text := fmt.Sprintf("chart size %d", s.Size)
-	if n := s.Taken(); n > 0 {
-		text += fmt.Sprintf(" with %d own measurements", n)
-	}
-	if s.Points != nil {
-		text += ", own block"
-	}
-	if s.Lines != nil {
-		text += ", own piece"
-	}
-	return text
-}

@@ -16,7 +16,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, wearer(s))
+	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, s.ForWhom())
 	if s.Lines != nil {
 		row("Dart", "%.1f cm left open at the waist", say.CM(r.IntakeLeft))
 		row("Extension", "%.1f cm a half, as the piece has it", say.CM(r.Extension))
@@ -109,7 +109,7 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 	const mm = 1000
 	r := p.Report()
 	return draftJSON{
-		Name: s.Name, For: wearer(s),
+		Name: s.Name, For: s.ForWhom(),
 		DartAngle: say.Degrees(r.DartAngle), DartIntake: r.DartIntake * mm, DartShare: r.DartShare, IntakeLeft: r.IntakeLeft * mm,
 		Extension: r.Extension * mm, FromDart: r.FromDart * mm, FromOther: r.FromOther * mm, How: p.How.String(), Slashes: p.Slashes,
 		HalfEdge: r.HalfEdge * mm, CowlPoint: p.CowlPoint * mm, Facing: p.Facing * mm, DropCurve: r.DropChain * mm, DropV: r.DropV * mm,

@@ -11,11 +11,8 @@ import (
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
-	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/draft"
 	"cowl/mesh/export/gltf"
 	"cowl/mesh/form"
-	"cowl/mesh/surface"
 	"cowl/sim"
 	"cowl/sim/drape"
 )
@@ -34,16 +31,11 @@ type drapeVerb struct {
 	Before bool   `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
 }
 
-// hung is a drape with what it was made from.
+// hung is a drape with what it was made from, and what is told of it.
 type hung struct {
-	style style.Style
-	piece draft.Piece
-	form  *form.Form
-	run   *drape.Run
-	took  time.Duration
-	turn  bool             // a turning picture is wanted
-	toile bool             // drawn with grain lines instead of the look of the fabric
-	skin  *surface.Surface // see smooth
+	madeOf
+	took time.Duration
+	turn bool // a turning picture is wanted
 
 	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
 }
@@ -107,7 +99,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := &hung{style: s, piece: p, form: f}
+	h := &hung{madeOf: madeOf{style: s, piece: p, form: f}}
 	if err := s.Fits(p, f); err != nil {
 		return h, err
 	}

@@ -177,7 +177,7 @@ func TestDrapeReport(t *testing.T) {
 		{sim.StepLimit, []drape.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {
 		o.Status, o.Warning = q.status, "in motion"
-		h := &hung{style: s, piece: p, run: &drape.Run{Outcome: o, Each: q.each}}
+		h := &hung{madeOf: madeOf{style: s, piece: p, run: &drape.Run{Outcome: o, Each: q.each}}}
 		var b bytes.Buffer
 		h.report(&b)
 		for _, part := range q.want {

@@ -38,19 +38,11 @@ type boundsJSON struct {
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
-	curve, v := h.bounds()
+	curve, v := boundsOf(h.piece)
 	return resultJSON{&h.run.Outcome, boundsJSON{
 		curve * 1000, v * 1000, treatmentOf(h.style, h.piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 	}}
-}
-
-// bounds returns how far below the shoulder neck points the edge of the flat
-// piece would hang alone in an upright plane, m: in a hanging curve and in a V.
-func (h *hung) bounds() (curve, v float64) {
-	r := h.piece.Report()
-	down := h.piece.Block.Neck.Y - h.piece.Block.CowlPoint(h.piece.CowlPoint).Y
-	return down + r.DropChain, down + r.DropV
 }
 
 // report prints the outcome for people.
@@ -60,7 +52,7 @@ func (h *hung) report(w io.Writer) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, wearer(h.style), h.style.Fabric)
+	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, h.style.ForWhom(), h.style.Fabric)
 	treatmentOf(h.style, h.piece).report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
@@ -159,10 +151,10 @@ func dropTitle(o *drape.Outcome) string {
 }
 
 func dropText(o *drape.Outcome) string {
-	if v := dropFigure.Value(o); v < 0 {
-		return dropFigure.Amount(-v) + " above"
+	if v := edgeDrop.Value(o); v < 0 {
+		return edgeDrop.Amount(-v) + " above"
 	}
-	return dropFigure.Amount(dropFigure.Value(o)) + " below"
+	return edgeDrop.Amount(edgeDrop.Value(o)) + " below"
 }
 
 // takenText tells how the edge was set where it was wanted; empty: it was not.
@@ -185,7 +177,7 @@ func takenText(o *drape.Outcome) string {
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
-	curve, v := h.bounds()
+	curve, v := boundsOf(h.piece)
 	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", say.CM(curve), say.CM(v))
 	if h.run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
@@ -241,7 +233,7 @@ func spread(o *drape.Outcome) string {
 	if o.Placings < 2 {
 		return ""
 	}
-	mean := dropFigure.Number(measure.Named("edge_drop_mean_mm").Value(o))
+	mean := edgeDrop.Number(measure.Named("edge_drop_mean_mm").Value(o))
 	return measure.Say(o, "; "+mean+" ± {edge_drop_spread_mm} over {placings} placings")
 }
 
@@ -266,7 +258,7 @@ func (h *hung) caption() []string {
 	}
 	lines := []string{
 		h.style.Name,
-		fmt.Sprintf("%s; cut for %s, ", h.style.Fabric.Title, wearer(h.style)) +
+		fmt.Sprintf("%s; cut for %s, ", h.style.Fabric.Title, h.style.ForWhom()) +
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
@@ -274,3 +266,6 @@ func (h *hung) caption() []string {
 	}
 	return append(lines, say.Caution)
 }
+
+// edgeDrop is the figure that reports speak of most.
+var edgeDrop = measure.Named("edge_drop_mm")

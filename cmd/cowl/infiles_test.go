@@ -32,7 +32,7 @@ func TestNoFiles(t *testing.T) {
 		t.Fatal(err)
 	}
 	study := filepath.Join(dir, "study")
-	if err := os.MkdirAll(filepath.Join(study, askFile), 0o700); err != nil {
+	if err := os.MkdirAll(filepath.Join(study, "study.json"), 0o700); err != nil {
 		t.Fatal(err)
 	}
 	expect := func(says string, args ...string) {
@@ -51,7 +51,7 @@ func TestNoFiles(t *testing.T) {
 			expect(says, strings.Fields(strings.ReplaceAll(r, "PATH", path))...)
 		}
 	}
-	expect(askFile+" is a folder", "gather", study)
+	expect("study.json is a folder", "gather", study)
 	for _, text := range []string{"fabric: {file: PATH}\n", "block: {file: PATH, unit: mm}\n", "piece: {file: PATH, unit: mm}\n"} {
 		path := write(t, "s.yaml", strings.ReplaceAll(text, "PATH", pipe))
 		expect(path+":1: ", "draft", "--style", path)

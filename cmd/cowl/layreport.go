@@ -56,7 +56,7 @@ func (p *layPlan) report(w io.Writer) {
 	for _, q := range p.pieces {
 		names = append(names, strings.ToLower(q.Name))
 	}
-	fmt.Fprintf(w, "%s, for %s: %s\n\n", p.style.Name, wearer(p.style), strings.Join(names, ", "))
+	fmt.Fprintf(w, "%s, for %s: %s\n\n", p.style.Name, p.style.ForWhom(), strings.Join(names, ", "))
 	fmt.Fprintf(w, "  %s\n", p.answer())
 	if p.err != nil {
 		fmt.Fprintf(w, "  %v\n", p.err)

@@ -4,14 +4,10 @@ import (
 	"fmt"
 	"math"
 	"os"
-	"runtime"
 	"strconv"
 	"strings"
 
-	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
-	"cowl/sim"
-	"cowl/sim/drape"
 )
 
 // What a drape takes of memory, bytes. cowl bench read 30 to 218 MB for 1203 to
@@ -56,46 +52,6 @@ func affordable(points float64, drapes, atOnce int, how string) error {
 	}
 	return fmt.Errorf("%.0f points, %d drapes, %d at a time, take about %.1f GB of memory, want at most %.1f GB, three quarters of what is free: give %s",
 		points, drapes, min(drapes, atOnce), need/1e9, memoryShare*free/1e9, how)
-}
-
-// affordable is that of one drape by all its hands.
-func (h *hung) affordable() error {
-	drapes := h.style.Hang.Placings
-	if h.style.Hang.Folds == drape.Auto {
-		drapes = max(drapes, tries)
-	}
-	return affordable(pointsOf(h.piece, h.style.Hang.Spacing), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
-}
-
-// affordable is that of the drapes of a study that hang at the same time.
-func (w *workshop) affordable(cases []studyCase) error {
-	most, drapes, each := 0.0, 0, 1
-	for _, c := range cases {
-		if c.wrong != nil {
-			continue
-		}
-		most = math.Max(most, pointsOf(c.piece, c.style.Hang.Spacing))
-		drapes += c.style.Hang.Placings
-		if c.finds() {
-			each = tries
-		}
-	}
-	jobs := min(drapes, w.flags.jobs())
-	return affordable(most, jobs*each, jobs*min(each, runtime.GOMAXPROCS(0)), "a wider --spacing or fewer --jobs")
-}
-
-// carriedSheets is how many states lab hang takes to its finest lattice.
-const carriedSheets = 2
-
-// affordable is that of a test of the lab, of so many states at once.
-func (s specimen) affordable(set interface{ Points(sim.Stiffness) float64 }, states int) error {
-	return affordable(set.Points(s.Stiffness), states, states, "a wider --spacing or a smaller specimen")
-}
-
-// viewable is affordable for so many panes of a window that hang p, the front of s, on
-// forms of their own.
-func viewable(s style.Style, p draft.Piece, panes int) error {
-	return affordable(pointsOf(p, s.Hang.Spacing), panes, panes, "a wider spacing")
 }
 
 // freeMemory returns how much memory this program can have, bytes: what Linux says is

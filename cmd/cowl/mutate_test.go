@@ -12,12 +12,11 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
-	"sync/atomic"
+	"syscall"
 	"testing"
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
-	"cowl/cmd/cowl/internal/trial"
 	"cowl/materials"
 )
 
@@ -165,14 +164,12 @@ const agreeBlock = `block:
 func gathered(t *testing.T) []target {
 	t.Helper()
 	from := t.TempDir()
-	var calls atomic.Int32
-	w, _, _ := feigned(from, trial.Part{}, &calls)
-	if err := w.study(t.Context(), asked(t, "sweep", 1, []string{"extension=4cm,8cm"})); err != nil {
-		t.Fatal(err)
+	if got := call(t.Context(), "sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm", "--quiet", "--out", from); got.code != console.ExitOK {
+		t.Fatalf("cowl sweep = %d, %s", got.code, got.err)
 	}
 	rows, _ := filepath.Glob(filepath.Join(from, "rows", "*"))
 	var out []target
-	for _, name := range append(rows[:2:2], filepath.Join(from, askFile)) {
+	for _, name := range append(rows[:2:2], filepath.Join(from, "study.json")) {
 		data, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)
@@ -276,4 +273,14 @@ func TestMutations(t *testing.T) {
 	if good == 0 || good == *mutations {
 		t.Errorf("%d of %d files taken, want some", good, *mutations)
 	}
+}
+
+// used is the time that the processor has worked for this program.
+func used(t *testing.T) time.Duration {
+	t.Helper()
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		t.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }

@@ -108,7 +108,7 @@ func patternOf(s style.Style, p draft.Piece) (console.File, error) {
 func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 	r := p.Report()
 	notes := []string{
-		"Cut for: " + wearer(s),
+		"Cut for: " + s.ForWhom(),
 		"Fabric: " + s.Fabric.Name,
 		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", say.CM(r.HalfEdge), say.CM(r.Extension)),
 	}

@@ -144,7 +144,7 @@ func (h *hung) finite() error {
 		}
 	}
 	for _, p := range h.run.Drape.State.Pos {
-		if !within(p.X+p.Y+p.Z, mostLength) {
+		if !(math.Abs(p.X+p.Y+p.Z) <= 10) {
 			return fmt.Errorf("a crossing lies at %v", p)
 		}
 	}

@@ -11,8 +11,8 @@ import (
 	"cowl/cmd/cowl/internal/trial"
 )
 
-// used is the time that the processor has worked for this program.
-func used(t *testing.T) time.Duration {
+// spent is the time that the processor has worked for this program.
+func spent(t *testing.T) time.Duration {
 	t.Helper()
 	var u syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
@@ -29,12 +29,12 @@ func TestResumeLarge(t *testing.T) {
 	ask := asked(t, "sweep", 5, []string{"extension=0cm:14cm:2cm"}, "polyester-twill", "wool-tropical", "cotton-broad", "polyester-faille", "silk-chiffon-memory", "denim-memory")
 	for _, want := range []int32{240, 0} {
 		var calls atomic.Int32
-		start := used(t)
+		start := spent(t)
 		w, _, errs := feigned(dir, trial.Part{}, &calls)
 		if err := w.study(t.Context(), ask); err != nil || calls.Load() != want {
 			t.Fatalf("%d drapes, %v, %s, want %d", calls.Load(), err, errs, want)
 		}
-		took := used(t) - start
+		took := spent(t) - start
 		t.Logf("%d drapes: %v", want, took)
 		if want == 0 && took > 2*time.Second {
 			t.Errorf("the finished study took %v again, want 2 s or less", took)

@@ -7,7 +7,16 @@ import (
 	"slices"
 
 	"cowl/sim"
+	"cowl/sim/drape"
 )
+
+// hungRow is what is kept of one placing.
+type hungRow struct {
+	Outcome drape.Outcome `json:"outcome"`
+	Section [][2]float64  `json:"section_mm,omitempty"` // of the drawn placing: forward, up
+	Form    [][2]float64  `json:"form_mm,omitempty"`    // the form in the same plane
+	Missing string        `json:"picture_missing,omitempty"`
+}
 
 // What a figure of a row may be. No drape has others, and a chart of them would be
 // none.

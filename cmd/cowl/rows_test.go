@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -11,7 +12,6 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
-	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
 )
 
@@ -87,9 +87,11 @@ func TestGatherTellsDamage(t *testing.T) {
 	if err := os.Truncate(names[0], 100); err != nil {
 		t.Fatal(err)
 	}
-	got := call(t.Context(), "gather", dir)
-	if got.code != console.ExitNotSettled || !strings.Contains(got.err, "is no good") || !strings.Contains(got.err, "set-aside") {
-		t.Errorf("cowl gather over a damaged row = %d, %q, want %d and told", got.code, got.err, console.ExitNotSettled)
+	w, _, errs := feigned(dir, trial.Part{}, &calls)
+	var code console.Silent
+	err := w.gather([]string{dir})
+	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "is no good") || !strings.Contains(errs.String(), "set-aside") {
+		t.Errorf("gather over a damaged row = %v, %q, want %d and told", err, errs, console.ExitNotSettled)
 	}
 }
 
@@ -102,7 +104,7 @@ func TestFiguresOutOfRange(t *testing.T) {
 		{func(r *hungRow) { r.Outcome.Folds[0].Depth = 11 }, "Depth"}, {func(r *hungRow) { r.Outcome.EdgeDrops = []float64{0, 1e9} }, "EdgeDrops"},
 		{func(r *hungRow) { r.Section[1][0] = 1e5 }, "section"}, {func(r *hungRow) { r.Outcome.Status = "fine" }, "status"}, {func(r *hungRow) { r.Outcome.Nodes = 1 << 60 }, "Nodes"},
 	} {
-		made, err := feign(new(atomic.Int32))(t.Context(), newCase("", mustDemo(t)), 0)
+		made, err := feign(new(atomic.Int32))(t.Context(), newCase("", demoStyle(t)), 0)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -111,14 +113,4 @@ func TestFiguresOutOfRange(t *testing.T) {
 			t.Errorf("Check() = %v, want %q", err, q.want)
 		}
 	}
-}
-
-// mustDemo is the built-in style.
-func mustDemo(t *testing.T) style.Style {
-	t.Helper()
-	s, err := style.Parse(demoFile, demo)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
 }

@@ -4,17 +4,32 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
 	"cowl/mesh/export/gltf"
+	"cowl/mesh/form"
 	"cowl/mesh/surface"
+	"cowl/sim/drape"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// madeOf is a drape with what it was made from: all that is needed to draw it and to
+// read its section.
+type madeOf struct {
+	style style.Style
+	piece draft.Piece
+	form  *form.Form
+	run   *drape.Run
+	toile bool             // drawn with grain lines instead of the look of the fabric
+	skin  *surface.Surface // see smooth
+}
+
 // scene is what is drawn: cloth, form and a numbered mark on every counted
 // fold. The numbers are those of the section.
-func (h *hung) scene() stage.Scene {
+func (h *madeOf) scene() stage.Scene {
 	s := stage.Scene{Cloth: h.run.Drape.Sheet(), Smooth: h.smooth(), FoldY: h.piece.FoldY, Grain: h.piece.Grain}
 	if !h.toile {
 		s.Look.Own = h.style.Fabric.Look
@@ -35,7 +50,7 @@ func (h *hung) scene() stage.Scene {
 }
 
 // cloth is the look of the fabric for files of the open standard.
-func (h *hung) cloth() gltf.Cloth {
+func (h *madeOf) cloth() gltf.Cloth {
 	if h.toile {
 		return gltf.Cloth{}
 	}
@@ -43,7 +58,7 @@ func (h *hung) cloth() gltf.Cloth {
 }
 
 // smooth is the cloth as it is drawn, made once.
-func (h *hung) smooth() *surface.Surface {
+func (h *madeOf) smooth() *surface.Surface {
 	if h.skin == nil {
 		s := surface.Smooth(h.run.Drape.Sheet(), surface.Options{FoldY: h.piece.FoldY})
 		h.skin = &s
@@ -53,7 +68,7 @@ func (h *hung) smooth() *surface.Surface {
 
 // section is the cut through the centre front. The facing is followed from the
 // edge to its free edge, or to where the lattice that stands for it ends.
-func (h *hung) section() stage.Section {
+func (h *madeOf) section() stage.Section {
 	var s stage.Section
 	for _, q := range h.run.Reading.Section {
 		s.Cloth = append(s.Cloth, q.At)
@@ -81,7 +96,7 @@ func (h *hung) section() stage.Section {
 
 // onCentre returns where the place of the flat centre front at height y lies.
 // Folds are read off the cloth, so it panics where there is none.
-func (h *hung) onCentre(y float64) r3.Vec {
+func (h *madeOf) onCentre(y float64) r3.Vec {
 	p, ok := h.locate(y)
 	if !ok {
 		panic(fmt.Sprintf("cowl: the centre front at %.1f cm lies off the cloth", y*100))
@@ -89,12 +104,20 @@ func (h *hung) onCentre(y float64) r3.Vec {
 	return p
 }
 
-// locate is onCentre; false off the cloth.
-func (h *hung) locate(y float64) (r3.Vec, bool) {
+// locate is onCentre; false off the clotm.
+func (h *madeOf) locate(y float64) (r3.Vec, bool) {
 	d := h.run.Drape
 	p, ok := d.Lattice.Locate(r2.Vec{Y: y})
 	if !ok {
 		return r3.Vec{}, false
 	}
 	return p.At(d.State.Pos), true
+}
+
+// boundsOf returns how far below the shoulder neck points the edge of the flat
+// piece would hang alone in an upright plane, m: in a hanging curve and in a V.
+func boundsOf(p draft.Piece) (curve, v float64) {
+	r := p.Report()
+	down := p.Block.Neck.Y - p.Block.CowlPoint(p.CowlPoint).Y
+	return down + r.DropChain, down + r.DropV
 }

@@ -1,42 +1,15 @@
 package main
 
 import (
-	"cmp"
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
 )
-
-type seekCmd struct {
-	choiceFlags
-	Want     string `required:"" placeholder:"WANTS" help:"What is wanted, like \"edge drop 12cm, folds 3, depth 25mm\": one or more of edge drop (below the shoulder neck points), folds (above the bust; as many are laid) and depth (of the deepest)."`
-	Placings int    `type:"count" least:"1" most:"99" placeholder:"N" default:"3" help:"Hands that place every cut (3); the mean is held against the want."`
-	Out      string `short:"o" default:"cowl-seek" placeholder:"DIR" help:"Folder of the study (cowl-seek)."`
-}
-
-// Run looks for the cut that comes nearest to what is wanted.
-func (d seekCmd) Run(ctx context.Context, c console.Console) error {
-	w, err := parseWant(d.Want)
-	if err != nil {
-		return err
-	}
-	ask, err := d.ask("seek", d.Placings)
-	if err != nil {
-		return err
-	}
-	if s, err := ask.style(); err != nil || s.Lines != nil {
-		return cmp.Or(err, errors.New("seek: the piece is a finished one, and there is no cut to look for: leave the piece out, or hang it with cowl drape"))
-	}
-	ask.Want = w.text()
-	return newWorkshop(d.Out, d.benchFlags, partFlag{}.Part, c).seek(ctx, ask, w)
-}
 
 // lead is one line of search: a style of which only the extension is open.
 type lead struct {

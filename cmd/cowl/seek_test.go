@@ -33,7 +33,7 @@ func TestSeek(t *testing.T) {
 			t.Errorf("want %.1f mm: %v, %s", drop, err, errs)
 			continue
 		}
-		rows := table(t, filepath.Join(w.dir, "table.csv"))
+		rows := table(t, filepath.Join(w.Dir, "table.csv"))
 		got, err := strconv.ParseFloat(rows[0]["edge_drop_mm_mean"], 64)
 		if err != nil || math.Abs(got-drop) > nearOf(dropFigure) || calls.Load() > 3*mostTries {
 			t.Errorf("want %.1f mm: found %.1f mm, %v, in %d drapes; said %s", drop, got, err, calls.Load(), out)

@@ -22,6 +22,10 @@ func (w *workshop) seek(ctx context.Context, ask studyAsk, goal want) error {
 	if err != nil {
 		return err
 	}
+	if s.Lines != nil {
+		return errors.New("seek: the piece is a finished one, and there is no cut to look for: leave the piece out, or hang it with cowl drape")
+	}
+	ask.Want = goal.text()
 	f, err := w.lay(&s, goal)
 	if err != nil {
 		return err

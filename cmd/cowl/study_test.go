@@ -67,7 +67,7 @@ func feign(calls *atomic.Int32) func(context.Context, studyCase, int) (trial.Mad
 // feigned is a workshop that computes nothing.
 func feigned(dir string, part trial.Part, calls *atomic.Int32) (*workshop, *bytes.Buffer, *bytes.Buffer) {
 	var out, err bytes.Buffer
-	w := newWorkshop(dir, benchFlags{Jobs: new(2)}, part, console.Console{Out: &out, Err: &err, Stage: func() (*stage.Stage, error) { return nil, errors.New("blind") }})
+	w := newWorkshop(studyOptions{Dir: dir, Jobs: 2, Part: part}, console.Console{Out: &out, Err: &err, Stage: func() (*stage.Stage, error) { return nil, errors.New("blind") }})
 	w.hang = feign(calls)
 	return w, &out, &err
 }
@@ -75,10 +75,7 @@ func feigned(dir string, part trial.Part, calls *atomic.Int32) (*workshop, *byte
 // asked makes an ask on the demo.
 func asked(t *testing.T, verb string, placings int, vary []string, fabrics ...string) studyAsk {
 	t.Helper()
-	s, err := style.Parse(demoFile, demo)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := demoStyle(t)
 	a, err := newAsk(verb, s, placings)
 	if err != nil {
 		t.Fatal(err)
@@ -88,6 +85,16 @@ func asked(t *testing.T, verb string, placings int, vary []string, fabrics ...st
 		t.Fatal(err)
 	}
 	return a
+}
+
+// demoStyle is the built-in style of the program.
+func demoStyle(t *testing.T) style.Style {
+	t.Helper()
+	s, err := style.FromFile("demo.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
 }
 
 // sheets of every verb.
@@ -230,5 +237,17 @@ func TestStudyCancelled(t *testing.T) {
 	}
 	if _, err := os.Stat(filepath.Join(dir, "index.html")); err == nil {
 		t.Error("a study called off left a sheet")
+	}
+}
+
+// A study that this machine has not the memory for is refused before it is hung.
+func TestStudyTooLarge(t *testing.T) {
+	real := freeMemory
+	defer func() { freeMemory = real }()
+	var calls atomic.Int32
+	w, _, _ := feigned(t.TempDir(), trial.Part{}, &calls)
+	freeMemory = func() float64 { return 100e6 }
+	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err == nil || !strings.Contains(err.Error(), "--jobs") || calls.Load() > 0 {
+		t.Errorf("a study beyond the memory: %v, %d drapes, want it refused", err, calls.Load())
 	}
 }

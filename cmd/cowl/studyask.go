@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
@@ -31,6 +32,9 @@ type studyAsk struct {
 	Written map[string]string `json:"written,omitempty"` // what this study wrote beside its rows, with checksums
 }
 
+// studyVerbs are the verbs that make studies.
+var studyVerbs = []string{"compare", "sweep", "seek", "sure", "teach"}
+
 const askFile = "study.json"
 
 // What one study may ask for at most.
@@ -41,8 +45,8 @@ const (
 
 // check refuses what no verb has asked for.
 func (a studyAsk) check() error {
-	switch _, known := planners[a.Verb]; {
-	case !known && a.Verb != "seek":
+	switch {
+	case !slices.Contains(studyVerbs, a.Verb):
 		return fmt.Errorf("verb %.40q, want compare, sweep, seek, sure or teach", a.Verb)
 	case a.Placings < 1 || a.Placings > style.MostPlacings:
 		return fmt.Errorf("placings %d, want 1–%d: 5 or more tell a difference from the scatter", a.Placings, style.MostPlacings)

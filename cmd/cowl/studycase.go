@@ -39,7 +39,7 @@ func newCase(name string, s style.Style) studyCase {
 
 // bounds returns the drop of the edge alone in an upright plane, mm.
 func (c studyCase) bounds() (curve, v float64) {
-	curve, v = (&hung{style: c.style, piece: c.piece}).bounds()
+	curve, v = boundsOf(c.piece)
 	return curve * 1000, v * 1000
 }
 
@@ -103,13 +103,4 @@ func (c studyCase) fileName(i int) string {
 		text = strings.ToLower(c.Group + " " + c.Name)
 	}
 	return fmt.Sprintf("%02d-%s", i+1, strings.Trim(unfit.ReplaceAllString(text, "-"), "-."))
-}
-
-// again is the style file of a case, which hangs all its placings again.
-func (c caseResult) again(file string) []byte {
-	s := c.style
-	if r, ok := c.shown(); ok && c.steady {
-		s.Hang.Folds = r.Outcome.Laid
-	}
-	return append([]byte("# One row of a study by cowl. Hang it again:  cowl drape --style "+file+"\n"), s.YAML()...)
 }

@@ -32,7 +32,7 @@ func (w *workshop) publish(p *studyPlan, rs []caseResult) error {
 	if err != nil {
 		return err
 	}
-	if err := console.SaveSet(w.dir, append(files, console.File{Name: askFile, Data: ask}), stale(w.dir, old, p.ask.Written)); err != nil {
+	if err := console.SaveSet(w.Dir, append(files, console.File{Name: askFile, Data: ask}), stale(w.Dir, old, p.ask.Written)); err != nil {
 		return err
 	}
 	return w.tell(page.Title, page.Findings, result, rs)
@@ -54,16 +54,16 @@ func (p *studyPlan) files(rs []caseResult) []console.File {
 // tell prints the findings and returns the exit status.
 func (w *workshop) tell(title string, findings []string, result []byte, rs []caseResult) error {
 	switch {
-	case w.flags.JSON:
+	case w.JSON:
 		if _, err := w.c.Out.Write(result); err != nil {
 			return err
 		}
-	case !w.flags.Quiet:
+	case !w.Quiet:
 		fmt.Fprintf(w.c.Out, "%s\n\n", title)
 		for _, f := range findings {
 			fmt.Fprintf(w.c.Out, "  - %s\n", f)
 		}
-		fmt.Fprintf(w.c.Out, "\n%s\nWrote to %s: index.html, table.csv, placings.csv, result.json, pictures, styles\n", say.Caution, filepath.Clean(w.dir))
+		fmt.Fprintf(w.c.Out, "\n%s\nWrote to %s: index.html, table.csv, placings.csv, result.json, pictures, styles\n", say.Caution, filepath.Clean(w.Dir))
 	}
 	for _, c := range rs {
 		if r, ok := c.shown(); ok && r.Missing != "" {

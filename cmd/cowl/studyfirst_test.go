@@ -99,7 +99,7 @@ func TestFirstHandFails(t *testing.T) {
 		var calls atomic.Int32
 		var h hangings
 		w, _, errs := feigned(dir, trial.Part{}, &calls)
-		w.flags.Retry = q.retry
+		w.Retry = q.retry
 		h.watch(w, q.fails)
 		err := w.study(t.Context(), ask)
 		if len(h.seen) != q.hung || (err != nil) != (q.says != "") || !strings.Contains(errs.String(), q.says) {

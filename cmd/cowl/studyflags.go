@@ -89,10 +89,11 @@ func (f benchFlags) override(s *style.Style) error {
 	return setFields(s, f.Hang)
 }
 
-// jobs returns how many drapes to hang at a time.
-func (f benchFlags) jobs() int {
+// options are those of a study that these flags compute in dir.
+func (f benchFlags) options(dir string, p trial.Part) studyOptions {
+	o := studyOptions{Dir: dir, Part: p, Jobs: runtime.GOMAXPROCS(0), Retry: f.Retry, JSON: f.JSON, Quiet: f.Quiet}
 	if f.Jobs != nil {
-		return *f.Jobs
+		o.Jobs = *f.Jobs
 	}
-	return runtime.GOMAXPROCS(0)
+	return o
 }

@@ -1,43 +1,16 @@
 package main
 
 import (
-	"bytes"
-	"encoding/csv"
 	"encoding/json"
-	"encoding/xml"
 	"errors"
-	"io"
 	"math"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strconv"
 	"testing"
 
 	"cowl/cmd/cowl/internal/style"
 )
-
-// wellFormed reads the sheet with the parser of the standard library.
-func wellFormed(t *testing.T, page []byte) {
-	t.Helper()
-	d := xml.NewDecoder(bytes.NewReader(page))
-	d.AutoClose, d.Entity, d.Strict = xml.HTMLAutoClose, xml.HTMLEntity, false
-	n := 0
-	for {
-		_, err := d.Token()
-		if err == io.EOF {
-			break
-		}
-		if err != nil {
-			t.Fatalf("sheet: %v", err)
-		}
-		n++
-	}
-	words := regexp.MustCompile(`base64,[^"]*`).ReplaceAll(page, nil) // a picture may spell anything
-	if n < 100 || bytes.Contains(words, []byte("NaN")) || bytes.Contains(words, []byte("%!")) {
-		t.Errorf("sheet has %d tokens, or says NaN or a wrong format", n)
-	}
-}
 
 // checkFolder reads tables, result and style files back.
 func checkFolder(t *testing.T, dir string, ask studyAsk) {
@@ -79,30 +52,4 @@ func checkFolder(t *testing.T, dir string, ask studyAsk) {
 	if ask.Verb == "sweep" && ask.Vary[0] == "extension=0cm:14cm:2cm" && rows[3]["extension_cm"] != "6" {
 		t.Errorf("fourth extension %q, want 6", rows[3]["extension_cm"])
 	}
-}
-
-// table reads CSV into rows by the names of its columns.
-func table(t *testing.T, name string) []map[string]string {
-	t.Helper()
-	f, err := os.Open(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	records, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	var out []map[string]string
-	for _, r := range records[1:] {
-		row := map[string]string{}
-		for i, k := range records[0] {
-			if _, twice := row[k]; twice {
-				t.Fatalf("%s has two columns %q", name, k)
-			}
-			row[k] = r[i]
-		}
-		out = append(out, row)
-	}
-	return out
 }

@@ -21,14 +21,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// hungRow is what is kept of one placing.
-type hungRow struct {
-	Outcome drape.Outcome `json:"outcome"`
-	Section [][2]float64  `json:"section_mm,omitempty"` // of the drawn placing: forward, up
-	Form    [][2]float64  `json:"form_mm,omitempty"`    // the form in the same plane
-	Missing string        `json:"picture_missing,omitempty"`
-}
-
 // hanger hangs rows: the forms and the stage are made once for all.
 type hanger struct {
 	c     console.Console
@@ -89,7 +81,7 @@ func (h *hanger) hang(ctx context.Context, c studyCase, k int) (trial.Made[hungR
 	if err != nil {
 		return none, err
 	}
-	one := &hung{style: c.style, piece: c.piece, form: f, toile: c.lined}
+	one := &madeOf{style: c.style, piece: c.piece, form: f, toile: c.lined}
 	if one.run, err = h.run(ctx, c, k, f); err != nil {
 		return none, err
 	}
@@ -126,7 +118,7 @@ const (
 
 // picture draws front and three-quarter views. The camera looks at the form,
 // not at the cloth, so that it is the same for all rows on one form.
-func (h *hanger) picture(one *hung) ([]byte, error) {
+func (h *hanger) picture(one *madeOf) ([]byte, error) {
 	h.drawn.Lock()
 	defer h.drawn.Unlock()
 	if !h.asked {

@@ -8,7 +8,6 @@ import (
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
-	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -136,28 +135,6 @@ func triedCell(t drape.Try) string {
 	}
 	return text
 }
-
-// handFacts says what the hands do alike in all rows.
-func handFacts(s style.Style, steady bool) []report.Fact {
-	folds := fmt.Sprintf("%d by every hand", s.Hang.Folds)
-	switch {
-	case s.Hang.Folds == 0:
-		folds = "none: the cloth falls"
-	case s.Hang.Folds == drape.Auto && steady:
-		folds = "as many as the draft asks for, else two, as far as they fit"
-	case s.Hang.Folds == drape.Auto:
-		folds = "what the first hand of each row finds by trying"
-	}
-	edge := "as it falls"
-	if s.Hang.EdgeDepth != draft.Auto {
-		edge = fmt.Sprintf("set %.1f cm below the front neck point by the first hand of each row; the others take up as much", say.CM(s.Hang.EdgeDepth))
-	}
-	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round", drape.FreeWaist: "free"}[s.Held()]
-	return []report.Fact{{Name: "Folds laid", Value: folds}, {Name: "Edge", Value: edge}, {Name: "Waist", Value: waist}}
-}
-
-// grainCaution is what keeps a sheet from speaking of the grain.
-const grainCaution = "No effect of grain may be claimed from these figures unless it is larger than what the lattice does. The lattice turns with the grain, and shows a little: a made-up cloth that bends, shears and pulls alike in all directions kept the same two laid folds at 0, 22.5, 45, 67.5 and 90° on 8 mm, but by two hands its edge dropped by 14.9 to 16.0 cm and its first fold was 38 to 51 mm deep. Cloth like that has no grain."
 
 // takenWords says how much was taken up to set the edge, from one end of a line of
 // cases to the other; empty where it was not set.

@@ -104,10 +104,32 @@ var figuresOnSheet = measure.Columns[:measure.Leading]
 // nthDepth returns the depth of the n-th fold above the bust, from the edge
 // down, mm; NaN: there is none.
 func nthDepth(o *drape.Outcome, n int) float64 {
-	for _, f := range zone(o, fold.AboveBust) {
+	for _, f := range o.Folds {
+		if f.Zone != fold.AboveBust {
+			continue
+		}
 		if n--; n == 0 {
 			return measure.Depth.In(f.Depth)
 		}
 	}
 	return math.NaN()
+}
+
+// unsettled counts placings without a result.
+func unsettled(rs []caseResult) int {
+	n := 0
+	for _, c := range rs {
+		k, _ := c.troubles()
+		n += k
+	}
+	return n
+}
+
+// again is the style file of a case, which hangs all its placings again.
+func (c caseResult) again(file string) []byte {
+	s := c.style
+	if r, ok := c.shown(); ok && c.steady {
+		s.Hang.Folds = r.Outcome.Laid
+	}
+	return append([]byte("# One row of a study by cowl. Hang it again:  cowl drape --style "+file+"\n"), s.YAML()...)
 }

@@ -13,28 +13,35 @@ import (
 	"cowl/cmd/cowl/internal/trial"
 )
 
+// studyOptions say how a study is computed, where it is kept and what is told of it.
+type studyOptions struct {
+	Dir         string     // folder of the study
+	Part        trial.Part // hung here; the zero Part: all
+	Jobs        int        // drapes at a time, 1 or more
+	Retry       bool       // hang again what failed
+	JSON, Quiet bool       // print result.json alone; nothing but warnings
+}
+
 // workshop computes the cases of one study folder.
 type workshop struct {
-	dir    string
-	flags  benchFlags
-	part   trial.Part
+	studyOptions
 	c      console.Console
 	hanger *hanger
 	hang   func(context.Context, studyCase, int) (trial.Made[hungRow], error) // one placing of a case
 }
 
-func newWorkshop(dir string, f benchFlags, p trial.Part, c console.Console) *workshop {
+func newWorkshop(o studyOptions, c console.Console) *workshop {
 	h := newHanger(c)
-	return &workshop{dir: dir, flags: f, part: p, c: c, hanger: h, hang: h.hang}
+	return &workshop{studyOptions: o, c: c, hanger: h, hang: h.hang}
 }
 
 // store is where finished rows are kept.
-func (w *workshop) store() trial.Store { return trial.Store(filepath.Join(w.dir, "rows")) }
+func (w *workshop) store() trial.Store { return trial.Store(filepath.Join(w.Dir, "rows")) }
 
 // hangAll hangs what is not yet kept of the cases and returns what is known of
 // each. Called off, it says what is kept and returns the exit status.
 func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult, error) {
-	if err := w.affordable(cases); err != nil {
+	if err := tooLarge(cases, w.Jobs); err != nil {
 		return nil, err
 	}
 	rows, at := rowsOf(cases)
@@ -47,7 +54,7 @@ func (w *workshop) hangAll(ctx context.Context, cases []studyCase) ([]caseResult
 				done++
 			}
 		}
-		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(rows), w.dir)
+		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(rows), w.Dir)
 		return nil, console.Silent{Code: console.ExitCancelled}
 	}
 	if err != nil {
@@ -74,14 +81,14 @@ func (w *workshop) rounds(ctx context.Context, cases []studyCase, rows []trial.R
 		}
 		return w.hang(ctx, c, k)
 	}
-	mine := dealt(cases, rows, at, w.part)
+	mine := dealt(cases, rows, at, w.Part)
 	for _, round := range []struct {
 		first bool
 		says  string
 	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
 		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
-		line := newPaceLine(w.c.Err, w.flags.Quiet || w.flags.JSON, round.says)
-		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.flags.jobs(), Here: here, Retry: w.flags.Retry, Tell: line.show, Warn: w.warn}, work)
+		line := newPaceLine(w.c.Err, w.Quiet || w.JSON, round.says)
+		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: line.show, Warn: w.warn}, work)
 		line.clear()
 		if err != nil {
 			return results, err

@@ -8,73 +8,9 @@ import (
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/scatter"
-	"cowl/cmd/cowl/internal/style"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
-
-// held lists what all cuts of a study share; leave out what it varies.
-func held(s style.Style, a studyAsk, without ...string) []report.Fact {
-	p, err := s.Piece()
-	facts := []report.Fact{{Name: "Style", Value: s.Name}, {Name: "Cut for", Value: wearer(s)}}
-	point := s.Cut.CowlPoint
-	if err == nil {
-		facts = append(facts, report.Fact{Name: "Extension", Value: fmt.Sprintf("%.1f cm a half", p.Extension*100)})
-		point = p.CowlPoint
-	}
-	if err == nil && s.Lines == nil {
-		facts = append(facts,
-			report.Fact{Name: "Dart closed", Value: fmt.Sprintf("%.0f %%", p.Added.DartShare*100)},
-			report.Fact{Name: "Cloth added by", Value: s.Cut.How.String()},
-		)
-	}
-	facts = append(facts,
-		report.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", point*100)},
-		report.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
-		report.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", say.Degrees(s.Cut.Grain))},
-		report.Fact{Name: "Fabric", Value: s.Fabric.String()},
-	)
-	facts = append(facts, handFacts(s, a.steady())...)
-	facts = append(facts,
-		report.Fact{Name: "Hung", Value: map[bool]string{true: "free, from the cowl points", false: "on the dress form"}[s.Hang.Free]},
-		report.Fact{Name: "Lattice", Value: fmt.Sprintf("%.0f mm", s.Hang.Spacing*1000)},
-		report.Fact{Name: "Placings", Value: fmt.Sprintf("%d hands, seeds %d to %d", a.Placings, s.Hang.Seed, s.Hang.Seed+uint64(a.Placings)-1)},
-	)
-	return dropped(facts, without)
-}
-
-// dropped leaves out facts by name.
-func dropped(facts []report.Fact, names []string) []report.Fact {
-	var out []report.Fact
-	for _, f := range facts {
-		keep := true
-		for _, n := range names {
-			keep = keep && f.Name != n
-		}
-		if keep {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
-// cautionsOf are the cautions at the end of a sheet.
-func cautionsOf(s style.Style) []string {
-	out := []string{
-		say.Caution,
-		"The folds of a cowl are laid by hand. The figures say how many of the laid ones the cloth keeps, and how they then lie; another hand may lay others, and the lattice has its say too.",
-		"± is the standard deviation over the placings: what another hand changes. It does not hold the error of the model, which no real cowl has been measured against yet.",
-	}
-	if s.Hang.Spacing > 0.0081 {
-		out = append(out, fmt.Sprintf("A lattice of %.0f mm is coarse: good for a trend, not for a figure. Repeat what matters with --spacing 8mm or finer.", s.Hang.Spacing*1000))
-	}
-	return out
-}
-
-// foot says how the sheet was made.
-func foot(a studyAsk) string {
-	return fmt.Sprintf("Made by cowl %s. Every row can be hung again from its file in styles; all figures are in table.csv (means), placings.csv (each drape) and result.json. Physics %s.", a.Verb, a.Physics)
-}
 
 // cards shows the first placing of every case. A name may not repeat what the
 // heading says, so title makes the title of each.

@@ -45,3 +45,27 @@ func stale(dir string, old, now map[string]string) []string {
 	}
 	return out
 }
+
+// begin writes study.json, so that what is stopped can be gathered.
+func (w *workshop) begin(ask *studyAsk) error {
+	if err := console.Writable(w.Dir); err != nil {
+		return err
+	}
+	old, _, err := readAsk(w.Dir)
+	if err != nil {
+		return err
+	}
+	ask.Written = old.Written
+	if ask.same(old) {
+		return nil // other parts may be reading it
+	}
+	return w.saveAsk(*ask)
+}
+
+func (w *workshop) saveAsk(ask studyAsk) error {
+	b, err := console.JSON(ask)
+	if err != nil {
+		return err
+	}
+	return console.Save(w.Dir, []console.File{{Name: askFile, Data: b}})
+}

@@ -95,7 +95,7 @@ func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]c
 func suitNotes(s style.Style, suit truing.Suit) []string {
 	r, b := suit.Front.Report(), suit.Back.Report()
 	return []string{
-		"Cut for: " + wearer(s),
+		"Cut for: " + s.ForWhom(),
 		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", say.CM(r.HalfEdge), say.CM(r.Extension)),
 		fmt.Sprintf("Front seams: shoulder %.1f, armhole %.1f, side %.1f, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist)),
 		fmt.Sprintf("Back: half neck %.1f, armhole %.1f, waist dart %.1f cm; shoulder and side as the front", say.CM(b.Neck), say.CM(b.Armhole), say.CM(b.DartIntake)),

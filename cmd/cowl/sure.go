@@ -1,37 +1,12 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"math/rand/v2"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
 )
-
-type sureCmd struct {
-	hangFlags
-	Placings int `type:"count" least:"3" most:"99" placeholder:"N" default:"20" help:"Hands that place the piece (20), each again with a cloth of its own within what is known of the fabric."`
-	partFlag
-	Out string `short:"o" default:"cowl-sure" placeholder:"DIR" help:"Folder of the study (cowl-sure)."`
-}
-
-// Run tells how certain a drape is.
-func (d sureCmd) Run(ctx context.Context, c console.Console) error {
-	s, err := d.styled()
-	if err != nil {
-		return err
-	}
-	if d.Placings < 3 {
-		return fmt.Errorf("--placings: placings %d, want 3–%d: fewer show no scatter", d.Placings, style.MostPlacings)
-	}
-	ask, err := newAsk("sure", s, d.Placings)
-	if err != nil {
-		return err
-	}
-	return newWorkshop(d.Out, d.benchFlags, d.Part, c).study(ctx, ask)
-}
 
 // Groups of the cases of sure.
 const (

@@ -1,33 +1,13 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"slices"
 	"strings"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/style"
 )
-
-type sweepCmd struct {
-	choiceFlags
-	Vary     []string `required:"" sep:"none" placeholder:"NAME=FIRST:LAST:STEP" help:"What to vary, like extension=0cm:14cm:2cm or grain=0,45,90: extension, grain, cowl-point, facing, dart-share, slashes, pleats, folds, edge-depth, weight, bend or shear. Given again: every combination; the first lies along the charts."`
-	Placings int      `type:"count" least:"1" most:"99" placeholder:"N" default:"5" help:"Hands that place every cut (5); fewer than 3 tell no difference."`
-	partFlag
-	Out string `short:"o" default:"cowl-sweep" placeholder:"DIR" help:"Folder of the study (cowl-sweep)."`
-}
-
-// Run hangs the piece at every value.
-func (d sweepCmd) Run(ctx context.Context, c console.Console) error {
-	ask, err := d.ask("sweep", d.Placings)
-	if err != nil {
-		return err
-	}
-	ask.Vary = d.Vary
-	return newWorkshop(d.Out, d.benchFlags, d.Part, c).study(ctx, ask)
-}
 
 // planSweep makes a case of every combination: fabric by fabric, then by the
 // further factors, the first factor running fastest.

@@ -1,45 +1,15 @@
 package main
 
 import (
-	"context"
-	"errors"
 	"fmt"
 	"math"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 )
-
-type teachCmd struct {
-	Grain teachGrainCmd `cmd:"" help:"Class sheet on warp, weft and bias: one page of pictures and figures, one of questions and answers."`
-}
-
-type teachGrainCmd struct {
-	hangFlags
-	Placings int `type:"count" least:"1" most:"99" placeholder:"N" default:"5" help:"Hands that place every cut (5)."`
-	partFlag
-	Out string `short:"o" default:"cowl-grain" placeholder:"DIR" help:"Folder of the sheet (cowl-grain)."`
-}
 
 // taught are the angles of the class sheet, degrees from the centre front to
 // the warp.
 var taught = []float64{0, 22.5, 45, 67.5, 90}
-
-// Run hangs the piece at the five angles and makes the sheet.
-func (d teachGrainCmd) Run(ctx context.Context, c console.Console) error {
-	if isGiven(d.Cut, "grain") {
-		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, for others cowl sweep --vary grain=…")
-	}
-	s, err := d.styled()
-	if err != nil {
-		return err
-	}
-	ask, err := newAsk("teach", s, d.Placings)
-	if err != nil {
-		return err
-	}
-	return newWorkshop(d.Out, d.benchFlags, d.Part, c).study(ctx, ask)
-}
 
 // planTeach makes one case an angle. All lay the same number of folds.
 func planTeach(a studyAsk, s style.Style) (*studyPlan, error) {

@@ -34,7 +34,7 @@ func teachSheet(p *studyPlan, rs []caseResult) report.Page {
 			{Heading: "Answers", List: teachAnswers(p, rs)},
 			{Heading: "How this was made", Text: []string{
 				fmt.Sprintf("%s, cut for %s, in %s (%s). Extension %.1f cm a half, cowl point %.1f cm from the neck point. Every angle is placed by the same %d hands, which lay %s, on a lattice of %.0f mm.",
-					p.style.Name, wearer(p.style), f.Title, f, rs[bias].piece.Extension*100, rs[bias].piece.CowlPoint*100, p.ask.Placings, laidWords(rs[bias]), p.style.Hang.Spacing*1000),
+					p.style.Name, p.style.ForWhom(), f.Title, f, rs[bias].piece.Extension*100, rs[bias].piece.CowlPoint*100, p.ask.Placings, laidWords(rs[bias]), p.style.Hang.Spacing*1000),
 				statistic(p.ask.Placings, len(rs)-1),
 				grainCaution,
 			}},

@@ -18,7 +18,7 @@ func (r *truth) report(w io.Writer) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	first, again, p := r.first.run.Outcome, r.again.Outcome, r.trued.Piece
-	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.style.Name, wearer(r.first.style), markWords[r.mark], halfWords[r.half])
+	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.style.Name, r.first.style.ForWhom(), markWords[r.mark], halfWords[r.half])
 	treatmentOf(r.first.style, p).report(row)
 	row("Hung", "%s", hangWords(first))
 	if text := takenText(&first); text != "" {
@@ -55,13 +55,13 @@ const advice = "Cut single layer. Hang front and back 24 to 48 hours before the 
 
 // Figures of truing, mm.
 var (
-	drop = dropFigure.Value
+	drop = edgeDrop.Value
 	slip = measure.Named("pin_slip_mm").Value
 )
 
 // hangWords says in a line how a piece hangs.
 func hangWords(o drape.Outcome) string {
-	text := fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, dropFigure.Amount(drop(&o)), say.Several(o.FoldCount, "fold"))
+	text := fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, edgeDrop.Amount(drop(&o)), say.Several(o.FoldCount, "fold"))
 	if o.Laid > 0 {
 		text += "; " + tryText(o.Try())
 	}

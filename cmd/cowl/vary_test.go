@@ -53,10 +53,7 @@ func TestParseFactor(t *testing.T) {
 // Bending is set for the mean of warp and weft and keeps their ratio; the
 // varied cloth is written out, reads back, and owns no range or drape test.
 func TestVaryCloth(t *testing.T) {
-	s, err := style.Parse(demoFile, demo)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := demoStyle(t)
 	before := s.Fabric
 	f, err := parseFactor("bend=10uNm,20uNm")
 	if err != nil {

@@ -65,6 +65,6 @@ func (v viewCmd) Run(ctx context.Context, c console.Console) error {
 
 // resultOf writes an outcome as result.json has it.
 func resultOf(s style.Style, p draft.Piece, o drape.Outcome) ([]byte, error) {
-	h := &hung{style: s, piece: p, run: &drape.Run{Outcome: o}}
+	h := &hung{madeOf: madeOf{style: s, piece: p, run: &drape.Run{Outcome: o}}}
 	return console.JSON(h.result())
 }
