@@ -3,6 +3,7 @@ package main
 import (
 	"runtime"
 
+	"cowl/cmd/cowl/internal/memory"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/sim"
@@ -11,11 +12,11 @@ import (
 
 // affordable is that of one drape by all its hands.
 func (h *hung) affordable() error {
-	drapes := h.style.Hang.Placings
-	if h.style.Hang.Folds == drape.Auto {
-		drapes = max(drapes, tries)
+	drapes := h.Style.Hang.Placings
+	if h.Style.Hang.Folds == drape.Auto {
+		drapes = max(drapes, memory.Tries)
 	}
-	return affordable(pointsOf(h.piece, h.style.Hang.Spacing), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
+	return memory.Afford(memory.Points(h.Piece, h.Style.Hang.Spacing), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
 }
 
 // carriedSheets is how many states lab hang takes to its finest lattice.
@@ -23,11 +24,11 @@ const carriedSheets = 2
 
 // affordable is that of a test of the lab, of so many states at once.
 func (s specimen) affordable(set interface{ Points(sim.Stiffness) float64 }, states int) error {
-	return affordable(set.Points(s.Stiffness), states, states, "a wider --spacing or a smaller specimen")
+	return memory.Afford(set.Points(s.Stiffness), states, states, "a wider --spacing or a smaller specimen")
 }
 
 // viewable is affordable for so many panes of a window that hang p, the front of s, on
 // forms of their own.
 func viewable(s style.Style, p draft.Piece, panes int) error {
-	return affordable(pointsOf(p, s.Hang.Spacing), panes, panes, "a wider spacing")
+	return memory.Afford(memory.Points(p, s.Hang.Spacing), panes, panes, "a wider spacing")
 }

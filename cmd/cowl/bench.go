@@ -93,11 +93,11 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	}
 	var out []benchTask
 	for k, mm := range spacings {
-		job := h.style.Job(h.piece, h.form)
+		job := h.Style.Job(h.Piece, h.Form)
 		job.Spacing = mm / 1000
 		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0, func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
 	}
-	stiffness := drape.Stiffness(h.style.Fabric)
+	stiffness := drape.Stiffness(h.Style.Fabric)
 	for k, side := range sides {
 		out = append(out, benchTask{fmt.Sprintf("hung square %d × %d", side, side), k == 0, func(ctx context.Context) (benchRow, error) { return hangSquare(ctx, stiffness, side) }})
 	}

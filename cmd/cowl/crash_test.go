@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/memory"
 	"cowl/sim/crew"
 	"cowl/sim/fault"
 )
@@ -96,9 +97,9 @@ func TestCrashes(t *testing.T) {
 // Within the program a panic of a verb is exit 70 too, and nothing is half said.
 func TestPanicOfVerb(t *testing.T) {
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
-	real := freeMemory
-	defer func() { freeMemory = real }()
-	freeMemory = func() float64 { panic("no needle") }
+	real := memory.Free
+	defer func() { memory.Free = real }()
+	memory.Free = func() float64 { panic("no needle") }
 	got := call(t.Context(), "drape", "--out", t.TempDir())
 	if got.code != console.ExitFault || got.out != "" || !strings.Contains(got.err, "no needle") || strings.Contains(got.err, "goroutine") {
 		t.Errorf("a verb that panics = %d, %q, %q, want %d and a line", got.code, got.out, got.err, console.ExitFault)

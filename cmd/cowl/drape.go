@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/export/gltf"
@@ -33,7 +34,7 @@ type drapeVerb struct {
 
 // hung is a drape with what it was made from, and what is told of it.
 type hung struct {
-	madeOf
+	drawn.Drape
 	took time.Duration
 	turn bool // a turning picture is wanted
 
@@ -46,9 +47,9 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console) error {
 	if err != nil {
 		return err
 	}
-	h.toile, h.turn = d.Look == "toile", d.Turn
-	tellNotes(c, h.style)
-	tellShort(c, h.piece)
+	h.Toile, h.turn = d.Look == "toile", d.Turn
+	tellNotes(c, h.Style)
+	tellShort(c, h.Piece)
 	if err := console.Writable(d.Out); err != nil {
 		return err
 	}
@@ -99,7 +100,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := &hung{madeOf: madeOf{style: s, piece: p, form: f}}
+	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Form: f}}
 	if err := s.Fits(p, f); err != nil {
 		return h, err
 	}
@@ -111,16 +112,16 @@ func (d drapeCmd) hang(ctx context.Context, c console.Console, h *hung) error {
 	defer console.Heed()()
 	start := time.Now()
 	line := console.NewLine(c.Err, d.Quiet || d.JSON)
-	job := h.style.Job(h.piece, h.form)
+	job := h.Style.Job(h.Piece, h.Form)
 	job.Report = func(p drape.Progress) { line.Show(console.Progress(p)) }
-	run, err := drape.HangAll(ctx, job, h.style.Hang.Placings)
+	run, err := drape.HangAll(ctx, job, h.Style.Hang.Placings)
 	line.Clear()
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
-	h.run, h.took = run, time.Since(start)
+	h.Run, h.took = run, time.Since(start)
 	if err == nil {
-		h.piece = run.Drape.Job.Piece // with what was taken up
+		h.Piece = run.Drape.Job.Piece // with what was taken up
 	}
 	if err != nil {
 		return fmt.Errorf("%w: %w", console.ErrNoResult, err)
@@ -140,7 +141,7 @@ func (h *hung) outputs(c console.Console) (files []console.File, missing, err er
 		b, err := console.JSON(h.result())
 		return console.File{Name: "result.json", Data: b}, err
 	}
-	pattern := func() (console.File, error) { return patternOf(h.style, h.piece) }
+	pattern := func() (console.File, error) { return patternOf(h.Style, h.Piece) }
 	for _, part := range []func() (console.File, error){h.solid, pattern, result} {
 		f, err := part()
 		if err != nil {
@@ -148,14 +149,14 @@ func (h *hung) outputs(c console.Console) (files []console.File, missing, err er
 		}
 		files = append(files, f)
 	}
-	again := append([]byte(styleHead), h.style.YAML()...)
+	again := append([]byte(styleHead), h.Style.YAML()...)
 	return append(files, console.File{Name: "style.yaml", Data: again}), missing, nil
 }
 
 // solid is the mesh of cloth and form.
 func (h *hung) solid() (console.File, error) {
 	var b bytes.Buffer
-	err := gltf.Write(&b, *h.smooth(), h.scene().Form, gltf.Options{Title: h.style.Name, Cloth: h.cloth()})
+	err := gltf.Write(&b, *h.Smooth(), h.Scene().Form, gltf.Options{Title: h.Style.Name, Cloth: h.Cloth()})
 	return console.File{Name: "drape.glb", Data: b.Bytes()}, err
 }
 
@@ -166,7 +167,7 @@ func (h *hung) pictures(c console.Console) ([]console.File, error) {
 		return nil, err
 	}
 	defer st.Close()
-	img, err := stage.Sheet4(st, h.scene(), h.section(), h.caption())
+	img, err := stage.Sheet4(st, h.Scene(), h.Section(), h.caption())
 	if err != nil {
 		return nil, err
 	}
@@ -174,7 +175,7 @@ func (h *hung) pictures(c console.Console) ([]console.File, error) {
 	if err := png.Encode(&b, img); err != nil || !h.turn {
 		return []console.File{{Name: "drape.png", Data: b.Bytes()}}, err
 	}
-	round, err := st.Turn(h.scene())
+	round, err := st.Turn(h.Scene())
 	if err != nil {
 		return nil, err
 	}
@@ -196,7 +197,7 @@ func (d drapeCmd) tell(c console.Console, h *hung, files []console.File, missing
 	if missing != nil {
 		fmt.Fprintf(c.Err, "cowl: no picture: %v; all else is written\n", missing)
 	}
-	if h.run.Outcome.Status != sim.Settled || h.restless() > 0 {
+	if h.Run.Outcome.Status != sim.Settled || h.restless() > 0 {
 		fmt.Fprintf(c.Err, "cowl: %s\n", h.verdict())
 		return console.Silent{Code: console.ExitNotSettled}
 	}

@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/sim"
@@ -177,7 +178,7 @@ func TestDrapeReport(t *testing.T) {
 		{sim.StepLimit, []drape.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {
 		o.Status, o.Warning = q.status, "in motion"
-		h := &hung{madeOf: madeOf{style: s, piece: p, run: &drape.Run{Outcome: o, Each: q.each}}}
+		h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Run: &drape.Run{Outcome: o, Each: q.each}}}
 		var b bytes.Buffer
 		h.report(&b)
 		for _, part := range q.want {

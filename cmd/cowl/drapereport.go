@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -38,22 +39,22 @@ type boundsJSON struct {
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
-	curve, v := boundsOf(h.piece)
-	return resultJSON{&h.run.Outcome, boundsJSON{
-		curve * 1000, v * 1000, treatmentOf(h.style, h.piece),
+	curve, v := drawn.Bounds(h.Piece)
+	return resultJSON{&h.Run.Outcome, boundsJSON{
+		curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 	}}
 }
 
 // report prints the outcome for people.
 func (h *hung) report(w io.Writer) {
-	o := &h.run.Outcome
+	o := &h.Run.Outcome
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, h.style.ForWhom(), h.style.Fabric)
-	treatmentOf(h.style, h.piece).report(row)
+	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.Style.Name, h.Style.ForWhom(), h.Style.Fabric)
+	treatmentOf(h.Style, h.Piece).report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
 		row("Laid", "%s", laidText(o))
@@ -177,9 +178,9 @@ func takenText(o *drape.Outcome) string {
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
-	curve, v := boundsOf(h.piece)
+	curve, v := drawn.Bounds(h.Piece)
 	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", say.CM(curve), say.CM(v))
-	if h.run.Outcome.EdgeDrop < curve {
+	if h.Run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
 	}
 	return text
@@ -196,7 +197,7 @@ func belowOrAbove(o *drape.Outcome) string {
 
 // verdict says how the drape ended, and whether the other placings came to rest.
 func (h *hung) verdict() string {
-	o := h.run.Outcome
+	o := h.Run.Outcome
 	switch n := h.restless(); {
 	case o.Status != sim.Settled:
 		return fmt.Sprintf("NOT SETTLED (%s): %s", o.Status, o.Warning)
@@ -211,7 +212,7 @@ func (h *hung) verdict() string {
 // restless counts the placings that did not come to rest.
 func (h *hung) restless() int {
 	n := 0
-	for _, o := range h.run.Each {
+	for _, o := range h.Run.Each {
 		if o.Status != sim.Settled {
 			n++
 		}
@@ -248,7 +249,7 @@ func (d drapeCmd) list(c console.Console, files []console.File) {
 
 // caption returns the words under the picture.
 func (h *hung) caption() []string {
-	o := &h.run.Outcome
+	o := &h.Run.Outcome
 	folds := "Cowl folds: " + counted(o)
 	if len(zone(o, fold.AboveBust)) > 0 {
 		folds += measure.Say(o, ", the deepest {deepest_fold_mm}")
@@ -257,8 +258,8 @@ func (h *hung) caption() []string {
 		folds += "; " + tryText(o.Try())
 	}
 	lines := []string{
-		h.style.Name,
-		fmt.Sprintf("%s; cut for %s, ", h.style.Fabric.Title, h.style.ForWhom()) +
+		h.Style.Name,
+		fmt.Sprintf("%s; cut for %s, ", h.Style.Fabric.Title, h.Style.ForWhom()) +
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),

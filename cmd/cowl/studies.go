@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
 )
@@ -31,14 +32,14 @@ func (d compareCmd) Run(ctx context.Context, c console.Console) error {
 	if len(d.Fabrics) < 2 {
 		return errors.New("--fabrics: one fabric, want two or more with commas between: a,b,c; for one there is cowl drape")
 	}
-	ask, err := newAsk("compare", s, d.Placings)
+	spec, err := study.NewSpec("compare", s, d.Placings)
 	if err != nil {
 		return err
 	}
-	if ask.Fabrics, err = pinAll(d.Fabrics); err != nil {
+	if spec.Fabrics, err = study.Pin(d.Fabrics); err != nil {
 		return err
 	}
-	return runStudy(ctx, d.options(d.Out, d.Part), c, ask)
+	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
 }
 
 type sweepCmd struct {
@@ -51,12 +52,12 @@ type sweepCmd struct {
 
 // Run hangs the piece at every value.
 func (d sweepCmd) Run(ctx context.Context, c console.Console) error {
-	ask, err := d.ask("sweep", d.Placings)
+	spec, err := d.spec("sweep", d.Placings)
 	if err != nil {
 		return err
 	}
-	ask.Vary = d.Vary
-	return runStudy(ctx, d.options(d.Out, d.Part), c, ask)
+	spec.Vary = d.Vary
+	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
 }
 
 type seekCmd struct {
@@ -68,15 +69,15 @@ type seekCmd struct {
 
 // Run looks for the cut that comes nearest to what is wanted.
 func (d seekCmd) Run(ctx context.Context, c console.Console) error {
-	w, err := parseWant(d.Want)
+	w, err := study.ParseWant(d.Want)
 	if err != nil {
 		return err
 	}
-	ask, err := d.ask("seek", d.Placings)
+	spec, err := d.spec("seek", d.Placings)
 	if err != nil {
 		return err
 	}
-	return runSeek(ctx, d.options(d.Out, trial.Part{}), c, ask, w)
+	return study.Seek(ctx, d.options(d.Out, trial.Part{}), c, spec, w)
 }
 
 type sureCmd struct {
@@ -95,11 +96,11 @@ func (d sureCmd) Run(ctx context.Context, c console.Console) error {
 	if d.Placings < 3 {
 		return fmt.Errorf("--placings: placings %d, want 3–%d: fewer show no scatter", d.Placings, style.MostPlacings)
 	}
-	ask, err := newAsk("sure", s, d.Placings)
+	spec, err := study.NewSpec("sure", s, d.Placings)
 	if err != nil {
 		return err
 	}
-	return runStudy(ctx, d.options(d.Out, d.Part), c, ask)
+	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
 }
 
 type teachCmd struct {
@@ -122,11 +123,11 @@ func (d teachGrainCmd) Run(ctx context.Context, c console.Console) error {
 	if err != nil {
 		return err
 	}
-	ask, err := newAsk("teach", s, d.Placings)
+	spec, err := study.NewSpec("teach", s, d.Placings)
 	if err != nil {
 		return err
 	}
-	return runStudy(ctx, d.options(d.Out, d.Part), c, ask)
+	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
 }
 
 type gatherCmd struct {
@@ -143,5 +144,5 @@ func (d gatherCmd) Run(c console.Console) error {
 	if out == "" {
 		out = d.Dirs[0]
 	}
-	return runGather(studyOptions{Dir: out, JSON: d.JSON, Quiet: d.Quiet}, c, d.Dirs)
+	return study.Gather(study.Options{Dir: out, JSON: d.JSON, Quiet: d.Quiet}, c, d.Dirs)
 }

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/study/readback"
 )
 
 // Every wrong study ends with exit 2, a message that says what to do, and
@@ -81,7 +82,7 @@ func TestRealStudy(t *testing.T) {
 	if first.code != console.ExitOK && first.code != console.ExitNotSettled {
 		t.Fatalf("sweep = %d, %s", first.code, first.err)
 	}
-	rows := table(t, filepath.Join(dir, "table.csv"))
+	rows := readback.Table(t, filepath.Join(dir, "table.csv"))
 	if len(rows) != 2 {
 		t.Fatalf("table.csv has %d rows, want 2", len(rows))
 	}
@@ -92,7 +93,7 @@ func TestRealStudy(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	wellFormed(t, page)
+	readback.WellFormed(t, page)
 	if first.code == console.ExitNotSettled {
 		t.Skipf("a placing did not settle: %s", first.err)
 	}

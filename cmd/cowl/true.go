@@ -52,10 +52,10 @@ func (t trueCmd) Run(ctx context.Context, c console.Console) error {
 	if err != nil {
 		return err
 	}
-	if h.style.Hang.Free {
+	if h.Style.Hang.Free {
 		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it on the form, with free: false and without --free")
 	}
-	if _, err := t.suit(h.style, h.piece); err != nil {
+	if _, err := t.suit(h.Style, h.Piece); err != nil {
 		return err // before the long run
 	}
 	head, err := t.girth()
@@ -117,32 +117,32 @@ func (t trueCmd) girth() (float64, error) {
 // truth hangs, trues, and hangs again. The front is trued as it hung, with what was taken
 // up to set its edge; hung again, the hand lays as many folds and takes up no more.
 func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth, error) {
-	asked := h.style.Hang.Placings
-	h.style.Hang.Placings = 1 // one drape is marked
-	drafted := h.piece
+	asked := h.Style.Hang.Placings
+	h.Style.Hang.Placings = 1 // one drape is marked
+	drafted := h.Piece
 	if err := t.hang(ctx, c, h); err != nil {
 		return nil, err
 	}
-	if o := h.run.Outcome; o.Status == sim.Diverged {
+	if o := h.Run.Outcome; o.Status == sim.Diverged {
 		return nil, fmt.Errorf("%w: %s", console.ErrNoResult, o.Warning)
 	}
 	r := &truth{mark: t.Mark, half: t.Half, first: h, drafted: drafted}
 	var err error
-	r.trued, err = truing.True(h.run.Drape.Sheet(), h.form, h.piece, pinsOf(h.run.Drape), t.options())
+	r.trued, err = truing.True(h.Run.Drape.Sheet(), h.Form, h.Piece, pinsOf(h.Run.Drape), t.options())
 	if err != nil {
 		return nil, err
 	}
-	if r.suit, err = t.suit(h.style, r.trued.Piece); err != nil {
+	if r.suit, err = t.suit(h.Style, r.trued.Piece); err != nil {
 		return nil, err
 	}
 	second := *h
-	second.piece = r.trued.Piece
-	second.style.Hang.Folds, second.style.Hang.EdgeDepth = h.run.Outcome.Laid, draft.Auto
+	second.Piece = r.trued.Piece
+	second.Style.Hang.Folds, second.Style.Hang.EdgeDepth = h.Run.Outcome.Laid, draft.Auto
 	if err := t.hang(ctx, c, &second); err != nil {
 		return nil, err
 	}
-	r.again = second.run
-	h.style.Hang.Placings = asked
+	r.again = second.Run
+	h.Style.Hang.Placings = asked
 	return r, nil
 }
 
@@ -163,7 +163,7 @@ func (t trueCmd) options() truing.Options {
 
 // outputs makes the files.
 func (r *truth) outputs(f paperFlags) error {
-	files, err := f.suitFiles(r.first.style, r.suit, "trued")
+	files, err := f.suitFiles(r.first.Style, r.suit, "trued")
 	if err != nil {
 		return err
 	}
@@ -171,7 +171,7 @@ func (r *truth) outputs(f paperFlags) error {
 	if err != nil {
 		return err
 	}
-	again := append([]byte(styleHead), r.first.style.YAML()...)
+	again := append([]byte(styleHead), r.first.Style.YAML()...)
 	r.files = append(files, console.File{Name: "true.json", Data: b}, console.File{Name: "style.yaml", Data: again})
 	return nil
 }
@@ -193,7 +193,7 @@ func (t trueCmd) say(c console.Console, r *truth) error {
 		r.report(c.Out)
 		t.list(c, r.files)
 	}
-	for _, o := range []drape.Outcome{r.first.run.Outcome, r.again.Outcome} {
+	for _, o := range []drape.Outcome{r.first.Run.Outcome, r.again.Outcome} {
 		if o.Status != sim.Settled {
 			fmt.Fprintf(c.Err, "cowl: %s\n", o.Warning)
 			return console.Silent{Code: console.ExitNotSettled}

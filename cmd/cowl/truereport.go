@@ -17,9 +17,9 @@ func (r *truth) report(w io.Writer) {
 		fmt.Fprintf(w, "  %-12s ", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	first, again, p := r.first.run.Outcome, r.again.Outcome, r.trued.Piece
-	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.style.Name, r.first.style.ForWhom(), markWords[r.mark], halfWords[r.half])
-	treatmentOf(r.first.style, p).report(row)
+	first, again, p := r.first.Run.Outcome, r.again.Outcome, r.trued.Piece
+	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(), markWords[r.mark], halfWords[r.half])
+	treatmentOf(r.first.Style, p).report(row)
 	row("Hung", "%s", hangWords(first))
 	if text := takenText(&first); text != "" {
 		row("Taken up", "%s", text)
@@ -188,9 +188,9 @@ type walkJSON struct {
 
 // figures returns the figures of the truing.
 func (r *truth) figures() trueJSON {
-	first, again := r.first.run.Outcome, r.again.Outcome
+	first, again := r.first.Run.Outcome, r.again.Outcome
 	out := trueJSON{
-		Name: r.first.style.Name, Mark: r.mark, Half: r.half,
+		Name: r.first.Style.Name, Mark: r.mark, Half: r.half,
 		HalfEdge: say.MM(r.trued.Piece.HalfEdge), DraftEdge: say.MM(r.drafted.HalfEdge), ApexOff: say.MM(r.trued.Apex),
 		Extension: say.MM(r.trued.Piece.Extension), DraftExt: say.MM(r.drafted.Extension), Taken: say.MM(first.Taken),
 		Laid: first.Laid, Kept: first.Kept, AgainKept: again.Kept,
@@ -198,7 +198,7 @@ func (r *truth) figures() trueJSON {
 		Seam: say.MM(r.suit.Allow.Seam), SideSeam: say.MM(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),
 		AgainState: string(again.Status), AgainDrop: drop(&again), AgainFolds: again.FoldCount, AgainSlip: slip(&again),
-		Treatment: treatmentOf(r.first.style, r.trued.Piece),
+		Treatment: treatmentOf(r.first.Style, r.trued.Piece),
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit

@@ -7,6 +7,7 @@ import (
 	"runtime"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/window"
@@ -65,6 +66,6 @@ func (v viewCmd) Run(ctx context.Context, c console.Console) error {
 
 // resultOf writes an outcome as result.json has it.
 func resultOf(s style.Style, p draft.Piece, o drape.Outcome) ([]byte, error) {
-	h := &hung{madeOf: madeOf{style: s, piece: p, run: &drape.Run{Outcome: o}}}
+	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Run: &drape.Run{Outcome: o}}}
 	return console.JSON(h.result())
 }
