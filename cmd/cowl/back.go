@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/draft"
 	"cowl/mesh/truing"
 )
@@ -26,11 +27,11 @@ type backJSON struct {
 func backFigures(s truing.Suit) *backJSON {
 	r := s.Back.Report()
 	out := &backJSON{
-		Grain: degreesOf(s.BackGrain), Neck: mm(r.Neck), Armhole: mm(r.Armhole), Dart: mm(r.DartIntake), Facing: mm(r.Facing),
-		Opening: mm(draft.Opening(s.Front, s.Back)), Seam: mm(s.Allow.Seam), SideSeam: mm(s.Allow.Side),
+		Grain: say.Degrees(s.BackGrain), Neck: say.MM(r.Neck), Armhole: say.MM(r.Armhole), Dart: say.MM(r.DartIntake), Facing: say.MM(r.Facing),
+		Opening: say.MM(draft.Opening(s.Front, s.Back)), Seam: say.MM(s.Allow.Seam), SideSeam: say.MM(s.Allow.Side),
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
-		out.Walked = append(out.Walked, walkJSON{k.Name, mm(k.Front), mm(k.Back)})
+		out.Walked = append(out.Walked, walkJSON{k.Name, say.MM(k.Front), say.MM(k.Back)})
 	}
 	return out
 }
@@ -42,13 +43,13 @@ func backReport(w io.Writer, s truing.Suit) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	r := s.Back.Report()
-	row("Back", "half neck %.1f cm, armhole %.1f cm, waist dart %.1f cm; warp at %.1f° to the centre back", cm(r.Neck), cm(r.Armhole), cm(r.DartIntake), degreesOf(s.BackGrain))
+	row("Back", "half neck %.1f cm, armhole %.1f cm, waist dart %.1f cm; warp at %.1f° to the centre back", say.CM(r.Neck), say.CM(r.Armhole), say.CM(r.DartIntake), say.Degrees(s.BackGrain))
 	if r.Facing > 0 {
-		row("Back facing", "%.1f cm deep on the centre back, %.1f cm at the shoulder", cm(r.Facing), cm(s.Back.FacedBy))
+		row("Back facing", "%.1f cm deep on the centre back, %.1f cm at the shoulder", say.CM(r.Facing), say.CM(s.Back.FacedBy))
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
-		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(mm(k.Off())))
+		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(say.MM(k.Off())))
 	}
-	row("Opening", "%.1f cm round edge and back neck", cm(draft.Opening(s.Front, s.Back)))
-	row("Allowances", "%.1f cm, side seams %.1f cm", cm(s.Allow.Seam), cm(s.Allow.Side))
+	row("Opening", "%.1f cm round edge and back neck", say.CM(draft.Opening(s.Front, s.Back)))
+	row("Allowances", "%.1f cm, side seams %.1f cm", say.CM(s.Allow.Seam), say.CM(s.Allow.Side))
 }

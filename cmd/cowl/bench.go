@@ -9,6 +9,7 @@ import (
 	"text/tabwriter"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/sim"
 	"cowl/sim/drape"
 )
@@ -41,34 +42,34 @@ type benchTask struct {
 }
 
 // Run measures all tasks one after the other and prints a table.
-func (b benchCmd) Run(ctx context.Context, c console) error {
+func (b benchCmd) Run(ctx context.Context, c console.Console) error {
 	tasks, err := b.tasks()
 	if err != nil {
 		return err
 	}
-	line := newProgress(c.err, b.Quiet || b.JSON)
+	line := console.NewLine(c.Err, b.Quiet || b.JSON)
 	var rows []benchRow
 	for k, t := range tasks {
-		line.show(drape.Progress{Stage: t.what, Share: float64(k) / float64(len(tasks))})
+		line.Show(console.Progress{Stage: t.what, Share: float64(k) / float64(len(tasks))})
 		r, err := t.measure(ctx)
 		if ctx.Err() != nil {
-			line.clear()
+			line.Clear()
 			return context.Canceled
 		}
 		if err != nil {
-			line.clear()
-			return fmt.Errorf("%w: %w", errNoResult, err)
+			line.Clear()
+			return fmt.Errorf("%w: %w", console.ErrNoResult, err)
 		}
 		if !t.first {
 			r.Growth = growth(rows[len(rows)-1], r)
 		}
 		rows = append(rows, r)
 	}
-	line.clear()
+	line.Clear()
 	if b.JSON {
-		return printJSON(c, map[string]any{"cores": runtime.GOMAXPROCS(0), "rows": rows})
+		return c.PrintJSON(map[string]any{"cores": runtime.GOMAXPROCS(0), "rows": rows})
 	}
-	benchTable(c.out, rows)
+	benchTable(c.Out, rows)
 	return nil
 }
 
@@ -92,11 +93,11 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	}
 	var out []benchTask
 	for k, mm := range spacings {
-		job := h.style.Job(h.piece, h.form)
+		job := h.Style.Job(h.Piece, h.Form)
 		job.Spacing = mm / 1000
 		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0, func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
 	}
-	stiffness := drape.Stiffness(h.style.Fabric)
+	stiffness := drape.Stiffness(h.Style.Fabric)
 	for k, side := range sides {
 		out = append(out, benchTask{fmt.Sprintf("hung square %d × %d", side, side), k == 0, func(ctx context.Context) (benchRow, error) { return hangSquare(ctx, stiffness, side) }})
 	}
@@ -114,7 +115,7 @@ func hangDemo(ctx context.Context, j drape.Job) (benchRow, error) {
 
 // measure does the task and takes its time.
 func (t benchTask) measure(ctx context.Context) (benchRow, error) {
-	defer heed()()
+	defer console.Heed()()
 	runtime.GC()
 	start := time.Now()
 	r, err := t.walk(ctx)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -39,16 +40,16 @@ type treatment struct {
 // always, pleats and stays if asked for.
 func (d drapeVerb) compared(h *hung) ([]treatment, error) {
 	var out []treatment
-	if len(h.piece.Releases) > 0 {
-		p := h.piece
+	if len(h.Piece.Releases) > 0 {
+		p := h.Piece
 		p.Releases = nil
 		out = append(out, treatment{"slashes", p})
 	}
 	if !d.Before {
 		return out, nil
 	}
-	if len(h.piece.Pleats) > 0 {
-		s := h.style.Clone()
+	if len(h.Piece.Pleats) > 0 {
+		s := h.Style.Clone()
 		s.Cut.Pleats = 0
 		p, err := s.Piece()
 		if err != nil {
@@ -56,8 +57,8 @@ func (d drapeVerb) compared(h *hung) ([]treatment, error) {
 		}
 		out = append(out, treatment{"pleats", p})
 	}
-	if h.piece.StayShoulder || h.piece.StayEdge {
-		p := h.piece
+	if h.Piece.StayShoulder || h.Piece.StayEdge {
+		p := h.Piece
 		p.StayShoulder, p.StayEdge = false, false
 		out = append(out, treatment{"stays", p})
 	}
@@ -68,15 +69,15 @@ func (d drapeVerb) compared(h *hung) ([]treatment, error) {
 }
 
 // compare hangs the piece again without each of the treatments.
-func (d drapeVerb) compare(ctx context.Context, c console, h *hung, without []treatment) error {
+func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []treatment) error {
 	h.changes = map[string]*changeJSON{}
 	for _, t := range without {
 		other := *h
-		other.piece = t.piece
+		other.Piece = t.piece
 		if err := d.hang(ctx, c, &other); err != nil {
 			return err
 		}
-		h.changes[t.name] = changeOf(other.run, h.run)
+		h.changes[t.name] = changeOf(other.Run, h.Run)
 	}
 	return nil
 }
@@ -89,7 +90,7 @@ func changeOf(a, b *drape.Run) *changeJSON {
 	strain, edge, seam := measure.Named("max_strain_percent"), measure.Named("edge_growth_percent"), measure.Named("shoulder_growth_percent")
 	return &changeJSON{
 		pull(a, "waist"), pull(b, "waist"), pull(a, "side"), pull(b, "side"), shoulder(a), shoulder(b),
-		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), dropFigure.Value(p), dropFigure.Value(q),
+		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), edgeDrop.Value(p), edgeDrop.Value(q),
 	}
 }
 

@@ -7,19 +7,21 @@ import (
 	"os/exec"
 	"testing"
 	"time"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // children are what this test program does when it is started again as cowl, by
 // the name in COWL_CHILD: what cannot be tried within the program of the tests.
 var children = map[string]func(context.Context) int{
 	"cowl": func(ctx context.Context) int {
-		return run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, nil})
+		return run(ctx, os.Args[1:], console.Console{Out: os.Stdout, Err: os.Stderr, Stage: nil})
 	},
 }
 
 func TestMain(m *testing.M) {
 	if work, ok := children[os.Getenv("COWL_CHILD")]; ok {
-		os.Exit(serve(work))
+		os.Exit(console.Serve(work))
 	}
 	os.Exit(m.Run())
 }

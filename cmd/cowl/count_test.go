@@ -1,12 +1,12 @@
 package main
 
 import (
-	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // Every count has bounds: 0 and -1 are refused where there is no none, and so is
@@ -25,8 +25,8 @@ func TestCounts(t *testing.T) {
 			args := append(strings.Fields(flag), v, "--out", filepath.Join(t.TempDir(), "out"))
 			got := call(t.Context(), args...)
 			name := args[len(args)-4]
-			if got.code != exitBadInput || !strings.Contains(got.err, name) || !strings.Contains(got.err, bounds) && flag != "drape --placings" {
-				t.Errorf("cowl %v = %d, %q, want %d, %s and %s", args, got.code, got.err, exitBadInput, name, bounds)
+			if got.code != console.ExitBadInput || !strings.Contains(got.err, name) || !strings.Contains(got.err, bounds) && flag != "drape --placings" {
+				t.Errorf("cowl %v = %d, %q, want %d, %s and %s", args, got.code, got.err, console.ExitBadInput, name, bounds)
 			}
 			if took := time.Since(start); took > time.Second {
 				t.Errorf("cowl %v took %v, want 1 s or less", args, took)
@@ -36,8 +36,8 @@ func TestCounts(t *testing.T) {
 	for _, part := range []string{"0/1", "-1/4", "1/0", "1/-1", "1/1001", "1/99999999999999999999"} {
 		n++
 		got := call(t.Context(), "sweep", "--vary", "folds=1,2", "--part", part, "--out", filepath.Join(t.TempDir(), "out"))
-		if got.code != exitBadInput || !strings.Contains(got.err, "--part") || !strings.Contains(got.err, "up to 1000") {
-			t.Errorf("cowl sweep --part %s = %d, %q, want %d and the bounds", part, got.code, got.err, exitBadInput)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, "--part") || !strings.Contains(got.err, "up to 1000") {
+			t.Errorf("cowl sweep --part %s = %d, %q, want %d and the bounds", part, got.code, got.err, console.ExitBadInput)
 		}
 	}
 	if n < 60 {
@@ -49,43 +49,7 @@ func TestCounts(t *testing.T) {
 func TestSweepTooLarge(t *testing.T) {
 	start := time.Now()
 	got := call(t.Context(), strings.Fields("sweep --vary extension=0cm:5.9cm:0.1cm --vary facing=1cm:6.9cm:0.1cm --vary grain=0:59:1 --out "+t.TempDir())...)
-	if took := time.Since(start); got.code != exitBadInput || !strings.Contains(got.err, "3600 lines in one chart") || took > time.Second {
-		t.Errorf("a sweep of 216,000 cuts = %d, %q in %v, want %d within a second", got.code, got.err, took, exitBadInput)
+	if took := time.Since(start); got.code != console.ExitBadInput || !strings.Contains(got.err, "3600 lines in one chart") || took > time.Second {
+		t.Errorf("a sweep of 216,000 cuts = %d, %q in %v, want %d within a second", got.code, got.err, took, console.ExitBadInput)
 	}
-}
-
-// A study.json that no verb has written is refused.
-func TestAskChecked(t *testing.T) {
-	good := asked(t, "sweep", 3, []string{"folds=1,2"})
-	for _, q := range []struct {
-		want  string
-		wrong func(a *studyAsk)
-	}{
-		{"", func(*studyAsk) {}}, {"verb", func(a *studyAsk) { a.Verb = "hem" }}, {"quantities to vary", func(a *studyAsk) { a.Vary = nil }},
-		{"placings", func(a *studyAsk) { a.Placings = 2e9 }}, {"placings", func(a *studyAsk) { a.Placings = 0 }}, {"placings 3 in the style", func(a *studyAsk) { a.Placings = 4 }},
-		{"fabrics", func(a *studyAsk) { a.Verb, a.Vary = "compare", nil }}, {"fabrics", func(a *studyAsk) { a.Fabrics = make([]string, 100) }}, {"files", func(a *studyAsk) { a.Written = manyFiles(1e5) }},
-	} {
-		dir, a := t.TempDir(), good
-		q.wrong(&a)
-		text, err := jsonOf(a)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(filepath.Join(dir, askFile), text, 0o600); err != nil {
-			t.Fatal(err)
-		}
-		got := call(t.Context(), "gather", dir, "--quiet")
-		if want := q.want != ""; (got.code == exitBadInput) != want || !strings.Contains(got.err, q.want) {
-			t.Errorf("cowl gather of %+v = %d, %q, want %q", a, got.code, got.err, q.want)
-		}
-	}
-}
-
-// manyFiles makes up n names.
-func manyFiles(n int) map[string]string {
-	out := map[string]string{}
-	for i := range n {
-		out[strconv.Itoa(i)] = ""
-	}
-	return out
 }

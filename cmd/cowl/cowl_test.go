@@ -8,7 +8,9 @@ import (
 	"strings"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
 )
 
 // called is what a run of the command left.
@@ -20,7 +22,7 @@ type called struct {
 // call runs cowl in this process.
 func call(ctx context.Context, args ...string) called {
 	var out, err bytes.Buffer
-	code := run(ctx, args, console{&out, &err, stage.New})
+	code := run(ctx, args, console.Console{Out: &out, Err: &err, Stage: stage.New})
 	return called{code, out.String(), err.String()}
 }
 
@@ -47,7 +49,7 @@ func write(t *testing.T, name, text string) string {
 func TestHelp(t *testing.T) {
 	for _, args := range [][]string{nil, {"--help"}, {"drape", "--help"}, {"--version"}, {"version"}} {
 		got := call(t.Context(), args...)
-		if got.code != exitOK || got.out == "" || got.err != "" {
+		if got.code != console.ExitOK || got.out == "" || got.err != "" {
 			t.Errorf("cowl %v = %d, out %q, err %q, want 0 and help on standard output", args, got.code, got.out, got.err)
 		}
 	}
@@ -154,8 +156,8 @@ func TestBadInput(t *testing.T) {
 				args = append(args, "--style", write(t, "s.yaml", q.file))
 			}
 			got := call(t.Context(), args...)
-			if got.code != exitBadInput || got.out != "" {
-				t.Errorf("cowl %v = %d, out %q, want %d and nothing on standard output", args, got.code, got.out, exitBadInput)
+			if got.code != console.ExitBadInput || got.out != "" {
+				t.Errorf("cowl %v = %d, out %q, want %d and nothing on standard output", args, got.code, got.out, console.ExitBadInput)
 			}
 			for _, part := range q.want {
 				if !strings.Contains(got.err, part) {
@@ -172,13 +174,13 @@ func TestBadInput(t *testing.T) {
 func TestCannotSave(t *testing.T) {
 	file := write(t, "file", "in the way")
 	for _, args := range [][]string{{"draft", "--out", file}, {"drape", "--out", filepath.Join(file, "deeper")}} {
-		if got := call(t.Context(), args...); got.code != exitCannotSave || !strings.Contains(got.err, file) {
-			t.Errorf("cowl %v = %d, %q, want %d and the path", args, got.code, got.err, exitCannotSave)
+		if got := call(t.Context(), args...); got.code != console.ExitCannotSave || !strings.Contains(got.err, file) {
+			t.Errorf("cowl %v = %d, %q, want %d and the path", args, got.code, got.err, console.ExitCannotSave)
 		}
 	}
 	for _, verb := range []string{"draft", "lay", "true"} {
-		if got := call(t.Context(), verb, "--out", ""); got.code != exitCannotSave || !strings.Contains(got.err, "--out is empty, want a folder") {
-			t.Errorf("cowl %s without a folder = %d, %q, want %d", verb, got.code, got.err, exitCannotSave)
+		if got := call(t.Context(), verb, "--out", ""); got.code != console.ExitCannotSave || !strings.Contains(got.err, "--out is empty, want a folder") {
+			t.Errorf("cowl %s without a folder = %d, %q, want %d", verb, got.code, got.err, console.ExitCannotSave)
 		}
 	}
 }
@@ -188,8 +190,18 @@ func TestFlagOverridesFile(t *testing.T) {
 	path := write(t, "s.yaml", "cut:\n  cowl_point_cm: 20\n  grain_deg: 30\n")
 	got := call(t.Context(), "draft", "--style", path, "--cowl-point", "40mm", "--out", t.TempDir())
 	for _, part := range []string{"4.0 cm down the shoulder", "30.0° to the centre front"} {
-		if got.code != exitOK || !strings.Contains(got.out, part) {
+		if got.code != console.ExitOK || !strings.Contains(got.out, part) {
 			t.Errorf("cowl draft --cowl-point 40mm = %d, %q, want %q", got.code, got.out+got.err, part)
 		}
 	}
+}
+
+// mustDemo is the built-in style.
+func mustDemo(t *testing.T) style.Style {
+	t.Helper()
+	s, err := style.Parse(demoFile, demo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
 }

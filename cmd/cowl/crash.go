@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/sim/fault"
 )
@@ -95,5 +96,5 @@ func crashed(f *fault.Fault, stderr io.Writer) int {
 	}
 	first, _, _ := strings.Cut(f.Error(), "\n")
 	fmt.Fprintf(stderr, "cowl: a fault of the program, not of yours: %.300s (%s); %s\n", first, version(), where)
-	return exitFault
+	return console.ExitFault
 }

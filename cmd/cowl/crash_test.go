@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/memory"
 	"cowl/sim/crew"
 	"cowl/sim/fault"
 )
@@ -27,7 +29,7 @@ func init() {
 					}
 				}()
 				breaks()
-				return exitOK
+				return console.ExitOK
 			}()
 		}
 	}
@@ -66,8 +68,8 @@ func TestCrashes(t *testing.T) {
 		c.Start()
 		code := ended(t, c)
 		found := reported.FindStringSubmatch(errs.String())
-		if code != exitFault || found == nil || strings.Count(errs.String(), "\n") != 1 {
-			t.Errorf("%s: exit %d, says %q, want %d and a line", name, code, errs, exitFault)
+		if code != console.ExitFault || found == nil || strings.Count(errs.String(), "\n") != 1 {
+			t.Errorf("%s: exit %d, says %q, want %d and a line", name, code, errs, console.ExitFault)
 			continue
 		}
 		if data, err := os.ReadFile(found[1]); err != nil || !strings.Contains(string(data), "in two") || !strings.Contains(string(data), "crash_test.go") {
@@ -76,7 +78,7 @@ func TestCrashes(t *testing.T) {
 	}
 	c, _ := child(t, "panics where nobody sees")
 	c.Start()
-	if code := ended(t, c); code == exitOK {
+	if code := ended(t, c); code == console.ExitOK {
 		t.Errorf("panics where nobody sees: exit %d, want a crash", code)
 	}
 	for k, want := range []int{1, 0} {
@@ -95,12 +97,12 @@ func TestCrashes(t *testing.T) {
 // Within the program a panic of a verb is exit 70 too, and nothing is half said.
 func TestPanicOfVerb(t *testing.T) {
 	t.Setenv("XDG_CACHE_HOME", t.TempDir())
-	real := freeMemory
-	defer func() { freeMemory = real }()
-	freeMemory = func() float64 { panic("no needle") }
+	real := memory.Free
+	defer func() { memory.Free = real }()
+	memory.Free = func() float64 { panic("no needle") }
 	got := call(t.Context(), "drape", "--out", t.TempDir())
-	if got.code != exitFault || got.out != "" || !strings.Contains(got.err, "no needle") || strings.Contains(got.err, "goroutine") {
-		t.Errorf("a verb that panics = %d, %q, %q, want %d and a line", got.code, got.out, got.err, exitFault)
+	if got.code != console.ExitFault || got.out != "" || !strings.Contains(got.err, "no needle") || strings.Contains(got.err, "goroutine") {
+		t.Errorf("a verb that panics = %d, %q, %q, want %d and a line", got.code, got.out, got.err, console.ExitFault)
 	}
 }
 
@@ -115,8 +117,8 @@ func TestOutputFull(t *testing.T) {
 		c, errs := child(t, "cowl", args...)
 		c.Stdout = full
 		c.Start()
-		if code := ended(t, c); code != exitCannotSave || !strings.Contains(errs.String(), "standard output: ") || !strings.Contains(errs.String(), "no space left") {
-			t.Errorf("cowl %v > /dev/full: exit %d, %q, want %d", args, code, errs, exitCannotSave)
+		if code := ended(t, c); code != console.ExitCannotSave || !strings.Contains(errs.String(), "standard output: ") || !strings.Contains(errs.String(), "no space left") {
+			t.Errorf("cowl %v > /dev/full: exit %d, %q, want %d", args, code, errs, console.ExitCannotSave)
 		}
 	}
 }
@@ -128,11 +130,11 @@ func TestExitTable(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range exits {
-		if line := fmt.Sprintf("| %d | %s |", e.code, e.means); !strings.Contains(string(readme), line) {
+	for _, e := range console.Exits {
+		if line := fmt.Sprintf("| %d | %s |", e.Code, e.Means); !strings.Contains(string(readme), line) {
 			t.Errorf("README lacks %q", line)
 		}
-		if words := fmt.Sprintf("%d %s", e.code, e.means); !strings.Contains(help, words) {
+		if words := fmt.Sprintf("%d %s", e.Code, e.Means); !strings.Contains(help, words) {
 			t.Errorf("cowl --help lacks %q", words)
 		}
 	}
@@ -143,7 +145,7 @@ func TestNoWindow(t *testing.T) {
 	t.Setenv("DISPLAY", ":999")
 	t.Setenv("WAYLAND_DISPLAY", "")
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
-	if got := call(t.Context(), "view"); got.code != exitNoWindow || !strings.Contains(got.err, "no window can be opened") {
-		t.Errorf("cowl view without a display = %d, %q, want %d", got.code, got.err, exitNoWindow)
+	if got := call(t.Context(), "view"); got.code != console.ExitNoWindow || !strings.Contains(got.err, "no window can be opened") {
+		t.Errorf("cowl view without a display = %d, %q, want %d", got.code, got.err, console.ExitNoWindow)
 	}
 }

@@ -12,6 +12,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // elements counts the elements of an XML file; it fails where it does not parse.
@@ -36,7 +38,7 @@ func elements(t *testing.T, data []byte) map[string]int {
 func TestDraftDemo(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "new", "folder")
 	got := call(t.Context(), "draft", "--out", dir)
-	if got.code != exitOK || got.err != "" {
+	if got.code != console.ExitOK || got.err != "" {
 		t.Fatalf("cowl draft = %d, %q, want 0", got.code, got.err)
 	}
 	data, err := os.ReadFile(filepath.Join(dir, "draft.svg"))
@@ -110,7 +112,7 @@ func TestFabrics(t *testing.T) {
 		one := call(t.Context(), "fabrics", name)
 		path := write(t, "f.yaml", one.out)
 		s := call(t.Context(), "draft", "--style", write(t, "s.yaml", "fabric: {file: "+path+"}\n"), "--out", t.TempDir())
-		if one.code != exitOK || s.code != exitOK {
+		if one.code != console.ExitOK || s.code != console.ExitOK {
 			t.Errorf("cowl fabrics %s does not read back: %d, %q", name, s.code, s.err)
 		}
 	}

@@ -3,14 +3,11 @@ package main
 import (
 	"fmt"
 	"io"
-	"math"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 )
-
-// caution stands under every prediction.
-const caution = "A prediction is not a toile: cut a test in real cloth before cutting the good one."
 
 // draftReport prints the figures of the flat piece. Lengths are centimetres.
 func draftReport(w io.Writer, s style.Style, p draft.Piece) {
@@ -19,26 +16,26 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, wearer(s))
+	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, s.ForWhom())
 	if s.Lines != nil {
-		row("Dart", "%.1f cm left open at the waist", cm(r.IntakeLeft))
-		row("Extension", "%.1f cm a half, as the piece has it", cm(r.Extension))
+		row("Dart", "%.1f cm left open at the waist", say.CM(r.IntakeLeft))
+		row("Extension", "%.1f cm a half, as the piece has it", say.CM(r.Extension))
 	} else {
 		row("Dart", "%.1f° wide, intake %.1f cm; %.0f %% closed into the cowl, %.1f cm left %s at the waist",
-			degreesOf(r.DartAngle), cm(r.DartIntake), r.DartShare*100, cm(r.IntakeLeft), leftAs(p))
-		row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", cm(r.Extension), cm(r.FromDart), beyond(p))
+			say.Degrees(r.DartAngle), say.CM(r.DartIntake), r.DartShare*100, say.CM(r.IntakeLeft), leftAs(p))
+		row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", say.CM(r.Extension), say.CM(r.FromDart), beyond(p))
 	}
-	row("Half edge", "%.1f cm from the centre front to the cowl point, %.1f cm down the shoulder", cm(r.HalfEdge), cm(p.CowlPoint))
-	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", cm(r.DropChain), cm(r.DropV))
-	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", cm(r.CFLength), cm(r.SurplusCF))
-	row("Facing", "%.1f cm deep", cm(p.Facing))
+	row("Half edge", "%.1f cm from the centre front to the cowl point, %.1f cm down the shoulder", say.CM(r.HalfEdge), say.CM(p.CowlPoint))
+	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", say.CM(r.DropChain), say.CM(r.DropV))
+	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", say.CM(r.CFLength), say.CM(r.SurplusCF))
+	row("Facing", "%.1f cm deep", say.CM(p.Facing))
 	treatmentOf(s, p).report(row)
-	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist))
+	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist))
 	if r.Hem > 0 {
-		row("Hem", "%.1f cm below the waist, half hem %.1f cm; side %.1f cm to the waist", cm(r.Hem), cm(r.HemLine), cm(p.SideToWaist()))
+		row("Hem", "%.1f cm below the waist, half hem %.1f cm; side %.1f cm to the waist", say.CM(r.Hem), say.CM(r.HemLine), say.CM(p.SideToWaist()))
 	}
-	row("Grain", "warp at %.1f° to the centre front", degreesOf(p.Grain))
-	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", cm(r.Across), cm(r.Along), cm(p.Trim))
+	row("Grain", "warp at %.1f° to the centre front", say.Degrees(p.Grain))
+	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", say.CM(r.Across), say.CM(r.Along), say.CM(p.Trim))
 	row("Area", "front %.0f cm², facing %.0f cm², no allowance", r.AreaFront*1e4, r.AreaFacing*1e4)
 }
 
@@ -57,28 +54,16 @@ func beyond(p draft.Piece) string {
 	case p.Added.Amount == 0:
 		return "nothing beyond it"
 	case p.How == draft.Slash:
-		by = fmt.Sprintf("%d slashes opened %.1f cm each on the centre front", p.Slashes, cm(p.Added.Amount))
+		by = fmt.Sprintf("%d slashes opened %.1f cm each on the centre front", p.Slashes, say.CM(p.Added.Amount))
 	case p.How == draft.Pivot:
-		by = fmt.Sprintf("pivoting %.1f° about the waist", degreesOf(p.Added.Amount))
+		by = fmt.Sprintf("pivoting %.1f° about the waist", say.Degrees(p.Added.Amount))
 	case p.How == draft.Shift:
-		by = fmt.Sprintf("shifting %.1f cm", cm(p.Added.Amount))
+		by = fmt.Sprintf("shifting %.1f cm", say.CM(p.Added.Amount))
 	}
 	if p.Pleats != nil {
 		by += ", which makes up for what the pleats draw in"
 	}
-	return fmt.Sprintf("%.1f cm by %s", cm(p.Added.FromOther), by)
-}
-
-func cm(m float64) float64 { return noMinus(m * 100) }
-
-func degreesOf(rad float64) float64 { return rad * 180 / math.Pi }
-
-// noMinus keeps −0.0 off paper.
-func noMinus(v float64) float64 {
-	if math.Abs(v) < 0.05 {
-		return 0
-	}
-	return v
+	return fmt.Sprintf("%.1f cm by %s", say.CM(p.Added.FromOther), by)
 }
 
 // draftJSON holds the figures of a piece under the keys of cowl draft --json.
@@ -124,13 +109,13 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 	const mm = 1000
 	r := p.Report()
 	return draftJSON{
-		Name: s.Name, For: wearer(s),
-		DartAngle: degreesOf(r.DartAngle), DartIntake: r.DartIntake * mm, DartShare: r.DartShare, IntakeLeft: r.IntakeLeft * mm,
+		Name: s.Name, For: s.ForWhom(),
+		DartAngle: say.Degrees(r.DartAngle), DartIntake: r.DartIntake * mm, DartShare: r.DartShare, IntakeLeft: r.IntakeLeft * mm,
 		Extension: r.Extension * mm, FromDart: r.FromDart * mm, FromOther: r.FromOther * mm, How: p.How.String(), Slashes: p.Slashes,
 		HalfEdge: r.HalfEdge * mm, CowlPoint: p.CowlPoint * mm, Facing: p.Facing * mm, DropCurve: r.DropChain * mm, DropV: r.DropV * mm,
 		CFLength: r.CFLength * mm, SurplusCF: r.SurplusCF * mm,
 		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm, Hem: r.Hem * mm, HalfHem: r.HemLine * mm,
-		Grain: degreesOf(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
+		Grain: say.Degrees(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
 		AreaFront: r.AreaFront * mm * mm, AreaFacing: r.AreaFacing * mm * mm,
 		Treatment: treatmentOf(s, p),
 	}

@@ -8,13 +8,12 @@ import (
 	"image/png"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
-	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/draft"
 	"cowl/mesh/export/gltf"
 	"cowl/mesh/form"
-	"cowl/mesh/surface"
 	"cowl/sim"
 	"cowl/sim/drape"
 )
@@ -33,30 +32,25 @@ type drapeVerb struct {
 	Before bool   `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
 }
 
-// hung is a drape with what it was made from.
+// hung is a drape with what it was made from, and what is told of it.
 type hung struct {
-	style style.Style
-	piece draft.Piece
-	form  *form.Form
-	run   *drape.Run
-	took  time.Duration
-	turn  bool             // a turning picture is wanted
-	toile bool             // drawn with grain lines instead of the look of the fabric
-	skin  *surface.Surface // see smooth
+	drawn.Drape
+	took time.Duration
+	turn bool // a turning picture is wanted
 
 	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
 }
 
 // Run hangs the piece, writes all files and prints the report.
-func (d drapeVerb) Run(ctx context.Context, c console) error {
+func (d drapeVerb) Run(ctx context.Context, c console.Console) error {
 	h, err := d.prepare()
 	if err != nil {
 		return err
 	}
-	h.toile, h.turn = d.Look == "toile", d.Turn
-	tellNotes(c, h.style)
-	tellShort(c, h.piece)
-	if err := writable(d.Out); err != nil {
+	h.Toile, h.turn = d.Look == "toile", d.Turn
+	tellNotes(c, h.Style)
+	tellShort(c, h.Piece)
+	if err := console.Writable(d.Out); err != nil {
 		return err
 	}
 	without, err := d.compared(h)
@@ -76,7 +70,7 @@ func (d drapeVerb) Run(ctx context.Context, c console) error {
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
-	if err := save(d.Out, files); err != nil {
+	if err := console.Save(d.Out, files); err != nil {
 		return err
 	}
 	return d.tell(c, h, files, missing)
@@ -106,7 +100,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := &hung{style: s, piece: p, form: f}
+	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Form: f}}
 	if err := s.Fits(p, f); err != nil {
 		return h, err
 	}
@@ -114,23 +108,23 @@ func (d drapeCmd) prepare() (*hung, error) {
 }
 
 // hang brings the cloth to rest, with a line of progress where someone watches.
-func (d drapeCmd) hang(ctx context.Context, c console, h *hung) error {
-	defer heed()()
+func (d drapeCmd) hang(ctx context.Context, c console.Console, h *hung) error {
+	defer console.Heed()()
 	start := time.Now()
-	line := newProgress(c.err, d.Quiet || d.JSON)
-	job := h.style.Job(h.piece, h.form)
-	job.Report = line.show
-	run, err := drape.HangAll(ctx, job, h.style.Hang.Placings)
-	line.clear()
+	line := console.NewLine(c.Err, d.Quiet || d.JSON)
+	job := h.Style.Job(h.Piece, h.Form)
+	job.Report = func(p drape.Progress) { line.Show(console.Progress(p)) }
+	run, err := drape.HangAll(ctx, job, h.Style.Hang.Placings)
+	line.Clear()
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
-	h.run, h.took = run, time.Since(start)
+	h.Run, h.took = run, time.Since(start)
 	if err == nil {
-		h.piece = run.Drape.Job.Piece // with what was taken up
+		h.Piece = run.Drape.Job.Piece // with what was taken up
 	}
 	if err != nil {
-		return fmt.Errorf("%w: %w", errNoResult, err)
+		return fmt.Errorf("%w: %w", console.ErrNoResult, err)
 	}
 	return nil
 }
@@ -140,72 +134,72 @@ const styleHead = "# Written by cowl. Run the same drape again:  cowl drape --st
 
 // outputs makes the files of the drape. Where nothing can be drawn the picture
 // is left out and missing says why.
-func (h *hung) outputs(c console) (files []output, missing, err error) {
+func (h *hung) outputs(c console.Console) (files []console.File, missing, err error) {
 	pictures, missing := h.pictures(c)
 	files = append(files, pictures...)
-	result := func() (output, error) {
-		b, err := jsonOf(h.result())
-		return output{"result.json", b}, err
+	result := func() (console.File, error) {
+		b, err := console.JSON(h.result())
+		return console.File{Name: "result.json", Data: b}, err
 	}
-	pattern := func() (output, error) { return patternOf(h.style, h.piece) }
-	for _, part := range []func() (output, error){h.solid, pattern, result} {
+	pattern := func() (console.File, error) { return patternOf(h.Style, h.Piece) }
+	for _, part := range []func() (console.File, error){h.solid, pattern, result} {
 		f, err := part()
 		if err != nil {
 			return nil, nil, err
 		}
 		files = append(files, f)
 	}
-	again := append([]byte(styleHead), h.style.YAML()...)
-	return append(files, output{"style.yaml", again}), missing, nil
+	again := append([]byte(styleHead), h.Style.YAML()...)
+	return append(files, console.File{Name: "style.yaml", Data: again}), missing, nil
 }
 
 // solid is the mesh of cloth and form.
-func (h *hung) solid() (output, error) {
+func (h *hung) solid() (console.File, error) {
 	var b bytes.Buffer
-	err := gltf.Write(&b, *h.smooth(), h.scene().Form, gltf.Options{Title: h.style.Name, Cloth: h.cloth()})
-	return output{"drape.glb", b.Bytes()}, err
+	err := gltf.Write(&b, *h.Smooth(), h.Scene().Form, gltf.Options{Title: h.Style.Name, Cloth: h.Cloth()})
+	return console.File{Name: "drape.glb", Data: b.Bytes()}, err
 }
 
 // pictures draws the sheet of four views, and the turning picture if it is wanted.
-func (h *hung) pictures(c console) ([]output, error) {
-	st, err := c.stage()
+func (h *hung) pictures(c console.Console) ([]console.File, error) {
+	st, err := c.Stage()
 	if err != nil {
 		return nil, err
 	}
 	defer st.Close()
-	img, err := stage.Sheet4(st, h.scene(), h.section(), h.caption())
+	img, err := stage.Sheet4(st, h.Scene(), h.Section(), h.caption())
 	if err != nil {
 		return nil, err
 	}
 	var b bytes.Buffer
 	if err := png.Encode(&b, img); err != nil || !h.turn {
-		return []output{{"drape.png", b.Bytes()}}, err
+		return []console.File{{Name: "drape.png", Data: b.Bytes()}}, err
 	}
-	round, err := st.Turn(h.scene())
+	round, err := st.Turn(h.Scene())
 	if err != nil {
 		return nil, err
 	}
 	turn, err := motion.GIF(round, stage.TurnDelay)
-	return []output{{"drape.png", b.Bytes()}, {"turn.gif", turn}}, err
+	return []console.File{{Name: "drape.png", Data: b.Bytes()}, {Name: "turn.gif", Data: turn}}, err
 }
 
 // tell prints the result and returns what the exit status is to say.
-func (d drapeCmd) tell(c console, h *hung, files []output, missing error) error {
+func (d drapeCmd) tell(c console.Console, h *hung, files []console.File, missing error) error {
 	switch {
 	case d.JSON:
-		if err := printJSON(c, h.result()); err != nil {
+		if err := c.PrintJSON(h.result()); err != nil {
 			return err
 		}
 	case !d.Quiet:
-		h.report(c.out)
+		h.report(c.Out)
 		d.list(c, files)
 	}
 	if missing != nil {
-		fmt.Fprintf(c.err, "cowl: no picture: %v; all else is written\n", missing)
+		fmt.Fprintf(c.Err, "cowl: no picture: %v; all else is written\n", missing)
 	}
-	if h.run.Outcome.Status != sim.Settled || h.restless() > 0 {
-		fmt.Fprintf(c.err, "cowl: %s\n", h.verdict())
-		return silent{exitNotSettled}
+	if h.Run.Outcome.Status != sim.Settled || h.restless() > 0 {
+		fmt.Fprintf(c.Err, "cowl: %s\n", h.verdict())
+		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
 }

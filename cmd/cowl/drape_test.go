@@ -13,6 +13,9 @@ import (
 	"testing"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -49,7 +52,7 @@ func TestDrapeWritesAll(t *testing.T) {
 	got := call(t.Context(), coarse(dir, "--json")...)
 	result := object(t, got.out)
 	settled := result["status"] == "settled"
-	if want := map[bool]int{true: exitOK, false: exitNotSettled}[settled]; got.code != want {
+	if want := map[bool]int{true: console.ExitOK, false: console.ExitNotSettled}[settled]; got.code != want {
 		t.Errorf("cowl drape = %d with status %v, want %d", got.code, result["status"], want)
 	}
 	if settled == strings.Contains(got.err, "NOT SETTLED") {
@@ -113,7 +116,7 @@ func TestDrapeAgain(t *testing.T) {
 	blind := func(args ...string) called {
 		var out, err bytes.Buffer
 		none := func() (*stage.Stage, error) { return nil, errors.New("blindfold") }
-		code := run(t.Context(), args, console{&out, &err, none})
+		code := run(t.Context(), args, console.Console{Out: &out, Err: &err, Stage: none})
 		return called{code, out.String(), err.String()}
 	}
 	dir := t.TempDir()
@@ -170,12 +173,12 @@ func TestDrapeReport(t *testing.T) {
 		each   []drape.Outcome
 		want   []string
 	}{
-		{sim.Settled, []drape.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.7 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", caution}},
+		{sim.Settled, []drape.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.7 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", say.Caution}},
 		{sim.Settled, []drape.Outcome{rest, fall}, []string{"settled; NOT SETTLED: 1 of the 5 placings"}},
 		{sim.StepLimit, []drape.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {
 		o.Status, o.Warning = q.status, "in motion"
-		h := &hung{style: s, piece: p, run: &drape.Run{Outcome: o, Each: q.each}}
+		h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Run: &drape.Run{Outcome: o, Each: q.each}}}
 		var b bytes.Buffer
 		h.report(&b)
 		for _, part := range q.want {
@@ -184,7 +187,7 @@ func TestDrapeReport(t *testing.T) {
 			}
 		}
 		words := strings.Join(h.caption(), "\n")
-		if strings.Contains(words, "NOT SETTLED") != (h.restless() > 0) || !strings.HasSuffix(words, caution) || !strings.Contains(words, "deepest 42 mm") {
+		if strings.Contains(words, "NOT SETTLED") != (h.restless() > 0) || !strings.HasSuffix(words, say.Caution) || !strings.Contains(words, "deepest 42 mm") {
 			t.Errorf("caption of a %s drape says %q", q.status, words)
 		}
 	}
@@ -202,8 +205,8 @@ func TestCancel(t *testing.T) {
 		dir := filepath.Join(t.TempDir(), "out")
 		got := call(ctx, "drape", "--spacing", "3mm", "--out", dir)
 		cancel()
-		if got.code != exitCancelled || got.out != "" || strings.Contains(got.err, "\r") {
-			t.Errorf("drape cancelled after %v = %d, out %q, err %q, want %d and nothing written", after, got.code, got.out, got.err, exitCancelled)
+		if got.code != console.ExitCancelled || got.out != "" || strings.Contains(got.err, "\r") {
+			t.Errorf("drape cancelled after %v = %d, out %q, err %q, want %d and nothing written", after, got.code, got.out, got.err, console.ExitCancelled)
 		}
 		if _, err := os.Stat(dir); err == nil {
 			t.Errorf("drape cancelled after %v made %s, want no folder", after, dir)

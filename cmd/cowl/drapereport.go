@@ -6,6 +6,9 @@ import (
 	"path/filepath"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -36,30 +39,22 @@ type boundsJSON struct {
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
-	curve, v := h.bounds()
-	return resultJSON{&h.run.Outcome, boundsJSON{
-		curve * 1000, v * 1000, treatmentOf(h.style, h.piece),
+	curve, v := drawn.Bounds(h.Piece)
+	return resultJSON{&h.Run.Outcome, boundsJSON{
+		curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 	}}
 }
 
-// bounds returns how far below the shoulder neck points the edge of the flat
-// piece would hang alone in an upright plane, m: in a hanging curve and in a V.
-func (h *hung) bounds() (curve, v float64) {
-	r := h.piece.Report()
-	down := h.piece.Block.Neck.Y - h.piece.Block.CowlPoint(h.piece.CowlPoint).Y
-	return down + r.DropChain, down + r.DropV
-}
-
 // report prints the outcome for people.
 func (h *hung) report(w io.Writer) {
-	o := &h.run.Outcome
+	o := &h.Run.Outcome
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.style.Name, wearer(h.style), h.style.Fabric)
-	treatmentOf(h.style, h.piece).report(row)
+	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.Style.Name, h.Style.ForWhom(), h.Style.Fabric)
+	treatmentOf(h.Style, h.Piece).report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
 		row("Laid", "%s", laidText(o))
@@ -98,7 +93,7 @@ func (h *hung) report(w io.Writer) {
 		row("Halved", "%s", text)
 	}
 	row("Computed", "%s, %.0f s", measure.Say(o, "forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"), h.took.Seconds())
-	fmt.Fprintf(w, "\n%s\n", caution)
+	fmt.Fprintf(w, "\n%s\n", say.Caution)
 }
 
 // zone lists the folds on one side of the bust.
@@ -160,10 +155,10 @@ func dropTitle(o *drape.Outcome) string {
 }
 
 func dropText(o *drape.Outcome) string {
-	if v := dropFigure.Value(o); v < 0 {
-		return dropFigure.Amount(-v) + " above"
+	if v := edgeDrop.Value(o); v < 0 {
+		return edgeDrop.Amount(-v) + " above"
 	}
-	return dropFigure.Amount(dropFigure.Value(o)) + " below"
+	return edgeDrop.Amount(edgeDrop.Value(o)) + " below"
 }
 
 // takenText tells how the edge was set where it was wanted; empty: it was not.
@@ -171,24 +166,24 @@ func takenText(o *drape.Outcome) string {
 	if !o.SetEdge {
 		return ""
 	}
-	set := fmt.Sprintf(", to set the edge %.1f cm below the front neck point", cm(o.EdgeDepth))
+	set := fmt.Sprintf(", to set the edge %.1f cm below the front neck point", say.CM(o.EdgeDepth))
 	if o.EdgeDepth < 0 {
-		set = fmt.Sprintf(", to set the edge %.1f cm above the front neck point", -cm(o.EdgeDepth))
+		set = fmt.Sprintf(", to set the edge %.1f cm above the front neck point", -say.CM(o.EdgeDepth))
 	}
 	switch {
 	case o.Taken == 0:
 		return "nothing; the edge hangs where it was wanted by itself"
 	case o.Taken < 0:
-		return fmt.Sprintf("%.1f cm was let down out of the allowance at either cowl point", -cm(o.Taken)) + set
+		return fmt.Sprintf("%.1f cm was let down out of the allowance at either cowl point", -say.CM(o.Taken)) + set
 	}
-	return fmt.Sprintf("%.1f cm of either half edge lies over the shoulder", cm(o.Taken)) + set
+	return fmt.Sprintf("%.1f cm of either half edge lies over the shoulder", say.CM(o.Taken)) + set
 }
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
-	curve, v := h.bounds()
-	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", cm(curve), cm(v))
-	if h.run.Outcome.EdgeDrop < curve {
+	curve, v := drawn.Bounds(h.Piece)
+	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", say.CM(curve), say.CM(v))
+	if h.Run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
 	}
 	return text
@@ -205,7 +200,7 @@ func belowOrAbove(o *drape.Outcome) string {
 
 // verdict says how the drape ended, and whether the other placings came to rest.
 func (h *hung) verdict() string {
-	o := h.run.Outcome
+	o := h.Run.Outcome
 	switch n := h.restless(); {
 	case o.Status != sim.Settled:
 		return fmt.Sprintf("NOT SETTLED (%s): %s", o.Status, o.Warning)
@@ -220,7 +215,7 @@ func (h *hung) verdict() string {
 // restless counts the placings that did not come to rest.
 func (h *hung) restless() int {
 	n := 0
-	for _, o := range h.run.Each {
+	for _, o := range h.Run.Each {
 		if o.Status != sim.Settled {
 			n++
 		}
@@ -242,25 +237,22 @@ func spread(o *drape.Outcome) string {
 	if o.Placings < 2 {
 		return ""
 	}
-	mean := dropFigure.Number(measure.Named("edge_drop_mean_mm").Value(o))
+	mean := edgeDrop.Number(measure.Named("edge_drop_mean_mm").Value(o))
 	return measure.Say(o, "; "+mean+" ± {edge_drop_spread_mm} over {placings} placings")
 }
 
-// upper begins a line with a capital.
-func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
 // list names the files that were written.
-func (d drapeCmd) list(c console, files []output) {
+func (d drapeCmd) list(c console.Console, files []console.File) {
 	var names []string
 	for _, f := range files {
-		names = append(names, f.name)
+		names = append(names, f.Name)
 	}
-	fmt.Fprintf(c.out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(names, ", "))
+	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(names, ", "))
 }
 
 // caption returns the words under the picture.
 func (h *hung) caption() []string {
-	o := &h.run.Outcome
+	o := &h.Run.Outcome
 	folds := "Cowl folds: " + counted(o)
 	if len(zone(o, fold.AboveBust)) > 0 {
 		folds += measure.Say(o, ", the deepest {deepest_fold_mm}")
@@ -269,12 +261,15 @@ func (h *hung) caption() []string {
 		folds += "; " + tryText(o.Try())
 	}
 	lines := []string{
-		h.style.Name,
-		fmt.Sprintf("%s; cut for %s, ", h.style.Fabric.Title, wearer(h.style)) +
+		h.Style.Name,
+		fmt.Sprintf("%s; cut for %s, ", h.Style.Fabric.Title, h.Style.ForWhom()) +
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
-		upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
+		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
 	}
-	return append(lines, caution)
+	return append(lines, say.Caution)
 }
+
+// edgeDrop is the figure that reports speak of most.
+var edgeDrop = measure.Named("edge_drop_mm")

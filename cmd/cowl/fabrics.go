@@ -7,6 +7,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
 )
@@ -21,20 +22,20 @@ type fabricsCmd struct {
 }
 
 // Run lists the library, a part of it or one fabric.
-func (f fabricsCmd) Run(c console) error {
+func (f fabricsCmd) Run(c console.Console) error {
 	list, err := f.pick()
 	if err != nil {
 		return err
 	}
 	switch {
 	case f.JSON:
-		return printJSON(c, fabricsJSON(list))
+		return c.PrintJSON(fabricsJSON(list))
 	case f.Name != "":
-		fmt.Fprintf(c.out, "# %s: falls over edges longer than %.1f mm (gravity length)\n%s", list[0].Title, list[0].GravityLength()*1000, list[0].YAML())
+		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)\n%s", list[0].Title, list[0].GravityLength()*1000, list[0].YAML())
 	case len(list) == 0:
-		fmt.Fprintln(c.out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
+		fmt.Fprintln(c.Out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
 	default:
-		fabricTable(c.out, list)
+		fabricTable(c.Out, list)
 	}
 	return nil
 }
@@ -85,20 +86,8 @@ func span(text string, parse func(string) (float64, error), example string) (out
 	return out, nil
 }
 
-// deciding are the values that decide how a cloth falls.
-var deciding = []materials.Field{materials.Weight, materials.BendWarp, materials.BendWeft, materials.Shear}
-
 // signs mark how a value is known; what is measured stands bare.
 var signs = map[materials.Kind]string{materials.Measured: " ", materials.Derived: "d", materials.Assumed: "a", materials.Memory: "?"}
-
-// worst is how the least known of the deciding values is known.
-func worst(f materials.Fabric) materials.Kind {
-	k := materials.Measured
-	for _, q := range deciding {
-		k = max(k, f.Basis[q].Kind)
-	}
-	return k
-}
 
 // knowledge groups the library, the best known first.
 var knowledge = []struct {
@@ -122,14 +111,14 @@ func fabricTable(w io.Writer, list []materials.Fabric) {
 	for _, g := range knowledge {
 		first := true
 		for _, f := range list {
-			if worst(f) != g.kind {
+			if style.LeastKnown(f) != g.kind {
 				continue
 			}
 			if first {
 				titles[line] = g.title
 				first = false
 			}
-			for _, q := range append(deciding[:len(deciding):len(deciding)], materials.BendFriction) {
+			for _, q := range append(style.Deciding[:len(style.Deciding):len(style.Deciding)], materials.BendFriction) {
 				fmt.Fprintf(t, "%s\t", cell(f, q))
 			}
 			fmt.Fprintf(t, "%.1f\t%s\t  %-26s %s\n", f.GravityLength()*1000, drapeCell(f.Drape), f.Name, f.Title)
@@ -211,7 +200,7 @@ func fabricJSONOf(f materials.Fabric) fabricJSON {
 		"name": f.Name, "title": f.Title, "fibre": f.Fibre, "weave": f.Weave,
 		"gravity_length_mm": f.GravityLength() * 1000, "bending_length_mm": f.GravityLength() * 1000,
 		"basis": basis, "range": ranges, "spread": spreads,
-		"known": worst(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence, "note": f.Note,
+		"known": style.LeastKnown(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence, "note": f.Note,
 	}
 	for _, q := range materials.Fields() {
 		one[q.Key()] = q.InUnits(f)

@@ -10,6 +10,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // fileFlags are the ways to name a file; PATH stands for it.
@@ -30,15 +32,15 @@ func TestNoFiles(t *testing.T) {
 		t.Fatal(err)
 	}
 	study := filepath.Join(dir, "study")
-	if err := os.MkdirAll(filepath.Join(study, askFile), 0o700); err != nil {
+	if err := os.MkdirAll(filepath.Join(study, "study.json"), 0o700); err != nil {
 		t.Fatal(err)
 	}
 	expect := func(says string, args ...string) {
 		t.Helper()
 		start := time.Now()
 		got := call(t.Context(), append(args, "--out", filepath.Join(dir, "out"))...)
-		if got.code != exitBadInput || !strings.Contains(got.err, says) || len(got.err) > 1000 {
-			t.Errorf("cowl %v = %d, %.300q, want %d and %q, in short", args, got.code, got.err, exitBadInput, says)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, says) || len(got.err) > 1000 {
+			t.Errorf("cowl %v = %d, %.300q, want %d and %q, in short", args, got.code, got.err, console.ExitBadInput, says)
 		}
 		if took := time.Since(start); took > time.Second {
 			t.Errorf("cowl %v took %v, want 1 s or less", args, took)
@@ -49,7 +51,7 @@ func TestNoFiles(t *testing.T) {
 			expect(says, strings.Fields(strings.ReplaceAll(r, "PATH", path))...)
 		}
 	}
-	expect(askFile+" is a folder", "gather", study)
+	expect("study.json is a folder", "gather", study)
 	for _, text := range []string{"fabric: {file: PATH}\n", "block: {file: PATH, unit: mm}\n", "piece: {file: PATH, unit: mm}\n"} {
 		path := write(t, "s.yaml", strings.ReplaceAll(text, "PATH", pipe))
 		expect(path+":1: ", "draft", "--style", path)
@@ -71,8 +73,8 @@ func TestManyMistakes(t *testing.T) {
 		{"draft", "--style", "fabric: " + strings.Repeat("wool_", 1<<16), "letters, want at most"}, {"draft", "--style", "cut: {how: " + strings.Repeat("w", 900) + "}", ""},
 	} {
 		got := call(t.Context(), q.verb, q.flag, write(t, "f.yaml", q.text), "--out", t.TempDir())
-		if got.code != exitBadInput || len(got.err) > 20000 || !strings.Contains(got.err, q.more) {
-			t.Errorf("cowl %s %s = %d, %d letters: %.400s, want %d, 20000 at most and %q", q.verb, q.flag, got.code, len(got.err), got.err, exitBadInput, q.more)
+		if got.code != console.ExitBadInput || len(got.err) > 20000 || !strings.Contains(got.err, q.more) {
+			t.Errorf("cowl %s %s = %d, %d letters: %.400s, want %d, 20000 at most and %q", q.verb, q.flag, got.code, len(got.err), got.err, console.ExitBadInput, q.more)
 		}
 		for line := range strings.Lines(got.err) {
 			if len([]rune(line)) > 900 {

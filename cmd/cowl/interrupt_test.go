@@ -10,23 +10,25 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 func init() {
 	forever := func() int {
 		os.Stdout.WriteString("ready\n")
 		time.Sleep(time.Hour)
-		return exitOK
+		return console.ExitOK
 	}
 	children["reads for ever"] = func(context.Context) int { return forever() }
 	children["hangs and heeds"] = func(ctx context.Context) int {
-		defer heed()()
+		defer console.Heed()()
 		os.Stdout.WriteString("ready\n")
 		<-ctx.Done()
-		return exitNotSettled // as asked, and in its own time
+		return console.ExitNotSettled // as asked, and in its own time
 	}
 	children["hangs and is deaf"] = func(context.Context) int {
-		defer heed()()
+		defer console.Heed()()
 		return forever()
 	}
 }
@@ -40,7 +42,7 @@ func TestSignals(t *testing.T) {
 		code  int
 		says  string
 	}{
-		{"reads for ever", 1, exitCancelled, "cancelled, nothing written"}, {"hangs and heeds", 1, exitNotSettled, ""}, {"hangs and is deaf", 2, exitCancelled, "cancelled at once"},
+		{"reads for ever", 1, console.ExitCancelled, "cancelled, nothing written"}, {"hangs and heeds", 1, console.ExitNotSettled, ""}, {"hangs and is deaf", 2, console.ExitCancelled, "cancelled at once"},
 	} {
 		for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM} {
 			c, errs := child(t, q.child)
@@ -76,7 +78,7 @@ func TestSignalWhileHanging(t *testing.T) {
 	}
 	time.Sleep(2 * time.Second)
 	c.Process.Signal(syscall.SIGTERM)
-	if code := ended(t, c); code != exitCancelled || !isEmpty(t, dir) {
-		t.Errorf("a drape called off: exit %d, %q, empty %t, want %d and nothing written", code, errs, isEmpty(t, dir), exitCancelled)
+	if code := ended(t, c); code != console.ExitCancelled || !isEmpty(t, dir) {
+		t.Errorf("a drape called off: exit %d, %q, empty %t, want %d and nothing written", code, errs, isEmpty(t, dir), console.ExitCancelled)
 	}
 }

@@ -12,15 +12,17 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 func init() {
 	children["saves for ever"] = func(context.Context) int {
 		for k := 0; ; k++ {
 			data := bytes.Repeat(fmt.Appendf(nil, "%d ", k), 20000)
-			if err := save(os.Args[1], []output{{"draft.pdf", data}, {"draft.dxf", data}, {"deep/draft.svg", data}}); err != nil {
+			if err := console.Save(os.Args[1], []console.File{{Name: "draft.pdf", Data: data}, {Name: "draft.dxf", Data: data}, {Name: "deep/draft.svg", Data: data}}); err != nil {
 				fmt.Fprintln(os.Stderr, err)
-				return exitCannotSave
+				return console.ExitCannotSave
 			}
 		}
 	}
@@ -47,7 +49,7 @@ func TestKilledWhileSaving(t *testing.T) {
 		if errs.Len() > 0 {
 			t.Fatal(errs)
 		}
-		if err := writable(dir); err != nil {
+		if err := console.Writable(dir); err != nil {
 			t.Fatal(err)
 		}
 		var set [3]string

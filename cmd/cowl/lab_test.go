@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // labJSON runs a test of the lab with --json and returns what it prints.
@@ -14,7 +16,7 @@ func labJSON(t *testing.T, args ...string) map[string]any {
 	t.Helper()
 	got := call(t.Context(), append(append([]string{"lab"}, args...), "--json")...)
 	var out map[string]any
-	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != exitOK || got.err != "" {
+	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != console.ExitOK || got.err != "" {
 		t.Fatalf("cowl lab %v = %d, %q, %v", args, got.code, got.err, err)
 	}
 	for _, key := range []string{"residual", "nodes", "seconds", "spacing_mm", "status", "fabric"} {
@@ -114,7 +116,7 @@ func TestLabWarnsOfTwist(t *testing.T) {
 	}
 	got := call(t.Context(), "lab", "bend", "--fabric-file", file, "--length", "2cm", "--json")
 	var out struct{ Warning string }
-	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != exitOK {
+	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != console.ExitOK {
 		t.Fatalf("cowl lab bend = %d, %q, %v", got.code, got.err, err)
 	}
 	for _, text := range []string{got.err, out.Warning} {
@@ -160,8 +162,8 @@ func TestLabRefuses(t *testing.T) {
 		{"stir", "stir"},
 	} {
 		got := call(t.Context(), append([]string{"lab"}, strings.Fields(c.args)...)...)
-		if got.code != exitBadInput || got.out != "" || !strings.Contains(got.err, c.want) {
-			t.Errorf("cowl lab %s = %d, out %q, err %q, want %d and %q", c.args, got.code, got.out, got.err, exitBadInput, c.want)
+		if got.code != console.ExitBadInput || got.out != "" || !strings.Contains(got.err, c.want) {
+			t.Errorf("cowl lab %s = %d, out %q, err %q, want %d and %q", c.args, got.code, got.out, got.err, console.ExitBadInput, c.want)
 		}
 	}
 }

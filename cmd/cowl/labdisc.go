@@ -13,6 +13,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/sim/lab"
 )
 
@@ -49,7 +50,7 @@ type drapedJSON struct {
 }
 
 // Run lets the cloth fall.
-func (d labDisc) Run(ctx context.Context, c console) error {
+func (d labDisc) Run(ctx context.Context, c console.Console) error {
 	return d.test(ctx, c, func(s specimen) (reading, error) {
 		set, err := d.setup()
 		if err != nil {
@@ -70,7 +71,7 @@ func (d labDisc) Run(ctx context.Context, c console) error {
 			line("Drape", "coefficient %.1f %% (± %.1f over %d placings)", out.Coefficient, out.Spread, len(r.Each)),
 			line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
 			line("Depths", "%s", depthsText(out.Depths)),
-		}, []output{{"shadow.png", picture}}}, err
+		}, []console.File{{Name: "shadow.png", Data: picture}}}, err
 	})
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/lab"
@@ -37,7 +38,7 @@ type hungLoopJSON struct {
 }
 
 // Run hangs the loops.
-func (l labLoop) Run(ctx context.Context, c console) error {
+func (l labLoop) Run(ctx context.Context, c console.Console) error {
 	return l.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.LoopSetup{Report: s.report}
 		if err := lengths(lengthFlag{"length", l.Length, &set.Length}, lengthFlag{"width", l.Width, &set.Width}, lengthFlag{"spacing", l.Spacing, &set.Spacing}); err != nil {

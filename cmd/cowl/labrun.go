@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -23,7 +24,7 @@ type reading struct {
 	run    lab.Run
 	result func(labRun) any // for programs
 	lines  []string         // for people, below the name of the cloth
-	files  []output         // beside result.json
+	files  []console.File   // beside result.json
 }
 
 // labRun is what every test tells of how it was computed.
@@ -40,21 +41,21 @@ type labRun struct {
 
 // test runs a test on the cloth that the flags ask for, with a line of progress
 // where someone watches, and writes and prints what it reads.
-func (f labFlags) test(ctx context.Context, c console, run func(specimen) (reading, error)) error {
+func (f labFlags) test(ctx context.Context, c console.Console, run func(specimen) (reading, error)) error {
 	fabric, err := f.cloth()
 	if err != nil {
 		return err
 	}
 	if f.Out != "" {
-		if err := writable(f.Out); err != nil {
+		if err := console.Writable(f.Out); err != nil {
 			return err
 		}
 	}
-	start, line := time.Now(), newProgress(c.err, f.Quiet || f.JSON)
-	done := heed()
-	r, err := run(specimen{drape.Stiffness(fabric), fabric, func(p lab.Progress) { line.show(drape.Progress(p)) }})
+	start, line := time.Now(), console.NewLine(c.Err, f.Quiet || f.JSON)
+	done := console.Heed()
+	r, err := run(specimen{drape.Stiffness(fabric), fabric, func(p lab.Progress) { line.Show(console.Progress(p)) }})
 	done()
-	line.clear()
+	line.Clear()
 	switch {
 	case ctx.Err() != nil:
 		return context.Canceled
@@ -66,11 +67,11 @@ func (f labFlags) test(ctx context.Context, c console, run func(specimen) (readi
 		r.run.Spacing * 1000, r.run.Steps, time.Since(start).Seconds(),
 	}
 	if f.Out != "" {
-		b, err := jsonOf(r.result(how))
+		b, err := console.JSON(r.result(how))
 		if err != nil {
 			return err
 		}
-		if err := save(f.Out, append(r.files, output{"result.json", b})); err != nil {
+		if err := console.Save(f.Out, append(r.files, console.File{Name: "result.json", Data: b})); err != nil {
 			return err
 		}
 	}
@@ -78,23 +79,23 @@ func (f labFlags) test(ctx context.Context, c console, run func(specimen) (readi
 }
 
 // tell prints what a test reads and returns what the exit status is to say.
-func (f labFlags) tell(c console, fabric materials.Fabric, r reading, how labRun) error {
+func (f labFlags) tell(c console.Console, fabric materials.Fabric, r reading, how labRun) error {
 	if f.JSON {
-		if err := printJSON(c, r.result(how)); err != nil {
+		if err := c.PrintJSON(r.result(how)); err != nil {
 			return err
 		}
 	} else {
 		for _, l := range append([]string{fabric.String()}, r.lines...) {
-			fmt.Fprintln(c.out, l)
+			fmt.Fprintln(c.Out, l)
 		}
-		fmt.Fprintln(c.out, line("Computed", "%s; unbalanced force %.1e; %d points %.2g mm apart, %d steps, %.1f s", how.Status, how.Residual, how.Nodes, how.Spacing, how.Steps, how.Seconds))
+		fmt.Fprintln(c.Out, line("Computed", "%s; unbalanced force %.1e; %d points %.2g mm apart, %d steps, %.1f s", how.Status, how.Residual, how.Nodes, how.Spacing, how.Steps, how.Seconds))
 	}
 	if how.Warning != "" {
-		fmt.Fprintf(c.err, "cowl: %s\n", how.Warning)
+		fmt.Fprintf(c.Err, "cowl: %s\n", how.Warning)
 	}
 	if how.Status != sim.Settled {
-		fmt.Fprintf(c.err, "cowl: NOT SETTLED (%s): the figures are those of where it stopped\n", how.Status)
-		return silent{exitNotSettled}
+		fmt.Fprintf(c.Err, "cowl: NOT SETTLED (%s): the figures are those of where it stopped\n", how.Status)
+		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/lab"
@@ -27,7 +28,7 @@ type bendJSON struct {
 }
 
 // Run hangs the strip.
-func (b labBend) Run(ctx context.Context, c console) error {
+func (b labBend) Run(ctx context.Context, c console.Console) error {
 	return b.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.BendSetup{Grain: grainOf(b.Grain), Report: s.report}
 		if err := lengths(lengthFlag{"length", b.Length, &set.Length}, lengthFlag{"width", b.Width, &set.Width}, lengthFlag{"spacing", b.Spacing, &set.Spacing}); err != nil {
@@ -83,7 +84,7 @@ type pullJSON struct {
 }
 
 // Run draws the strip.
-func (p labPull) Run(ctx context.Context, c console) error {
+func (p labPull) Run(ctx context.Context, c console.Console) error {
 	return p.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.PullSetup{Grain: grainOf(p.Grain), Free: p.Free, Load: 5, Report: s.report}
 		if p.Load != nil {
@@ -147,7 +148,7 @@ type hangingJSON struct {
 }
 
 // Run hangs the sheet.
-func (h labHang) Run(ctx context.Context, c console) error {
+func (h labHang) Run(ctx context.Context, c console.Console) error {
 	return h.test(ctx, c, func(s specimen) (reading, error) {
 		set, err := h.setup()
 		if err != nil {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/sim/lab"
 	"cowl/sim/proof"
 )
@@ -36,7 +37,7 @@ type foldJSON struct {
 }
 
 // Run hangs the swag.
-func (w labSwag) Run(ctx context.Context, c console) error {
+func (w labSwag) Run(ctx context.Context, c console.Console) error {
 	return w.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.SwagSetup{Grain: math.Pi / 4, Gap: lab.Facets + s.fabric.Thickness, Report: s.report}
 		if err := w.read(&set); err != nil {

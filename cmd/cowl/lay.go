@@ -7,6 +7,7 @@ import (
 	"math"
 	"path/filepath"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/lay"
 	"cowl/mesh/paper"
@@ -35,31 +36,31 @@ type layPlan struct {
 }
 
 // Run lays the pieces, draws the lay and prints how much cloth it takes.
-func (l layCmd) Run(c console) error {
+func (l layCmd) Run(c console.Console) error {
 	p, err := l.plan()
 	if err != nil {
 		return err
 	}
-	var files []output
+	var files []console.File
 	if p.err == nil {
 		var b bytes.Buffer
 		if err := p.shown.Picture(&b, p.pieces, p.words()); err != nil {
 			return err
 		}
-		files = []output{{"lay.svg", b.Bytes()}}
+		files = []console.File{{Name: "lay.svg", Data: b.Bytes()}}
 	}
 	if len(files) > 0 {
-		if err := save(l.Out, files); err != nil {
+		if err := console.Save(l.Out, files); err != nil {
 			return err
 		}
 	}
 	if l.JSON {
-		return printJSON(c, p.figures())
+		return c.PrintJSON(p.figures())
 	}
 	if !l.Quiet {
-		p.report(c.out)
+		p.report(c.Out)
 		if len(files) > 0 {
-			fmt.Fprintf(c.out, "\nWrote %s.\n", filepath.Join(l.Out, files[0].name))
+			fmt.Fprintf(c.Out, "\nWrote %s.\n", filepath.Join(l.Out, files[0].Name))
 		}
 	}
 	return nil

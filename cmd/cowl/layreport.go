@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/lay"
 )
 
@@ -36,17 +37,17 @@ func (p *layPlan) answer() string {
 	}
 	join := ""
 	if n := p.shown.Joins(); n > 0 {
-		join = fmt.Sprintf(", %s joined on along the straight grain", several(n, "corner"))
+		join = fmt.Sprintf(", %s joined on along the straight grain", say.Several(n, "corner"))
 	}
-	return fmt.Sprintf("Fits on %s: %.1f cm long, %.0f %% waste%s.", p.widthWords(), cm(p.shown.Length), p.shown.Waste()*100, join)
+	return fmt.Sprintf("Fits on %s: %.1f cm long, %.0f %% waste%s.", p.widthWords(), say.CM(p.shown.Length), p.shown.Waste()*100, join)
 }
 
 func (p *layPlan) widthWords() string {
-	usable := cm(p.shown.Cloth.Width)
+	usable := say.CM(p.shown.Cloth.Width)
 	if p.nominal == 0 {
 		return fmt.Sprintf("%.1f cm between the selvedges", usable)
 	}
-	return fmt.Sprintf("%.0f cm wide cloth (%.1f cm between the selvedges)", cm(p.nominal), usable)
+	return fmt.Sprintf("%.0f cm wide cloth (%.1f cm between the selvedges)", say.CM(p.nominal), usable)
 }
 
 // report prints the answer and the other widths and grains.
@@ -55,34 +56,34 @@ func (p *layPlan) report(w io.Writer) {
 	for _, q := range p.pieces {
 		names = append(names, strings.ToLower(q.Name))
 	}
-	fmt.Fprintf(w, "%s, for %s: %s\n\n", p.style.Name, wearer(p.style), strings.Join(names, ", "))
+	fmt.Fprintf(w, "%s, for %s: %s\n\n", p.style.Name, p.style.ForWhom(), strings.Join(names, ", "))
 	fmt.Fprintf(w, "  %s\n", p.answer())
 	if p.err != nil {
 		fmt.Fprintf(w, "  %v\n", p.err)
 	}
 	if p.joined != nil {
 		fmt.Fprintf(w, "  With --join it fits: %.1f cm long, %.0f %% waste, %s joined on along the straight grain.\n",
-			cm(p.joined.Length), p.joined.Waste()*100, several(p.joined.Joins(), "corner"))
+			say.CM(p.joined.Length), p.joined.Waste()*100, say.Several(p.joined.Joins(), "corner"))
 	}
-	fmt.Fprintf(w, "\n  On its grain, %.0f° to the centre front:\n", degreesOf(p.pieces[0].Grain()))
+	fmt.Fprintf(w, "\n  On its grain, %.0f° to the centre front:\n", say.Degrees(p.pieces[0].Grain()))
 	for _, c := range p.widths {
 		fmt.Fprintf(w, "    %s\n", choiceWords(c))
 	}
 	p.cheapest(w)
 	fmt.Fprintln(w, "\nPieces are dropped in every order; moving them by hand may save a little more. Widths are nominal: measure the cloth.")
-	fmt.Fprintln(w, caution)
+	fmt.Fprintln(w, say.Caution)
 }
 
 // choiceWords says what one width takes.
 func choiceWords(c lay.Choice) string {
 	if c.Err != nil {
-		return fmt.Sprintf("%3.0f cm wide: does not fit", cm(c.Nominal))
+		return fmt.Sprintf("%3.0f cm wide: does not fit", say.CM(c.Nominal))
 	}
 	join := ""
 	if n := c.Lay.Joins(); n > 0 {
-		join = fmt.Sprintf(", %s joined on", several(n, "corner"))
+		join = fmt.Sprintf(", %s joined on", say.Several(n, "corner"))
 	}
-	return fmt.Sprintf("%3.0f cm wide: %5.1f cm long, %2.0f %% waste, %.2f m² of cloth%s", cm(c.Nominal), cm(c.Lay.Length), c.Lay.Waste()*100, c.Bought(), join)
+	return fmt.Sprintf("%3.0f cm wide: %5.1f cm long, %2.0f %% waste, %.2f m² of cloth%s", say.CM(c.Nominal), say.CM(c.Lay.Length), c.Lay.Waste()*100, c.Bought(), join)
 }
 
 // cheapest prints what takes least cloth, on this grain and on best.
@@ -91,14 +92,14 @@ func (p *layPlan) cheapest(w io.Writer) {
 	if !ok {
 		fmt.Fprintf(w, "  No standard width carries it on this grain.\n")
 	} else {
-		fmt.Fprintf(w, "  Least cloth on this grain: %.0f cm wide, %.2f m².\n", cm(own.Nominal), own.Bought())
+		fmt.Fprintf(w, "  Least cloth on this grain: %.0f cm wide, %.2f m².\n", say.CM(own.Nominal), own.Bought())
 	}
 	best, found := lay.Cheapest(p.grains)
 	if !found || ok && best.Bought() > own.Bought()-1e-9 {
 		return
 	}
 	fmt.Fprintf(w, "  Least cloth on any grain: %.0f cm wide at %.0f°, %.1f cm long, %.2f m². Another grain is another drape: hang it first with cowl drape --grain %.0f.\n",
-		cm(best.Nominal), degreesOf(best.Grain), cm(best.Lay.Length), best.Bought(), degreesOf(best.Grain))
+		say.CM(best.Nominal), say.Degrees(best.Grain), say.CM(best.Lay.Length), best.Bought(), say.Degrees(best.Grain))
 }
 
 // layJSON holds the figures of cowl lay --json.
@@ -130,8 +131,8 @@ type choiceJSON struct {
 // figures returns the figures of the lay; lengths are 0 where it does not fit.
 func (p *layPlan) figures() layJSON {
 	out := layJSON{
-		Name: p.style.Name, Width: mm(p.nominal), Usable: mm(p.shown.Cloth.Width), Nap: p.shown.Cloth.Nap, Fits: p.err == nil,
-		Length: mm(p.shown.Length), Joins: p.shown.Joins(),
+		Name: p.style.Name, Width: say.MM(p.nominal), Usable: say.MM(p.shown.Cloth.Width), Nap: p.shown.Cloth.Nap, Fits: p.err == nil,
+		Length: say.MM(p.shown.Length), Joins: p.shown.Joins(),
 	}
 	if p.err != nil {
 		out.Why = p.err.Error()
@@ -152,9 +153,9 @@ func (p *layPlan) figures() layJSON {
 }
 
 func choiceOf(c lay.Choice) choiceJSON {
-	out := choiceJSON{Width: mm(c.Nominal), Grain: math.Round(degreesOf(c.Grain)*1e6) / 1e6, Fits: c.Err == nil}
+	out := choiceJSON{Width: say.MM(c.Nominal), Grain: math.Round(say.Degrees(c.Grain)*1e6) / 1e6, Fits: c.Err == nil}
 	if c.Err == nil {
-		out.Length, out.Waste, out.Bought, out.Joins = mm(c.Lay.Length), c.Lay.Waste()*100, c.Bought()*1e6, c.Lay.Joins()
+		out.Length, out.Waste, out.Bought, out.Joins = say.MM(c.Lay.Length), c.Lay.Waste()*100, c.Bought()*1e6, c.Lay.Joins()
 	}
 	return out
 }

@@ -7,10 +7,10 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"io"
 	"os"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/sim/fault"
 
@@ -48,26 +48,20 @@ Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees.
 
 `
 
-// console is what a verb may write to and draw with.
-type console struct {
-	out, err io.Writer
-	stage    func() (*stage.Stage, error)
-}
-
 func main() {
-	os.Exit(serve(func(ctx context.Context) int {
+	os.Exit(console.Serve(func(ctx context.Context) int {
 		defer watchCrashes(os.Stderr)()
 		fault.Teller = func(f *fault.Fault) { os.Exit(crashed(f, os.Stderr)) }
-		return run(ctx, os.Args[1:], console{os.Stdout, os.Stderr, stage.New})
+		return run(ctx, os.Args[1:], console.Console{Out: os.Stdout, Err: os.Stderr, Stage: stage.New})
 	}))
 }
 
 // run does what args ask and returns the exit status. Standard output is written at
 // the end, in one go, so that a crash leaves nothing half said.
-func run(ctx context.Context, args []string, c console) (code int) {
+func run(ctx context.Context, args []string, c console.Console) (code int) {
 	var said bytes.Buffer
-	out := c.out
-	c.out, c.err = &tame{w: &said}, &tame{w: c.err}
+	out := c.Out
+	c.Out, c.Err = console.Tame(&said), console.Tame(c.Err)
 	type leave int // kong asks to leave at once after help and version
 	defer func() {
 		switch r := recover().(type) {
@@ -75,15 +69,15 @@ func run(ctx context.Context, args []string, c console) (code int) {
 		case leave:
 			code = int(r)
 		default:
-			code = crashed(fault.Of(r), c.err)
+			code = crashed(fault.Of(r), c.Err)
 			return
 		}
 		if _, err := out.Write(said.Bytes()); err != nil {
-			code = status(fmt.Errorf("%w: standard output: %w", errCannotSave, err), c.err)
+			code = console.Status(fmt.Errorf("%w: standard output: %w", console.ErrCannotSave, err), c.Err)
 		}
 	}()
-	parser, err := newParser(&cli{}, kong.Name("cowl"), kong.Description(description+exitHelp()),
-		kong.Writers(c.out, c.err), kong.Exit(func(n int) { panic(leave(n)) }),
+	parser, err := newParser(&cli{}, kong.Name("cowl"), kong.Description(description+console.ExitHelp()),
+		kong.Writers(c.Out, c.Err), kong.Exit(func(n int) { panic(leave(n)) }),
 		kong.Vars{"version": version()}, kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
 		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c))
 	if err != nil {
@@ -94,10 +88,10 @@ func run(ctx context.Context, args []string, c console) (code int) {
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(err))
-		return exitBadInput
+		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(err))
+		return console.ExitBadInput
 	}
-	return status(parsed.Run(), c.err)
+	return console.Status(parsed.Run(), c.Err)
 }
 
 // plainly says in our words what the parser says in its own.

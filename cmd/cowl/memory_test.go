@@ -1,41 +1,21 @@
 package main
 
 import (
-	"math"
 	"strings"
-	"sync/atomic"
 	"testing"
 
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/memory"
 )
-
-// The demo has 3916 points on 8 mm and 26,356 on 3 mm, and took 56 and 218 MB
-// (DEVELOPERS.md, cowl bench): the estimate is no less, and not three times as much.
-func TestMemoryOf(t *testing.T) {
-	h := &hung{style: mustDemo(t)}
-	var err error
-	if h.piece, err = h.style.Piece(); err != nil {
-		t.Fatal(err)
-	}
-	for _, q := range []struct{ spacing, points, memory float64 }{{0.012, 1808, 37e6}, {0.008, 3916, 56e6}, {0.005, 9681, 122e6}, {0.003, 26356, 218e6}} {
-		points := pointsOf(h.piece, q.spacing)
-		if math.Abs(points/q.points-1) > 0.15 {
-			t.Errorf("pointsOf on %g m = %.0f, want %.0f ± 15 %%", q.spacing, points, q.points)
-		}
-		if got := memoryOf(points, 1, 2); got < q.memory || got > 3*q.memory {
-			t.Errorf("memoryOf on %g m = %.0f MB, want %.0f to three times that", q.spacing, got/1e6, q.memory/1e6)
-		}
-	}
-}
 
 // What this machine has not the memory for is refused before it is hung.
 func TestMemoryRefused(t *testing.T) {
-	real := freeMemory
-	defer func() { freeMemory = real }()
+	real := memory.Free
+	defer func() { memory.Free = real }()
 	if v := real(); !(v > 1e7 && v < 1e14) {
-		t.Errorf("freeMemory() = %g, want some memory", v)
+		t.Errorf("Free() = %g, want some memory", v)
 	}
-	freeMemory = func() float64 { return 300e6 }
+	memory.Free = func() float64 { return 300e6 }
 	fine := write(t, "fine.yaml", "hang: {spacing_mm: 2}\n")
 	for _, line := range []string{
 		"drape --spacing 2mm", "drape --placings 99 --folds 1", "true --spacing 2mm", "view " + fine,
@@ -44,17 +24,11 @@ func TestMemoryRefused(t *testing.T) {
 	} {
 		args := strings.Fields(line)
 		got := call(t.Context(), append(args, "--out", t.TempDir())...)
-		if got.code != exitBadInput || !strings.Contains(got.err, "GB of memory, want at most 0.2 GB") || !strings.Contains(got.err, "spacing") {
-			t.Errorf("cowl %v = %d, %q, want %d and the memory", args, got.code, got.err, exitBadInput)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, "GB of memory, want at most 0.2 GB") || !strings.Contains(got.err, "spacing") {
+			t.Errorf("cowl %v = %d, %q, want %d and the memory", args, got.code, got.err, console.ExitBadInput)
 		}
 	}
-	if got := call(t.Context(), "lab", "bend", "--spacing", "0.01mm"); got.code != exitBadInput || strings.Contains(got.err, "memory") {
+	if got := call(t.Context(), "lab", "bend", "--spacing", "0.01mm"); got.code != console.ExitBadInput || strings.Contains(got.err, "memory") {
 		t.Errorf("cowl lab bend --spacing 0.01mm = %d, %q, want its range", got.code, got.err)
-	}
-	var calls atomic.Int32
-	w, _, _ := feigned(t.TempDir(), trial.Part{}, &calls)
-	freeMemory = func() float64 { return 100e6 }
-	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err == nil || !strings.Contains(err.Error(), "--jobs") || calls.Load() > 0 {
-		t.Errorf("a study beyond the memory: %v, %d drapes, want it refused", err, calls.Load())
 	}
 }

@@ -12,11 +12,11 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
-	"sync/atomic"
+	"syscall"
 	"testing"
 	"time"
 
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
 )
 
@@ -115,7 +115,7 @@ type target struct {
 func targets(t *testing.T) []target {
 	t.Helper()
 	dir, out := t.TempDir(), t.TempDir()
-	if got := call(t.Context(), "draft", "--format", "all", "--quiet", "--out", dir); got.code != exitOK {
+	if got := call(t.Context(), "draft", "--format", "all", "--quiet", "--out", dir); got.code != console.ExitOK {
 		t.Fatal(got.err)
 	}
 	read := func(name string) []byte {
@@ -137,7 +137,7 @@ func targets(t *testing.T) []target {
 	sheet := []byte("name: mine\nweight: 135gsm\noverhang_warp: 3.2cm, 3.3cm, 3.1cm\noverhang_weft: [2.9cm, 3.0cm]\nthickness: 0.31mm\nkes_g: 0.6\n")
 	fabric := func(path string) int {
 		_, err := materials.FromFile(path)
-		return map[bool]int{true: exitOK, false: exitBadInput}[err == nil]
+		return map[bool]int{true: console.ExitOK, false: console.ExitBadInput}[err == nil]
 	}
 	return []target{
 		{"draft", "s.yaml", s, cowl("draft", "--style")}, {"draft", "s.yaml", all, cowl("draft", "--style")}, {"draft", "s.yaml", demo, cowl("draft", "--style")},
@@ -164,14 +164,12 @@ const agreeBlock = `block:
 func gathered(t *testing.T) []target {
 	t.Helper()
 	from := t.TempDir()
-	var calls atomic.Int32
-	w, _, _ := feigned(from, trial.Part{}, &calls)
-	if err := w.study(t.Context(), asked(t, "sweep", 1, []string{"extension=4cm,8cm"})); err != nil {
-		t.Fatal(err)
+	if got := call(t.Context(), "sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm", "--quiet", "--out", from); got.code != console.ExitOK {
+		t.Fatalf("cowl sweep = %d, %s", got.code, got.err)
 	}
 	rows, _ := filepath.Glob(filepath.Join(from, "rows", "*"))
 	var out []target
-	for _, name := range append(rows[:2:2], filepath.Join(from, askFile)) {
+	for _, name := range append(rows[:2:2], filepath.Join(from, "study.json")) {
 		data, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)
@@ -181,11 +179,11 @@ func gathered(t *testing.T) []target {
 			dir := filepath.Join(filepath.Dir(path), "study")
 			defer os.RemoveAll(dir)
 			if err := os.CopyFS(dir, os.DirFS(from)); err != nil {
-				return exitFault
+				return console.ExitFault
 			}
 			bad, _ := os.ReadFile(path)
 			if err := os.WriteFile(filepath.Join(dir, local), bad, 0o600); err != nil {
-				return exitFault
+				return console.ExitFault
 			}
 			return call(context.Background(), "gather", dir, "--quiet").code
 		}})
@@ -239,7 +237,7 @@ func TestMutations(t *testing.T) {
 		if err := os.WriteFile(path, q.data, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if code := q.run(path); code != exitOK && q.name != "block dxf" && q.name != "block csv" { // which hold a front
+		if code := q.run(path); code != console.ExitOK && q.name != "block dxf" && q.name != "block csv" { // which hold a front
 			t.Errorf("%s of the good file = %d, want 0:\n%s", q.name, code, call(t.Context(), "draft", "--style", path, "--out", dir).err)
 		}
 	}
@@ -252,7 +250,7 @@ func TestMutations(t *testing.T) {
 		}
 		code := 0
 		took, grew := watchedHeap(t, func() { code = q.run(path) })
-		if code == exitOK {
+		if code == console.ExitOK {
 			good++
 		}
 		keep := func(why string) {
@@ -261,7 +259,7 @@ func TestMutations(t *testing.T) {
 			t.Errorf("case %d, %s: %s; the file is kept as %s", n, q.name, why, name)
 		}
 		switch {
-		case code == exitFault:
+		case code == console.ExitFault:
 			crashes++
 			keep("crashed")
 		case took > time.Second:
@@ -275,4 +273,14 @@ func TestMutations(t *testing.T) {
 	if good == 0 || good == *mutations {
 		t.Errorf("%d of %d files taken, want some", good, *mutations)
 	}
+}
+
+// used is the time that the processor has worked for this program.
+func used(t *testing.T) time.Duration {
+	t.Helper()
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		t.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }

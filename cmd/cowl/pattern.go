@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/export/csv"
@@ -24,7 +26,7 @@ type paperFlags struct {
 }
 
 // outputs makes the files of the drafted front.
-func (f paperFlags) outputs(s style.Style, p draft.Piece) ([]output, error) {
+func (f paperFlags) outputs(s style.Style, p draft.Piece) ([]console.File, error) {
 	front, err := paper.FromDraft(p)
 	if err != nil {
 		return nil, err
@@ -34,14 +36,14 @@ func (f paperFlags) outputs(s style.Style, p draft.Piece) ([]output, error) {
 
 // files writes the pieces in every format asked for, under names that begin
 // with base.
-func (f paperFlags) files(base string, pieces []paper.Piece, o sheet.Options, size string) ([]output, error) {
-	var out []output
+func (f paperFlags) files(base string, pieces []paper.Piece, o sheet.Options, size string) ([]console.File, error) {
+	var out []console.File
 	for _, part := range f.parts(base) {
 		var b bytes.Buffer
 		if err := part.write(&b, pieces, o, size); err != nil {
 			return nil, err
 		}
-		out = append(out, output{part.name, b.Bytes()})
+		out = append(out, console.File{Name: part.name, Data: b.Bytes()})
 	}
 	return out, nil
 }
@@ -94,10 +96,10 @@ func (f paperFlags) pdfParts(base string) []part {
 }
 
 // patternOf draws the flat piece.
-func patternOf(s style.Style, p draft.Piece) (output, error) {
+func patternOf(s style.Style, p draft.Piece) (console.File, error) {
 	files, err := paperFlags{Format: []string{"svg"}}.outputs(s, p)
 	if err != nil {
-		return output{}, err
+		return console.File{}, err
 	}
 	return files[0], nil
 }
@@ -106,28 +108,28 @@ func patternOf(s style.Style, p draft.Piece) (output, error) {
 func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 	r := p.Report()
 	notes := []string{
-		"Cut for: " + wearer(s),
+		"Cut for: " + s.ForWhom(),
 		"Fabric: " + s.Fabric.Name,
-		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", cm(r.HalfEdge), cm(r.Extension)),
+		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", say.CM(r.HalfEdge), say.CM(r.Extension)),
 	}
 	if s.Lines == nil {
-		notes[2] += fmt.Sprintf(", %.1f cm of it from the dart", cm(r.FromDart))
+		notes[2] += fmt.Sprintf(", %.1f cm of it from the dart", say.CM(r.FromDart))
 	}
 	switch {
 	case p.Eased > 0:
-		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left unsewn as ease at the waist", r.DartShare*100, cm(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left unsewn as ease at the waist", r.DartShare*100, say.CM(r.IntakeLeft)))
 	case p.DartLeft == nil:
 	case s.Lines != nil:
-		notes = append(notes, fmt.Sprintf("Dart: %.1f cm left open at the waist", cm(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart: %.1f cm left open at the waist", say.CM(r.IntakeLeft)))
 	default:
-		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left open at the waist", r.DartShare*100, cm(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left open at the waist", r.DartShare*100, say.CM(r.IntakeLeft)))
 	}
 	if r.Hem > 0 {
-		notes = append(notes, fmt.Sprintf("Hem %.1f cm below the waist, half hem %.1f cm", cm(r.Hem), cm(r.HemLine)))
+		notes = append(notes, fmt.Sprintf("Hem %.1f cm below the waist, half hem %.1f cm", say.CM(r.Hem), say.CM(r.HemLine)))
 	}
 	return sheet.Options{Title: s.Name, Notes: append(notes,
-		fmt.Sprintf("Edge hangs %.1f–%.1f cm below the cowl points in an upright plane", cm(r.DropChain), cm(r.DropV)),
-		fmt.Sprintf("Seams: shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist)),
-		fmt.Sprintf("Cloth: %.1f cm across, %.1f cm along the grain", cm(r.Across), cm(r.Along)),
+		fmt.Sprintf("Edge hangs %.1f–%.1f cm below the cowl points in an upright plane", say.CM(r.DropChain), say.CM(r.DropV)),
+		fmt.Sprintf("Seams: shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist)),
+		fmt.Sprintf("Cloth: %.1f cm across, %.1f cm along the grain", say.CM(r.Across), say.CM(r.Along)),
 	)}
 }

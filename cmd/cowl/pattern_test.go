@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // names lists the files of a folder.
@@ -36,7 +38,7 @@ func TestDraftFormats(t *testing.T) {
 	} {
 		dir := t.TempDir()
 		got := call(t.Context(), append([]string{"draft", "--quiet", "--out", dir}, q.args...)...)
-		if got.code != exitOK || !slices.Equal(names(t, dir), q.want) {
+		if got.code != console.ExitOK || !slices.Equal(names(t, dir), q.want) {
 			t.Errorf("cowl draft %v = %d, %q, left %v, want %v", q.args, got.code, got.err, names(t, dir), q.want)
 		}
 	}
@@ -50,8 +52,8 @@ func TestDraftFormats(t *testing.T) {
 			t.Errorf("%s: two runs differ, %v %v", name, errA, errB)
 		}
 	}
-	if got := call(t.Context(), "draft", "--format", "xyz", "--out", t.TempDir()); got.code != exitBadInput {
-		t.Errorf("cowl draft --format xyz = %d, want %d", got.code, exitBadInput)
+	if got := call(t.Context(), "draft", "--format", "xyz", "--out", t.TempDir()); got.code != console.ExitBadInput {
+		t.Errorf("cowl draft --format xyz = %d, want %d", got.code, console.ExitBadInput)
 	}
 }
 
@@ -77,7 +79,7 @@ func TestDraftOwnBlock(t *testing.T) {
 	style := write(t, "s.yaml", "name: Own\nblock: {file: "+table+"}\n")
 	for _, args := range [][]string{{"--block", table}, {"--style", style}} {
 		got := call(t.Context(), append([]string{"draft", "--json", "--out", t.TempDir()}, args...)...)
-		if got.code != exitOK || !strings.Contains(got.out, "own block") || !strings.Contains(got.out, `"dart_angle_deg": 27.3`) {
+		if got.code != console.ExitOK || !strings.Contains(got.out, "own block") || !strings.Contains(got.out, `"dart_angle_deg": 27.3`) {
 			t.Errorf("cowl draft %v = %d, %q, %s, want the dart of the table, 27.38°", args, got.code, got.err, got.out)
 		}
 	}
@@ -93,8 +95,8 @@ func TestDraftOwnBlock(t *testing.T) {
 		{[]string{"--style", write(t, "gone.yaml", "block: {file: gone.dxf, unit: mm}\n")}, "gone.yaml:1: block:"},
 	} {
 		got := call(t.Context(), append([]string{"draft", "--out", t.TempDir()}, q.args...)...)
-		if got.code != exitBadInput || !strings.Contains(got.err, q.want) {
-			t.Errorf("cowl draft %v = %d, %q, want %d and %q", q.args, got.code, got.err, exitBadInput, q.want)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, q.want) {
+			t.Errorf("cowl draft %v = %d, %q, want %d and %q", q.args, got.code, got.err, console.ExitBadInput, q.want)
 		}
 	}
 }

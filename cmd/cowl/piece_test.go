@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 )
 
@@ -14,7 +15,7 @@ func figuresOf(t *testing.T, args ...string) draftJSON {
 	t.Helper()
 	got := call(t.Context(), append([]string{"draft", "--json"}, args...)...)
 	var f draftJSON
-	if err := json.Unmarshal([]byte(got.out), &f); err != nil || got.code != exitOK {
+	if err := json.Unmarshal([]byte(got.out), &f); err != nil || got.code != console.ExitOK {
 		t.Fatalf("cowl draft %v = %d, %q, %v, want figures", args, got.code, got.err, err)
 	}
 	return f
@@ -82,7 +83,7 @@ func TestPieceHangs(t *testing.T) {
 	if got, want := drop(piece...), drop(); math.Abs(got-want) > 18 {
 		t.Errorf("the piece drops %.2f mm, want %.2f ± 18 mm, twice the scatter, as drafted", got, want)
 	}
-	if got := call(t.Context(), append([]string{"lay", "--quiet", "--width", "140cm", "--out", t.TempDir()}, piece...)...); got.code != exitOK {
+	if got := call(t.Context(), append([]string{"lay", "--quiet", "--width", "140cm", "--out", t.TempDir()}, piece...)...); got.code != console.ExitOK {
 		t.Errorf("cowl lay %v = %d, %q", piece, got.code, got.err)
 	}
 }

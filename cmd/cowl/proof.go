@@ -7,7 +7,7 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"cowl/sim/drape"
+	"cowl/cmd/cowl/internal/console"
 	"cowl/sim/proof"
 )
 
@@ -19,30 +19,30 @@ type proofCmd struct {
 }
 
 // Run runs the checks and prints them, misses and all.
-func (p proofCmd) Run(ctx context.Context, c console) error {
+func (p proofCmd) Run(ctx context.Context, c console.Console) error {
 	trials, err := only(proof.All(), p.Only)
 	if err != nil {
 		return err
 	}
-	line := newProgress(c.err, p.Quiet || p.JSON)
-	defer heed()()
+	line := console.NewLine(c.Err, p.Quiet || p.JSON)
+	defer console.Heed()()
 	checks := proof.Run(ctx, trials, func(ended int, begun string) {
-		line.show(drape.Progress{
+		line.Show(console.Progress{
 			Stage: fmt.Sprintf("%d of %d checks done, now %s", ended, len(trials), begun),
 			Share: float64(ended) / float64(len(trials)),
 		})
 	})
-	line.clear()
+	line.Clear()
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
 	switch {
 	case p.JSON:
-		return printJSON(c, map[string]any{"checks": checks})
+		return c.PrintJSON(map[string]any{"checks": checks})
 	case p.Markdown:
-		markdown(c.out, checks)
+		markdown(c.Out, checks)
 	default:
-		proofTable(c.out, checks)
+		proofTable(c.Out, checks)
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/sim/proof"
 )
 
@@ -36,7 +37,7 @@ func TestProofTable(t *testing.T) {
 func TestProofOnly(t *testing.T) {
 	for _, how := range []string{"-q", "--markdown", "--json"} {
 		got := call(t.Context(), "proof", "--only", "HALF edge", how)
-		if got.code != exitOK || !strings.Contains(got.out, "half edge for a drop of 16 cm") {
+		if got.code != console.ExitOK || !strings.Contains(got.out, "half edge for a drop of 16 cm") {
 			t.Errorf("cowl proof --only \"HALF edge\" %s = %d, %q, %q, want the row of the half edge", how, got.code, got.out, got.err)
 		}
 		if strings.Contains(got.out, "bust girth") {
@@ -45,7 +46,7 @@ func TestProofOnly(t *testing.T) {
 	}
 	all := proof.All()
 	got := call(t.Context(), "proof", "--only", "teapot")
-	if got.code != exitBadInput || got.out != "" {
+	if got.code != console.ExitBadInput || got.out != "" {
 		t.Errorf("cowl proof --only teapot = %d, %q, want it refused", got.code, got.out)
 	}
 	for _, c := range all {

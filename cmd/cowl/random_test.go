@@ -17,6 +17,8 @@ import (
 	"testing"
 	"time"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/study"
 	"cowl/mesh/limit"
 	"cowl/sim"
 )
@@ -118,7 +120,7 @@ func hangRandom(ctx context.Context, path string) (verdict string, err error) {
 	if err != nil {
 		return "", err
 	}
-	if err := d.hang(ctx, console{out: io.Discard, err: io.Discard}, h); ctx.Err() != nil {
+	if err := d.hang(ctx, console.Console{Out: io.Discard, Err: io.Discard}, h); ctx.Err() != nil {
 		return "", fmt.Errorf("hangs for more than %v", mostPatience)
 	} else if err != nil {
 		return "", err
@@ -129,7 +131,7 @@ func hangRandom(ctx context.Context, path string) (verdict string, err error) {
 // kind is how the drape ended, without figures.
 func (h *hung) kind() string {
 	words := strings.Fields(strings.Split(h.verdict(), ":")[0])
-	if o := h.run.Outcome; o.Status == sim.Settled && o.Warning != "" {
+	if o := h.Run.Outcome; o.Status == sim.Settled && o.Warning != "" {
 		words = append(words, strings.Fields(o.Warning)[:3]...)
 	}
 	return strings.Join(words, " ")
@@ -137,19 +139,19 @@ func (h *hung) kind() string {
 
 // finite checks that all figures, places and files are those of a drape.
 func (h *hung) finite() error {
-	for _, o := range append(h.run.Each, h.run.Outcome) {
-		if err := (&hungRow{Outcome: o}).Check(); err != nil {
+	for _, o := range append(h.Run.Each, h.Run.Outcome) {
+		if err := (&study.Row{Outcome: o}).Check(); err != nil {
 			return err
 		}
 	}
-	for _, p := range h.run.Drape.State.Pos {
-		if !within(p.X+p.Y+p.Z, mostLength) {
+	for _, p := range h.Run.Drape.State.Pos {
+		if !(math.Abs(p.X+p.Y+p.Z) <= 10) {
 			return fmt.Errorf("a crossing lies at %v", p)
 		}
 	}
 	_, solid := h.solid()
-	_, flat := patternOf(h.style, h.piece)
-	_, result := jsonOf(h.result())
+	_, flat := patternOf(h.Style, h.Piece)
+	_, result := console.JSON(h.result())
 	var report strings.Builder
 	h.report(&report)
 	if text := report.String(); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") {
@@ -161,16 +163,16 @@ func (h *hung) finite() error {
 // untold checks what a drape that is simply called settled cannot have: the bounds are
 // those of the help, and the edge hangs no deeper than in a V of its grown length.
 func (h *hung) untold() error {
-	o := h.run.Outcome
+	o := h.Run.Outcome
 	if h.verdict() != "settled" {
 		if o.Warning == "" && h.restless() == 0 {
 			return fmt.Errorf("%q says no reason", h.verdict())
 		}
 		return nil
 	}
-	half := h.piece.HalfEdge * (1 + o.EdgeGrowth)
-	cowl := h.piece.Block.CowlPoint(h.piece.CowlPoint)
-	v := math.Sqrt(math.Max(0, half*half-cowl.X*cowl.X)) + h.piece.Block.Neck.Y - cowl.Y
+	half := h.Piece.HalfEdge * (1 + o.EdgeGrowth)
+	cowl := h.Piece.Block.CowlPoint(h.Piece.CowlPoint)
+	v := math.Sqrt(math.Max(0, half*half-cowl.X*cowl.X)) + h.Piece.Block.Neck.Y - cowl.Y
 	for _, q := range []struct {
 		what      string
 		got, most float64

@@ -4,6 +4,7 @@ import (
 	"io"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -22,15 +23,15 @@ func TestSectionOfADrape(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	h.style.Hang.Spacing, h.style.Hang.Folds = 0.020, 2
-	if err := d.hang(t.Context(), console{out: io.Discard, err: io.Discard}, h); err != nil {
+	h.Style.Hang.Spacing, h.Style.Hang.Folds = 0.020, 2
+	if err := d.hang(t.Context(), console.Console{Out: io.Discard, Err: io.Discard}, h); err != nil {
 		t.Fatal(err)
 	}
-	sec, marks := h.section(), h.scene().Marks
+	sec, marks := h.Section(), h.Scene().Marks
 	if gap := r2.Norm(r2.Sub(sec.Facing[0], sec.Cloth[0])); gap > 0.001 {
 		t.Errorf("the facing starts %.4f m from the edge of the front, want none", gap)
 	}
-	sheet, free := h.run.Drape.Sheet(), r2.Vec{Y: h.piece.FoldY + h.piece.Facing}
+	sheet, free := h.Run.Drape.Sheet(), r2.Vec{Y: h.Piece.FoldY + h.Piece.Facing}
 	near := 0
 	for i, q := range sheet.Flat {
 		if r2.Norm(r2.Sub(q, free)) < r2.Norm(r2.Sub(sheet.Flat[near], free)) {
@@ -42,7 +43,7 @@ func TestSectionOfADrape(t *testing.T) {
 	if apart := r2.Norm(r2.Sub(sheet.Flat[near], free)); off > apart+0.002 {
 		t.Errorf("the facing ends %.4f m from the free edge of the sheet, want at most %.4f m", off, apart+0.002)
 	}
-	n, crests := 0, zone(&h.run.Outcome, fold.AboveBust)
+	n, crests := 0, zone(&h.Run.Outcome, fold.AboveBust)
 	for _, f := range sec.Folds {
 		if !f.Counted {
 			continue
@@ -53,14 +54,14 @@ func TestSectionOfADrape(t *testing.T) {
 		// A crest is read between the points of the section, on a patch; the mark lies on
 		// a facet. On the bias that is the diagonal of a cell, a chord √2·h that misses
 		// a crest of radius r by 2h²/8r.
-		h := h.style.Hang.Spacing
+		h := h.Style.Hang.Spacing
 		m, facet := marks[n-1], 2*h*h/(8*crests[n-1].Radius)
 		if off := r2.Norm(r2.Sub(f.At, r2.Vec{X: m.At.Z, Y: m.At.Y})); m.Number != n || off > 0.001+facet {
 			t.Errorf("fold %d of the section has mark %d in the views, %.4f m away, want %d at most %.4f m from the crest", n, m.Number, off, n, 0.001+facet)
 		}
 	}
-	if n != len(marks) || n != h.run.Each[0].FoldCount {
-		t.Errorf("%d folds are numbered in the section and %d in the views, want %d", n, len(marks), h.run.Each[0].FoldCount)
+	if n != len(marks) || n != h.Run.Each[0].FoldCount {
+		t.Errorf("%d folds are numbered in the section and %d in the views, want %d", n, len(marks), h.Run.Each[0].FoldCount)
 	}
 	if n == 0 {
 		t.Error("the cowl of the demo shows no fold, want one or more")

@@ -9,6 +9,9 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/study/readback"
 )
 
 // Every wrong study ends with exit 2, a message that says what to do, and
@@ -50,8 +53,8 @@ func TestStudyBadInput(t *testing.T) {
 		dir := filepath.Join(t.TempDir(), "out")
 		args := strings.Fields(q.args)
 		got := call(t.Context(), append(args, "--out", dir)...)
-		if got.code != exitBadInput || got.out != "" {
-			t.Errorf("cowl %s = %d, out %q, want %d", q.args, got.code, got.out, exitBadInput)
+		if got.code != console.ExitBadInput || got.out != "" {
+			t.Errorf("cowl %s = %d, out %q, want %d", q.args, got.code, got.out, console.ExitBadInput)
 		}
 		for _, w := range q.want {
 			if !strings.Contains(got.err, w) {
@@ -76,10 +79,10 @@ func TestRealStudy(t *testing.T) {
 	dir := t.TempDir()
 	args := []string{"sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm", "--out", dir}
 	first := call(t.Context(), args...)
-	if first.code != exitOK && first.code != exitNotSettled {
+	if first.code != console.ExitOK && first.code != console.ExitNotSettled {
 		t.Fatalf("sweep = %d, %s", first.code, first.err)
 	}
-	rows := table(t, filepath.Join(dir, "table.csv"))
+	rows := readback.Table(t, filepath.Join(dir, "table.csv"))
 	if len(rows) != 2 {
 		t.Fatalf("table.csv has %d rows, want 2", len(rows))
 	}
@@ -90,8 +93,8 @@ func TestRealStudy(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	wellFormed(t, page)
-	if first.code == exitNotSettled {
+	readback.WellFormed(t, page)
+	if first.code == console.ExitNotSettled {
 		t.Skipf("a placing did not settle: %s", first.err)
 	}
 	drop := func(i int) float64 {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"runtime"
 
+	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/trial"
 )
@@ -57,21 +58,21 @@ type choiceFlags struct {
 	Fabrics []string `placeholder:"A,B,C" help:"Every cut in each of these fabrics."`
 }
 
-// ask makes what is asked of a study of cuts.
-func (f choiceFlags) ask(verb string, placings int) (studyAsk, error) {
+// spec makes what is asked of a study of cuts.
+func (f choiceFlags) spec(verb string, placings int) (study.Spec, error) {
 	s, err := f.styled()
 	if err != nil {
-		return studyAsk{}, err
+		return study.Spec{}, err
 	}
 	if len(f.Fabrics) > 0 && (f.Fabric != "" || f.FabricFile != "") {
-		return studyAsk{}, errors.New("--fabric and --fabrics: want one of them")
+		return study.Spec{}, errors.New("--fabric and --fabrics: want one of them")
 	}
-	ask, err := newAsk(verb, s, placings)
+	spec, err := study.NewSpec(verb, s, placings)
 	if err != nil {
-		return studyAsk{}, err
+		return study.Spec{}, err
 	}
-	ask.Fabrics, err = pinAll(f.Fabrics)
-	return ask, err
+	spec.Fabrics, err = study.Pin(f.Fabrics)
+	return spec, err
 }
 
 // partFlag leaves a share of a study to other machines.
@@ -89,10 +90,11 @@ func (f benchFlags) override(s *style.Style) error {
 	return setFields(s, f.Hang)
 }
 
-// jobs returns how many drapes to hang at a time.
-func (f benchFlags) jobs() int {
+// options are those of a study that these flags compute in dir.
+func (f benchFlags) options(dir string, p trial.Part) study.Options {
+	o := study.Options{Dir: dir, Part: p, Jobs: runtime.GOMAXPROCS(0), Retry: f.Retry, JSON: f.JSON, Quiet: f.Quiet}
 	if f.Jobs != nil {
-		return *f.Jobs
+		o.Jobs = *f.Jobs
 	}
-	return runtime.GOMAXPROCS(0)
+	return o
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/paper/sheet"
@@ -49,7 +51,7 @@ func (f suitFlags) suit(s style.Style, p draft.Piece) (truing.Suit, error) {
 	if f.BackGrain != nil {
 		out.BackGrain = float64(*f.BackGrain)
 		if a := math.Abs(out.BackGrain); !(a <= math.Pi/2+1e-9) {
-			return out, fmt.Errorf("--back-grain %.1f°, want -90–90°: 0 is straight grain, 45 true bias", degreesOf(out.BackGrain))
+			return out, fmt.Errorf("--back-grain %.1f°, want -90–90°: 0 is straight grain, 45 true bias", say.Degrees(out.BackGrain))
 		}
 	}
 	out.Allow, err = f.allowances(out)
@@ -80,7 +82,7 @@ func (f suitFlags) allowances(s truing.Suit) (truing.Allowances, error) {
 
 // suitFiles writes the pieces of a suit in the formats asked for, under names
 // that begin with base.
-func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]output, error) {
+func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]console.File, error) {
 	pieces, err := suit.Papers()
 	if err != nil {
 		return nil, err
@@ -93,11 +95,11 @@ func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]o
 func suitNotes(s style.Style, suit truing.Suit) []string {
 	r, b := suit.Front.Report(), suit.Back.Report()
 	return []string{
-		"Cut for: " + wearer(s),
-		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", cm(r.HalfEdge), cm(r.Extension)),
-		fmt.Sprintf("Front seams: shoulder %.1f, armhole %.1f, side %.1f, half waist %.1f cm", cm(r.Shoulder), cm(r.Armhole), cm(r.Side), cm(r.Waist)),
-		fmt.Sprintf("Back: half neck %.1f, armhole %.1f, waist dart %.1f cm; shoulder and side as the front", cm(b.Neck), cm(b.Armhole), cm(b.DartIntake)),
-		fmt.Sprintf("Neck opening %.1f cm round edge and back neck", cm(draft.Opening(suit.Front, suit.Back))),
+		"Cut for: " + s.ForWhom(),
+		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", say.CM(r.HalfEdge), say.CM(r.Extension)),
+		fmt.Sprintf("Front seams: shoulder %.1f, armhole %.1f, side %.1f, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist)),
+		fmt.Sprintf("Back: half neck %.1f, armhole %.1f, waist dart %.1f cm; shoulder and side as the front", say.CM(b.Neck), say.CM(b.Armhole), say.CM(b.DartIntake)),
+		fmt.Sprintf("Neck opening %.1f cm round edge and back neck", say.CM(draft.Opening(suit.Front, suit.Back))),
 		"For: " + s.Fabric.Name,
 	}
 }

@@ -6,12 +6,14 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 func TestDraftBack(t *testing.T) {
 	for _, args := range [][]string{nil, {"--size", "16"}, {"--facing", "0cm"}, {"--back-grain", "0"}, {"--how", "slash", "--extension", "14cm"}} {
 		got := call(t.Context(), append([]string{"draft", "--back", "--json", "--out", t.TempDir()}, args...)...)
-		if got.code != exitOK {
+		if got.code != console.ExitOK {
 			t.Fatalf("cowl draft --back %v = %d, %s", args, got.code, got.err)
 		}
 		back, ok := object(t, got.out)["back"].(map[string]any)
@@ -45,7 +47,7 @@ func TestStandFlags(t *testing.T) {
 	if same["half_edge_mm"].(float64) < 200 {
 		t.Errorf("style with stand: %v", same)
 	}
-	if bad := call(t.Context(), "draft", "--lower", "9cm", "--out", t.TempDir()); bad.code != exitBadInput || !strings.Contains(bad.err, "--lower: lower 9.0 cm, want 0.0–") {
+	if bad := call(t.Context(), "draft", "--lower", "9cm", "--out", t.TempDir()); bad.code != console.ExitBadInput || !strings.Contains(bad.err, "--lower: lower 9.0 cm, want 0.0–") {
 		t.Errorf("--lower 9cm = %d, %q", bad.code, bad.err)
 	}
 }
@@ -76,8 +78,8 @@ func TestSuitRefuses(t *testing.T) {
 	} {
 		dir := filepath.Join(t.TempDir(), "out")
 		got := call(t.Context(), append(strings.Fields(q.args), "--out", dir)...)
-		if got.code != exitBadInput || !strings.Contains(got.err, q.want) {
-			t.Errorf("cowl %s = %d, %q, want %d and %q", q.args, got.code, got.err, exitBadInput, q.want)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, q.want) {
+			t.Errorf("cowl %s = %d, %q, want %d and %q", q.args, got.code, got.err, console.ExitBadInput, q.want)
 		}
 		if _, err := os.Stat(dir); err == nil {
 			t.Errorf("cowl %s left %s", q.args, dir)
@@ -121,7 +123,7 @@ func TestLay(t *testing.T) {
 func TestLayTooWide(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	got := call(t.Context(), "lay", "--usable", "65cm", "--out", dir)
-	if got.code != exitOK || !strings.Contains(got.out, "Does not fit") || !strings.Contains(got.out, "With --join it fits") {
+	if got.code != console.ExitOK || !strings.Contains(got.out, "Does not fit") || !strings.Contains(got.out, "With --join it fits") {
 		t.Errorf("cowl lay --usable 65cm = %d, %q", got.code, got.out)
 	}
 	if _, err := os.Stat(dir); err == nil {
@@ -144,7 +146,7 @@ func TestTrueGivesDraftBack(t *testing.T) {
 	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ", "folds: 2\n  spacing_mm: 8 ", 1)))
 	out := t.TempDir()
 	got := call(t.Context(), "true", folder, "--json", "--out", out)
-	if got.code != exitOK {
+	if got.code != console.ExitOK {
 		t.Fatalf("cowl true FOLDER = %d, %s", got.code, got.err)
 	}
 	if data, err := os.ReadFile(filepath.Join(out, "true.json")); err != nil || string(data) != got.out {

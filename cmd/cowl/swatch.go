@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
 	"cowl/materials/scalar"
 )
@@ -32,7 +33,7 @@ KES and FAST print shear with the same letter G in units 56 times apart: 0.53 gf
 }
 
 // Run works the tests out and gives the fabric file.
-func (w swatchCmd) Run(c console) error {
+func (w swatchCmd) Run(c console.Console) error {
 	s, err := w.swatch()
 	if err != nil {
 		return err
@@ -48,16 +49,16 @@ func (w swatchCmd) Run(c console) error {
 	}
 	switch {
 	case w.JSON:
-		return printJSON(c, swatchJSONOf(m, w.Out))
+		return c.PrintJSON(swatchJSONOf(m, w.Out))
 	case w.Out != "" && w.Quiet:
 	case w.Quiet:
-		fmt.Fprintf(c.out, "%s", m.Fabric.YAML())
+		fmt.Fprintf(c.Out, "%s", m.Fabric.YAML())
 	case w.Out != "":
-		swatchReport(c.out, m)
-		fmt.Fprintf(c.out, "\nWrote %s: cowl drape --fabric-file %s\n", w.Out, w.Out)
+		swatchReport(c.Out, m)
+		fmt.Fprintf(c.Out, "\nWrote %s: cowl drape --fabric-file %s\n", w.Out, w.Out)
 	default:
-		commented(c.out, m)
-		fmt.Fprintf(c.out, "%s", m.Fabric.YAML())
+		commented(c.Out, m)
+		fmt.Fprintf(c.Out, "%s", m.Fabric.YAML())
 	}
 	return nil
 }
@@ -91,9 +92,9 @@ func (w swatchCmd) write(m materials.Sample) error {
 		}
 	}
 	if info, err := os.Stat(w.Out); err == nil && info.IsDir() || strings.HasSuffix(w.Out, string(filepath.Separator)) {
-		return fmt.Errorf("%w: --out: %s is a folder, want a file", errCannotSave, w.Out)
+		return fmt.Errorf("%w: --out: %s is a folder, want a file", console.ErrCannotSave, w.Out)
 	}
-	return save(filepath.Dir(w.Out), []output{{filepath.Base(w.Out), m.Fabric.YAML()}})
+	return console.Save(filepath.Dir(w.Out), []console.File{{Name: filepath.Base(w.Out), Data: m.Fabric.YAML()}})
 }
 
 // commented prints the report as a comment of YAML.

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
 )
 
@@ -30,7 +31,7 @@ func TestSwatchFlags(t *testing.T) {
 			t.Errorf("flag --%s is no trial", r.name)
 		}
 	}
-	if got := call(t.Context(), "swatch", "--help"); got.code != exitOK || !strings.Contains(got.out, "56.19 N/m") || !strings.Contains(got.out, "NOT the G of FAST") {
+	if got := call(t.Context(), "swatch", "--help"); got.code != console.ExitOK || !strings.Contains(got.out, "56.19 N/m") || !strings.Contains(got.out, "NOT the G of FAST") {
 		t.Errorf("cowl swatch --help = %d, want it to tell the shear of KES from that of FAST: %s", got.code, got.out)
 	}
 }
@@ -40,7 +41,7 @@ func TestSwatchFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new", "my.yaml")
 	got := call(t.Context(), swatch("--json", "--out", path)...)
 	var out swatchJSON
-	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != exitOK || out.File != path {
+	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != console.ExitOK || out.File != path {
 		t.Fatalf("cowl swatch --json = %d, %v, %s%s", got.code, err, got.out, got.err)
 	}
 	f, err := materials.FromFile(path)
@@ -58,7 +59,7 @@ func TestSwatchFile(t *testing.T) {
 		t.Errorf("%d properties, warp %g ± %g mm, want all and 16 ± 0.32: half of 3.2 cm", len(out.Properties), l.Value, l.Spread)
 	}
 	s := call(t.Context(), "draft", "--style", write(t, "s.yaml", "fabric: {file: "+path+"}\n"), "--out", t.TempDir())
-	if s.code != exitOK {
+	if s.code != console.ExitOK {
 		t.Errorf("a style with that file = %d, %s", s.code, s.err)
 	}
 }
@@ -69,7 +70,7 @@ func TestSwatchSheet(t *testing.T) {
 	sheet := write(t, "sheet.yaml", "name: my-crepe\nsquare: 10.0cm\nmass: 1.35g\noverhang-warp: [3.2cm, 3.3cm, 3.1cm]\noverhang_weft: 9cm\noverhang-bias: 2.8cm\nbias-stretch: 5%\n")
 	flags := call(t.Context(), swatch()...)
 	file := call(t.Context(), "swatch", "--sheet", sheet, "--overhang-weft", "2.6cm")
-	if flags.code != exitOK || flags.out != file.out {
+	if flags.code != console.ExitOK || flags.out != file.out {
 		t.Errorf("cowl swatch = %d, %q; with --sheet %q", flags.code, flags.out+flags.err, file.out+file.err)
 	}
 	f, err := materials.Parse("out", []byte(flags.out))
@@ -81,7 +82,7 @@ func TestSwatchSheet(t *testing.T) {
 			t.Errorf("cowl swatch lacks %q:\n%s", part, flags.out)
 		}
 	}
-	if got := call(t.Context(), "swatch", "--sheet", sheet, "--overhang-weft", "2.6cm", "--out", sheet); got.code != exitBadInput || !strings.Contains(got.err, "the sheet itself") {
+	if got := call(t.Context(), "swatch", "--sheet", sheet, "--overhang-weft", "2.6cm", "--out", sheet); got.code != console.ExitBadInput || !strings.Contains(got.err, "the sheet itself") {
 		t.Errorf("cowl swatch over its own sheet = %d, %s", got.code, got.err)
 	}
 	quiet := call(t.Context(), swatch("--quiet")...)
@@ -110,8 +111,8 @@ func TestSwatchBad(t *testing.T) {
 	} {
 		dir := t.TempDir()
 		got := call(t.Context(), append([]string{"swatch", "--out", filepath.Join(dir, "f.yaml")}, q.args...)...)
-		if got.code != exitBadInput || got.out != "" || !isEmpty(t, dir) {
-			t.Errorf("cowl swatch %v = %d, %q, want %d and nothing written", q.args, got.code, got.out, exitBadInput)
+		if got.code != console.ExitBadInput || got.out != "" || !isEmpty(t, dir) {
+			t.Errorf("cowl swatch %v = %d, %q, want %d and nothing written", q.args, got.code, got.out, console.ExitBadInput)
 		}
 		for _, part := range q.want {
 			if !strings.Contains(got.err, part) {
@@ -124,8 +125,8 @@ func TestSwatchBad(t *testing.T) {
 func TestSwatchCannotSave(t *testing.T) {
 	file := write(t, "file", "in the way")
 	for _, out := range []string{filepath.Join(file, "f.yaml"), t.TempDir()} {
-		if got := call(t.Context(), swatch("--out", out)...); got.code != exitCannotSave || got.out != "" || !strings.Contains(got.err, file) && !strings.Contains(got.err, out) {
-			t.Errorf("cowl swatch --out %s = %d, %q, want %d and the path", out, got.code, got.err, exitCannotSave)
+		if got := call(t.Context(), swatch("--out", out)...); got.code != console.ExitCannotSave || got.out != "" || !strings.Contains(got.err, file) && !strings.Contains(got.err, out) {
+			t.Errorf("cowl swatch --out %s = %d, %q, want %d and the path", out, got.code, got.err, console.ExitCannotSave)
 		}
 	}
 	if _, err := os.Stat(file); err != nil {
@@ -145,7 +146,7 @@ func TestFabricsSearch(t *testing.T) {
 		{[]string{"--search", "zebra"}, []string{"No fabric"}, nil},
 	} {
 		got := call(t.Context(), append([]string{"fabrics"}, q.args...)...)
-		if got.code != exitOK {
+		if got.code != console.ExitOK {
 			t.Errorf("cowl fabrics %v = %d, %s", q.args, got.code, got.err)
 		}
 		for _, p := range q.has {
@@ -173,8 +174,8 @@ func TestFabricsSearch(t *testing.T) {
 		{"--weight", "80:150gsm", "no unit"}, {"--weight", "150gsm:80gsm", "lower value first"}, {"--weight", "80gsm", "colon"},
 		{"--weight", ":", "colon"}, {"--bending-length", "8:12mm", "no unit"}, {"--bending-length", "-3mm:2mm", "none below 0"},
 	} {
-		if got := call(t.Context(), "fabrics", bad.flag+"="+bad.value); got.code != exitBadInput || !strings.Contains(got.err, bad.flag) || !strings.Contains(got.err, bad.want) {
-			t.Errorf("cowl fabrics %s %s = %d, %q, want %d and %q", bad.flag, bad.value, got.code, got.err, exitBadInput, bad.want)
+		if got := call(t.Context(), "fabrics", bad.flag+"="+bad.value); got.code != console.ExitBadInput || !strings.Contains(got.err, bad.flag) || !strings.Contains(got.err, bad.want) {
+			t.Errorf("cowl fabrics %s %s = %d, %q, want %d and %q", bad.flag, bad.value, got.code, got.err, console.ExitBadInput, bad.want)
 		}
 	}
 }
@@ -182,11 +183,11 @@ func TestFabricsSearch(t *testing.T) {
 // Loops of 9 bending lengths hang 0.3248 of their length deep by the heavy elastica.
 func TestSwatchLoopFlags(t *testing.T) {
 	got := call(t.Context(), strings.Fields("swatch --weight 100gsm --loop-length 15cm --loop-warp 4.872cm --loop-weft 48.72mm --quiet")...)
-	if got.code != exitOK || !strings.Contains(got.out, "bend_warp_uNm: 4.5") || !strings.Contains(got.out, "heart loop: loop-warp 4.872 cm of loop-length 15 cm") {
+	if got.code != console.ExitOK || !strings.Contains(got.out, "bend_warp_uNm: 4.5") || !strings.Contains(got.out, "heart loop: loop-warp 4.872 cm of loop-length 15 cm") {
 		t.Errorf("cowl swatch = %d, %s%s", got.code, got.out, got.err)
 	}
 	got = call(t.Context(), strings.Fields("swatch --weight 100gsm --loop-length 15 --loop-warp 5cm --loop-weft 5cm")...)
-	if got.code != exitBadInput || !strings.Contains(got.err, "no unit") {
+	if got.code != console.ExitBadInput || !strings.Contains(got.err, "no unit") {
 		t.Errorf("cowl swatch --loop-length 15 = %d, %q, want that the unit is missing", got.code, got.err)
 	}
 }

@@ -1,44 +1,16 @@
 package main
 
 import (
-	"bytes"
-	"errors"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 	"unicode"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/form"
 )
-
-// What a terminal obeys is never written, however the letters are cut up.
-func TestTame(t *testing.T) {
-	text := "é\x1b[2J\u009b31m\x7f\r\u202eüber\t\n\xff\x00ñ"
-	want := "é�[2J�31m���über\t\n��ñ"
-	for size := 1; size < len(text); size++ {
-		var b bytes.Buffer
-		w := &tame{w: &b}
-		for at := 0; at < len(text); at += size {
-			if n, err := w.Write([]byte(text[at:min(at+size, len(text))])); err != nil || n == 0 {
-				t.Fatalf("Write = %d, %v", n, err)
-			}
-		}
-		if b.String() != want {
-			t.Errorf("in writes of %d bytes: %q, want %q", size, b.String(), want)
-		}
-	}
-	errFull := errors.New("full")
-	if _, err := (&tame{w: failing{errFull}}).Write([]byte("a")); !errors.Is(err, errFull) {
-		t.Errorf("Write to what is full = %v, want %v", err, errFull)
-	}
-}
-
-// failing is a writer that fails.
-type failing struct{ err error }
-
-func (f failing) Write([]byte) (int, error) { return 0, f.err }
 
 // Control characters reach the terminal from nowhere: not from names in files, the
 // files' own names, pieces in a drawing, values or flags.
@@ -63,8 +35,8 @@ func TestNoControlCharacters(t *testing.T) {
 		if i := strings.IndexFunc(got.out+got.err, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }); i >= 0 {
 			t.Errorf("cowl %q says %q, with a control character", args, got.out+got.err)
 		}
-		if got.code != exitBadInput && args[0] != "fabrics" {
-			t.Errorf("cowl %q = %d, %q, want %d", args, got.code, got.out+got.err, exitBadInput)
+		if got.code != console.ExitBadInput && args[0] != "fabrics" {
+			t.Errorf("cowl %q = %d, %q, want %d", args, got.code, got.out+got.err, console.ExitBadInput)
 		}
 	}
 }
@@ -91,7 +63,7 @@ func TestDraftAndDrapeAgree(t *testing.T) {
 		_, hung := drapeCmd{styleFlags: styleFlags{cutFlags: cutFlags{Style: path}}}.prepare()
 		for _, verb := range []string{"draft", "lay"} {
 			got := call(t.Context(), verb, "--style", path, "--quiet", "--out", t.TempDir())
-			if (got.code == exitOK) != q.good || (hung == nil) != q.good || hung != nil && !strings.Contains(got.err, hung.Error()) {
+			if (got.code == console.ExitOK) != q.good || (hung == nil) != q.good || hung != nil && !strings.Contains(got.err, hung.Error()) {
 				t.Errorf("%q: cowl %s = %d, %q, cowl drape says %v, want both to take it: %t", q.text, verb, got.code, got.err, hung, q.good)
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 )
@@ -43,25 +44,25 @@ type slashJSON struct {
 
 // treatmentOf lists what was done to p, the front of s; nil: nothing.
 func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
-	t := &treatmentJSON{Lowered: mm(s.Stand.Lower), TakenIn: mm(s.Stand.TakeIn), Trims: trimsOf(s), Weight: p.Weight * 1000, Taken: mm(p.Taken)}
+	t := &treatmentJSON{Lowered: say.MM(s.Stand.Lower), TakenIn: say.MM(s.Stand.TakeIn), Trims: trimsOf(s), Weight: p.Weight * 1000, Taken: say.MM(p.Taken)}
 	if n := len(p.Pleats); n > 0 {
 		folded, depth := p.ShoulderLength(), 0.0
 		for _, k := range p.Pleats {
 			depth += k.Depth
 		}
-		t.Pleats = &pleatsJSON{n, mm(depth) / float64(n), p.Pleats[0].To.String(), mm(folded + 2*depth), mm(folded)}
+		t.Pleats = &pleatsJSON{n, say.MM(depth) / float64(n), p.Pleats[0].To.String(), say.MM(folded + 2*depth), say.MM(folded)}
 	}
 	if s.Stand.ReleaseWaist > 0 {
-		t.Slashes = append(t.Slashes, slashJSON{"waist", s.Stand.ReleaseWaistAt, mm(s.Stand.ReleaseWaist)})
+		t.Slashes = append(t.Slashes, slashJSON{"waist", s.Stand.ReleaseWaistAt, say.MM(s.Stand.ReleaseWaist)})
 	}
 	if s.Stand.ReleaseArmhole > 0 {
-		t.Slashes = append(t.Slashes, slashJSON{"armhole", s.Stand.ReleaseArmholeAt, mm(s.Stand.ReleaseArmhole)})
+		t.Slashes = append(t.Slashes, slashJSON{"armhole", s.Stand.ReleaseArmholeAt, say.MM(s.Stand.ReleaseArmhole)})
 	}
 	if p.StayShoulder {
-		t.Shoulder = mm(p.ShoulderLength())
+		t.Shoulder = say.MM(p.ShoulderLength())
 	}
 	if p.StayEdge {
-		t.Edge = mm(2 * p.HalfEdge)
+		t.Edge = say.MM(2 * p.HalfEdge)
 	}
 	if t.none() {
 		return nil
@@ -90,7 +91,7 @@ func trimsOf(s style.Style) []trimJSON {
 	for k, line := range s.Trims {
 		t := trimJSON{Area: (area(k) - area(k+1)) * 1e6}
 		for _, v := range line {
-			t.Line = append(t.Line, [2]float64{mm(v.X), mm(v.Y)})
+			t.Line = append(t.Line, [2]float64{say.MM(v.X), say.MM(v.Y)})
 		}
 		out = append(out, t)
 	}
@@ -114,7 +115,7 @@ func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
 		for _, k := range t.Trims {
 			area += k.Area
 		}
-		row("Trimmed", "along %s drawn on the flat, %.1f cm² off both halves together", several(n, "line"), area/100)
+		row("Trimmed", "along %s drawn on the flat, %.1f cm² off both halves together", say.Several(n, "line"), area/100)
 	}
 }
 

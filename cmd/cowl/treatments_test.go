@@ -6,6 +6,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"cowl/cmd/cowl/internal/console"
 )
 
 // What is done to a front stands in cowl draft --json with its sizes: a trim
@@ -95,7 +97,7 @@ func TestDrapeBefore(t *testing.T) {
 			t.Errorf("%s %g, want %g", q.what, q.got, q.want)
 		}
 	}
-	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != exitBadInput || !strings.Contains(got.err, "no slash, pleat or stay") {
+	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != console.ExitBadInput || !strings.Contains(got.err, "no slash, pleat or stay") {
 		t.Errorf("cowl drape --before = %d, %q, want it refused", got.code, got.err)
 	}
 }

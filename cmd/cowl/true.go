@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/mesh/draft"
 	"cowl/mesh/truing"
@@ -38,12 +39,12 @@ type truth struct {
 	suit       truing.Suit
 	again      *drape.Run // the trued front, hung by the same hand
 	head       float64    // m
-	files      []output
+	files      []console.File
 }
 
 // Run hangs the piece, trues it, hangs the trued piece by the same hand,
 // writes the pieces and prints what changed.
-func (t trueCmd) Run(ctx context.Context, c console) error {
+func (t trueCmd) Run(ctx context.Context, c console.Console) error {
 	if err := t.fromFolder(); err != nil {
 		return err
 	}
@@ -51,17 +52,17 @@ func (t trueCmd) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
-	if h.style.Hang.Free {
+	if h.Style.Hang.Free {
 		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it on the form, with free: false and without --free")
 	}
-	if _, err := t.suit(h.style, h.piece); err != nil {
+	if _, err := t.suit(h.Style, h.Piece); err != nil {
 		return err // before the long run
 	}
 	head, err := t.girth()
 	if err != nil {
 		return err
 	}
-	if err := writable(t.Out); err != nil {
+	if err := console.Writable(t.Out); err != nil {
 		return err
 	}
 	r, err := t.truth(ctx, c, h)
@@ -75,7 +76,7 @@ func (t trueCmd) Run(ctx context.Context, c console) error {
 	if ctx.Err() != nil {
 		return context.Canceled
 	}
-	if err := save(t.Out, r.files); err != nil {
+	if err := console.Save(t.Out, r.files); err != nil {
 		return err
 	}
 	return t.say(c, r)
@@ -94,7 +95,7 @@ func (t *trueCmd) fromFolder() error {
 		return fmt.Errorf("true: %s is a file, want the folder of a drape; a style file goes in with --style", t.Folder)
 	}
 	if err := outfile.Recover(t.Folder); err != nil {
-		return fmt.Errorf("%w: %w", errCannotSave, err)
+		return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
 	if _, err := os.Stat(t.Style); errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("true: no style.yaml in %s: give the folder of a drape, made by cowl drape --out %s", t.Folder, t.Folder)
@@ -115,33 +116,33 @@ func (t trueCmd) girth() (float64, error) {
 
 // truth hangs, trues, and hangs again. The front is trued as it hung, with what was taken
 // up to set its edge; hung again, the hand lays as many folds and takes up no more.
-func (t trueCmd) truth(ctx context.Context, c console, h *hung) (*truth, error) {
-	asked := h.style.Hang.Placings
-	h.style.Hang.Placings = 1 // one drape is marked
-	drafted := h.piece
+func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth, error) {
+	asked := h.Style.Hang.Placings
+	h.Style.Hang.Placings = 1 // one drape is marked
+	drafted := h.Piece
 	if err := t.hang(ctx, c, h); err != nil {
 		return nil, err
 	}
-	if o := h.run.Outcome; o.Status == sim.Diverged {
-		return nil, fmt.Errorf("%w: %s", errNoResult, o.Warning)
+	if o := h.Run.Outcome; o.Status == sim.Diverged {
+		return nil, fmt.Errorf("%w: %s", console.ErrNoResult, o.Warning)
 	}
 	r := &truth{mark: t.Mark, half: t.Half, first: h, drafted: drafted}
 	var err error
-	r.trued, err = truing.True(h.run.Drape.Sheet(), h.form, h.piece, pinsOf(h.run.Drape), t.options())
+	r.trued, err = truing.True(h.Run.Drape.Sheet(), h.Form, h.Piece, pinsOf(h.Run.Drape), t.options())
 	if err != nil {
 		return nil, err
 	}
-	if r.suit, err = t.suit(h.style, r.trued.Piece); err != nil {
+	if r.suit, err = t.suit(h.Style, r.trued.Piece); err != nil {
 		return nil, err
 	}
 	second := *h
-	second.piece = r.trued.Piece
-	second.style.Hang.Folds, second.style.Hang.EdgeDepth = h.run.Outcome.Laid, draft.Auto
+	second.Piece = r.trued.Piece
+	second.Style.Hang.Folds, second.Style.Hang.EdgeDepth = h.Run.Outcome.Laid, draft.Auto
 	if err := t.hang(ctx, c, &second); err != nil {
 		return nil, err
 	}
-	r.again = second.run
-	h.style.Hang.Placings = asked
+	r.again = second.Run
+	h.Style.Hang.Placings = asked
 	return r, nil
 }
 
@@ -162,16 +163,16 @@ func (t trueCmd) options() truing.Options {
 
 // outputs makes the files.
 func (r *truth) outputs(f paperFlags) error {
-	files, err := f.suitFiles(r.first.style, r.suit, "trued")
+	files, err := f.suitFiles(r.first.Style, r.suit, "trued")
 	if err != nil {
 		return err
 	}
-	b, err := jsonOf(r.figures())
+	b, err := console.JSON(r.figures())
 	if err != nil {
 		return err
 	}
-	again := append([]byte(styleHead), r.first.style.YAML()...)
-	r.files = append(files, output{"true.json", b}, output{"style.yaml", again})
+	again := append([]byte(styleHead), r.first.Style.YAML()...)
+	r.files = append(files, console.File{Name: "true.json", Data: b}, console.File{Name: "style.yaml", Data: again})
 	return nil
 }
 
@@ -182,20 +183,20 @@ func (r *truth) walked() []draft.Walk { return draft.Walked(r.trued.Piece, r.sui
 func (r *truth) opening() float64 { return draft.Opening(r.trued.Piece, r.suit.Back) }
 
 // say prints the result and returns what the exit status is to say.
-func (t trueCmd) say(c console, r *truth) error {
+func (t trueCmd) say(c console.Console, r *truth) error {
 	switch {
 	case t.JSON:
-		if err := printJSON(c, r.figures()); err != nil {
+		if err := c.PrintJSON(r.figures()); err != nil {
 			return err
 		}
 	case !t.Quiet:
-		r.report(c.out)
+		r.report(c.Out)
 		t.list(c, r.files)
 	}
-	for _, o := range []drape.Outcome{r.first.run.Outcome, r.again.Outcome} {
+	for _, o := range []drape.Outcome{r.first.Run.Outcome, r.again.Outcome} {
 		if o.Status != sim.Settled {
-			fmt.Fprintf(c.err, "cowl: %s\n", o.Warning)
-			return silent{exitNotSettled}
+			fmt.Fprintf(c.Err, "cowl: %s\n", o.Warning)
+			return console.Silent{Code: console.ExitNotSettled}
 		}
 	}
 	return nil

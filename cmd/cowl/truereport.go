@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/truing"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -16,9 +17,9 @@ func (r *truth) report(w io.Writer) {
 		fmt.Fprintf(w, "  %-12s ", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	first, again, p := r.first.run.Outcome, r.again.Outcome, r.trued.Piece
-	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.style.Name, wearer(r.first.style), markWords[r.mark], halfWords[r.half])
-	treatmentOf(r.first.style, p).report(row)
+	first, again, p := r.first.Run.Outcome, r.again.Outcome, r.trued.Piece
+	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(), markWords[r.mark], halfWords[r.half])
+	treatmentOf(r.first.Style, p).report(row)
 	row("Hung", "%s", hangWords(first))
 	if text := takenText(&first); text != "" {
 		row("Taken up", "%s", text)
@@ -28,21 +29,21 @@ func (r *truth) report(w io.Writer) {
 	}
 	fmt.Fprintf(w, "\n  %-12s %8s %8s %9s %11s %12s   %s\n", "Seam", "draft", "trued", "moved by", "left–right", "off the line", "the form's seam lies")
 	for _, s := range r.trued.Seams {
-		fmt.Fprintf(w, "  %-12s %5.1f cm %5.1f cm %6.1f mm %s   %s\n", s.Name, cm(s.Draft), cm(s.Length), mm(s.Moved), marksOf(s), misfitOf(s.Misfit))
+		fmt.Fprintf(w, "  %-12s %5.1f cm %5.1f cm %6.1f mm %s   %s\n", s.Name, say.CM(s.Draft), say.CM(s.Length), say.MM(s.Moved), marksOf(s), misfitOf(s.Misfit))
 	}
 	fmt.Fprintln(w)
-	row("Edge", "half edge %.1f cm, drafted %.1f cm; square to the centre front", cm(p.HalfEdge), cm(r.drafted.HalfEdge))
-	row("Extension", "%.1f cm a half, drafted %.1f cm", cm(p.Extension), cm(r.drafted.Extension))
-	row("Apex", "the form's apex lies %.1f cm from the draft's on the cloth", cm(r.trued.Apex))
+	row("Edge", "half edge %.1f cm, drafted %.1f cm; square to the centre front", say.CM(p.HalfEdge), say.CM(r.drafted.HalfEdge))
+	row("Extension", "%.1f cm a half, drafted %.1f cm", say.CM(p.Extension), say.CM(r.drafted.Extension))
+	row("Apex", "the form's apex lies %.1f cm from the draft's on the cloth", say.CM(r.trued.Apex))
 	for _, k := range r.walked() {
-		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(mm(k.Off())))
+		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(say.MM(k.Off())))
 	}
 	row("Opening", "%s", r.openingWords())
-	row("Allowances", "%.1f cm, side seams %.1f cm", cm(r.suit.Allow.Seam), cm(r.suit.Allow.Side))
+	row("Allowances", "%.1f cm, side seams %.1f cm", say.CM(r.suit.Allow.Seam), say.CM(r.suit.Allow.Side))
 	row("Re-hung", "%s", hangWords(again))
 	row("", "edge drop %s, folds above the bust %s", apart(drop(&again)-drop(&first), "lower", "higher"), foldsApart(first.FoldCount, again.FoldCount))
 	row("Pins", "off the form's seams by %.1f mm at most, re-hung %.1f mm", slip(&first), slip(&again))
-	fmt.Fprintf(w, "\n%s\n%s\n", advice, caution)
+	fmt.Fprintf(w, "\n%s\n%s\n", advice, say.Caution)
 }
 
 var (
@@ -54,13 +55,13 @@ const advice = "Cut single layer. Hang front and back 24 to 48 hours before the 
 
 // Figures of truing, mm.
 var (
-	drop = dropFigure.Value
+	drop = edgeDrop.Value
 	slip = measure.Named("pin_slip_mm").Value
 )
 
 // hangWords says in a line how a piece hangs.
 func hangWords(o drape.Outcome) string {
-	text := fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, dropFigure.Amount(drop(&o)), several(o.FoldCount, "fold"))
+	text := fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, edgeDrop.Amount(drop(&o)), say.Several(o.FoldCount, "fold"))
 	if o.Laid > 0 {
 		text += "; " + tryText(o.Try())
 	}
@@ -70,17 +71,9 @@ func hangWords(o drape.Outcome) string {
 // longerBy says by how much a length has changed.
 func longerBy(v float64) string {
 	if v < 0 {
-		return fmt.Sprintf("%.1f cm shorter", -cm(v))
+		return fmt.Sprintf("%.1f cm shorter", -say.CM(v))
 	}
-	return fmt.Sprintf("%.1f cm longer", cm(v))
-}
-
-// several says how many of a thing there are.
-func several(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf("%.1f cm longer", say.CM(v))
 }
 
 // marksOf says how well the marks agree; a seam without pins has none.
@@ -88,7 +81,7 @@ func marksOf(s truing.Seam) string {
 	if s.Marks == 0 {
 		return fmt.Sprintf("%11s %12s", "no pins", "–")
 	}
-	return fmt.Sprintf("%8.1f mm %9.1f mm", mm(s.LeftRight), mm(s.Scatter))
+	return fmt.Sprintf("%8.1f mm %9.1f mm", say.MM(s.LeftRight), say.MM(s.Scatter))
 }
 
 // misfitOf says where the form's seam lies against the cloth's.
@@ -106,9 +99,9 @@ func misfitOf(m truing.Misfit) string {
 // inOrOut says how far inside or outside the seam of the cloth something lies.
 func inOrOut(v float64) string {
 	if v < 0 {
-		return fmt.Sprintf("%.1f mm outside", mm(-v))
+		return fmt.Sprintf("%.1f mm outside", say.MM(-v))
 	}
-	return fmt.Sprintf("%.1f mm inside", mm(v))
+	return fmt.Sprintf("%.1f mm inside", say.MM(v))
 }
 
 // apart says a difference in millimetres.
@@ -132,14 +125,12 @@ func foldsApart(a, b int) string {
 // openingWords compares the opening with the head.
 func (r *truth) openingWords() string {
 	o := r.opening()
-	text := fmt.Sprintf("%.1f cm round edge and back neck; head %.1f cm: ", cm(o), cm(r.head))
+	text := fmt.Sprintf("%.1f cm round edge and back neck; head %.1f cm: ", say.CM(o), say.CM(r.head))
 	if o < r.head {
 		return text + "does not pass, needs a fastening"
 	}
 	return text + "passes"
 }
-
-func mm(m float64) float64 { return m * 1000 }
 
 // trueJSON holds the figures of cowl true --json and true.json.
 type trueJSON struct {
@@ -197,25 +188,25 @@ type walkJSON struct {
 
 // figures returns the figures of the truing.
 func (r *truth) figures() trueJSON {
-	first, again := r.first.run.Outcome, r.again.Outcome
+	first, again := r.first.Run.Outcome, r.again.Outcome
 	out := trueJSON{
-		Name: r.first.style.Name, Mark: r.mark, Half: r.half,
-		HalfEdge: mm(r.trued.Piece.HalfEdge), DraftEdge: mm(r.drafted.HalfEdge), ApexOff: mm(r.trued.Apex),
-		Extension: mm(r.trued.Piece.Extension), DraftExt: mm(r.drafted.Extension), Taken: mm(first.Taken),
+		Name: r.first.Style.Name, Mark: r.mark, Half: r.half,
+		HalfEdge: say.MM(r.trued.Piece.HalfEdge), DraftEdge: say.MM(r.drafted.HalfEdge), ApexOff: say.MM(r.trued.Apex),
+		Extension: say.MM(r.trued.Piece.Extension), DraftExt: say.MM(r.drafted.Extension), Taken: say.MM(first.Taken),
 		Laid: first.Laid, Kept: first.Kept, AgainKept: again.Kept,
-		Opening: mm(r.opening()), Head: mm(r.head), Passes: r.opening() >= r.head,
-		Seam: mm(r.suit.Allow.Seam), SideSeam: mm(r.suit.Allow.Side),
+		Opening: say.MM(r.opening()), Head: say.MM(r.head), Passes: r.opening() >= r.head,
+		Seam: say.MM(r.suit.Allow.Seam), SideSeam: say.MM(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),
 		AgainState: string(again.Status), AgainDrop: drop(&again), AgainFolds: again.FoldCount, AgainSlip: slip(&again),
-		Treatment: treatmentOf(r.first.style, r.trued.Piece),
+		Treatment: treatmentOf(r.first.Style, r.trued.Piece),
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit
-		out.Seams = append(out.Seams, trueSeamJSON{s.Name, mm(s.Draft), mm(s.Length), s.Marks, mm(s.Moved), mm(s.LeftRight), mm(s.Scatter),
-			mm(m.Mean), mm(m.Least), mm(m.Most), float64(m.Places) / float64(m.Of)})
+		out.Seams = append(out.Seams, trueSeamJSON{s.Name, say.MM(s.Draft), say.MM(s.Length), s.Marks, say.MM(s.Moved), say.MM(s.LeftRight), say.MM(s.Scatter),
+			say.MM(m.Mean), say.MM(m.Least), say.MM(m.Most), float64(m.Places) / float64(m.Of)})
 	}
 	for _, k := range r.walked() {
-		out.Walked = append(out.Walked, walkJSON{k.Name, mm(k.Front), mm(k.Back)})
+		out.Walked = append(out.Walked, walkJSON{k.Name, say.MM(k.Front), say.MM(k.Back)})
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"runtime/debug"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/licences"
 )
 
@@ -14,10 +15,10 @@ type versionCmd struct {
 }
 
 // Run prints the version, or the notices.
-func (v versionCmd) Run(c console) error {
-	fmt.Fprintln(c.out, version())
+func (v versionCmd) Run(c console.Console) error {
+	fmt.Fprintln(c.Out, version())
 	if v.Licences {
-		fmt.Fprint(c.out, notices())
+		fmt.Fprint(c.Out, notices())
 	}
 	return nil
 }

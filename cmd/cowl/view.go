@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"runtime"
 
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/window"
@@ -26,7 +28,7 @@ type viewCmd struct {
 }
 
 // Run opens the window.
-func (v viewCmd) Run(ctx context.Context, c console) error {
+func (v viewCmd) Run(ctx context.Context, c console.Console) error {
 	if v.Scale != 0 && !(v.Scale >= 0.5 && v.Scale <= 4) {
 		return fmt.Errorf("--scale %g, want 0.5 to 4: 1 is 100 %%, 2 is 200 %%", v.Scale)
 	}
@@ -42,26 +44,28 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 	// More threads than cores: the system then shares them out between drawing
 	// and walking more evenly than Go does.
 	runtime.GOMAXPROCS(runtime.NumCPU() + 2)
-	defer heed()()
+	defer console.Heed()()
 	err = window.Run(window.Options{
 		Style: s, Path: v.Style, Out: v.Out, Scale: v.Scale, Size: [2]int{v.Width, v.Height},
-		Save:    func(dir, name string, data []byte) error { return save(dir, []output{{name, data}}) },
+		Save: func(dir, name string, data []byte) error {
+			return console.Save(dir, []console.File{{Name: name, Data: data}})
+		},
 		Result:  resultOf,
 		Afford:  viewable,
 		Context: ctx, Frames: v.Frames,
 		Report: func(t window.Timing) {
-			fmt.Fprintf(c.out, "%d pictures of %d points on %s: %.1f ms each (%.0f a second), %.1f ms busy, worst %.1f ms\n",
+			fmt.Fprintf(c.Out, "%d pictures of %d points on %s: %.1f ms each (%.0f a second), %.1f ms busy, worst %.1f ms\n",
 				t.Pictures, t.Nodes, t.Driver, t.Mean, 1000/t.Mean, t.Busy, t.Worst)
 		},
 	})
 	if errors.Is(err, stage.ErrNoDrawing) {
-		return fmt.Errorf("%w: %w", errNoWindow, err)
+		return fmt.Errorf("%w: %w", console.ErrNoWindow, err)
 	}
 	return err
 }
 
 // resultOf writes an outcome as result.json has it.
 func resultOf(s style.Style, p draft.Piece, o drape.Outcome) ([]byte, error) {
-	h := &hung{style: s, piece: p, run: &drape.Run{Outcome: o}}
-	return jsonOf(h.result())
+	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Run: &drape.Run{Outcome: o}}}
+	return console.JSON(h.result())
 }

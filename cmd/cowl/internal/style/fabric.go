@@ -81,3 +81,15 @@ func (s *Style) UseFabricFile(path string) error {
 	s.Fabric = rounded(f)
 	return nil
 }
+
+// Deciding are the values that decide how a cloth falls.
+var Deciding = []materials.Field{materials.Weight, materials.BendWarp, materials.BendWeft, materials.Shear}
+
+// LeastKnown is how the least known of the deciding values of f is known.
+func LeastKnown(f materials.Fabric) materials.Kind {
+	k := materials.Measured
+	for _, q := range Deciding {
+		k = max(k, f.Basis[q].Kind)
+	}
+	return k
+}

@@ -6,6 +6,7 @@
 package style
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 
@@ -169,4 +170,19 @@ func (s *Style) Clone() Style {
 	c.taken, c.from = maps.Clone(s.taken), maps.Clone(s.from)
 	c.Trims = slices.Clone(s.Trims)
 	return c
+}
+
+// ForWhom says in a few words for whom the piece is.
+func (s Style) ForWhom() string {
+	text := fmt.Sprintf("chart size %d", s.Size)
+	if n := s.Taken(); n > 0 {
+		text += fmt.Sprintf(" with %d own measurements", n)
+	}
+	if s.Points != nil {
+		text += ", own block"
+	}
+	if s.Lines != nil {
+		text += ", own piece"
+	}
+	return text
 }

@@ -1,0 +1,126 @@
+// Package drawn is a drape with what it was made from, as it is drawn: the scene, the
+// section through its centre front, the bounds that its edge is held against. Start at
+// [Drape].
+package drawn
+
+import (
+	"fmt"
+
+	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/mesh/export/gltf"
+	"cowl/mesh/form"
+	"cowl/mesh/surface"
+	"cowl/sim/drape"
+	"cowl/sim/fold"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Drape is a drape with what it was made from: all that is needed to draw it and to
+// read its section.
+type Drape struct {
+	Style style.Style
+	Piece draft.Piece
+	Form  *form.Form
+	Run   *drape.Run
+	Toile bool             // drawn with grain lines instead of the look of the fabric
+	skin  *surface.Surface // see smooth
+}
+
+// Scene is what is drawn: cloth, form and a numbered mark on every counted
+// fold. The numbers are those of the section.
+func (h *Drape) Scene() stage.Scene {
+	s := stage.Scene{Cloth: h.Run.Drape.Sheet(), Smooth: h.Smooth(), FoldY: h.Piece.FoldY, Grain: h.Piece.Grain}
+	if !h.Toile {
+		s.Look.Own = h.Style.Fabric.Look
+	}
+	surface := h.Form.Surface()
+	s.Form, s.Seams = &surface, h.Form.SeamLines()
+	if h.Style.Hang.Free {
+		surface = stage.Hanger(h.Form.Shoulder(1), h.Form.Shoulder(-1))
+		s.Seams, s.Look.Form = nil, stage.Wood
+	}
+	for _, f := range h.Run.Reading.Folds {
+		if f.Zone == fold.AboveBust {
+			at := h.onCentre(h.Piece.FoldY - f.CF)
+			s.Marks = append(s.Marks, stage.Mark{At: at, Number: len(s.Marks) + 1})
+		}
+	}
+	return s
+}
+
+// Cloth is the look of the fabric for files of the open standard.
+func (h *Drape) Cloth() gltf.Cloth {
+	if h.Toile {
+		return gltf.Cloth{}
+	}
+	return stage.ForFile(h.Style.Fabric.Look, h.Piece.Grain)
+}
+
+// Smooth is the cloth as it is drawn, made once.
+func (h *Drape) Smooth() *surface.Surface {
+	if h.skin == nil {
+		s := surface.Smooth(h.Run.Drape.Sheet(), surface.Options{FoldY: h.Piece.FoldY})
+		h.skin = &s
+	}
+	return h.skin
+}
+
+// Section is the cut through the centre front. The facing is followed from the
+// edge to its free edge, or to where the lattice that stands for it ends.
+func (h *Drape) Section() stage.Section {
+	var s stage.Section
+	for _, q := range h.Run.Reading.Section {
+		s.Cloth = append(s.Cloth, q.At)
+	}
+	const step = 0.001 // m
+	for t := 0.0; t <= h.Piece.Facing; t += step {
+		p, ok := h.locate(h.Piece.FoldY + t)
+		if !ok {
+			break
+		}
+		s.Facing = append(s.Facing, r2.Vec{X: p.Z, Y: p.Y})
+	}
+	if !h.Style.Hang.Free {
+		for _, p := range h.Form.CF() {
+			s.Form = append(s.Form, r2.Vec{X: p.Z, Y: p.Y})
+		}
+	}
+	for _, f := range h.Run.Reading.Folds {
+		s.Folds = append(s.Folds, stage.SectionFold{
+			At: f.At, DepthMM: f.Depth * 1000, CFmm: f.CF * 1000, Counted: f.Zone == fold.AboveBust,
+		})
+	}
+	return s
+}
+
+// onCentre returns where the place of the flat centre front at height y lies.
+// Folds are read off the cloth, so it panics where there is none.
+func (h *Drape) onCentre(y float64) r3.Vec {
+	p, ok := h.locate(y)
+	if !ok {
+		panic(fmt.Sprintf("cowl: the centre front at %.1f cm lies off the cloth", y*100))
+	}
+	return p
+}
+
+// locate is onCentre; false off the clotm.
+func (h *Drape) locate(y float64) (r3.Vec, bool) {
+	d := h.Run.Drape
+	p, ok := d.Lattice.Locate(r2.Vec{Y: y})
+	if !ok {
+		return r3.Vec{}, false
+	}
+	return p.At(d.State.Pos), true
+}
+
+// Bounds returns how far below the shoulder neck points the edge of the flat
+// piece would hang alone in an upright plane, m: in a hanging curve and in a V.
+func Bounds(p draft.Piece) (curve, v float64) {
+	r := p.Report()
+	down := p.Block.Neck.Y - p.Block.CowlPoint(p.CowlPoint).Y
+	return down + r.DropChain, down + r.DropV
+}

@@ -1,0 +1,139 @@
+package study
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/sim/drape/measure"
+)
+
+// planCompare makes one case a fabric.
+func planCompare(a Spec, s style.Style) (*plan, error) {
+	cloths, err := a.fabrics()
+	if err != nil {
+		return nil, err
+	}
+	p := &plan{spec: a, style: s, sheet: compareSheet, pairs: compareDiffs}
+	for _, f := range cloths {
+		one := s
+		one.Fabric = f
+		p.cases = append(p.cases, newCase(f.Name, one))
+	}
+	return p, nil
+}
+
+// compareDiffs compares every fabric with the first.
+func compareDiffs(_ *plan, rs []caseResult) []difference {
+	var out []difference
+	for _, c := range rs[1:] {
+		for _, m := range figuresOnSheet {
+			out = append(out, differ(m, rs[0], c, len(rs)-1))
+		}
+	}
+	return out
+}
+
+// compareSheet makes the page.
+func compareSheet(p *plan, rs []caseResult) report.Page {
+	ds := compareDiffs(p, rs)
+	table := &report.Table{Head: []string{"Compared with the first"}, Note: statistic(p.spec.Placings, len(rs)-1)}
+	for _, m := range figuresOnSheet {
+		table.Head = append(table.Head, m.Name)
+	}
+	for _, row := range diffRows(ds) {
+		table.Rows = append(table.Rows, report.TableRow{Cells: row})
+	}
+	page := report.Page{
+		Title:    "Which cloth? " + p.style.Name,
+		Lead:     fmt.Sprintf("The same piece in %d fabrics, each placed by the same %d hands.", len(rs), p.spec.Placings),
+		Findings: compareFindings(rs, ds),
+		Facts:    held(p.style, p.spec, "Fabric"),
+		Blocks: []report.Block{
+			{Heading: "Side by side: same camera, same light, the first hand", Cards: clothCards(rs)},
+			{Heading: "Figures", Table: figureTable("Fabric", rs)},
+			{Charts: []report.Chart{keptStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(reachFigure, "Reach ahead of the form", rs, false), strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(standFigure, "Stand-off of the edge", rs, false)}},
+			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)), Charts: []report.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
+			{Heading: "What differs by more than the scatter", Table: table},
+			{Heading: "The fabrics", Table: clothTable(rs)},
+		},
+		Cautions: append(cautionsOf(p.style), weakCloths(rs)...),
+		Foot:     foot(p.spec),
+	}
+	page.Blocks = slices.Insert(page.Blocks, 2, triedTable("How many folds each cloth keeps", "Fabric", rs)...)
+	return page
+}
+
+// drawnOf says that not all sections are drawn, where they are too many.
+func drawnOf(n int) []string {
+	if n <= report.MostLines {
+		return nil
+	}
+	return []string{fmt.Sprintf("The first %d of %d fabrics: more lines could not be told apart.", report.MostLines, n)}
+}
+
+// compareFindings says first what each cloth makes of the folds, then what stands out.
+func compareFindings(rs []caseResult, ds []difference) []string {
+	var out []string
+	for _, c := range rs {
+		out = append(out, keptSentence(c.Name, c))
+	}
+	if least, most, ok := extreme(dropFigure, rs); ok {
+		a, _ := least.summary(dropFigure)
+		b, _ := most.summary(dropFigure)
+		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.", dropFigure.Amount(a), least.Name, dropFigure.Amount(b), most.Name))
+	}
+	var same []string
+	for _, m := range figuresOnSheet {
+		if text := against(m, rs[0].Name, ds); text != "" {
+			out = append(out, text)
+		} else {
+			same = append(same, strings.ToLower(m.Name))
+		}
+	}
+	if len(same) > 0 {
+		out = append(out, fmt.Sprintf("%s from %s in %s.", say.Upper(noDifference), rs[0].Name, strings.Join(same, ", ")))
+	}
+	return append(out, missingFinding(rs)...)
+}
+
+// clothCards names the cloth under each picture.
+func clothCards(rs []caseResult) []report.Card {
+	out := cards(rs, func(c caseResult) string { return c.Name })
+	for i := range out {
+		out[i].Lines = append([]string{rs[i].style.Fabric.Title}, out[i].Lines...)
+	}
+	return out
+}
+
+// against says which cases differ from the first in a figure; empty: none.
+func against(m *measure.Figure, first string, ds []difference) string {
+	var differing []string
+	for _, d := range ds {
+		if d.Figure == m && d.Clear {
+			differing = append(differing, d.Second+" "+m.Change(d.Mean))
+		}
+	}
+	if len(differing) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s, against %s: %s.", m.Name, first, strings.Join(differing, ", "))
+}
+
+// clothTable lists the values that decide.
+func clothTable(rs []caseResult) *report.Table {
+	t := &report.Table{Head: []string{"Fabric", "Weight, g/m²", "Bend warp, µN·m", "Bend weft, µN·m", "Shear, N/m", "Bending length, mm", "Known"}}
+	for _, c := range rs {
+		f := c.style.Fabric
+		row := []string{f.Title}
+		for _, q := range style.Deciding {
+			row = append(row, fmt.Sprintf("%.4g", q.InUnits(f)))
+		}
+		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000), style.LeastKnown(f).String())})
+	}
+	t.Note = "Known: how the least known of these values is known. Sources: cowl fabrics."
+	return t
+}

@@ -1,0 +1,69 @@
+package study
+
+import (
+	"fmt"
+	"math"
+
+	"cowl/cmd/cowl/internal/scatter"
+	"cowl/sim/drape/measure"
+)
+
+// difference is one comparison of two cases in one figure.
+type difference struct {
+	Figure        *measure.Figure
+	First, Second string // names of the cases
+	scatter.Difference
+}
+
+// noDifference is what a difference within the scatter is called.
+const noDifference = "no clear difference"
+
+// differ compares cases in a figure; of is how many comparisons of that figure
+// stand on the sheet.
+func differ(m *measure.Figure, first, second caseResult, of int) difference {
+	n := min(first.style.Hang.Placings, second.style.Hang.Placings)
+	return difference{m, first.Name, second.Name, scatter.Compare(first.values(m.Value)[:n], second.values(m.Value)[:n], of)}
+}
+
+// tooFew is what a difference is called that nothing can be said of.
+const tooFew = "too few placings"
+
+// text says a difference, "+1.2 cm", or that there is none or no telling.
+func (d difference) text() string {
+	switch {
+	case d.Clear:
+		return d.Figure.Change(d.Mean)
+	case math.IsInf(d.Limit, 1):
+		return tooFew
+	}
+	return noDifference
+}
+
+// statistic says, for the foot of a table, when a difference counts.
+func statistic(placings, comparisons int) string {
+	if placings < 3 {
+		return "With fewer than 3 placings nothing is said of differences: there is no scatter to hold them against. Use --placings 5 or more."
+	}
+	text := fmt.Sprintf("All cuts are placed by the same %d hands, so cuts are compared hand by hand. A difference is clear if its mean lies further from zero than %.1f times its standard error (paired t-test, two-sided, 5 %%",
+		placings, scatter.Student(placings-1, comparisons))
+	if comparisons > 1 {
+		text += fmt.Sprintf(" shared among the %d comparisons of a column", comparisons)
+	}
+	return text + "). Anything less is called no clear difference, which does not mean that there is none."
+}
+
+// diffTable lists differences, one line a pair and one column a figure.
+func diffRows(ds []difference) (rows [][]string) {
+	at := map[string]int{}
+	for _, d := range ds {
+		name := d.Second + " less " + d.First
+		i, ok := at[name]
+		if !ok {
+			i = len(rows)
+			at[name] = i
+			rows = append(rows, []string{name})
+		}
+		rows[i] = append(rows[i], d.text())
+	}
+	return rows
+}

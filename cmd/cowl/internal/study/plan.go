@@ -1,0 +1,16 @@
+package study
+
+import (
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/style"
+)
+
+// plan is what a spec comes to: the cases and how to make their sheet.
+type plan struct {
+	spec  Spec
+	style style.Style
+	cases []oneCase
+	vary  []factor                                    // what is varied, for the columns of the table
+	pairs func(p *plan, rs []caseResult) []difference // what is compared
+	sheet func(p *plan, rs []caseResult) report.Page
+}

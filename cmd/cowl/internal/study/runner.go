@@ -1,0 +1,180 @@
+package study
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+	"time"
+
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/trial"
+)
+
+// Options say how a study is computed, where it is kept and what is told of it.
+type Options struct {
+	Dir         string     // folder of the study
+	Part        trial.Part // hung here; the zero Part: all
+	Jobs        int        // drapes at a time, 1 or more
+	Retry       bool       // hang again what failed
+	JSON, Quiet bool       // print result.json alone; nothing but warnings
+}
+
+// runner computes the cases of one study folder.
+type runner struct {
+	Options
+	c      console.Console
+	hanger *hanger
+	hang   func(context.Context, oneCase, int) (trial.Made[Row], error) // one placing of a case
+}
+
+func newRunner(o Options, c console.Console) *runner {
+	h := newHanger(c)
+	return &runner{Options: o, c: c, hanger: h, hang: h.hang}
+}
+
+// store is where finished rows are kept.
+func (w *runner) store() trial.Store { return trial.Store(filepath.Join(w.Dir, "rows")) }
+
+// hangAll hangs what is not yet kept of the cases and returns what is known of
+// each. Called off, it says what is kept and returns the exit status.
+func (w *runner) hangAll(ctx context.Context, cases []oneCase) ([]caseResult, error) {
+	if err := tooLarge(cases, w.Jobs); err != nil {
+		return nil, err
+	}
+	rows, at := rowsOf(cases)
+	defer console.Heed()()
+	results, err := w.rounds(ctx, cases, rows, at)
+	if errors.Is(err, context.Canceled) {
+		done := 0
+		for _, r := range results {
+			if r.Done {
+				done++
+			}
+		}
+		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(rows), w.Dir)
+		return nil, console.Silent{Code: console.ExitCancelled}
+	}
+	if err != nil {
+		return nil, fmt.Errorf("%w: %w", console.ErrCannotSave, err)
+	}
+	return collect(cases, results, at, w.store()), nil
+}
+
+// warn tells of a row that is kept but no good.
+func (w *runner) warn(text string) { fmt.Fprintf(w.c.Err, "cowl: %s\n", text) }
+
+// rounds hangs the first hands that find out something, then all that is left: the
+// other hands of such a case do as its first has found.
+func (w *runner) rounds(ctx context.Context, cases []oneCase, rows []trial.Row, at []rowAt) (results []trial.Result[Row], err error) {
+	found := map[int]trial.Result[Row]{} // by the case
+	work := func(ctx context.Context, i int) (trial.Made[Row], error) {
+		c, k := cases[at[i].of], at[i].placing
+		if c.follows(k) {
+			r := found[at[i].of]
+			if r.Failed != "" {
+				return trial.Made[Row]{}, fmt.Errorf("the first hand gave no result: %s", say.FirstLine(r.Failed))
+			}
+			c.first = &r.Value.Outcome
+		}
+		return w.hang(ctx, c, k)
+	}
+	mine := dealt(cases, rows, at, w.Part)
+	for _, round := range []struct {
+		first bool
+		says  string
+	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
+		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
+		line := newPaceLine(w.c.Err, w.Quiet || w.JSON, round.says)
+		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: line.show, Warn: w.warn}, work)
+		line.clear()
+		if err != nil {
+			return results, err
+		}
+		for i, r := range results {
+			if at[i].placing == 0 {
+				found[at[i].of] = r
+			}
+		}
+	}
+	return results, nil
+}
+
+// dealt returns which rows belong to a part. Hands that follow a first one go where it
+// goes, which no other part then has to hang for them.
+func dealt(cases []oneCase, rows []trial.Row, at []rowAt, p trial.Part) []bool {
+	turn, out := map[string]int{}, make([]bool, len(rows))
+	for i, r := range rows {
+		key := r.Key
+		if c := cases[at[i].of]; c.finds() {
+			key = c.key(0)
+		}
+		if _, ok := turn[key]; !ok {
+			turn[key] = len(turn)
+		}
+		out[i] = p.Has(turn[key])
+	}
+	return out
+}
+
+// paceLine tells how far a study has come: over and over on a terminal, a line
+// a minute in the log of a batch job.
+type paceLine struct {
+	w    io.Writer // nil: nobody is told
+	live bool
+	last time.Time
+	says string // what is done of so many
+}
+
+func newPaceLine(w io.Writer, quiet bool, says string) *paceLine {
+	if quiet {
+		return &paceLine{}
+	}
+	if t := console.Terminal(w); t != nil {
+		return &paceLine{w: t, live: true, last: time.Now(), says: says}
+	}
+	return &paceLine{w: w, last: time.Now(), says: says}
+}
+
+// show writes p.
+func (l *paceLine) show(p trial.Pace) {
+	if l.w == nil || p.Mine == 0 || !l.live && time.Since(l.last) < time.Minute {
+		return
+	}
+	l.last = time.Now()
+	text := fmt.Sprintf("%d of %d %s", p.Done, p.Mine, l.says)
+	if kept := p.Rows - p.Mine; kept > 0 {
+		text += fmt.Sprintf(", %d kept", kept)
+	}
+	if p.Failed > 0 {
+		text += fmt.Sprintf(", %d failed", p.Failed)
+	}
+	if p.Left > 0 {
+		text += ", about " + spoken(p.Left) + " left"
+	}
+	if l.live {
+		fmt.Fprintf(l.w, "\r\x1b[K%s", text)
+		return
+	}
+	fmt.Fprintln(l.w, text)
+}
+
+// clear wipes the line.
+func (l *paceLine) clear() {
+	if l.w != nil && l.live {
+		fmt.Fprint(l.w, "\r\x1b[K")
+	}
+}
+
+// spoken says a time as people would.
+func spoken(d time.Duration) string {
+	switch {
+	case d < 90*time.Second:
+		return fmt.Sprintf("%.0f s", d.Seconds())
+	case d < 90*time.Minute:
+		return fmt.Sprintf("%.0f min", d.Minutes())
+	}
+	return fmt.Sprintf("%.1f h", d.Hours())
+}

@@ -1,0 +1,149 @@
+package study
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/style"
+)
+
+// planSweep makes a case of every combination: fabric by fabric, then by the
+// further factors, the first factor running fastest.
+func planSweep(a Spec, s style.Style) (*plan, error) {
+	p := &plan{spec: a, style: s, sheet: sweepSheet, pairs: sweepDiffs}
+	for _, text := range a.Vary {
+		f, err := parseFactor(text)
+		if err != nil {
+			return nil, err
+		}
+		if err := f.fits(s); err != nil {
+			return nil, err
+		}
+		for _, g := range p.vary {
+			if g.name == f.name {
+				return nil, fmt.Errorf("--vary %s is given twice, want each once", f.name)
+			}
+		}
+		p.vary = append(p.vary, f)
+	}
+	starts, err := sweepStarts(a, s)
+	if err != nil {
+		return nil, err
+	}
+	if n := linesOf(len(starts), p.vary); n > report.MostLines {
+		return nil, fmt.Errorf("%d lines in one chart, want %d at most: fewer fabrics or fewer values of the further --vary", n, report.MostLines)
+	}
+	for _, start := range starts {
+		if err := p.combine(start, len(p.vary)-1); err != nil {
+			return nil, err
+		}
+	}
+	return p, nil
+}
+
+// linesOf counts the lines of the chart before anything is cut: a fabric each, by
+// the values of the further factors.
+func linesOf(fabrics int, vary []factor) int {
+	n := fabrics
+	for _, f := range vary[1:] {
+		n = min(n*len(f.values), 1e6)
+	}
+	return n
+}
+
+// sweepStarts returns one start a fabric.
+func sweepStarts(a Spec, s style.Style) ([]oneCase, error) {
+	cloths, err := a.fabrics()
+	if err != nil {
+		return nil, err
+	}
+	if len(cloths) == 0 {
+		return []oneCase{{style: s}}, nil
+	}
+	var out []oneCase
+	for _, f := range cloths {
+		one := s
+		one.Fabric = f
+		out = append(out, oneCase{style: one, Group: f.Name})
+	}
+	return out, nil
+}
+
+// combine runs through factor k and those before it.
+func (p *plan) combine(from oneCase, k int) error {
+	f := p.vary[k]
+	for _, v := range f.values {
+		one := from
+		if err := f.apply(&one.style, v); err != nil {
+			return err
+		}
+		one.Values = append([]float64{f.shown(v)}, from.Values...)
+		if k > 0 {
+			one.Group = strings.TrimPrefix(from.Group+", "+f.spokenValue(v), ", ")
+			if err := p.combine(one, k-1); err != nil {
+				return err
+			}
+			continue
+		}
+		c := newCase(f.said(v), one.style)
+		c.Group, c.Values = one.Group, one.Values
+		c.lined = slices.ContainsFunc(p.vary, func(f factor) bool { return f.name == "grain" })
+		p.cases = append(p.cases, c)
+	}
+	return nil
+}
+
+// spokenValue names a value in the name of a line: "cowl point 4 cm".
+func (f factor) spokenValue(v float64) string {
+	if f.unit == "" {
+		return f.said(v)
+	}
+	return f.label + " " + f.said(v)
+}
+
+// group is the cases of one line of a chart.
+type group struct {
+	name string
+	rs   []int // into the cases
+}
+
+// groupsOf splits cases into lines, in their order.
+func groupsOf(cases []oneCase) []group {
+	var out []group
+	for i, c := range cases {
+		if n := len(out); n == 0 || out[n-1].name != c.Group {
+			out = append(out, group{name: c.Group})
+		}
+		out[len(out)-1].rs = append(out[len(out)-1].rs, i)
+	}
+	return out
+}
+
+// pick returns the results of a group.
+func (g group) pick(rs []caseResult) []caseResult {
+	var out []caseResult
+	for _, i := range g.rs {
+		out = append(out, rs[i])
+	}
+	return out
+}
+
+// sweepDiffs compares, line by line, each value with the one before and the
+// last with the first.
+func sweepDiffs(p *plan, rs []caseResult) []difference {
+	var out []difference
+	for _, g := range groupsOf(p.cases) {
+		line := g.pick(rs)
+		for _, m := range figuresOnSheet {
+			for k := 1; k < len(line); k++ {
+				out = append(out, differ(m, line[k-1], line[k], len(line)))
+			}
+			if len(line) > 2 {
+				out = append(out, differ(m, line[0], line[len(line)-1], len(line)))
+			}
+		}
+	}
+	return append(out, lineDiffs(p, rs)...)
+}

@@ -1,0 +1,67 @@
+package study
+
+import (
+	"fmt"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+)
+
+// lineDiffs compares the edge drop of every further line with the first, value
+// by value.
+func lineDiffs(p *plan, rs []caseResult) []difference {
+	groups := groupsOf(p.cases)
+	first := groups[0].pick(rs)
+	of := (len(groups) - 1) * len(first)
+	var out []difference
+	for _, g := range groups[1:] {
+		for k, c := range g.pick(rs) {
+			d := differ(dropFigure, first[k], c, of)
+			d.First, d.Second = groups[0].name+" "+first[k].Name, g.name+" "+c.Name
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// linesBlock sets the differences between lines side by side; nothing where
+// there is one line.
+func linesBlock(p *plan, rs []caseResult) []report.Block {
+	groups := groupsOf(p.cases)
+	if len(groups) < 2 {
+		return nil
+	}
+	ds, first := lineDiffs(p, rs), groups[0].pick(rs)
+	t := &report.Table{Head: []string{p.vary[0].axis()}, Note: statistic(p.spec.Placings, len(ds))}
+	for _, g := range groups[1:] {
+		t.Head = append(t.Head, g.name)
+	}
+	for k, c := range first {
+		row := []string{c.Name}
+		for i := range groups[1:] {
+			row = append(row, ds[i*len(first)+k].text())
+		}
+		t.Rows = append(t.Rows, report.TableRow{Cells: row})
+	}
+	return []report.Block{{Heading: "Edge drop against " + groups[0].name + ", cut by cut", Table: t}}
+}
+
+// betweenLines says where lines differ from the first.
+func betweenLines(p *plan, rs []caseResult) []string {
+	groups := groupsOf(p.cases)
+	if len(groups) < 2 {
+		return nil
+	}
+	ds, n := lineDiffs(p, rs), len(groups[0].rs)
+	var parts []string
+	for i, g := range groups[1:] {
+		clear := 0
+		for _, d := range ds[i*n : (i+1)*n] {
+			if d.Clear {
+				clear++
+			}
+		}
+		parts = append(parts, fmt.Sprintf("%s at %d of %d", g.name, clear, n))
+	}
+	return []string{fmt.Sprintf("The edge drop differs clearly from %s: %s cuts.", groups[0].name, strings.Join(parts, ", "))}
+}

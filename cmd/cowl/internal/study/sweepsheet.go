@@ -1,0 +1,273 @@
+package study
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/scatter"
+	"cowl/mesh/draft"
+	"cowl/sim/drape"
+	"cowl/sim/drape/measure"
+)
+
+// sweepSheet makes the page.
+func sweepSheet(p *plan, rs []caseResult) report.Page {
+	var names []string
+	without := []string{}
+	for _, f := range p.vary {
+		names = append(names, f.label)
+		without = append(without, map[string]string{"extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}[f.name])
+	}
+	if len(p.spec.Fabrics) > 0 {
+		without = append(without, "Fabric")
+	}
+	if p.vary[0].name == "extension" || p.vary[0].name == "dart-share" {
+		without = append(without, "Extension", "Dart closed")
+	}
+	page := report.Page{
+		Title:    fmt.Sprintf("What %s does. %s", strings.Join(names, " and "), p.style.Name),
+		Lead:     fmt.Sprintf("%d cuts, each placed by the same %d hands.", len(rs), p.spec.Placings),
+		Findings: sweepFindings(p, rs),
+		Facts:    held(p.style, p.spec, without...),
+		Blocks:   []report.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
+		Cautions: cautionsOf(p.style),
+		Foot:     foot(p.spec),
+	}
+	if p.varies("grain") {
+		page.Cautions = append([]string{grainCaution}, page.Cautions...)
+	}
+	page.Blocks = append(page.Blocks, linesBlock(p, rs)...)
+	for _, g := range groupsOf(p.cases) {
+		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs))...)
+	}
+	return page
+}
+
+// varies reports whether the sweep varies a quantity.
+func (p *plan) varies(name string) bool {
+	return slices.ContainsFunc(p.vary, func(f factor) bool { return f.name == name })
+}
+
+// sweepCharts draws the figures over the first factor.
+func sweepCharts(p *plan, rs []caseResult) []report.Chart {
+	groups := groupsOf(p.cases)
+	drop := p.lines(dropFigure, "Edge drop", rs)
+	drop.Bands = p.bands(groups, rs)
+	reach, stand, twist := p.lines(reachFigure, "Reach ahead of the form", rs), p.lines(standFigure, "Stand-off of the edge", rs), p.lines(twistFigure, "Twist", rs)
+	drop.Zero, reach.Zero, stand.Zero, twist.Zero = true, true, true, true
+	rest := []report.Chart{p.depths(groups, rs), reach, drop}
+	if p.varies("edge-depth") {
+		rest = append(rest, p.lines(takenFigure, "Taken up at either cowl point", rs))
+	}
+	if len(groups) == 1 {
+		drop.Series[0].Name = "hung: mean ± standard deviation"
+		return append(append([]report.Chart{keptStack(rs)}, rest...), countStack(rs), stand, twist)
+	}
+	kept, count := p.lines(keptFigure, "Laid folds kept, mean", rs), p.lines(countFigure, "Folds above the bust, mean", rs)
+	kept.Whole, count.Whole = true, true
+	return append(append([]report.Chart{kept}, rest...), count, stand, twist)
+}
+
+// lines draws mean and ± one deviation of a figure, one line a group, with the
+// placings as dots.
+func (p *plan) lines(m *measure.Figure, title string, rs []caseResult) report.Lines {
+	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.People().Sign}
+	for _, g := range groupsOf(p.cases) {
+		s := report.Series{Name: g.name}
+		for _, r := range g.pick(rs) {
+			mean, deviation := r.summary(m)
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
+		}
+		c.Series = append(c.Series, s)
+	}
+	return c
+}
+
+// bands returns the bounds of the trade over the first factor. They depend on
+// the cut and not on the cloth, so they are drawn where all lines share them. An
+// edge that is set has others, by what is taken up.
+func (p *plan) bands(groups []group, rs []caseResult) []report.Band {
+	var out []report.Band
+	for i, g := range groups {
+		b := report.Band{Low: "hanging curve, edge alone", High: "V, edge alone"}
+		for _, r := range g.pick(rs) {
+			if r.wrong != nil {
+				continue
+			}
+			if r.style.Hang.EdgeDepth != draft.Auto {
+				return nil
+			}
+			curve, v := r.bounds()
+			b.X = append(b.X, r.Values[0])
+			b.LowAt, b.HighAt = append(b.LowAt, dropFigure.Sheet(curve)), append(b.HighAt, dropFigure.Sheet(v))
+		}
+		if i > 0 && fmt.Sprint(b) != fmt.Sprint(out[0]) {
+			return nil
+		}
+		out = append(out[:0], b)
+	}
+	return out
+}
+
+// mostFolds is how many folds, from the edge down, are drawn by themselves.
+const mostFolds = 4
+
+// depths draws the depth of each cowl fold. With several lines there is room
+// for the deepest alone.
+func (p *plan) depths(groups []group, rs []caseResult) report.Chart {
+	if len(groups) > 1 {
+		c := p.lines(depthFigure, "Depth of the deepest cowl fold", rs)
+		c.Zero = true
+		return c
+	}
+	c := report.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "mm", Zero: true}
+	for n := 1; n <= mostFolds; n++ {
+		s := report.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
+		any := false
+		for _, r := range rs {
+			each := r.values(func(o *drape.Outcome) float64 { return nthDepth(o, n) })
+			mean, deviation := scatter.Summary(each)
+			any = any || !math.IsNaN(mean)
+			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
+		}
+		if any {
+			c.Series = append(c.Series, s)
+		}
+	}
+	return c
+}
+
+// sweepGroup shows film strip, figures and differences of one line.
+func sweepGroup(p *plan, g group, rs []caseResult) []report.Block {
+	in := ""
+	if g.name != "" {
+		in = ": " + g.name
+	}
+	diffs := &report.Table{Head: []string{"Step"}, Note: statistic(p.spec.Placings, len(rs))}
+	for _, m := range figuresOnSheet {
+		diffs.Head = append(diffs.Head, m.Name)
+	}
+	one := &plan{spec: p.spec, vary: p.vary}
+	for _, r := range rs {
+		one.cases = append(one.cases, r.oneCase)
+	}
+	for _, row := range diffRows(sweepDiffs(one, rs)) {
+		diffs.Rows = append(diffs.Rows, report.TableRow{Cells: row})
+	}
+	var stacks []report.Chart
+	if g.name != "" {
+		stacks = append(stacks, countStack(rs))
+	}
+	blocks := []report.Block{{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name })}}
+	blocks = append(blocks, triedTable("How many folds each cut keeps"+in, p.vary[0].axis(), rs)...)
+	return append(blocks,
+		report.Block{Heading: "Figures" + in, Charts: stacks, Table: figureTable(p.vary[0].axis(), rs)},
+		report.Block{Heading: "Step by step" + in, Table: diffs},
+	)
+}
+
+// sweepFindings says what each line does from end to end, and where a step is
+// lost in the scatter.
+func sweepFindings(p *plan, rs []caseResult) []string {
+	var out []string
+	if p.varies("grain") {
+		out = append(out, grainCaution)
+	}
+	for _, g := range groupsOf(p.cases) {
+		line := g.pick(rs)
+		in := ""
+		if g.name != "" {
+			in = "In " + g.name + ": "
+		}
+		each := keptAlong(p.vary[0], line)
+		each = append(each, endToEnd(depthFigure, line), endToEnd(reachFigure, line), endToEnd(dropFigure, line),
+			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", scatter.Spoken(line[0].values(countFigure.Value)), line[0].Name,
+				scatter.Spoken(line[len(line)-1].values(countFigure.Value)), line[len(line)-1].Name))
+		if text := takenWords(line); text != "" {
+			each = append(each, text)
+		}
+		if in != "" {
+			each = []string{in + strings.Join(each, " ")}
+		}
+		out = append(out, each...)
+	}
+	out = append(out, betweenLines(p, rs)...)
+	out = append(out, belowCurve(rs)...)
+	return append(out, missingFinding(rs)...)
+}
+
+// keptAlong says what becomes of the laid folds along a line: of every row where their
+// number is varied, else from end to end.
+func keptAlong(f factor, line []caseResult) []string {
+	var out []string
+	if f.name == "folds" {
+		for _, c := range line {
+			out = append(out, keptSentence(say.Upper(c.Name)+": the cloth", c))
+		}
+		return out
+	}
+	var parts []string
+	for _, c := range line {
+		parts = append(parts, keptBrief(c)+" at "+c.Name)
+	}
+	return []string{"Laid folds kept: " + strings.Join(parts, ", ") + "."}
+}
+
+// endToEnd says how a figure changes along a line, and which steps are lost.
+func endToEnd(m *measure.Figure, line []caseResult) string {
+	first, last := line[0], line[len(line)-1]
+	a, _ := first.summary(m)
+	b, _ := last.summary(m)
+	text := fmt.Sprintf("%s: %s at %s, %s at %s", m.Name, m.Amount(a), first.Name, m.Amount(b), last.Name)
+	switch d := differ(m, first, last, len(line)); {
+	case !d.Clear:
+		text += "; end to end: " + d.text()
+	case len(line) == 2:
+		text += "; a clear difference"
+	}
+	if len(line) == 2 { // the only step is from end to end
+		return text + "."
+	}
+	lost := map[string][]string{}
+	for k := 1; k < len(line); k++ {
+		if d := differ(m, line[k-1], line[k], len(line)); !d.Clear {
+			lost[d.text()] = append(lost[d.text()], line[k-1].Name+" to "+line[k].Name)
+		}
+	}
+	if len(lost) == 0 {
+		return text + "; every step is clear."
+	}
+	for _, why := range []string{noDifference, tooFew} {
+		switch n := len(lost[why]); {
+		case n == len(line)-1:
+			text += "; from step to step: " + why
+		case n > 0:
+			text += "; " + why + ": " + strings.Join(lost[why], ", ")
+		}
+	}
+	return text + "."
+}
+
+// belowCurve says where the edge lies against the bounds of the trade.
+func belowCurve(line []caseResult) []string {
+	above, n, most := 0, 0, 0.0
+	for _, r := range line {
+		mean, _ := r.summary(dropFigure)
+		if r.wrong != nil || math.IsNaN(mean) || r.style.Hang.EdgeDepth != draft.Auto {
+			continue
+		}
+		n++
+		if curve, _ := r.bounds(); mean < curve {
+			above++
+			most = math.Max(most, curve-mean)
+		}
+	}
+	if n == 0 || above == 0 || line[0].style.Hang.Free {
+		return nil
+	}
+	return []string{fmt.Sprintf("The edge hangs higher than the hanging curve at %d of %d cuts, by up to %s: over a form it also runs forward.", above, n, dropFigure.Amount(most))}
+}

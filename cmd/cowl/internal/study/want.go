@@ -1,0 +1,144 @@
+package study
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/sim/drape/measure"
+)
+
+// Want is what seek is asked for: figures with their values in the unit of
+// files.
+type Want map[*measure.Figure]float64
+
+const wantForm = `want it like "edge drop 12cm, folds 3, depth 25mm"`
+
+// ParseWant reads a list of wants.
+func ParseWant(text string) (Want, error) {
+	w := Want{}
+	for _, part := range strings.Split(text, ",") {
+		words := strings.Fields(part)
+		if len(words) < 2 {
+			return w, fmt.Errorf("--want: %q is no want: %s", strings.TrimSpace(part), wantForm)
+		}
+		name, value := strings.ToLower(strings.Join(words[:len(words)-1], " ")), words[len(words)-1]
+		k := slices.IndexFunc(measure.Columns, func(f *measure.Figure) bool { return f.Sought != nil && slices.Contains(f.Sought.Names, name) })
+		if k < 0 {
+			return w, fmt.Errorf("--want: %q is not known: %s", name, wantForm)
+		}
+		f := measure.Columns[k]
+		v, err := wanted(f, name, value)
+		if _, twice := w[f]; twice && err == nil {
+			err = fmt.Errorf("%s is wanted twice", name)
+		}
+		if err != nil {
+			return w, fmt.Errorf("--want: %w", err)
+		}
+		w[f] = v
+	}
+	return w, nil
+}
+
+// wanted reads the value of a figure: a whole number or a length within a range.
+func wanted(f *measure.Figure, name, text string) (float64, error) {
+	low, high := f.In(f.Sought.Low), f.In(f.Sought.High)
+	if f.Sought.Whole {
+		v, err := parseNumber(text)
+		if err == nil && !(v == math.Trunc(v) && v >= low && v <= high) {
+			err = fmt.Errorf("%s %s, want a whole number from %g to %g", name, text, low, high)
+		}
+		return v, err
+	}
+	v, err := style.ParseLength(text)
+	if err == nil && !(f.In(v) >= low && f.In(v) <= high) {
+		err = fmt.Errorf("%s %s, want %g–%g mm", name, text, low, high)
+	}
+	return f.In(v), err
+}
+
+// value is what is wanted of a figure; NaN: not asked.
+func (w Want) value(f *measure.Figure) float64 {
+	if v, ok := w[f]; ok {
+		return v
+	}
+	return math.NaN()
+}
+
+// nearOf is how far a figure may be off to be called met, in the unit of files.
+func nearOf(f *measure.Figure) float64 { return f.In(f.Sought.Near) }
+
+// miss is how far a cut is from a want.
+type miss struct {
+	figure *measure.Figure
+	want   float64
+	got    float64 // mean over the placings
+	near   float64
+}
+
+// off is how far, in the units of the figure; NaN if there is nothing.
+func (m miss) off() float64 { return m.got - m.want }
+
+// met reports whether the cut counts as what was wanted.
+func (m miss) met() bool { return math.Abs(m.off()) <= m.near }
+
+// misses holds a result against the want.
+func (w Want) misses(c caseResult) []miss {
+	var out []miss
+	for _, f := range measure.Columns {
+		v, asked := w[f]
+		if !asked {
+			continue
+		}
+		x := miss{figure: f, want: v, near: nearOf(f)}
+		x.got, _ = c.summary(x.figure)
+		if x.figure == depthFigure && math.IsNaN(x.got) && unsettled([]caseResult{c}) < c.style.Hang.Placings {
+			x.got = 0 // no fold has no depth
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// far adds the misses up: the root of the sum of their squares, each over what
+// counts as near; +Inf where a figure is missing.
+func (w Want) far(c caseResult) float64 {
+	sum := 0.0
+	for _, m := range w.misses(c) {
+		if math.IsNaN(m.got) {
+			return math.Inf(1)
+		}
+		sum += (m.off() / m.near) * (m.off() / m.near)
+	}
+	return math.Sqrt(sum)
+}
+
+// farEach is far for every placing by itself; NaN where it gave no result.
+func (w Want) farEach(c caseResult) []float64 {
+	out := make([]float64, c.style.Hang.Placings)
+	for _, m := range w.misses(c) {
+		for k, v := range c.values(m.figure.Value) {
+			out[k] += (v - m.want) / m.near * (v - m.want) / m.near
+		}
+	}
+	for k := range out {
+		out[k] = math.Sqrt(out[k])
+	}
+	return out
+}
+
+// text says what is wanted.
+func (w Want) text() string {
+	var out []string
+	for _, f := range measure.Columns {
+		switch v, asked := w[f]; {
+		case asked && f.Sought.Whole:
+			out = append(out, fmt.Sprintf("%.0f %s", v, strings.ToLower(f.Name)))
+		case asked:
+			out = append(out, strings.ToLower(f.Name)+" "+f.Amount(v))
+		}
+	}
+	return strings.Join(out, ", ")
+}
