@@ -36,6 +36,9 @@ only  ./cmd/cowl/internal/study/stats 'cowl/cmd/cowl/internal/study/stats' 'stat
 only  ./cmd/cowl/internal/study/page 'cowl/cmd/cowl/internal/study/(page|stats)' 'sheets know words, tables and charts'
 only  ./cmd/cowl/internal/study/readback 'cowl/cmd/cowl/internal/study/readback' 'a test reads back with readers of its own'
 never ./cmd/cowl/internal/study/... 'cowl/cmd/cowl|cowl/cmd/cowl/internal/(window|panel)|github.com/alecthomas/kong' 'a study knows no command line and no window'
+for verbs in flags labs cloths; do
+	never ./cmd/cowl/internal/$verbs "cowl/cmd/cowl|cowl/cmd/cowl/internal/(study(/.*)?|window|panel|stage)|$gl" 'verbs apart know neither each other nor what draws'
+done
 never ./cmd/cowl/internal/console 'cowl/(mesh/(draft|form|export.*)|cmd/cowl/internal/(study.*|drawn|style))' 'a console knows no cowl'
 only  ./cmd/cowl/internal/say 'cowl/cmd/cowl/internal/say' 'words know nothing of what they are said of'
 never ./sim          'cowl/(mesh/(draft|form|export.*)|materials|sim/(fold|lab|drape|report))' 'the solver knows cloth, pins and an obstacle'

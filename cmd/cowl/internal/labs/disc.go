@@ -1,4 +1,4 @@
-package main
+package labs
 
 import (
 	"bytes"
@@ -14,17 +14,18 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/sim/lab"
 )
 
-type labDisc struct {
-	labFlags
-	Specimen *cloth   `placeholder:"LEN" help:"Diameter of the cloth (30cm); 24cm for limp, 36cm for stiff cloth, 25.4cm on the Japanese meter."`
-	Disc     *cloth   `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
-	Grain    *degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
-	Placings *int     `type:"count" least:"1" most:"48" placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
-	Fall     string   `enum:"dropped,lowered,slow" default:"lowered" help:"lowered: a table under the cloth goes down, as on the apparatus; dropped: the cloth is let go at once; slow: its weight comes on slowly."`
-	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
+type discCmd struct {
+	testFlags
+	Specimen *flags.Length  `placeholder:"LEN" help:"Diameter of the cloth (30cm); 24cm for limp, 36cm for stiff cloth, 25.4cm on the Japanese meter."`
+	Disc     *flags.Length  `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
+	Grain    *flags.Degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
+	Placings *int           `type:"count" least:"1" most:"48" placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
+	Fall     string         `enum:"dropped,lowered,slow" default:"lowered" help:"lowered: a table under the cloth goes down, as on the apparatus; dropped: the cloth is let go at once; slow: its weight comes on slowly."`
+	Gap      *flags.Length  `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
 // discJSON is what lab disc tells programs.
@@ -38,7 +39,7 @@ type discJSON struct {
 	Disc        float64        `json:"disc_mm"`
 	Fall        string         `json:"fall"`
 	Each        []drapedJSON   `json:"each"`
-	labRun
+	computed
 }
 
 // drapedJSON is one placing.
@@ -50,7 +51,7 @@ type drapedJSON struct {
 }
 
 // Run lets the cloth fall.
-func (d labDisc) Run(ctx context.Context, c console.Console) error {
+func (d discCmd) Run(ctx context.Context, c console.Console) error {
 	return d.test(ctx, c, func(s specimen) (reading, error) {
 		set, err := d.setup()
 		if err != nil {
@@ -66,7 +67,7 @@ func (d labDisc) Run(ctx context.Context, c console.Console) error {
 		}
 		picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
 		out := discOf(r, set)
-		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, []string{
+		return reading{r.Run, func(how computed) any { out.computed = how; return out }, []string{
 			line("Rig", "%.4g cm of cloth on %.4g cm", set.Specimen*100, set.Disc*100),
 			line("Drape", "coefficient %.1f %% (± %.1f over %d placings)", out.Coefficient, out.Spread, len(r.Each)),
 			line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
@@ -76,7 +77,7 @@ func (d labDisc) Run(ctx context.Context, c console.Console) error {
 }
 
 // setup reads the flags.
-func (d labDisc) setup() (lab.DiscSetup, error) {
+func (d discCmd) setup() (lab.DiscSetup, error) {
 	set := lab.DiscSetup{Specimen: 0.30, Disc: 0.18, Grain: grainOf(d.Grain), Fall: lab.Fall(d.Fall)}
 	if err := lengths(
 		lengthFlag{"specimen", d.Specimen, &set.Specimen}, lengthFlag{"disc", d.Disc, &set.Disc},

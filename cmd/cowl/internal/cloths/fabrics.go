@@ -1,4 +1,6 @@
-package main
+// Package cloths is the verbs that show fabrics and make them from tests: fabrics, [Fabrics],
+// and swatch, [Swatch].
+package cloths
 
 import (
 	"fmt"
@@ -12,7 +14,8 @@ import (
 	"cowl/materials"
 )
 
-type fabricsCmd struct {
+// Fabrics is the verb fabrics.
+type Fabrics struct {
 	Name          string `arg:"" optional:"" help:"Show this fabric in full, as a fabric file."`
 	Search        string `placeholder:"WORDS" help:"Only those with all these words in name, title, fibre or weave."`
 	Weight        string `placeholder:"A:B" help:"Only those that weigh from A to B, 80gsm:150gsm; either may be left out."`
@@ -22,7 +25,7 @@ type fabricsCmd struct {
 }
 
 // Run lists the library, a part of it or one fabric.
-func (f fabricsCmd) Run(c console.Console) error {
+func (f Fabrics) Run(c console.Console) error {
 	list, err := f.pick()
 	if err != nil {
 		return err
@@ -41,7 +44,7 @@ func (f fabricsCmd) Run(c console.Console) error {
 }
 
 // pick returns the fabrics asked for.
-func (f fabricsCmd) pick() ([]materials.Fabric, error) {
+func (f Fabrics) pick() ([]materials.Fabric, error) {
 	if f.Name != "" {
 		if f.Search != "" || f.Weight != "" || f.BendingLength != "" || f.Limp {
 			return nil, fmt.Errorf("fabrics %s: one fabric is named, want it without --search, --weight, --bending-length and --limp", f.Name)
