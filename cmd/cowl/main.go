@@ -92,7 +92,7 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(err))
+		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(flags.Renamed(err)))
 		return console.ExitBadInput
 	}
 	return console.Status(parsed.Run(), c.Err)
