@@ -39,6 +39,7 @@ type cli struct {
 	Proof   proofCmd       `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`
 	Lab     labs.Cmd       `cmd:"" help:"Run a standard test on the cloth: bend, pull, disc or hang."`
 	Bench   benchCmd       `cmd:"" help:"Measure how long drapes take on this machine."`
+	Help    helpCmd        `cmd:"" help:"Read about a topic: the style file, flags, studies, fabrics, limits …"`
 	Version versionCmd     `cmd:"" help:"Print the version."`
 
 	VersionFlag kong.VersionFlag `name:"version" help:"Print the version."`
