@@ -10,6 +10,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/export/gltf"
@@ -42,7 +43,7 @@ type hung struct {
 }
 
 // Run hangs the piece, writes all files and prints the report.
-func (d drapeVerb) Run(ctx context.Context, c console.Console) error {
+func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	h, err := d.prepare()
 	if err != nil {
 		return err
@@ -63,7 +64,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console) error {
 	if err := d.compare(ctx, c, h, without); err != nil {
 		return err
 	}
-	files, missing, err := h.outputs(c)
+	files, missing, err := h.outputs(draw)
 	if err != nil {
 		return err
 	}
@@ -82,7 +83,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := errors.Join(d.override(&s), setFields(&s, d.Hang)); err != nil {
+	if err := errors.Join(d.override(&s), flags.SetFields(&s, d.Hang)); err != nil {
 		return nil, err
 	}
 	if err := s.Check(); err != nil {
@@ -134,8 +135,8 @@ const styleHead = "# Written by cowl. Run the same drape again:  cowl drape --st
 
 // outputs makes the files of the drape. Where nothing can be drawn the picture
 // is left out and missing says why.
-func (h *hung) outputs(c console.Console) (files []console.File, missing, err error) {
-	pictures, missing := h.pictures(c)
+func (h *hung) outputs(draw drawn.Stager) (files []console.File, missing, err error) {
+	pictures, missing := h.pictures(draw)
 	files = append(files, pictures...)
 	result := func() (console.File, error) {
 		b, err := console.JSON(h.result())
@@ -161,8 +162,8 @@ func (h *hung) solid() (console.File, error) {
 }
 
 // pictures draws the sheet of four views, and the turning picture if it is wanted.
-func (h *hung) pictures(c console.Console) ([]console.File, error) {
-	st, err := c.Stage()
+func (h *hung) pictures(draw drawn.Stager) ([]console.File, error) {
+	st, err := draw()
 	if err != nil {
 		return nil, err
 	}

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/stats"
 )
 
 // A difference that is not clear tells how large it is and what hides it, so that a
@@ -12,14 +12,14 @@ import (
 // never a step.
 func TestDifferenceText(t *testing.T) {
 	for _, q := range []struct {
-		d    scatter.Difference
+		d    stats.Difference
 		want string
 	}{
-		{scatter.Difference{Mean: 12, Limit: 5, Clear: true}, "+1.2 cm"},
-		{scatter.Difference{Mean: -12, Limit: 5, Clear: true}, "−1.2 cm"},
-		{scatter.Difference{Mean: 21, Limit: 30}, "no clear difference: +2.1 cm, scatter 3.0 cm"},
-		{scatter.Difference{Mean: 0.3, Limit: 0.1, Clear: true}, "differs by less than is shown"},
-		{scatter.Difference{Mean: 20, Limit: math.Inf(1)}, tooFew},
+		{stats.Difference{Mean: 12, Limit: 5, Clear: true}, "+1.2 cm"},
+		{stats.Difference{Mean: -12, Limit: 5, Clear: true}, "−1.2 cm"},
+		{stats.Difference{Mean: 21, Limit: 30}, "no clear difference: +2.1 cm, scatter 3.0 cm"},
+		{stats.Difference{Mean: 0.3, Limit: 0.1, Clear: true}, "differs by less than is shown"},
+		{stats.Difference{Mean: 20, Limit: math.Inf(1)}, tooFew},
 	} {
 		if got := (difference{Figure: dropFigure, Difference: q.d}).text(); got != q.want {
 			t.Errorf("%+v: %q, want %q", q.d, got, q.want)
