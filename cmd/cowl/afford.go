@@ -15,7 +15,7 @@ func (h *hung) affordable() error {
 	if h.Style.Hang.Folds == drape.Auto {
 		drapes = max(drapes, memory.Tries)
 	}
-	return memory.Afford(memory.Points(h.Piece, h.Style.Hang.Spacing), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
+	return memory.Afford(memory.Points(h.Piece, h.Style.Job(h.Piece, h.Form).FinestSpacing()), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
 }
 
 // viewable is affordable for so many panes of a window that hang p, the front of s, on

@@ -80,7 +80,11 @@ func (h *hung) report(w io.Writer) {
 		row("Taken up", "%s", text)
 	}
 	for _, g := range measure.InReport {
-		if line := g.Line(o); line != "" {
+		line := g.Line(o)
+		if g.Title == "Softness" && line != "" {
+			line += measure.Sharpness(o)
+		}
+		if line != "" {
 			row(g.Title, "%s", line)
 		}
 	}
@@ -88,6 +92,9 @@ func (h *hung) report(w io.Writer) {
 		if r := h.changes[name]; r != nil {
 			r.report(w, name)
 		}
+	}
+	if text := measure.Halved(o); text != "" {
+		row("Halved", "%s", text)
 	}
 	row("Computed", "%s, %.0f s", measure.Say(o, "forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"), h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", say.Caution)

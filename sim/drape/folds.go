@@ -109,8 +109,10 @@ type trial struct {
 }
 
 // first hangs the job by its first hand, with every count if none is asked for, and
-// sets the edge.
+// sets the edge; what it shows is carried on to finer lattices if that is asked for.
 func (j Job) first(ctx context.Context) (trial, error) {
+	fine := j.Fine
+	j.Fine = false
 	counts := []int{j.Folds}
 	if j.Folds == Auto {
 		counts = j.counts()
@@ -135,7 +137,11 @@ func (j Job) first(ctx context.Context) (trial, error) {
 	}
 	if j.SetEdge {
 		j.Folds = t.shown.drape.Job.Folds
-		t.shown, err = j.setEdge(ctx, t.shown)
+		if t.shown, err = j.setEdge(ctx, t.shown); err != nil {
+			return t, err
+		}
 	}
+	t.shown.drape.Job.Fine = fine
+	t.shown, err = t.shown.refined(ctx)
 	return t, err
 }

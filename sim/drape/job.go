@@ -32,6 +32,7 @@ type Job struct {
 	Waist     Waist
 	Pace      float64 // how many times as slow as usual the hand lays folds; 0 is 1
 	Shake     bool    // HangAll tries how hard a shake the folds shown survive
+	Fine      bool    // HangAll carries what has come to rest on to finer lattices, see FinestSpacing
 	SetEdge   bool    // the cloth is taken up or let down over the cowl points, see HangAll,
 	EdgeDepth float64 // until the edge on the centre front rests so far below the front neck point, m
 	Seed      uint64  // which hand places the cloth; same seed, same bits
@@ -126,7 +127,7 @@ func (j Job) Check() error {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
-	return errors.Join(j.checkWaist(), j.checkFolds(), j.CheckEdge())
+	return errors.Join(j.checkFine(), j.checkWaist(), j.checkFolds(), j.CheckEdge())
 }
 
 // rest brings cloth that has been let go to rest, coarse to fine. Cloth that falls does
@@ -245,12 +246,7 @@ func (d *Drape) finer() (*Drape, error) {
 	if err != nil {
 		return nil, err
 	}
-	for i, q := range f.Lattice.Rest {
-		if p, ok := d.Lattice.Locate(q); ok {
-			f.State.Pos[i] = p.At(d.State.Pos)
-			f.State.SetAs(i, d.State, p, 0.5)
-		}
-	}
+	f.State.Take(f.Lattice, d.State, d.Lattice, nil)
 	f.Steps, f.pins, f.track, f.shook, f.Result = d.Steps, d.pins, d.track, d.shook, d.Result
 	f.pinAll()
 	f.unpick()

@@ -43,10 +43,11 @@ type Outcome struct {
 	Inside        float64 // m, of the form
 	Pierced       int
 
-	Residual   float64 // total unbalanced force / weight
-	Energy     float64 // J, stored
-	EnergyAll  float64 // J, stored and of height, from the height of the waist
-	ShearShare float64 // of the stored energy
+	Coarser    *Outcome // on twice the spacing, before the last halving; nil: nothing was halved, see Job.Fine
+	Residual   float64  // total unbalanced force / weight
+	Energy     float64  // J, stored
+	EnergyAll  float64  // J, stored and of height, from the height of the waist
+	ShearShare float64  // of the stored energy
 	Nodes      int
 	Spacing    float64 // m
 	Iterations int

@@ -104,6 +104,9 @@ func hangEach(ctx context.Context, jobs []Job) ([]hung, error) {
 			if h.drape, errs[k] = Hang(ctx, job); errs[k] == nil {
 				h.outcome, h.reading, errs[k] = h.drape.outcome(time.Since(start).Seconds())
 			}
+			if errs[k] == nil {
+				*h, errs[k] = h.refined(ctx)
+			}
 		})
 	}
 	wg.Wait()

@@ -9,11 +9,11 @@ import (
 )
 
 // JSON writes an outcome as result.json has it, and after it the fields of
-// more, a struct.
+// more, a struct or nil.
 func JSON(o *drape.Outcome, more any) ([]byte, error) {
 	head, err := object(All, o)
-	if err != nil {
-		return nil, err
+	if err != nil || more == nil {
+		return head, err
 	}
 	rest, err := json.Marshal(more)
 	if err != nil || len(rest) <= len("{}") {
@@ -89,6 +89,34 @@ func triedJSON(tries []drape.Try) any {
 	out := []tryJSON{}
 	for _, t := range tries {
 		out = append(out, tryJSON(t))
+	}
+	return out
+}
+
+// coarserKeys are the figures that are told of the lattice of twice the spacing.
+var coarserKeys = []string{"spacing_mm", "kept", "extra", "edge_drop_mm", "forward_mm", "energy_mJ"}
+
+// coarser is an outcome before the last halving as result.json has it.
+type coarser drape.Outcome
+
+// MarshalJSON writes the figures that halving may move.
+func (c coarser) MarshalJSON() ([]byte, error) {
+	all := append(figures(coarserKeys), Named("folds"))
+	return object(all, (*drape.Outcome)(&c))
+}
+
+func coarserJSON(o *drape.Outcome) any {
+	if o == nil {
+		return nil
+	}
+	return coarser(*o)
+}
+
+// figures returns those of the keys.
+func figures(keys []string) []*Figure {
+	var out []*Figure
+	for _, k := range keys {
+		out = append(out, Named(k))
 	}
 	return out
 }

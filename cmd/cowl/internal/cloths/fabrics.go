@@ -34,7 +34,7 @@ func (f Fabrics) Run(c console.Console) error {
 	case f.JSON:
 		return c.PrintJSON(fabricsJSON(list))
 	case f.Name != "":
-		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)\n%s", list[0].Title, list[0].GravityLength()*1000, list[0].YAML())
+		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)%s\n%s", list[0].Title, list[0].GravityLength()*1000, heldFlat(list[0]), list[0].YAML())
 	case len(list) == 0:
 		fmt.Fprintln(c.Out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
 	default:
@@ -201,7 +201,7 @@ func fabricJSONOf(f materials.Fabric) fabricJSON {
 	basis, ranges, spreads := map[string]string{}, map[string][2]float64{}, map[string]float64{}
 	one := fabricJSON{
 		"name": f.Name, "title": f.Title, "fibre": f.Fibre, "weave": f.Weave,
-		"gravity_length_mm": f.GravityLength() * 1000, "bending_length_mm": f.GravityLength() * 1000,
+		"gravity_length_mm": f.GravityLength() * 1000, "friction_length_mm": f.FrictionLength() * 1000, "bending_length_mm": f.GravityLength() * 1000,
 		"basis": basis, "range": ranges, "spread": spreads,
 		"known": style.LeastKnown(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence, "note": f.Note,
 	}
@@ -221,4 +221,13 @@ func fabricJSONOf(f materials.Fabric) fabricJSON {
 		}
 	}
 	return one
+}
+
+// heldFlat tells what the friction of bending holds; empty where a fabric has none.
+func heldFlat(f materials.Fabric) string {
+	l := f.FrictionLength()
+	if l == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; its friction alone holds an edge of %.1f mm flat, %.2f of that", l*1000, l/f.GravityLength())
 }

@@ -71,6 +71,7 @@ var fields = slices.Concat([]Field{
 
 	number("hang", "spacing", length, func(s *Style) *float64 { return &s.Hang.Spacing },
 		fmt.Sprintf("Between crossings of the lattice, %gmm to %gmm: finer is slower.", 1000*drape.Finest, 1000*drape.Coarsest)),
+	yesNo("hang", "fine", func(s *Style) *bool { return &s.Hang.Fine }, "Carry the cloth at rest on to half the spacing, until that is near a quarter of its bending length, and say what the last halving moved; takes some ten times as long."),
 	whole("hang", "folds", func(s *Style) *int { return &s.Hang.Folds }, fmt.Sprintf("Folds that the hand lays down the centre front, 0 to %d; 0: it lets the cloth fall; auto: it tries how many the cloth keeps.", drape.MostFolds)).orAuto(),
 	number("hang", "edge_depth", length, func(s *Style) *float64 { return &s.Hang.EdgeDepth }, "How far below the front neck point the edge is set, by lifting the cloth over the cowl points or letting it down; auto: as it falls.").orAuto(),
 	oneOf("hang", "waist", func(s *Style) *drape.Waist { return &s.Hang.Waist }, drape.ParseWaist, "How the waist is held: side, at the side seams as it is worn; pinned, all round as on the stand; free, nowhere; auto: side, or free with a hem.").orAuto(),

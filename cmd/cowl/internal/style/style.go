@@ -46,6 +46,7 @@ type Hang struct {
 	Folds     int         // that the hand lays, or drape.Auto
 	EdgeDepth float64     // m below the front neck point that the edge is set to, or draft.Auto: as it falls
 	Waist     drape.Waist // or draft.Auto; read it through Style.Held
+	Fine      bool        // carry what has come to rest on to finer lattices
 	Shake     bool        // say how hard a shake each fold survives
 	Free      bool        // no dress form: hang from the two cowl points
 }
@@ -91,7 +92,7 @@ func (s *Style) Stands() error {
 // Job is what hangs p, the front of s, on the form of its wearer.
 func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
 	h := s.Hang
-	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Shake: h.Shake, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
+	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine, Shake: h.Shake, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
 }
 
 // Held is how the waist is held: as asked for, else at the sides, or nowhere where the
