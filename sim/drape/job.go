@@ -33,6 +33,7 @@ type Job struct {
 	Pace      float64 // how many times as slow as usual the hand lays folds; 0 is 1
 	Shake     bool    // HangAll tries how hard a shake the folds shown survive
 	Fine      bool    // HangAll carries what has come to rest on to finer lattices, see FinestSpacing
+	Lean      float64 // rad, HangAll bends the wearer of the drape shown so far forward and up again; 0: not
 	SetEdge   bool    // the cloth is taken up or let down over the cowl points, see HangAll,
 	EdgeDepth float64 // until the edge on the centre front rests so far below the front neck point, m
 	Seed      uint64  // which hand places the cloth; same seed, same bits
@@ -64,7 +65,8 @@ type Drape struct {
 	track   fold.Track // of the laid folds
 	tapes   int        // ties of the scene that are stay tapes; those behind sew up darts
 
-	shook float64 // strength of the shake it was given
+	shook     float64 // strength of the shake it was given
+	smoothing bool    // pins are still looked over
 }
 
 // The hand lets go of the cloth on a lattice of 5 to 10 mm, or on that which
@@ -127,13 +129,14 @@ func (j Job) Check() error {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
-	return errors.Join(j.checkFine(), j.checkWaist(), j.checkFolds(), j.CheckEdge())
+	return errors.Join(j.checkFine(), j.checkLean(), j.checkWaist(), j.checkFolds(), j.CheckEdge())
 }
 
 // rest brings cloth that has been let go to rest, coarse to fine. Cloth that falls does
 // so with even masses, see place; what is left for the light ones is to come to rest.
 // Cloth that was carried over falls too: it was not led slowly to where it is laid.
 func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
+	d.smoothing = true
 	if carried || d.Job.Folds == 0 {
 		d.settle(ctx, roughly, fallSteps, true)
 	} else {
@@ -151,6 +154,7 @@ func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
 	if d.Job.Folds > 0 && !d.over() {
 		d.shake(ctx, GentleShake, gentleSteps)
 	}
+	d.smoothing = false
 	if !d.over() {
 		d.finish(ctx)
 	}
@@ -247,7 +251,7 @@ func (d *Drape) finer() (*Drape, error) {
 		return nil, err
 	}
 	f.State.Take(f.Lattice, d.State, d.Lattice, nil)
-	f.Steps, f.pins, f.track, f.shook, f.Result = d.Steps, d.pins, d.track, d.shook, d.Result
+	f.Steps, f.pins, f.track, f.shook, f.smoothing, f.Result = d.Steps, d.pins, d.track, d.shook, d.smoothing, d.Result
 	f.pinAll()
 	f.unpick()
 	return f, nil
