@@ -229,7 +229,9 @@ func TestField(t *testing.T) {
 		}
 	})
 	s.click(50, 20)
+	s.In.Post(Event{Kind: Pressed, Press: Press{Letter('a'), Mods{Ctrl: true}}})
 	s.write("crepe")
+	s.picture()
 	if text != "crepe" {
 		t.Errorf("text %q, want what was typed in place of what was marked", text)
 	}
