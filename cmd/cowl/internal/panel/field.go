@@ -190,7 +190,8 @@ func (u *UI) typed(id string, r Rect, text, hint string, align float64, t touch)
 	}
 	u.point(r, align, t, first)
 	u.keys()
-	done := e.leave || u.In.Took(KeyEnter, Mods{})
+	u.entered = u.In.Took(KeyEnter, Mods{})
+	done := e.leave || u.entered
 	for _, p := range u.In.Keys {
 		done = done || p.Key == KeyTab
 	}
@@ -253,3 +254,6 @@ func (u *UI) Field(id string, r Rect, text, hint, help string) (now string, done
 	}
 	return text, false
 }
+
+// Entered reports whether the field that was left in this picture was left by Enter.
+func (u *UI) Entered() bool { return u.entered }

@@ -25,6 +25,7 @@ type UI struct {
 	byKey   bool   // the focus came by key: it is marked
 	focusAt Rect   // of the control that has the focus, in this picture
 	edit    editing
+	entered bool               // typing was ended by Enter in this picture
 	places  map[string]Rect    // where controls were drawn last, as far as in sight
 	offset  map[string]float64 // of scrolled areas, units
 	now     float64            // s
@@ -46,7 +47,7 @@ func (u *UI) Begin(w, h int, scale, now float64) {
 	u.In.take(scale, now)
 	u.List.begin(u.wide, u.tall, scale)
 	clear(u.places)
-	u.order, u.Help, u.Complaint, u.layer, u.focusAt = u.order[:0], "", "", "", Rect{}
+	u.order, u.Help, u.Complaint, u.layer, u.focusAt, u.entered = u.order[:0], "", "", "", Rect{}, false
 	if u.In.Struck[LeftButton] && u.edit.id != "" {
 		u.edit.leave = true // a click elsewhere ends typing, see field
 	}

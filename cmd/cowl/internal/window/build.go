@@ -120,7 +120,7 @@ func (a *App) paneWords(i int, r panel.Rect) {
 	u.Words(u.Fit(name, r.W-24, panel.Strong), r.X+12, r.Y+20, 0, panel.Strong, u.Theme.Ink)
 	u.Words(u.Fit(cut, r.W-24, panel.Small), r.X+12, r.Y+39, 0, panel.Small, u.Theme.Soft)
 	text := stageWords(p)
-	if p.frame.Read {
+	if p.figures() {
 		text = fmt.Sprintf("drop %s, %s", a.units.Length(o.EdgeDrop), plural(o.FoldCount, "cowl fold"))
 		if p.frame.Stage != drape.StageRest {
 			text += ", " + stageWords(p)
@@ -141,6 +141,10 @@ func stageWords(p *Pane) string {
 		return "making the form"
 	case p.live == nil:
 		return "waiting"
+	case p.stale():
+		return "changing"
+	case p.failed():
+		return "not at rest"
 	}
 	return p.frame.Stage
 }

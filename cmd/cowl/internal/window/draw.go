@@ -98,9 +98,9 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	if want != p.drawn {
 		a.moved = a.now
 	}
-	want.smooth = !a.slow || a.now-a.moved > calm && p.resting()
+	want.smooth = !a.slow || a.now-a.moved > calm && p.still()
 	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
-	if want.fine && p.resting() {
+	if want.fine && p.still() {
 		a.polish(p)
 	}
 	want.polished = p.polished == p.shown

@@ -213,6 +213,18 @@ func (d *drive) key(names ...string) {
 	d.settle()
 }
 
+// together sends events while the window is busy, so that one picture gets them all.
+func (d *drive) together(send func()) {
+	d.Helper()
+	busy, free := make(chan struct{}), make(chan struct{})
+	d.app.post(func(*App) { close(busy); <-free })
+	<-busy
+	send()
+	time.Sleep(50 * time.Millisecond)
+	close(free)
+	d.settle()
+}
+
 // settle waits until what was sent has been answered in a picture.
 func (d *drive) settle() {
 	d.Helper()

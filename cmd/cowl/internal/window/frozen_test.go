@@ -24,6 +24,8 @@ func TestFrozen(t *testing.T) {
 		name  string
 		check func(*drive)
 	}{
+		{"typed at once", typedAtOnce}, {"travel before a press", travelBeforePress}, {"search and Enter", searchAndEnter},
+		{"changing", changing}, {"doubts", doubtful},
 		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -104,12 +105,24 @@ func (a *App) grab(i int, h hit) {
 	a.hold(grip{pane: i, flat: h.flat, at: h.at, normal: back, stays: a.ui.In.Mods.Shift})
 }
 
+// touch takes note that a hand changes how the cloth of a pane hangs: what is seen
+// until the next moment is that of before.
+func (a *App) touch(p *Pane) {
+	if p.frame.Outcome.Status != sim.Diverged { // such cloth never moves again
+		p.asked.serial = p.frame.Serial
+	}
+}
+
+// offCloth is a place of the flat piece where there is no cloth, m.
+var offCloth = r2.Vec{X: 1e3, Y: 1e3}
+
 // hold closes the hand.
 func (a *App) hold(g grip) {
 	a.letGo()
 	a.past.Record(a.state(), "pulling the cloth", "")
 	a.panes[g.pane].hands.touch++
 	a.grip = &g
+	a.touch(a.panes[g.pane])
 	a.panes[g.pane].live.Grab(g.flat, g.at)
 }
 
@@ -156,6 +169,7 @@ func (a *App) pin(i int, h hit) {
 	p := a.panes[i]
 	a.past.Record(a.state(), "a pin", "")
 	p.hands.own = append(p.hands.own, pinMark{h.flat, h.at})
+	a.touch(p)
 	p.live.Pin(h.flat, h.at)
 	a.say("Pinned. Unpin takes it out again.")
 	a.touched()
@@ -190,6 +204,7 @@ func (a *App) unpin(i int, h hit) {
 	} else {
 		p.hands.gone = append(p.hands.gone, pinMark{q.Flat, q.At})
 	}
+	a.touch(p)
 	p.live.Unpin(q.Flat)
 	a.say(fmt.Sprintf("Took out a pin: %s.", q.Name))
 	a.touched()

@@ -25,6 +25,7 @@ type Pane struct {
 	live           *drape.Live
 	frame          drape.Frame
 	hands          hands
+	asked          asked
 	rested, before *rested    // the last rest, and the one before it with other work on the stand
 	gave           *sync.Once // of the walk: it has given way to drawing
 
@@ -80,11 +81,12 @@ func (p *Pane) report() func(drape.Progress) {
 
 // hang begins to hang the pane's style, or goes over to it.
 func (p *Pane) hang() {
+	j := p.ask()
 	if p.live == nil {
-		p.live = drape.NewLive(p.job())
+		p.live = drape.NewLive(j)
 		return
 	}
-	p.live.Change(p.job())
+	p.live.Change(j)
 }
 
 // restart hangs the style from the flat, with the pins of p.hands.
@@ -93,7 +95,7 @@ func (p *Pane) restart() {
 	if p.dummy == nil {
 		return
 	}
-	p.live = drape.NewLive(p.job())
+	p.live = drape.NewLive(p.ask())
 	for _, m := range p.hands.own {
 		p.live.Pin(m.flat, m.at)
 	}
@@ -133,11 +135,6 @@ func (p *Pane) poll() bool {
 	was := p.frame.Serial
 	p.live.Frame(&p.frame)
 	return p.frame.Serial != was
-}
-
-// resting reports whether nothing moves any more.
-func (p *Pane) resting() bool {
-	return p.live != nil && (p.frame.Stage == drape.StageRest || p.frame.Stage == drape.StageStopped)
 }
 
 // hasCloth reports whether there is cloth to look at.

@@ -175,9 +175,8 @@ func (a *App) take() {
 			p.keepRest()
 			a.awake = a.now + 2*calm
 		}
-		if p.frame.Err != nil {
-			a.complain(p.frame.Err)
-			p.frame.Err = nil
+		if err, news := p.refuse(); news {
+			a.complain(err)
 		}
 	}
 }

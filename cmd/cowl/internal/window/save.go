@@ -85,8 +85,12 @@ func (a *App) saveStyle() {
 // saveResult saves the figures of the active pane.
 func (a *App) saveResult() {
 	p := a.pane()
-	if !p.frame.Read {
+	switch {
+	case !p.frame.Read:
 		a.complain(errors.New("there are no figures yet: wait until the hand has let go of the cloth"))
+		return
+	case p.stale():
+		a.complain(errors.New("the figures are still those of before the change: wait until the cloth has taken it up"))
 		return
 	}
 	s, piece, o := p.Style.Clone(), p.frame.Hung, p.frame.Outcome

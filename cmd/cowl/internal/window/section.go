@@ -142,7 +142,7 @@ func (a *App) formCut(r panel.Rect, c chart, p *Pane) {
 
 // sectionFolds marks the folds that were read last.
 func (a *App) sectionFolds(c chart, p *Pane) {
-	if !p.frame.Read {
+	if !p.figures() {
 		return
 	}
 	n := 0
@@ -170,7 +170,7 @@ func (a *App) badge(at panel.Point, n int) {
 
 // foldMarks puts the numbers of the counted folds on the view.
 func (a *App) foldMarks(p *Pane, r panel.Rect) {
-	if !p.frame.Read || a.grip != nil {
+	if !p.figures() || a.grip != nil {
 		return
 	}
 	n := 0

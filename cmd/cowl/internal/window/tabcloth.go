@@ -17,7 +17,8 @@ var limpest = materials.Query{Limp: true}.Pick(materials.Library())
 // clothTab is the list of fabrics.
 func (a *App) clothTab(r panel.Rect) {
 	u := a.ui
-	a.search, _ = u.Field("search", r.Top(panel.RowHeight), a.search, "Search: silk, twill, crepe …", "Words in name, fibre or weave; the list shows what has them all.")
+	text, done := u.Field("search", r.Top(panel.RowHeight), a.search, "Search: silk, twill, crepe …", "Words in name, fibre or weave; the list shows what has them all. Enter takes the first.")
+	a.search = text
 	r.Top(8)
 	about := r.Bottom(min(206, r.H*0.42))
 	r.Bottom(8)
@@ -38,6 +39,8 @@ func (a *App) clothTab(r panel.Rect) {
 		u.Words("No fabric has all these words.", r.X, r.Y+20, 0, panel.Plain, u.Theme.Soft)
 	} else if k := u.Pick("fabrics", r, items, on, "Limp ones first. Arrow keys go through the list."); k != on {
 		a.takeFabric(list[k])
+	} else if done && a.search != "" && u.Entered() && list[0].Name != now.Name {
+		a.takeFabric(list[0])
 	}
 	a.aboutFabric(about, now)
 }

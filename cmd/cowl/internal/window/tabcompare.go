@@ -120,7 +120,7 @@ func (a *App) comparison(c *panel.Column) {
 			u.Fill(panel.Rect{X: r.X - 8, Y: r.Y + 2, W: 3, H: r.H - 6}, u.Theme.Accent)
 		}
 		drop := "–"
-		if p.frame.Read {
+		if p.figures() {
 			drop = a.units.Length(p.frame.Outcome.EdgeDrop)
 		}
 		u.Words(drop, r.X+r.W, r.Y+18, 1, panel.Strong, u.Theme.Ink)

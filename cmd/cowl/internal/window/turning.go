@@ -75,6 +75,10 @@ func (a *App) watchTurning() {
 		return
 	}
 	p := t.pane
+	if p.asked.refused != nil {
+		a.turning = nil
+		return
+	}
 	want := 90 * float64(t.step) / turnSteps
 	if p.frame.Serial == t.asked || !p.resting() || !p.frame.Read || math.Abs(p.frame.Job.Piece.Grain/degree-want) > 1e-6 {
 		return
