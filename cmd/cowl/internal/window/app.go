@@ -46,9 +46,7 @@ type App struct {
 	path       string // being typed, to open
 	turning    *turning
 	shownDrops []drop // of the demonstration, the last one
-	offered    []byte // style kept safe by the last run, nil: none to offer
-	unsaved    bool
-	safeAt     float64 // s, when to keep the style safe; 0: nothing to keep
+	offered    offering
 	watched    watched
 
 	note    note

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"flag"
 	"image"
 	"math"
 	"os"
@@ -108,7 +109,7 @@ func (d *drive) shown() (img *image.RGBA) {
 // hence the tolerance; a control that has moved or gone is outside it.
 func goldens(d *drive) {
 	d.x("mousemove", "640", "3") // on nothing
-	d.ask(func(a *App) { a.unsaved = false })
+	d.ask(func(a *App) { a.pane().keep.unsaved = false })
 	d.golden("opened.png")
 	d.ask(func(a *App) { a.tab = tabFolds })
 	d.golden("folds.png")
@@ -123,6 +124,24 @@ func goldens(d *drive) {
 		}
 	})
 	d.golden("stand.png")
+}
+
+var shots = flag.String("shots", "", "folder for pictures of the window on the way, to be looked at")
+
+// shot keeps a picture of the window where -shots asks for them. Nothing is compared.
+func (d *drive) shot(name string) {
+	d.Helper()
+	if *shots == "" {
+		return
+	}
+	d.settle()
+	d.ask(func(a *App) {
+		a.tasks = append(a.tasks, func() {
+			a.draw()
+			golden.Save(d.T, filepath.Join(*shots, name), stage.ReadScreen(a.wide, a.tall))
+		})
+	})
+	d.until("the picture", func(a *App) bool { return len(a.tasks) == 0 })
 }
 
 // golden compares what is shown with a picture in testdata.

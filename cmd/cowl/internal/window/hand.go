@@ -159,9 +159,9 @@ func (a *App) letGo() {
 	}
 	if p := a.panes[min(a.grip.pane, len(a.panes)-1)]; p.live != nil {
 		p.live.Drop()
+		p.touched(a.now)
 	}
 	a.grip = nil
-	a.touched()
 }
 
 // pin sets a pin where the cloth lies.
@@ -172,7 +172,7 @@ func (a *App) pin(i int, h hit) {
 	a.touch(p)
 	p.live.Pin(h.flat, h.at)
 	a.say("Pinned. Unpin takes it out again.")
-	a.touched()
+	p.touched(a.now)
 }
 
 // unpinReach is how near to a pin one must click on the flat piece, m.
@@ -196,7 +196,7 @@ func (a *App) unpin(i int, h hit) {
 	q := pins[best]
 	if q.Own {
 		for k, m := range p.hands.own {
-			if m.flat == q.Flat {
+			if m.flat == q.Flat || m.at == q.At {
 				p.hands.own = append(p.hands.own[:k:k], p.hands.own[k+1:]...)
 				break
 			}
@@ -207,5 +207,5 @@ func (a *App) unpin(i int, h hit) {
 	a.touch(p)
 	p.live.Unpin(q.Flat)
 	a.say(fmt.Sprintf("Took out a pin: %s.", q.Name))
-	a.touched()
+	p.touched(a.now)
 }

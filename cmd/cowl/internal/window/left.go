@@ -58,7 +58,7 @@ func (a *App) heading(r panel.Rect) {
 	if s.Points != nil {
 		wearer += ", own block"
 	}
-	if a.unsaved {
+	if a.pane().keep.unsaved {
 		wearer = "not saved · " + wearer
 	}
 	u.Words(u.Fit(upper(wearer)+" · "+s.Fabric.Title, r.W, panel.Small), r.X, r.Y+50, 0, panel.Small, u.Theme.Soft)

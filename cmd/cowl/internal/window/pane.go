@@ -11,9 +11,6 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/sim/drape"
-
-	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Pane is one style hanging on its form.
@@ -26,6 +23,7 @@ type Pane struct {
 	frame          drape.Frame
 	hands          hands
 	asked          asked
+	keep           keeping
 	rested, before *rested    // the last rest, and the one before it with other work on the stand
 	gave           *sync.Once // of the walk: it has given way to drawing
 
@@ -50,19 +48,6 @@ type painting struct {
 	polished        bool
 }
 
-// hands is what was put to the cloth by hand, as undo brings it back.
-type hands struct {
-	own   []pinMark // pins of one's own
-	gone  []pinMark // pins of the draft that were taken out
-	touch int       // how often the cloth was pulled
-}
-
-// pinMark is a pin and where it holds the cloth.
-type pinMark struct {
-	flat r2.Vec // m
-	at   r3.Vec // m
-}
-
 // job is what is to hang.
 func (p *Pane) job() drape.Job {
 	j := p.Style.Job(p.piece, p.dummy.form)
@@ -83,19 +68,24 @@ func (p *Pane) report() func(drape.Progress) {
 func (p *Pane) hang() {
 	j := p.ask()
 	if p.live == nil {
-		p.live = drape.NewLive(j)
+		p.begin(j)
 		return
 	}
 	p.live.Change(j)
 }
 
-// restart hangs the style from the flat, with the pins of p.hands.
+// restart hangs the style from the flat.
 func (p *Pane) restart() {
 	p.stop()
 	if p.dummy == nil {
 		return
 	}
-	p.live = drape.NewLive(p.ask())
+	p.begin(p.ask())
+}
+
+// begin hangs j from the flat, with the pins of p.hands.
+func (p *Pane) begin(j drape.Job) {
+	p.live = drape.NewLive(j)
 	for _, m := range p.hands.own {
 		p.live.Pin(m.flat, m.at)
 	}

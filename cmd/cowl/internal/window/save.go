@@ -75,11 +75,20 @@ func free(dir, name string) string {
 
 func (a *App) fileName(rest string) string { return stem(a.pane().Style.Name) + rest }
 
-// saveStyle saves the style of the active pane.
+// saveStyle saves the style of the active pane, and beside it the pins set by hand.
 func (a *App) saveStyle() {
-	s := a.pane().Style.Clone()
+	p := a.pane()
+	s, pins := p.Style.Clone(), p.hands.clone()
 	head := []byte("# Written by cowl view. Hang it again:  cowl drape --style FILE\n")
-	a.write(a.fileName(".yaml"), func() ([]byte, error) { return append(head, s.YAML()...), nil }, (*App).saved)
+	name := free(a.set.Folder, a.fileName(".yaml"))
+	style := func(a *App) {
+		a.write(name, func() ([]byte, error) { return append(head, s.YAML()...), nil }, func(a *App) { a.saved(p) })
+	}
+	if pins.none() {
+		style(a)
+		return
+	}
+	a.write(pinsFile(name), func() ([]byte, error) { return pins.csv(), nil }, style)
 }
 
 // saveResult saves the figures of the active pane.

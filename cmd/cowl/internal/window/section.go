@@ -190,23 +190,22 @@ func (a *App) onView(r panel.Rect, p r3.Vec) (panel.Point, bool) {
 	return panel.Point{X: r.X + x, Y: r.Y + y}, ahead > 0
 }
 
-// pinMarks shows the pins while a tool of the hand is in use, and what the hand
-// holds.
+// pinMarks shows one's own pins, those of the draft while a tool of the hand is in use,
+// and what the hand holds.
 func (a *App) pinMarks(p *Pane, r panel.Rect) {
 	u := a.ui
 	if a.tool != toolLook && p.live != nil {
 		for _, q := range p.live.Pins() {
-			at, ok := a.onView(r, q.At)
-			if !ok {
-				continue
-			}
-			if q.Own {
-				u.Disc(at, 6, u.Theme.OnInk)
-				u.Disc(at, 5, u.Theme.Accent)
-			} else {
+			if at, ok := a.onView(r, q.At); ok && !q.Own {
 				u.Disc(at, 3, u.Theme.OnInk)
 				u.Disc(at, 2.2, u.Theme.Ink)
 			}
+		}
+	}
+	for _, m := range p.hands.own {
+		if at, ok := a.onView(r, m.at); ok {
+			u.Disc(at, 6, u.Theme.OnInk)
+			u.Disc(at, 5, u.Theme.Accent)
 		}
 	}
 	if g := a.grip; g != nil && a.panes[g.pane] == p {

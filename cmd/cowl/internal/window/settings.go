@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/materials/infile"
@@ -16,19 +17,17 @@ import (
 // Settings are what a user sets once. They lie in the user's config folder and
 // hold nothing of a style.
 type Settings struct {
-	Units  Units   `yaml:"units"`
-	Scale  float64 `yaml:"scale"`  // 0: that of the display; 1: 100 %, 2: 200 %
-	Large  bool    `yaml:"large"`  // letters for a projector
-	Folder string  `yaml:"folder"` // where files are saved to
-	Wide   int     `yaml:"wide"`   // pixels of the window
-	Tall   int     `yaml:"tall"`
-	Fine   bool    `yaml:"fine"` // soft shadows when the cloth is at rest
+	Units  Units     `yaml:"units"`
+	Scale  float64   `yaml:"scale"`  // 0: that of the display; 1: 100 %, 2: 200 %
+	Large  bool      `yaml:"large"`  // letters for a projector
+	Folder string    `yaml:"folder"` // where files are saved to
+	Wide   int       `yaml:"wide"`   // pixels of the window
+	Tall   int       `yaml:"tall"`
+	Fine   bool      `yaml:"fine"`  // soft shadows when the cloth is at rest
+	Asked  time.Time `yaml:"asked"` // of the newest style on the shelf that was offered
 }
 
-const (
-	settingsFile = "window.yaml"
-	safeFile     = "unsaved-style.yaml"
-)
+const settingsFile = "window.yaml"
 
 // defaults are the settings of the first start.
 func defaults() Settings {

@@ -47,8 +47,8 @@ func (a *App) setCount(n int) {
 	}
 	a.past.Record(a.state(), "the number of drapes", "")
 	a.letGo()
+	a.keepSafe(true)
 	a.count(n)
-	a.touched()
 }
 
 // fan is one cut in several ways.
@@ -108,7 +108,6 @@ func (a *App) spread(f fan) {
 			a.complain(err)
 		}
 	}
-	a.touched()
 }
 
 // comparison lists the leading figures of all panes.

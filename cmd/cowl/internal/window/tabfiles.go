@@ -55,6 +55,7 @@ func (a *App) filesTab(r panel.Rect) {
 			}
 			c.Gap(4)
 		}
+		a.keptList(c)
 		c.Gap(8)
 	})
 }

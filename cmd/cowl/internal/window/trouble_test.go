@@ -59,7 +59,7 @@ func changing(d *drive) {
 			d.Errorf("saving the result says %q, want that it is that of before", a.note.text)
 		}
 		a.note = note{}
-		a.unsaved = false
+		a.pane().keep.unsaved = false
 	})
 	d.x("mousemove", "640", "3")
 	d.golden("changing.png")
@@ -71,7 +71,7 @@ func doubtful(d *drive) {
 	d.ask(func(a *App) {
 		f := &a.pane().frame
 		f.Stage, f.Outcome.Status, f.Outcome.Warning = drape.StageStopped, sim.StepLimit, "layers of cloth pass through each other: try a finer spacing or another seed"
-		a.unsaved = false
+		a.pane().keep.unsaved = false
 	})
 	d.x("mousemove", "640", "3")
 	d.golden("failed.png")

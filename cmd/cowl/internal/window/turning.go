@@ -65,7 +65,7 @@ func (a *App) nextAngle() {
 		return
 	}
 	t.asked = p.frame.Serial
-	a.touched()
+	p.touched(a.now)
 }
 
 // watchTurning reads the drop when the cloth rests, and goes on.
