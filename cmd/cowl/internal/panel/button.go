@@ -23,6 +23,19 @@ func (u *UI) Button(id string, r Rect, label, help string) bool {
 	return u.push(id, r, label, help, false)
 }
 
+// ButtonIf is a button that is dull and does nothing unless it can be pressed.
+func (u *UI) ButtonIf(can bool, id string, r Rect, label, help string) bool {
+	if can {
+		return u.push(id, r, label, help, false)
+	}
+	t := u.touch(id, r, help) // it may be asked what it would do
+	u.Frame(r, radius, 1, Faded(u.Theme.Rule, 0.6))
+	u.ring(r, t)
+	label, letters := u.squeezed(label, r.W-6)
+	u.Words(label, r.X+r.W/2, middle(r, letters), 0.5, letters, Faded(u.Theme.Soft, faint))
+	return false
+}
+
 // Toggle is a button that stays down while on.
 func (u *UI) Toggle(id string, r Rect, label, help string, on bool) bool {
 	return u.push(id, r, label, help, on)

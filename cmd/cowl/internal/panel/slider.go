@@ -9,6 +9,7 @@ type Slider struct {
 	Step            float64 // of an arrow key
 	Format          func(float64) string
 	Parse           func(string) (float64, error) // refuses what is out of range
+	Off             bool                          // dull: there is nothing to set now
 }
 
 // Change says what a control did to its value in this picture.
@@ -27,6 +28,9 @@ const SliderHeight = 46
 // Slide draws a slider with its label and a field for a typed value in r, and
 // returns its value.
 func (u *UI) Slide(s Slider, r Rect, v float64) (float64, Change) {
+	if s.Off {
+		return u.dullSlide(s, r, v)
+	}
 	head := r.Top(24)
 	field := head.Right(84)
 	label, letters := u.squeezed(s.Label, head.W-6)
@@ -37,6 +41,19 @@ func (u *UI) Slide(s Slider, r Rect, v float64) (float64, Change) {
 	}
 	r.Top(2)
 	return u.track(s, r.Top(18), v)
+}
+
+// dullSlide keeps the place of a slider that cannot be set.
+func (u *UI) dullSlide(s Slider, r Rect, v float64) (float64, Change) {
+	head := r.Top(24)
+	ink := Faded(u.Theme.Soft, faint)
+	u.Words(s.Label, head.X, middle(head, Plain), 0, Plain, ink)
+	u.Words(s.Format(v), head.X+head.W-8, middle(head, Plain), 1, Plain, ink)
+	r.Top(2)
+	track := r.Top(18)
+	u.touch(s.ID, track, s.Help)
+	u.Round(track.Shrunk(7, 7), 2, Faded(u.Theme.Sunken, faint))
+	return v, Same
 }
 
 // slideField is the typed value; what cannot be read stays, with the reason in

@@ -346,3 +346,18 @@ func TestAtlasFull(t *testing.T) {
 		t.Errorf("%d indices for one letter, want 6", len(u.Index))
 	}
 }
+
+// A button that cannot be pressed answers to nothing and still tells what it is for.
+func TestDullButton(t *testing.T) {
+	n := 0
+	s := newStand(func(u *UI) {
+		if u.ButtonIf(false, "b", Rect{10, 10, 80, 30}, "Undo", "Nothing to undo.") {
+			n++
+		}
+	})
+	s.click(50, 20)
+	s.press(KeyTab, KeyEnter)
+	if n != 0 || s.Help != "Nothing to undo." {
+		t.Errorf("%d clicks on a dull button, help %q", n, s.Help)
+	}
+}

@@ -78,7 +78,7 @@ func newApp(o Options, s Settings) *App {
 		dummies: dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
 		results: make(chan func(*App), 64),
 	}
-	a.panes = []*Pane{{Style: o.Style.Clone()}}
+	a.panes = []*Pane{{Style: o.Style.Clone(), own: true}}
 	a.path = o.Path
 	return a
 }

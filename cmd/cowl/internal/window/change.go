@@ -22,13 +22,14 @@ type desk struct {
 type sheet struct {
 	style style.Style
 	hands hands
+	own   bool
 }
 
 // state returns the present state.
 func (a *App) state() desk {
 	d := desk{active: a.active}
 	for _, p := range a.panes {
-		d.panes = append(d.panes, sheet{p.Style.Clone(), p.hands.clone()})
+		d.panes = append(d.panes, sheet{p.Style.Clone(), p.hands.clone(), p.own})
 	}
 	return d
 }
@@ -134,7 +135,7 @@ func (a *App) restore(d desk) {
 		if !reflect.DeepEqual(p.Style, want.style) || !reflect.DeepEqual(was, want.hands) {
 			p.touched(a.now)
 		}
-		p.Style, p.hands = want.style.Clone(), want.hands.clone()
+		p.Style, p.hands, p.own = want.style.Clone(), want.hands.clone(), want.own
 		if err := a.mount(p); err != nil {
 			a.complain(err)
 			continue

@@ -93,14 +93,20 @@ func (d *drive) shown() (img *image.RGBA) {
 	d.until("a picture at rest", func(a *App) bool { return a.pane().drawn.smooth && a.now-a.moved > 2*calm })
 	d.ask(func(a *App) {
 		a.tasks = append(a.tasks, func() {
-			a.draw()
-			img = stage.ReadScreen(a.wide, a.tall)
-			for i := 3; i < len(img.Pix); i += 4 {
-				img.Pix[i] = 0xFF // a window is seen through nowhere, whatever lies in its alpha
-			}
+			img = a.screen()
 		})
 	})
 	d.until("the picture", func(a *App) bool { return len(a.tasks) == 0 })
+	return img
+}
+
+// screen is what the window shows. It is seen through nowhere, whatever lies in its alpha.
+func (a *App) screen() *image.RGBA {
+	a.draw()
+	img := stage.ReadScreen(a.wide, a.tall)
+	for i := 3; i < len(img.Pix); i += 4 {
+		img.Pix[i] = 0xFF
+	}
 	return img
 }
 
@@ -137,8 +143,7 @@ func (d *drive) shot(name string) {
 	d.settle()
 	d.ask(func(a *App) {
 		a.tasks = append(a.tasks, func() {
-			a.draw()
-			golden.Save(d.T, filepath.Join(*shots, name), stage.ReadScreen(a.wide, a.tall))
+			golden.Save(d.T, filepath.Join(*shots, name), a.screen())
 		})
 	})
 	d.until("the picture", func(a *App) bool { return len(a.tasks) == 0 })

@@ -75,10 +75,10 @@ func (a *App) backAndForth(r panel.Rect) {
 		}
 		return upper(word) + " " + what + ". " + key
 	}
-	if u.Button("undo", c[0], "Undo", help("undo", undo, "Ctrl+Z")) {
+	if u.ButtonIf(undo != "", "undo", c[0], "Undo", help("undo", undo, "Ctrl+Z")) {
 		a.undo()
 	}
-	if u.Button("redo", c[1], "Redo", help("redo", redo, "Ctrl+Y")) {
+	if u.ButtonIf(redo != "", "redo", c[1], "Redo", help("redo", redo, "Ctrl+Y")) {
 		a.redo()
 	}
 	if u.Button("again", c[2], "Again", "Another hand places the same cloth: it never falls twice alike. Key A.") {

@@ -35,9 +35,14 @@ func (p *Pane) limits(name string) limit.Range {
 }
 
 // numberSlider is the slider of a number of the style that stands at v.
-func (a *App) numberSlider(c *panel.Column, k control, v float64) {
+func (a *App) numberSlider(c *panel.Column, k control, v float64) { a.numberSliderIf(true, c, k, v) }
+
+// numberSliderIf is a slider that keeps its place, dull, where there is nothing to set.
+func (a *App) numberSliderIf(can bool, c *panel.Column, k control, v float64) {
 	r := a.pane().limits(k.name)
-	v, ch := a.ui.Slide(a.slider(r, k), c.Next(sliderRoom), v)
+	s := a.slider(r, k)
+	s.Off = !can
+	v, ch := a.ui.Slide(s, c.Next(sliderRoom), v)
 	if ch == panel.Same {
 		return
 	}

@@ -66,7 +66,7 @@ func (a *App) useStyle(path string, s style.Style, pins hands) bool {
 		p.hands = pins
 		p.restart()
 	}
-	p.keep = keeping{}
+	p.keep, p.own = keeping{}, true
 	a.path, a.watched = path, watched{}
 	text := "Opened " + path
 	if n := len(pins.own); n > 0 {

@@ -24,6 +24,7 @@ type Pane struct {
 	hands          hands
 	asked          asked
 	keep           keeping
+	own            bool       // changed by hand since it was put beside the others
 	rested, before *rested    // the last rest, and the one before it with other work on the stand
 	gave           *sync.Once // of the walk: it has given way to drawing
 

@@ -27,7 +27,10 @@ func (a *App) shelf() shelf { return shelf{filepath.Join(a.opt.Config, shelfFold
 // touched keeps the style of the active pane safe after a change.
 func (a *App) touched() { a.pane().touched(a.now) }
 
-func (p *Pane) touched(now float64) { p.keep.unsaved, p.keep.due = true, now+0.5 }
+func (p *Pane) touched(now float64) {
+	p.own = true
+	p.keep.unsaved, p.keep.due = true, now+0.5
+}
 
 // keepSafe lays styles on the shelf half a second after the last change; a crash or a
 // reset of the driver then loses nothing.

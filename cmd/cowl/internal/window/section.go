@@ -159,6 +159,21 @@ func (a *App) sectionFolds(c chart, p *Pane) {
 	}
 }
 
+// foldSigns returns where numbers and depths of counted folds stand in the section.
+func (a *App) foldSigns(c chart, p *Pane) (out []panel.Rect) {
+	if !p.figures() {
+		return nil
+	}
+	for _, f := range p.frame.Reading.Folds {
+		if f.Zone == fold.AboveBust {
+			at := c.at(f.At)
+			wide := a.ui.Width(a.units.Small(f.Depth), panel.Small)
+			out = append(out, panel.Rect{X: at.X - 14 - wide, Y: at.Y - 10, W: wide + 24, H: 20})
+		}
+	}
+	return out
+}
+
 // badge is the sign of a counted fold, the same in view and section.
 func (a *App) badge(at panel.Point, n int) {
 	u := a.ui

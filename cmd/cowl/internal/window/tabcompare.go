@@ -3,7 +3,9 @@
 package window
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 
 	"cowl/cmd/cowl/internal/panel"
@@ -59,15 +61,15 @@ type fan struct {
 }
 
 var (
-	fanFabrics = fan{"Fabrics", limit.Say("From limp to stiff, of those with measured values."), func(s *style.Style, i, n int) error {
-		known := measured()
+	fanFabrics = fan{"Fabrics", limit.Say("Beside yours: from limp to stiff, of those with measured values."), func(s *style.Style, i, n int) error {
+		known := slices.DeleteFunc(measured(), func(f materials.Fabric) bool { return f.Name == s.Fabric.Name })
 		s.Fabric = known[i*(len(known)-1)/max(n-1, 1)]
 		return nil
 	}}
-	fanExtensions = fan{"Extensions", limit.Say("From a shallow to a deep cowl: %.0f.", limit.Between(0.04, 0.16, limit.Length)), func(s *style.Style, i, _ int) error {
-		return s.Set("extension", 0.04*float64(i+1), "")
+	fanExtensions = fan{"Extensions", limit.Say("Beside yours: from a shallow to a deep cowl, %.0f.", limit.Between(0.04, 0.16, limit.Length)), func(s *style.Style, i, n int) error {
+		return s.Set("extension", 0.04+0.12*float64(i)/float64(max(n-1, 1)), "")
 	}}
-	fanGrains = fan{"Grains", limit.Say("From straight grain over bias to crosswise."), func(s *style.Style, i, n int) error {
+	fanGrains = fan{"Grains", limit.Say("Beside yours: from straight grain over bias to crosswise."), func(s *style.Style, i, n int) error {
 		return s.Set("grain", 90*degree*float64(i)/float64(max(n-1, 1)), "")
 	}}
 )
@@ -84,18 +86,33 @@ func measured() []materials.Fabric {
 	return out
 }
 
-// spread fills the panes; one pane becomes three.
+// mostPanes is how many drapes are shown at most.
+const mostPanes = 4
+
+// spread fills the panes beside one's own. A pane in which something was changed by
+// hand, and the one that is in use, stay as they are; where all are, new ones come.
 func (a *App) spread(f fan) {
-	n := len(a.panes)
-	if n == 1 {
-		n = 3
+	var others []*Pane
+	for _, p := range a.panes {
+		if !p.own && p != a.pane() {
+			others = append(others, p)
+		}
+	}
+	more := mostPanes - len(a.panes)
+	if len(others) > 0 {
+		more = 0
+	}
+	if len(others)+more == 0 {
+		a.complain(errors.New("all four drapes hold changes of your own, which stay: show fewer side by side first"))
+		return
 	}
 	a.past.Record(a.state(), "drapes side by side", "")
-	base := a.pane().Style.Clone()
-	a.count(n)
-	for i, p := range a.panes {
+	a.count(len(a.panes) + more)
+	others = append(others, a.panes[len(a.panes)-more:]...)
+	base := a.pane().Style
+	for i, p := range others {
 		s := base.Clone()
-		err := f.set(&s, i, n)
+		err := f.set(&s, i, len(others))
 		if err == nil {
 			_, _, err = a.try(&s)
 		}

@@ -193,7 +193,7 @@ func fourPanes(d *drive) {
 	d.click("fan/Extensions")
 	d.rest()
 	d.ask(func(a *App) {
-		for i := 1; i < 4; i++ {
+		for i := 2; i < 4; i++ { // the first is one's own cut
 			if x, y := a.panes[i-1].frame.Outcome, a.panes[i].frame.Outcome; y.EdgeDrop <= x.EdgeDrop {
 				t.Errorf("extension %.0f mm drops %.1f mm, %.0f mm drops %.1f, want more", x.Extension*1000, x.EdgeDrop*1000, y.Extension*1000, y.EdgeDrop*1000)
 			}
