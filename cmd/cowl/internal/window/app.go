@@ -52,7 +52,7 @@ type App struct {
 	note    note
 	results chan func(*App) // from other goroutines
 	tasks   []func()        // to be done between two pictures
-	working string          // what is being saved, "": nothing
+	errand  *errand         // nil: none
 
 	laid    places // of the picture being drawn
 	driver  string

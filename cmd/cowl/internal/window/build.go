@@ -172,6 +172,7 @@ func (a *App) statusLine(r panel.Rect) {
 	keys := "F1: keys"
 	u.Words(keys, in.X+in.W, r.Y+20, 1, panel.Plain, u.Theme.Soft)
 	in.W -= u.Width(keys, panel.Plain) + 24
+	a.errandBar(&in)
 	if a.note.text != "" && a.now < a.note.until {
 		ink, style := u.Theme.Ink, panel.Plain
 		if a.note.bad {
@@ -191,9 +192,5 @@ func (a *App) statusLine(r panel.Rect) {
 		u.Words(u.Fit(a.note.text, in.W, style), in.X, r.Y+20, 0, style, ink)
 		return
 	}
-	text := u.Help
-	if a.working != "" {
-		text = a.working
-	}
-	u.Words(u.Fit(text, in.W, panel.Plain), in.X, r.Y+20, 0, panel.Plain, u.Theme.Soft)
+	u.Words(u.Fit(u.Help, in.W, panel.Plain), in.X, r.Y+20, 0, panel.Plain, u.Theme.Soft)
 }

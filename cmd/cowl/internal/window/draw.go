@@ -20,12 +20,7 @@ func (a *App) feed(p *Pane) error {
 	}
 	shape := &f.Sheet.Tris[0]
 	if p.loaded == nil || p.shape != shape {
-		sheet := mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing}
-		s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
-		s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
-		if f.Job.Free {
-			s.Form, s.Seams, s.Look.Form = &p.dummy.hanger, nil, stage.Wood
-		}
+		s := p.scene(mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing})
 		l, err := a.painter.Load(s)
 		if err != nil {
 			return err

@@ -27,6 +27,7 @@ func TestFrozen(t *testing.T) {
 		{"typed at once", typedAtOnce}, {"travel before a press", travelBeforePress}, {"search and Enter", searchAndEnter},
 		{"changing", changing}, {"doubts", doubtful},
 		{"own pane", ownPaneStays}, {"nothing shifts", nothingShifts}, {"nothing to undo", nothingToUndo}, {"edge label", edgeLabelFree},
+		{"large picture", largePicture},
 		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -160,7 +161,7 @@ func keyboardAlone(d *drive) {
 	d.key("ctrl+p")
 	d.until("a saved picture", func(a *App) bool {
 		_, err := os.Stat(filepath.Join(d.out, "keys", "trial-2x.png"))
-		return err == nil && a.working == ""
+		return err == nil && a.errand == nil
 	})
 	d.ask(func(a *App) { a.set.Folder = d.out })
 	d.key("ctrl+z")

@@ -87,6 +87,9 @@ func (a *App) keys() {
 	if a.ui.Typing() {
 		return
 	}
+	if a.errand != nil && in.Took(panel.KeyEscape, panel.Mods{}) {
+		a.cancel()
+	}
 	for _, s := range shortcuts {
 		for in.Took(s.key, s.mods) {
 			s.do(a)

@@ -34,10 +34,3 @@ func (a *App) lay(p *Pane, serial uint64, s surface.Surface) {
 		p.polished = serial
 	}
 }
-
-// polishNow lays the smooth surface of the cloth as it lies, for a picture.
-func (a *App) polishNow(p *Pane) {
-	if p.polished != p.shown {
-		a.lay(p, p.shown, surface.Smooth(p.sheetNow(), surface.Options{FoldY: p.frame.Hung.FoldY}))
-	}
-}

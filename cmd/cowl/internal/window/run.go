@@ -203,7 +203,7 @@ func (a *App) wait() {
 
 // moving reports whether the picture changes by itself.
 func (a *App) moving() bool {
-	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 {
+	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 || a.errand != nil {
 		return true
 	}
 	for _, p := range a.panes {
@@ -237,6 +237,7 @@ func (a *App) idle() bool {
 
 // close ends all walks, frees the driver and writes the settings.
 func (a *App) close() {
+	a.endErrand()
 	for _, p := range a.panes {
 		p.release()
 	}

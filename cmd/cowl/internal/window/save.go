@@ -6,15 +6,12 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"image"
-	"image/draw"
 	"image/png"
 	"os"
 	"path/filepath"
 	"strings"
 	"unicode"
 
-	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
 	"cowl/mesh/export/gltf"
@@ -25,13 +22,11 @@ import (
 // write saves a file of the style on another goroutine and says so. make makes
 // its bytes there.
 func (a *App) write(name string, bytesOf func() ([]byte, error), then func(*App)) {
-	if a.working != "" {
-		a.say("Still busy: " + a.working)
-		return
-	}
 	dir := a.set.Folder
 	name = free(dir, name)
-	a.working = "Saving " + name + " …"
+	if !a.beginErrand(&errand{text: "Saving " + name, share: 1, stays: true}) {
+		return
+	}
 	go func() {
 		defer fault.Tell()
 		data, err := bytesOf()
@@ -39,7 +34,7 @@ func (a *App) write(name string, bytesOf func() ([]byte, error), then func(*App)
 			err = a.opt.Save(dir, name, data)
 		}
 		a.post(func(a *App) {
-			a.working = ""
+			a.endErrand()
 			if err != nil {
 				a.complain(err)
 				return
@@ -133,75 +128,30 @@ func (a *App) saveMesh() {
 	}, nil)
 }
 
-var errNoCloth = errors.New("there is no cloth yet: the form is still being made")
-
-// savePicture saves the panes, times as large as on the screen, with shadows.
-// It is drawn between two pictures of the window.
+// savePicture saves the panes, times as large as on the screen, with shadows. It is
+// drawn between pictures of the window.
 func (a *App) savePicture(times int) {
 	if !a.pane().hasCloth() {
 		a.complain(errNoCloth)
 		return
 	}
-	a.working = fmt.Sprintf("Drawing a picture %d× as large …", times)
-	a.tasks = append(a.tasks, func() {
-		a.working = ""
-		img, err := a.picture(a.eye, float64(times), false)
-		if err != nil {
-			a.complain(err)
-			return
-		}
-		a.write(a.fileName(fmt.Sprintf("-%dx.png", times)), func() ([]byte, error) {
+	p, eye := a.newPortrait(float64(times), false), a.eye
+	e := &errand{text: fmt.Sprintf("Drawing a picture %d× as large", times)}
+	name := a.fileName(fmt.Sprintf("-%dx.png", times))
+	e.then = func() {
+		img := p.picture()
+		a.write(name, func() ([]byte, error) {
 			var b bytes.Buffer
 			err := png.Encode(&b, img)
 			return b.Bytes(), err
 		}, nil)
+	}
+	a.sit(e, p, func() error {
+		e.step = func() (bool, error) {
+			done, err := p.step()
+			e.share = p.share()
+			return done, err
+		}
+		return p.aim(a.painter, eye)
 	})
-}
-
-// picture draws all panes off screen as they lie on it.
-func (a *App) picture(eye Orbit, times float64, quick bool) (*image.RGBA, error) {
-	l := a.layout()
-	area := bound(l.panes)
-	size := func(v float64) int { return int(v*a.scale*times + 0.5) }
-	out := image.NewRGBA(image.Rect(0, 0, size(area.W), size(area.H)))
-	for i, p := range a.panes {
-		if err := a.feed(p); err != nil {
-			return nil, err
-		}
-		if p.loaded == nil {
-			continue
-		}
-		r := l.panes[i]
-		quick := quick || a.show > mapYarns || a.through
-		if !quick {
-			a.polishNow(p)
-		}
-		img, err := a.painter.Shot(p.loaded, eye.View(), a.manner(quick), size(r.W), size(r.H))
-		if err != nil {
-			return nil, err
-		}
-		at := image.Pt(size(r.X-area.X), size(r.Y-area.Y))
-		draw.Draw(out, img.Rect.Add(at), img, image.Point{}, draw.Src)
-	}
-	return out, nil
-}
-
-// bound returns the area round all panes.
-func bound(rs []panel.Rect) panel.Rect {
-	r := rs[0]
-	for _, o := range rs[1:] {
-		x, y := min(r.X, o.X), min(r.Y, o.Y)
-		r = panel.Rect{X: x, Y: y, W: max(r.X+r.W, o.X+o.W) - x, H: max(r.Y+r.H, o.Y+o.H) - y}
-	}
-	return r
-}
-
-// doTasks does one thing that was put off until after a picture.
-func (a *App) doTasks() {
-	if len(a.tasks) == 0 {
-		return
-	}
-	do := a.tasks[0]
-	a.tasks = a.tasks[1:]
-	do()
 }

@@ -218,7 +218,7 @@ func saves(d *drive) {
 		d.click(c.button)
 		d.until(c.file, func(a *App) bool {
 			info, err := os.Stat(filepath.Join(d.out, c.file))
-			return err == nil && info.Size() > 0 && a.working == ""
+			return err == nil && info.Size() > 0 && a.errand == nil
 		})
 	}
 	f, err := os.Open(filepath.Join(d.out, "trial-2x.png"))
