@@ -26,6 +26,9 @@ const (
 	KeyPlus
 	KeyMinus
 	KeyF1
+	KeyF9
+	KeyF10
+	KeyF11
 	Key0   // to Key0 + 9
 	Key9   = Key0 + 9
 	KeyA   = Key9 + 1

@@ -53,6 +53,7 @@ type App struct {
 	results chan func(*App) // from other goroutines
 	tasks   []func()        // to be done between two pictures
 	errand  *errand         // nil: none
+	display display
 
 	laid    places // of the picture being drawn
 	driver  string

@@ -20,6 +20,7 @@ func (a *App) build() {
 	l := a.layout()
 	a.laid = l
 	a.reframe(l)
+	a.handles(l) // first: their rims reach into what lies beside them
 	a.middle(l)
 	a.toolbar(l.bar)
 	a.leftSide(l.left)
@@ -167,6 +168,13 @@ func upper(s string) string {
 // the focus is on.
 func (a *App) statusLine(r panel.Rect) {
 	u := a.ui
+	if a.display.full { // news alone, over the view
+		if r = u.Whole(); a.note.text == "" || a.now >= a.note.until {
+			return
+		}
+		r = r.Bottom(statusTall)
+		u.Fill(r, u.Theme.Ground)
+	}
 	u.Fill(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
 	in := r.Shrunk(16, 0)
 	keys := "F1: keys"

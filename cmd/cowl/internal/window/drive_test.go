@@ -29,6 +29,7 @@ type drive struct {
 	app    *App
 	out    string
 	ended  chan error
+	waits  time.Duration // for what is to become true
 	cancel context.CancelFunc
 }
 
@@ -107,7 +108,7 @@ func start(t *testing.T, change func(*Options)) *drive {
 		runtime.LockOSThread() // the context belongs to a thread
 		ended <- Run(o)
 	}()
-	d := &drive{T: t, out: o.Out, ended: ended, cancel: cancel}
+	d := &drive{T: t, out: o.Out, ended: ended, cancel: cancel, waits: 6 * time.Minute}
 	select {
 	case d.app = <-ready:
 	case err := <-ended:
@@ -148,7 +149,7 @@ func (d *drive) ask(do func(*App)) {
 // until waits for something to become true in the window.
 func (d *drive) until(what string, is func(*App) bool) {
 	d.Helper()
-	for end := time.Now().Add(6 * time.Minute); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
+	for end := time.Now().Add(d.waits); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
 		ok := false
 		d.ask(func(a *App) { ok = is(a) })
 		if ok {

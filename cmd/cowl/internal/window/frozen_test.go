@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
@@ -20,6 +21,7 @@ func TestFrozen(t *testing.T) {
 	d := start(t, nil)
 	d.until("a form", func(a *App) bool { return a.pane().dummy != nil })
 	d.ask(func(a *App) { freeze(t, a) })
+	d.waits = time.Minute // nothing hangs
 	for _, c := range []struct {
 		name  string
 		check func(*drive)
@@ -27,7 +29,7 @@ func TestFrozen(t *testing.T) {
 		{"typed at once", typedAtOnce}, {"travel before a press", travelBeforePress}, {"search and Enter", searchAndEnter},
 		{"changing", changing}, {"doubts", doubtful},
 		{"own pane", ownPaneStays}, {"nothing shifts", nothingShifts}, {"nothing to undo", nothingToUndo}, {"edge label", edgeLabelFree},
-		{"large picture", largePicture},
+		{"large picture", largePicture}, {"panels drawn", panelsDrawn},
 		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -47,6 +47,9 @@ var shortcuts = []shortcut{
 	{panel.Key0 + 3, ctrl, "", "", func(a *App) { a.setCount(3) }},
 	{panel.Key0 + 4, ctrl, "", "", func(a *App) { a.setCount(4) }},
 	{panel.Letter('l'), ctrl, "Ctrl+L", "large letters", func(a *App) { a.setLarge(!a.set.Large) }},
+	{panel.KeyF9, panel.Mods{}, "F9, F10", "controls, readings away or back", func(a *App) { away(&a.set.Sides.Left) }},
+	{panel.KeyF10, panel.Mods{}, "", "", func(a *App) { away(&a.set.Sides.Right) }},
+	{panel.KeyF11, panel.Mods{}, "F11", "full screen, panels away", (*App).fullScreen},
 	{panel.Letter('q'), ctrl, "Ctrl+Q", "quit; the style is kept safe", func(a *App) { a.quit = true }},
 }
 
@@ -62,6 +65,9 @@ var moreKeys = [][2]string{
 }
 
 const sheetKeys = "keys"
+
+// away puts a panel away, or brings it back.
+func away(s *Side) { s.Away = !s.Away }
 
 func (a *App) zoom(steps float64) {
 	a.eye.Zoom(steps)
@@ -87,8 +93,11 @@ func (a *App) keys() {
 	if a.ui.Typing() {
 		return
 	}
-	if a.errand != nil && in.Took(panel.KeyEscape, panel.Mods{}) {
-		a.cancel()
+	switch esc := in.Took(panel.KeyEscape, panel.Mods{}); {
+	case esc && a.ui.Focused() != "":
+		a.ui.Focus("")
+	case esc && !a.cancel() && a.display.full:
+		a.fullScreen()
 	}
 	for _, s := range shortcuts {
 		for in.Took(s.key, s.mods) {

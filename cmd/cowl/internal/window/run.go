@@ -127,6 +127,7 @@ func (a *App) live(w *glfw.Window) error {
 		clock.waiting = clock.waiting && !a.fullLattice()
 		clock.begin()
 		a.now = a.clockNow()
+		a.display.follow(w)
 		a.measure(w)
 		a.take()
 		if a.wide < 1 || a.tall < 1 {
