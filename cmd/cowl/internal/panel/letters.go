@@ -199,6 +199,7 @@ func (u *UI) Fit(text string, wide float64, s Style) string {
 	if u.Width(text, s) <= wide {
 		return text
 	}
+	u.Shortened = append(u.Shortened, text)
 	runes := []rune(text)
 	for len(runes) > 0 && u.Width(string(runes)+"…", s) > wide {
 		runes = runes[:len(runes)-1]

@@ -33,14 +33,25 @@ func (u *UI) Slide(s Slider, r Rect, v float64) (float64, Change) {
 	}
 	head := r.Top(24)
 	field := head.Right(84)
-	label, letters := u.squeezed(s.Label, head.W-6)
-	u.Words(label, head.X, middle(head, letters), 0, letters, u.Theme.Ink)
+	u.sliderLabel(s.Label, head)
 	typed, done := u.slideField(s, field, v)
 	if done {
 		return typed, Set
 	}
 	r.Top(2)
 	return u.track(s, r.Top(18), v)
+}
+
+// sliderLabel writes a label, in smaller letters or on two lines where there is less room.
+func (u *UI) sliderLabel(label string, r Rect) {
+	if u.Width(label, Small) <= r.W-6 {
+		text, letters := u.squeezed(label, r.W-6)
+		u.Words(text, r.X, middle(r, letters), 0, letters, u.Theme.Ink)
+		return
+	}
+	for i, text := range u.Wrap(label, r.W-6, Small) {
+		u.Words(text, r.X, r.Y+9+13*float64(i), 0, Small, u.Theme.Ink)
+	}
 }
 
 // dullSlide keeps the place of a slider that cannot be set.

@@ -8,8 +8,9 @@ type UI struct {
 	Letters *Letters
 	In      Input
 
-	Help      string // one line about what the mouse or the focus is on
-	Complaint string // why what was typed last was refused; set once
+	Help      string   // one line about what the mouse or the focus is on
+	Complaint string   // why what was typed last was refused; set once
+	Shortened []string // texts that had no room, in this picture
 	Paste     func() string
 	Copy      func(string)
 
@@ -47,6 +48,7 @@ func (u *UI) Begin(w, h int, scale, now float64) {
 	u.In.take(scale, now)
 	u.List.begin(u.wide, u.tall, scale)
 	clear(u.places)
+	u.Shortened = u.Shortened[:0]
 	u.order, u.Help, u.Complaint, u.layer, u.focusAt, u.entered = u.order[:0], "", "", "", Rect{}, false
 	if u.In.Struck[LeftButton] && u.edit.id != "" {
 		u.edit.leave = true // a click elsewhere ends typing, see field

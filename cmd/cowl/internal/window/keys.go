@@ -141,19 +141,31 @@ func (a *App) keySheet() {
 	}
 	rows = append(rows, moreKeys...)
 	half := (len(rows) + 1) / 2
-	a.keyList(in.Left(0.4*in.W), rows[:half])
-	a.keyList(in, rows[half:])
+	in.W -= 6
+	u.Scroll("keys/list", in, func(c *panel.Column) {
+		wide := [2]float64{a.keyWidth(rows[:half]), a.keyWidth(rows[half:])}
+		for i := range half {
+			row := c.Next(26)
+			left := row.Left(0.4 * row.W)
+			a.keyRow(left, rows[i], wide[0])
+			if i+half < len(rows) {
+				a.keyRow(row, rows[i+half], wide[1])
+			}
+		}
+	})
 }
 
-// keyList writes keys and, beside the longest of them, what they do.
-func (a *App) keyList(r panel.Rect, rows [][2]string) {
-	u, wide := a.ui, 0.0
+// keyWidth is how much room the longest of some keys takes, units.
+func (a *App) keyWidth(rows [][2]string) (wide float64) {
 	for _, row := range rows {
-		wide = max(wide, u.Width(row[0], panel.Strong)+20)
+		wide = max(wide, a.ui.Width(row[0], panel.Strong)+20)
 	}
-	for i, row := range rows {
-		y := r.Y + 26*float64(i) + 20
-		u.Words(row[0], r.X, y, 0, panel.Strong, u.Theme.Ink)
-		u.Words(u.Fit(row[1], r.W-wide, panel.Plain), r.X+wide, y, 0, panel.Plain, u.Theme.Ink)
-	}
+	return wide
+}
+
+// keyRow writes a key and what it does.
+func (a *App) keyRow(r panel.Rect, row [2]string, wide float64) {
+	u, y := a.ui, r.Y+18
+	u.Words(row[0], r.X, y, 0, panel.Strong, u.Theme.Ink)
+	u.Words(u.Fit(row[1], r.W-wide, panel.Plain), r.X+wide, y, 0, panel.Plain, u.Theme.Ink)
 }

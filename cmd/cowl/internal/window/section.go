@@ -63,6 +63,8 @@ func (a *App) section(r panel.Rect, p *Pane) {
 	u := a.ui
 	head := r.Top(34)
 	u.Words("Section on the centre front", head.X, head.Y+24, 0, panel.Heading, u.Theme.Ink)
+	axis := r.Top(16)
+	u.Words("height over the waist, "+string(a.units), axis.X, axis.Y+12, 0, panel.Small, u.Theme.Soft)
 	if !p.hasCloth() || p.dummy == nil {
 		return
 	}
@@ -117,7 +119,6 @@ func (a *App) grid5(r panel.Rect, c chart) {
 			u.Words(strconv.Itoa(int(math.Round(i*step*a.units.perMetre()))), r.X, y-3, 0, panel.Small, u.Theme.Soft)
 		}
 	}
-	u.Words("height over the waist, "+string(a.units), r.X+22, r.Y+12, 0, panel.Small, u.Theme.Soft)
 }
 
 // formCut fills the form.

@@ -29,7 +29,8 @@ func (a *App) clothTab(r panel.Rect) {
 	for i, f := range list {
 		items[i] = panel.Item{
 			Name: f.Title, Sign: knownWord(f),
-			Note: fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpness(f)),
+			Note:  fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpness(f)),
+			Brief: fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpWord(f)),
 		}
 		if f.Name == now.Name {
 			on = i
@@ -67,17 +68,19 @@ func (a *App) takeFabric(f materials.Fabric) {
 // limpness says how a cloth falls, by its bending length (F. T. Peirce, J.
 // Textile Institute 21 (1930) T377); the words are ours.
 func limpness(f materials.Fabric) string {
-	c := f.GravityLength() * 1000
-	word := "stiff"
-	switch {
+	return fmt.Sprintf("%s (%.0f mm)", limpWord(f), f.GravityLength()*1000)
+}
+
+func limpWord(f materials.Fabric) string {
+	switch c := f.GravityLength() * 1000; {
 	case c < 11:
-		word = "very limp"
+		return "very limp"
 	case c < 14:
-		word = "limp"
+		return "limp"
 	case c < 19:
-		word = "medium"
+		return "medium"
 	}
-	return fmt.Sprintf("%s (%.0f mm)", word, c)
+	return "stiff"
 }
 
 // knownWord says how well a fabric is known, by its least known deciding value.
