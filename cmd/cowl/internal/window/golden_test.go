@@ -120,6 +120,16 @@ func goldens(d *drive) {
 	d.ask(func(a *App) { a.tab = tabFolds })
 	d.golden("folds.png")
 	d.ask(func(a *App) {
+		a.tab = tabCompare
+		a.shownDrops = []drop{{0, 0.112, true}, {15, 0.118, true}, {30, 0.131, true}, {45, 0.139, true}, {60, 0.130, false}}
+	})
+	d.golden("grain.png")
+	d.ask(func(a *App) { a.tab, a.shownDrops = tabCut, nil })
+	r := d.place("facing")
+	d.x("mousemove", px(r.X+r.W/2), px(r.Y+r.H/2))
+	d.golden("cut.png")
+	d.x("mousemove", "640", "3")
+	d.ask(func(a *App) {
 		a.tab, a.flat, a.show, a.draws, a.set.Units = tabStand, true, mapShear, drawSlashes, Inches
 		s := &a.pane().Style.Stand
 		s.ReleaseWaist, s.ReleaseWaistAt, s.Weight = 0.06, 0.25, 0.010

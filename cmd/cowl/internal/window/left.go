@@ -10,9 +10,11 @@ import (
 
 // The tabs that are asked for by number.
 const (
-	tabFolds = 2
-	tabStand = 3
-	tabFiles = 6
+	tabCut     = 1
+	tabFolds   = 2
+	tabStand   = 3
+	tabCompare = 5
+	tabFiles   = 6
 )
 
 var (
@@ -24,7 +26,7 @@ var (
 		"What is done on the stand: trim, release slashes, a weight in the facing.",
 		"What the cloth shows: grain, stretch, shear, distance; form, units, size of letters.",
 		"Two to four drapes side by side; the grain turned from 0 to 90°.",
-		"Open a style; save picture, turntable, mesh, style and result.",
+		"Open a style; save picture, turning picture, mesh, style and result.",
 	}
 )
 

@@ -63,6 +63,9 @@ func (a *App) slider(r limit.Range, k control) panel.Slider {
 	switch r.Unit {
 	case limit.Small:
 		s.Step, s.Format, parse = 0.001, plain("%.1f mm", 1000), number("mm", 1000)
+		if a.units == Inches {
+			s.Step, s.Format, parse = inch/32, a.units.Small, a.units.Parse
+		}
 	case limit.Angle:
 		s.Step, s.Format, parse = 5*degree, plain("%.0f°", 1/degree), number("°", 1/degree)
 	case limit.Mass:

@@ -5,7 +5,6 @@ package window
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/sim/drape"
@@ -48,7 +47,11 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 	u.Words(u.Fit(word, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
 	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
 	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != drape.StagePlacing && !p.stale() && !p.failed() {
-		u.Words(fmt.Sprintf("unbalanced %.2g %%", res*100), r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
+		text := fmt.Sprintf("out of balance %.2g %%", res*100)
+		wide := u.Width(text, panel.Small)
+		u.Words(text, r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
+		u.Hint("balance", panel.Rect{X: r.X + r.W - wide, Y: r.Y + 16, W: wide, H: 20},
+			"All forces that are not yet in balance, against the weight of the cloth. At rest it is a tenth of a percent or less.")
 	}
 }
 
@@ -101,7 +104,7 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 		}
 	}
 	c.Gap(4)
-	c.Text(measure.Say(o, "{nodes} points, {spacing_mm} apart; hand ")+strconv.FormatUint(o.Seed, 10), panel.Small, true)
+	c.Text(fmt.Sprintf("%d points, %s apart; hand %d", o.Nodes, a.units.apart(o.Spacing), o.Seed), panel.Small, true)
 	c.Gap(8)
 }
 

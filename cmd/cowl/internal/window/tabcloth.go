@@ -29,7 +29,7 @@ func (a *App) clothTab(r panel.Rect) {
 	for i, f := range list {
 		items[i] = panel.Item{
 			Name: f.Title, Sign: knownWord(f),
-			Note:  fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpness(f)),
+			Note:  fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpness(a.units, f)),
 			Brief: fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpWord(f)),
 		}
 		if f.Name == now.Name {
@@ -67,8 +67,8 @@ func (a *App) takeFabric(f materials.Fabric) {
 
 // limpness says how a cloth falls, by its bending length (F. T. Peirce, J.
 // Textile Institute 21 (1930) T377); the words are ours.
-func limpness(f materials.Fabric) string {
-	return fmt.Sprintf("%s (%.0f mm)", limpWord(f), f.GravityLength()*1000)
+func limpness(u Units, f materials.Fabric) string {
+	return fmt.Sprintf("%s (%s)", limpWord(f), u.Small(f.GravityLength()))
 }
 
 func limpWord(f materials.Fabric) string {
@@ -107,6 +107,7 @@ func (a *App) aboutFabric(r panel.Rect, f materials.Fabric) {
 		c.Pair("Bending, warp × weft", materials.BendWarp.Format(f)+" × "+materials.BendWeft.Format(f))
 		c.Pair("Shear", materials.Shear.Format(f))
 		c.Pair("Falls over edges longer than", a.units.Small(f.GravityLength()))
+		c.Text("Bending: what it takes to bend the cloth along warp and weft; shear: to turn the one against the other. Little of either falls in soft folds.", panel.Small, true)
 		c.Gap(4)
 		text := "Values: " + knownWord(f) + "."
 		if knownWord(f) == "from memory" {

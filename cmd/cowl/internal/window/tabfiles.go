@@ -29,7 +29,7 @@ func (a *App) filesTab(r panel.Rect) {
 		for _, row := range [][2]saver{
 			{{"Style", "Style file: cut, body, fabric, placing. Ctrl+S.", (*App).saveStyle}, {"Result", "All figures as result.json.", (*App).saveResult}},
 			{{"Picture 2×", "The view, twice as many pixels, with soft shadows. Ctrl+P.", func(a *App) { a.savePicture(2) }}, {"Picture 4×", "The view, four times as many pixels.", func(a *App) { a.savePicture(4) }}},
-			{{"Turntable", "A picture that turns once round, as GIF.", (*App).saveTurntable}, {"Mesh (GLB)", "Cloth and form as a glTF file for any viewer.", (*App).saveMesh}},
+			{{"Turning picture", "The form turned once round, as a GIF that moves.", (*App).saveTurntable}, {"Mesh (GLB)", "Cloth and form as a glTF file for any viewer.", (*App).saveMesh}},
 		} {
 			b := c.Next(panel.RowHeight).Columns(2, 8)
 			c.Gap(8)

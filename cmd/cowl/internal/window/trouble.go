@@ -69,7 +69,7 @@ var (
 	}}
 	finerLattice = cure{"finer", func(a *App) string {
 		if v := a.pane().finer(); v > 0 {
-			return "Lattice of " + a.units.Small(v)
+			return "Lattice of " + a.units.apart(v)
 		}
 		return ""
 	}, "Reckons with yarns that lie closer together: slower, and nearer to cloth.", func(a *App) {

@@ -213,7 +213,7 @@ func saves(d *drive) {
 	d.click("tab/Files")
 	for _, c := range []struct{ button, file string }{
 		{"save/Picture 2×", "trial-2x.png"}, {"save/Style", "trial.yaml"}, {"save/Result", "trial-result.json"},
-		{"save/Mesh (GLB)", "trial.glb"}, {"save/Turntable", "trial-turntable.gif"},
+		{"save/Mesh (GLB)", "trial.glb"}, {"save/Turning picture", "trial-turntable.gif"},
 	} {
 		d.click(c.button)
 		d.until(c.file, func(a *App) bool {
