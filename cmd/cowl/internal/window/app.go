@@ -54,6 +54,7 @@ type App struct {
 	tasks   []func()        // to be done between two pictures
 	errand  *errand         // nil: none
 	display display
+	alarm   alarm
 
 	laid    places // of the picture being drawn
 	driver  string
@@ -84,8 +85,11 @@ func newApp(o Options, s Settings) *App {
 	return a
 }
 
-// post hands something to do to the thread of the window.
-func (a *App) post(do func(*App)) { a.results <- do }
+// post hands something to do to the thread of the window, and wakes it.
+func (a *App) post(do func(*App)) {
+	a.results <- do
+	a.alarm.ring()
+}
 
 // pane returns the pane that the controls change.
 func (a *App) pane() *Pane { return a.panes[a.active] }

@@ -75,7 +75,7 @@ func (a *App) draw() {
 
 // calm is how long nothing must have moved before a slow driver takes the time
 // for shadows and smooth rims, s.
-const calm = 0.4
+const calm = 0.2
 
 // paint brings a pane to the screen, and paints it anew only where something
 // has changed.
@@ -94,8 +94,9 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		a.moved = a.now
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.still()
-	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
-	if want.fine && p.still() {
+	fine := a.set.Fine && maps[a.show].value == nil && !a.through
+	want.fine = want.smooth && fine
+	if fine && p.still() { // at once, while the rims wait
 		a.polish(p)
 	}
 	want.polished = p.polished == p.shown

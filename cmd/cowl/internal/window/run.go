@@ -44,6 +44,8 @@ func Run(o Options) error {
 	}
 	defer glfw.Terminate()
 	defer w.Destroy()
+	a.alarm.set(true)
+	defer a.alarm.set(false)
 	if trouble != nil {
 		a.complain(trouble)
 	}
@@ -134,13 +136,13 @@ func (a *App) live(w *glfw.Window) error {
 			time.Sleep(50 * time.Millisecond) // made an icon: nothing can be seen
 			continue
 		}
+		a.watchTurning()
+		a.watchFabric()
+		a.keepSafe(false)
 		if a.idle() {
 			continue
 		}
 		a.glide()
-		a.watchTurning()
-		a.watchFabric()
-		a.keepSafe(false)
 		a.build()
 		a.draw()
 		clock.busy()
@@ -197,8 +199,10 @@ func (a *App) wait() {
 		glfw.WaitEventsTimeout(max(1.0/40-(a.clockNow()-a.last), 0.001))
 	case a.moving():
 		glfw.WaitEventsTimeout(1.0 / 120)
+	case a.now < a.awake:
+		glfw.WaitEventsTimeout(0.05)
 	default:
-		glfw.WaitEventsTimeout(0.1)
+		glfw.WaitEventsTimeout(idleLook)
 	}
 }
 
@@ -221,15 +225,17 @@ func (a *App) fullLattice() bool {
 	return p.frame.Read && p.frame.Outcome.Spacing < p.Style.Hang.Spacing+1e-5
 }
 
-// idlePause is how long a picture may stand while nothing happens, s.
-const idlePause = 0.5
+// idleLook is how often files are looked at, and news that has grown old is taken off,
+// while nothing happens, s. Whatever else happens wakes the window.
+const idleLook = 1.0
 
 // idle reports whether the picture on the screen may stand as it is.
 func (a *App) idle() bool {
 	if a.moving() || a.ui.In.Waiting() {
 		a.awake = a.now + 2*calm
 	}
-	if a.opt.Frames > 0 || a.now < a.awake || a.now-a.last > idlePause {
+	expired := a.last < a.note.until && a.note.until <= a.now
+	if a.opt.Frames > 0 || a.now < a.awake || expired {
 		a.last = a.now
 		return false
 	}

@@ -4,6 +4,7 @@ package window
 
 import (
 	"strconv"
+	"time"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
@@ -89,6 +90,26 @@ func nothingShifts(d *drive) {
 		if a.pane().Style.Stand != draft.DefaultStand() {
 			d.Error("undo leaves a slash")
 		}
+	})
+}
+
+// While nothing happens no picture is drawn; news is taken off when it has grown old.
+func idleDrawsNothing(d *drive) {
+	d.x("mousemove", "640", "3")
+	d.settle()
+	d.ask(func(a *App) { a.note = note{text: "old news", until: a.now + 3} })
+	time.Sleep(2500 * time.Millisecond)
+	var last, now float64
+	d.ask(func(a *App) { last, now = a.last, a.clockNow() })
+	if now-last < 1 {
+		d.Errorf("the last picture is %.2f s old after 2.5 s of rest, want none drawn since the change", now-last)
+	}
+	time.Sleep(3 * time.Second)
+	d.ask(func(a *App) {
+		if a.last < a.note.until {
+			d.Errorf("old news stays on the screen: last picture at %.2f s, until %.2f s", a.last, a.note.until)
+		}
+		a.note = note{}
 	})
 }
 
