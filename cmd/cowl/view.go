@@ -45,7 +45,8 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 	defer heed()()
 	err = window.Run(window.Options{
 		Style: s, Path: v.Style, Out: v.Out, Scale: v.Scale, Size: [2]int{v.Width, v.Height},
-		Save:    func(dir, name string, data []byte) error { return save(dir, []output{{name, data}}) },
+		Save:    saveAll,
+		Pattern: patternIn,
 		Result:  resultOf,
 		Afford:  viewable,
 		Context: ctx, Frames: v.Frames,
@@ -58,6 +59,25 @@ func (v viewCmd) Run(ctx context.Context, c console) error {
 		return fmt.Errorf("%w: %w", errNoWindow, err)
 	}
 	return err
+}
+
+// saveAll writes what the window saves.
+func saveAll(dir string, files []window.File) error {
+	var out []output
+	for _, f := range files {
+		out = append(out, output{f.Name, f.Data})
+	}
+	return save(dir, out)
+}
+
+// patternIn draws the flat piece for the window.
+func patternIn(s style.Style, p draft.Piece, format string) ([]window.File, error) {
+	files, err := paperFlags{Format: []string{format}, Paper: "both"}.outputs(s, p)
+	var out []window.File
+	for _, f := range files {
+		out = append(out, window.File{Name: f.name, Data: f.data})
+	}
+	return out, err
 }
 
 // resultOf writes an outcome as result.json has it.

@@ -41,6 +41,7 @@ type App struct {
 	show       mapKind
 	noForm     bool
 	through    bool // see-through cloth
+	trace      trace
 	flat       bool // the flat piece is shown
 	search     string
 	path       string // being typed, to open

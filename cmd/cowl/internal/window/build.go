@@ -71,6 +71,7 @@ func (a *App) pane3D(i int, r panel.Rect) {
 		}
 		u.Words(text, r.X+r.W/2, r.Y+r.H/2, 0.5, panel.Plain, u.Theme.Soft)
 	}
+	a.traceLegend(r)
 	a.foldMarks(p, r)
 	a.pinMarks(p, r)
 	if c := maps[a.show]; c.kind > mapPlain && len(a.panes) == 1 {

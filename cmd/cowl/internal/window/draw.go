@@ -41,11 +41,15 @@ func (a *App) feed(p *Pane) error {
 	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
 }
 
-// manner says how the panes are painted.
-func (a *App) manner(quick bool) stage.Manner {
+// manner says how a pane is painted.
+func (a *App) manner(p *Pane, quick bool) stage.Manner {
 	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
 	if a.through {
 		m.Opacity = 0.55
+	}
+	if s := &p.frame.Sheet; a.trace.on {
+		p.traced.update(s, a.trace.at, p.frame.Job.Piece.Grain)
+		m.Lines = p.traced.ribbons(s)
 	}
 	c := maps[a.show]
 	switch {
@@ -87,7 +91,7 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		return nil
 	}
 	want := painting{
-		serial: p.shown, eye: a.eye, show: a.show, own: p.Style.Fabric.Look, noForm: a.noForm, through: a.through,
+		serial: p.shown, eye: a.eye, show: a.show, own: p.Style.Fabric.Look, trace: a.trace, noForm: a.noForm, through: a.through,
 		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
 	if want != p.drawn {
@@ -101,7 +105,7 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
-		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(!want.fine), part.Dx(), part.Dy(), want.smooth)
+		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine), part.Dx(), part.Dy(), want.smooth)
 		if err != nil {
 			return err
 		}

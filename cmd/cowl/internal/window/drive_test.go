@@ -92,11 +92,19 @@ func start(t *testing.T, change func(*Options)) *drive {
 	ctx, cancel := context.WithCancel(context.Background())
 	o := Options{
 		Style: trial(t), Config: filepath.Join(dir, "config"), Out: filepath.Join(dir, "out"), Scale: 1, Size: [2]int{1280, 800},
-		Save: func(dir, name string, data []byte) error {
+		Save: func(dir string, files []File) error {
 			if err := os.MkdirAll(dir, 0o755); err != nil {
 				return err
 			}
-			return os.WriteFile(filepath.Join(dir, name), data, 0o644)
+			for _, f := range files {
+				if err := os.WriteFile(filepath.Join(dir, f.Name), f.Data, 0o644); err != nil {
+					return err
+				}
+			}
+			return nil
+		},
+		Pattern: func(s style.Style, p draft.Piece, format string) ([]File, error) {
+			return []File{{"draft." + format, []byte(s.Name)}, {"draft-sheet." + format, []byte(format)}}, nil
 		},
 		Result:  func(style.Style, draft.Piece, drape.Outcome) ([]byte, error) { return []byte("{}\n"), nil },
 		Context: ctx, Ready: func(a *App) { ready <- a },
@@ -242,7 +250,7 @@ func (d *drive) home() {
 		a.ui.OpenSheet("")
 		a.ui.Focus("")
 		a.useTool(toolLook)
-		a.turning, a.shownDrops = nil, nil
+		a.turning, a.shownDrops, a.trace = nil, nil, trace{}
 		for undo, _ := a.past.Next(); undo != ""; undo, _ = a.past.Next() {
 			a.undo()
 		}

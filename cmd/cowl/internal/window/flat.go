@@ -45,6 +45,9 @@ func (a *App) flatPiece(r panel.Rect) {
 	u.Push(r)
 	defer u.Pop()
 	help := "The flat piece from its right side. Point at a place to see where it hangs."
+	if a.trace.on {
+		help = "Click or drag to pick the place through which warp, weft and bias are followed onto the drape."
+	}
 	if a.tab == tabStand {
 		help = drawHelps[a.draws]
 	}
@@ -56,6 +59,7 @@ func (a *App) flatPiece(r panel.Rect) {
 	c := fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, p.piece.Outline)
 	a.flatCloth(c, p)
 	a.flatLines(c, p)
+	a.pickTrace(c, p, use)
 	a.drawOn(c, use)
 	if use.Over {
 		q := c.back(u.In.X, u.In.Y)

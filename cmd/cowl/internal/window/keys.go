@@ -36,6 +36,7 @@ var shortcuts = []shortcut{
 	{panel.Letter('f'), panel.Mods{}, "F", "form on or off", func(a *App) { a.noForm = !a.noForm }},
 	{panel.Letter('t'), panel.Mods{}, "T", "see-through cloth", func(a *App) { a.through = !a.through }},
 	{panel.Letter('d'), panel.Mods{}, "D", "flat piece beside the drape", func(a *App) { a.flat = !a.flat }},
+	{panel.Letter('w'), panel.Mods{}, "W", "one warp, weft and bias line", (*App).switchTrace},
 	{panel.Letter('z'), ctrl, "Ctrl+Z", "undo", (*App).undo},
 	{panel.Letter('y'), ctrl, "Ctrl+Y", "redo", (*App).redo},
 	{panel.Letter('z'), panel.Mods{Ctrl: true, Shift: true}, "", "", (*App).redo},

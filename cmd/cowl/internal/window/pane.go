@@ -34,6 +34,7 @@ type Pane struct {
 	values              mapKind       // that are in the driver
 	polishing, polished uint64        // serial of the moment whose smooth surface is being made, and is in the driver
 	canvas              stage.Canvas
+	traced              tracked
 	drawn               painting // what lies on the canvas
 }
 
@@ -43,6 +44,7 @@ type painting struct {
 	eye             Orbit
 	show            mapKind
 	own             look.Look
+	trace           trace
 	noForm, through bool
 	wide, tall      int
 	smooth, fine    bool

@@ -19,19 +19,19 @@ import (
 	"cowl/sim/fault"
 )
 
-// write saves a file of the style on another goroutine and says so. make makes
-// its bytes there.
-func (a *App) write(name string, bytesOf func() ([]byte, error), then func(*App)) {
-	dir := a.set.Folder
-	name = free(dir, name)
-	if !a.beginErrand(&errand{text: "Saving " + name, share: 1, stays: true}) {
+// write saves files of the style on another goroutine and says so. filesOf makes them
+// there; where one of their names is taken, all get a number.
+func (a *App) write(what string, filesOf func() ([]File, error), then func(*App)) {
+	if !a.beginErrand(&errand{text: "Saving " + what, share: 1, stays: true}) {
 		return
 	}
+	dir := a.set.Folder
 	go func() {
 		defer fault.Tell()
-		data, err := bytesOf()
+		files, err := filesOf()
 		if err == nil {
-			err = a.opt.Save(dir, name, data)
+			files = freed(dir, files)
+			err = a.opt.Save(dir, files)
 		}
 		a.post(func(a *App) {
 			a.endErrand()
@@ -42,9 +42,58 @@ func (a *App) write(name string, bytesOf func() ([]byte, error), then func(*App)
 			if then != nil {
 				then(a)
 			}
-			a.say("Saved " + filepath.Join(dir, name) + ".")
+			a.say("Saved " + fileWords(dir, files) + ".")
 		})
 	}()
+}
+
+// writeOne is write for one file.
+func (a *App) writeOne(name string, bytesOf func() ([]byte, error), then func(*App)) {
+	a.write(name, func() ([]File, error) {
+		data, err := bytesOf()
+		return []File{{name, data}}, err
+	}, then)
+}
+
+// fileWords names the files of a set.
+func fileWords(dir string, files []File) string {
+	text := filepath.Join(dir, files[0].Name)
+	if n := len(files); n > 1 {
+		text += fmt.Sprintf(" and %d more", n-1)
+	}
+	return text
+}
+
+// freed returns files under names that are not taken in dir: as they are, or all of them
+// with the same number after the stem they share.
+func freed(dir string, files []File) []File {
+	out := append([]File(nil), files...)
+	for n := 2; n < 9999; n++ {
+		taken := false
+		for _, f := range out {
+			_, err := os.Stat(filepath.Join(dir, f.Name))
+			taken = taken || !errors.Is(err, os.ErrNotExist)
+		}
+		if !taken {
+			break
+		}
+		for i, f := range files {
+			out[i].Name = f.Name[:shared(files)] + fmt.Sprintf("-%d", n) + f.Name[shared(files):]
+		}
+	}
+	return out
+}
+
+// shared is how much of the names of files is the stem of all of them.
+func shared(files []File) int {
+	first := files[0].Name
+	n := len(first) - len(filepath.Ext(first))
+	for _, f := range files[1:] {
+		for !strings.HasPrefix(f.Name, first[:n]) {
+			n--
+		}
+	}
+	return len(strings.TrimRight(first[:n], "-"))
 }
 
 // stem is the beginning of a file's name, from the name of the style.
@@ -75,15 +124,34 @@ func (a *App) saveStyle() {
 	p := a.pane()
 	s, pins := p.Style.Clone(), p.hands.clone()
 	head := []byte("# Written by cowl view. Hang it again:  cowl drape --style FILE\n")
-	name := free(a.set.Folder, a.fileName(".yaml"))
-	style := func(a *App) {
-		a.write(name, func() ([]byte, error) { return append(head, s.YAML()...), nil }, func(a *App) { a.saved(p) })
-	}
-	if pins.none() {
-		style(a)
+	name := a.fileName(".yaml")
+	a.write(name, func() ([]File, error) {
+		files := []File{{name, append(head, s.YAML()...)}}
+		if !pins.none() {
+			files = append(files, File{pinsFile(name), pins.csv()})
+		}
+		return files, nil
+	}, func(a *App) { a.saved(p) })
+}
+
+// savePattern saves the flat piece of the active pane as it is cut.
+func (a *App) savePattern(format string) {
+	s, piece := a.pane().Style.Clone(), a.pane().piece
+	if len(piece.Outline) == 0 {
+		a.complain(errors.New("there is no piece: the cut cannot be drafted"))
 		return
 	}
-	a.write(pinsFile(name), func() ([]byte, error) { return pins.csv(), nil }, style)
+	base := a.fileName("")
+	a.write("the pattern", func() ([]File, error) {
+		files, err := a.opt.Pattern(s, piece, format)
+		for i, f := range files {
+			files[i].Name = base + "-" + strings.TrimPrefix(f.Name, "draft-")
+			if rest, ok := strings.CutPrefix(f.Name, "draft."); ok {
+				files[i].Name = base + "." + rest
+			}
+		}
+		return files, err
+	}, nil)
 }
 
 // saveResult saves the figures of the active pane.
@@ -98,7 +166,7 @@ func (a *App) saveResult() {
 		return
 	}
 	s, piece, o := p.Style.Clone(), p.frame.Hung, p.frame.Outcome
-	a.write(a.fileName("-result.json"), func() ([]byte, error) { return a.opt.Result(s, piece, o) }, nil)
+	a.writeOne(a.fileName("-result.json"), func() ([]byte, error) { return a.opt.Result(s, piece, o) }, nil)
 }
 
 // sheetNow copies the cloth of a pane as it is now.
@@ -121,7 +189,7 @@ func (a *App) saveMesh() {
 	if p.dummy != nil && !p.frame.Job.Free {
 		form = &p.dummy.surface
 	}
-	a.write(a.fileName(".glb"), func() ([]byte, error) {
+	a.writeOne(a.fileName(".glb"), func() ([]byte, error) {
 		var b bytes.Buffer
 		err := gltf.Write(&b, surface.Smooth(sheet, surface.Options{FoldY: foldY}), form, gltf.Options{Title: title, Cloth: cloth})
 		return b.Bytes(), err
@@ -140,7 +208,7 @@ func (a *App) savePicture(times int) {
 	name := a.fileName(fmt.Sprintf("-%dx.png", times))
 	e.then = func() {
 		img := p.picture()
-		a.write(name, func() ([]byte, error) {
+		a.writeOne(name, func() ([]byte, error) {
 			var b bytes.Buffer
 			err := png.Encode(&b, img)
 			return b.Bytes(), err

@@ -29,6 +29,9 @@ func (a *App) showTab(r panel.Rect) {
 		c.Heading("Around it")
 		a.noForm = !u.Check("form", c.Next(28), "Dress form", "The form under the cloth. Key F.", !a.noForm)
 		a.through = u.Check("through", c.Next(28), "See-through cloth", "To see how facing and form lie behind. Key T.", a.through)
+		if u.Check("trace", c.Next(28), "One warp, weft and bias line", "Followed from a place that you pick on the flat piece onto the drape. Key W.", a.trace.on) != a.trace.on {
+			a.switchTrace()
+		}
 		a.set.Fine = u.Check("fine", c.Next(28), "Soft shadows at rest", "Slower to draw; only while nothing moves where the processor draws.", a.set.Fine)
 		c.Heading("Units")
 		a.set.Units = Units([]string{"cm", "in"}[u.Choice("units", c.Next(panel.RowHeight), []string{"Centimetres", "Inches"}, []string{"Lengths in centimetres.", "Lengths in inches; 3 1/8 may be typed."}, index(a.set.Units == Inches))])

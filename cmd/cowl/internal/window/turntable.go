@@ -51,7 +51,7 @@ func (a *App) saveTurntable() {
 		return false, aim()
 	}
 	e.then = func() {
-		a.write(a.fileName("-turntable.gif"), func() ([]byte, error) { return motion.GIF(shots, turnDelay) }, nil)
+		a.writeOne(a.fileName("-turntable.gif"), func() ([]byte, error) { return motion.GIF(shots, turnDelay) }, nil)
 	}
 	a.sit(e, p, func() error { e.step = step; return aim() })
 }
