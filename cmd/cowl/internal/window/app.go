@@ -42,6 +42,7 @@ type App struct {
 	noForm     bool
 	through    bool // see-through cloth
 	trace      trace
+	back       lookback
 	flat       bool // the flat piece is shown
 	search     string
 	path       string // being typed, to open

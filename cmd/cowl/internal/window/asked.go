@@ -19,6 +19,7 @@ type asked struct {
 func (p *Pane) ask() drape.Job {
 	j := p.job()
 	p.asked = asked{job: j}
+	p.past.begin()
 	return j
 }
 
@@ -66,4 +67,9 @@ func (p *Pane) failed() bool { return p.resting() && p.frame.Stage == drape.Stag
 
 // figures reports whether the figures of a pane may be told: they are those of its
 // style, and of cloth that is on its way to rest or there.
-func (p *Pane) figures() bool { return p.frame.Read && !p.stale() && !p.failed() }
+func (p *Pane) figures() bool {
+	if p.look != nil {
+		return p.look.Read && p.look.Stage != drape.StageStopped
+	}
+	return p.frame.Read && !p.stale() && !p.failed()
+}

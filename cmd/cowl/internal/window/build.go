@@ -40,6 +40,7 @@ func (a *App) build() {
 // middle is the view of each pane and the flat piece.
 func (a *App) middle(l places) {
 	a.mark.on = false
+	a.replayBar(bound(l.frames)) // first: it lies over the view
 	for i, r := range l.panes {
 		a.pane3D(i, r)
 		if len(l.panes) > 1 {
@@ -75,7 +76,11 @@ func (a *App) pane3D(i int, r panel.Rect) {
 	a.foldMarks(p, r)
 	a.pinMarks(p, r)
 	if c := maps[a.show]; c.kind > mapPlain && len(a.panes) == 1 {
-		a.legend(panel.Rect{X: r.X + 20, Y: r.Y + r.H - 66, W: min(260, r.W-40), H: 50})
+		foot := r.Y + r.H
+		if a.back.replay || a.back.former {
+			foot -= backTall
+		}
+		a.legend(panel.Rect{X: r.X + 20, Y: foot - 66, W: min(260, r.W-40), H: 50})
 	}
 	u.Ring(r.Inset(4), use)
 }
@@ -115,7 +120,7 @@ func (a *App) legend(r panel.Rect) {
 // paneWords names a pane of several and gives its leading figure.
 func (a *App) paneWords(i int, r panel.Rect) {
 	u, p := a.ui, a.panes[i]
-	o := p.frame.Outcome
+	o := p.view().Outcome
 	foot := panel.Rect{X: r.X, Y: r.Y + r.H - paneFoot, W: r.W, H: paneFoot}
 	name := p.Style.Fabric.Title
 	cut := fmt.Sprintf("extension %s, grain %.0f°", a.units.Length(p.piece.Extension), p.piece.Grain/degree)

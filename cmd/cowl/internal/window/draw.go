@@ -14,7 +14,7 @@ import (
 // feed brings the cloth of a pane to the driver where it is newer there than
 // here.
 func (a *App) feed(p *Pane) error {
-	f := &p.frame
+	f := p.view()
 	if !p.hasCloth() || p.dummy == nil {
 		return nil
 	}
@@ -28,14 +28,16 @@ func (a *App) feed(p *Pane) error {
 		p.unload()
 		p.loaded, p.shape, p.shown = l, shape, 0
 	}
-	p.loaded.Dress(p.Style.Fabric.Look)
+	p.loaded.Dress(f.Job.Fabric.Look)
 	if p.shown == f.Serial && p.values == a.show && a.opt.Frames == 0 {
 		return nil
 	}
 	p.shown, p.values = f.Serial, a.show
 	var values []float64
 	if v := maps[a.show].value; v != nil {
-		values = v(f)
+		if values = v(f); len(values) != len(f.Sheet.Pos) {
+			values = nil // not kept of a moment on the way
+		}
 	}
 	p.polished = 0
 	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
@@ -47,8 +49,8 @@ func (a *App) manner(p *Pane, quick bool) stage.Manner {
 	if a.through {
 		m.Opacity = 0.55
 	}
-	if s := &p.frame.Sheet; a.trace.on {
-		p.traced.update(s, a.trace.at, p.frame.Job.Piece.Grain)
+	if s := &p.view().Sheet; a.trace.on {
+		p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
 		m.Lines = p.traced.ribbons(s)
 	}
 	c := maps[a.show]
@@ -91,16 +93,16 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		return nil
 	}
 	want := painting{
-		serial: p.shown, eye: a.eye, show: a.show, own: p.Style.Fabric.Look, trace: a.trace, noForm: a.noForm, through: a.through,
+		serial: p.shown, eye: a.eye, show: a.show, own: p.view().Job.Fabric.Look, trace: a.trace, noForm: a.noForm, through: a.through,
 		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
 	if want != p.drawn {
 		a.moved = a.now
 	}
-	want.smooth = !a.slow || a.now-a.moved > calm && p.still()
+	want.smooth = !a.slow || a.now-a.moved > calm && p.still() && !a.back.playing
 	fine := a.set.Fine && maps[a.show].value == nil && !a.through
 	want.fine = want.smooth && fine
-	if fine && p.still() { // at once, while the rims wait
+	if fine && p.still() && !a.back.replay { // at once, while the rims wait
 		a.polish(p)
 	}
 	want.polished = p.polished == p.shown

@@ -250,7 +250,7 @@ func (d *drive) home() {
 		a.ui.OpenSheet("")
 		a.ui.Focus("")
 		a.useTool(toolLook)
-		a.turning, a.shownDrops, a.trace = nil, nil, trace{}
+		a.turning, a.shownDrops, a.trace, a.back = nil, nil, trace{}, lookback{}
 		for undo, _ := a.past.Next(); undo != ""; undo, _ = a.past.Next() {
 			a.undo()
 		}

@@ -63,7 +63,7 @@ func (a *App) flatPiece(r panel.Rect) {
 	a.drawOn(c, use)
 	if use.Over {
 		q := c.back(u.In.X, u.In.Y)
-		if at, ok := inSpace(&p.frame.Sheet, q); ok {
+		if at, ok := inSpace(&p.view().Sheet, q); ok {
 			a.mark = mark{a.active, q, at, true}
 		}
 	}
@@ -78,7 +78,7 @@ func (a *App) flatPiece(r panel.Rect) {
 
 // flatCloth fills the piece, a map in its colours.
 func (a *App) flatCloth(c flatChart, p *Pane) {
-	s := &p.frame.Sheet
+	s := &p.view().Sheet
 	at := make([]panel.Point, len(s.Flat))
 	for i, q := range s.Flat {
 		at[i] = c.at(q)
@@ -89,12 +89,14 @@ func (a *App) flatCloth(c flatChart, p *Pane) {
 		return
 	}
 	inks := make([]color.RGBA, len(at))
-	for i, v := range m.value(&p.frame) {
+	values := m.value(p.view())
+	if len(values) != len(at) {
+		return
+	}
+	for i, v := range values {
 		inks[i] = m.ramp.At((v - m.low) / (m.high - m.low))
 	}
-	if len(inks) == len(at) {
-		a.ui.Shaded(at, s.Tris, inks)
-	}
+	a.ui.Shaded(at, s.Tris, inks)
 }
 
 // flatLines draws outline, edge, centre front, open dart and grain line.
@@ -189,7 +191,7 @@ func (a *App) drawMark(l places) {
 		return
 	}
 	p, r := a.panes[a.mark.pane], l.panes[a.mark.pane]
-	at, ok := inSpace(&p.frame.Sheet, a.mark.flat)
+	at, ok := inSpace(&p.view().Sheet, a.mark.flat)
 	if !ok {
 		return
 	}

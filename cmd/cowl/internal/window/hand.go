@@ -60,7 +60,7 @@ func (a *App) under(i int, r panel.Rect, x, y float64) (hit, bool) {
 	}
 	v := a.eye.View()
 	ray := v.Ray(x-r.X, y-r.Y, r.W, r.H)
-	h, ok := seen(&p.frame.Sheet, v.Eye, ray)
+	h, ok := seen(&p.view().Sheet, v.Eye, ray)
 	if ok && !a.noForm && p.dummy != nil && !p.Style.Hang.Free && hidden(&p.dummy.surface, v.Eye, ray, h.away) {
 		return hit{}, false
 	}
@@ -85,7 +85,7 @@ func (a *App) handle(i int, r panel.Rect, u panel.Use) (free bool) {
 		return true
 	}
 	a.active = i
-	if a.tool == toolLook || !ok || a.panes[i].live == nil {
+	if a.tool == toolLook || !ok || a.panes[i].look != nil || a.panes[i].live == nil {
 		return true
 	}
 	switch a.tool {

@@ -37,6 +37,8 @@ var shortcuts = []shortcut{
 	{panel.Letter('t'), panel.Mods{}, "T", "see-through cloth", func(a *App) { a.through = !a.through }},
 	{panel.Letter('d'), panel.Mods{}, "D", "flat piece beside the drape", func(a *App) { a.flat = !a.flat }},
 	{panel.Letter('w'), panel.Mods{}, "W", "one warp, weft and bias line", (*App).switchTrace},
+	{panel.Letter('r'), panel.Mods{}, "R", "replay the fall", (*App).replayFall},
+	{panel.Letter('b'), panel.Mods{}, "B", "flip: before the last change, and now", (*App).flip},
 	{panel.Letter('z'), ctrl, "Ctrl+Z", "undo", (*App).undo},
 	{panel.Letter('y'), ctrl, "Ctrl+Y", "redo", (*App).redo},
 	{panel.Letter('z'), panel.Mods{Ctrl: true, Shift: true}, "", "", (*App).redo},

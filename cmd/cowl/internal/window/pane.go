@@ -35,7 +35,9 @@ type Pane struct {
 	polishing, polished uint64        // serial of the moment whose smooth surface is being made, and is in the driver
 	canvas              stage.Canvas
 	traced              tracked
-	drawn               painting // what lies on the canvas
+	past                past
+	look                *drape.Frame // what is looked back at, nil: the present is seen
+	drawn               painting     // what lies on the canvas
 }
 
 // painting is all that a painted pane depends on.

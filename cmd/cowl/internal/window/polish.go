@@ -16,7 +16,7 @@ func (a *App) polish(p *Pane) {
 		return
 	}
 	p.polishing = serial
-	sheet, foldY := p.sheetNow(), p.frame.Hung.FoldY
+	sheet, foldY := p.sheetNow(), p.view().Hung.FoldY
 	go func() {
 		defer fault.Tell()
 		s := surface.Smooth(sheet, surface.Options{FoldY: foldY})

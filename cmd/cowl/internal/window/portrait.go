@@ -47,9 +47,9 @@ func (a *App) newPortrait(times float64, quick bool) *portrait {
 		at := image.Pt(px(r.X-area.X), px(r.Y-area.Y))
 		part := &portraitPart{manner: a.manner(p, quick), at: image.Rectangle{Min: at, Max: at.Add(image.Pt(px(r.W), px(r.H)))}}
 		part.scene = p.scene(p.sheetNow())
-		part.scene.Look.Own = p.Style.Fabric.Look
+		part.scene.Look.Own = p.view().Job.Fabric.Look
 		if v := maps[a.show].value; v != nil {
-			part.values = append([]float64(nil), v(&p.frame)...)
+			part.values = append([]float64(nil), v(p.view())...)
 		}
 		if !quick {
 			part.smooth = &surface.Surface{}
@@ -165,7 +165,7 @@ func (a *App) sit(e *errand, p *portrait, ready func() error) {
 
 // scene is what the stage draws of a pane whose cloth lies as in sheet.
 func (p *Pane) scene(sheet mesh.Sheet) stage.Scene {
-	f := &p.frame
+	f := p.view()
 	s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
 	s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
 	if f.Job.Free {

@@ -44,6 +44,10 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 	} else if p.dummy != nil && p.live != nil && !p.resting() {
 		word += " …"
 	}
+	if back := a.backWords(p); back != "" {
+		u.Words(u.Fit(back, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
+		return
+	}
 	u.Words(u.Fit(word, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
 	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
 	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != drape.StagePlacing && !p.stale() && !p.failed() {
@@ -72,11 +76,15 @@ func restShare(p *Pane) float64 {
 
 // readings are the figures of the drape, the leading one first.
 func (a *App) readings(c *panel.Column, p *Pane) {
-	o := &p.frame.Outcome
-	if d := p.doubt(); d != nil {
+	o := &p.view().Outcome
+	if d := p.doubt(); d != nil && p.look == nil {
 		a.doubtBox(c, p, d)
 	}
 	switch {
+	case p.look != nil && !p.look.Read:
+		c.Text("No figures were read at this moment.", panel.Plain, true)
+		return
+	case p.look != nil:
 	case p.stale() && p.frame.Read:
 		c.Text("These are still the figures of before the change.", panel.Small, true)
 	case !p.frame.Read && p.failed():
@@ -86,7 +94,7 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 		c.Text("The figures follow when the hand lets go of the cloth.", panel.Plain, true)
 		return
 	}
-	if p.frame.Carried {
+	if p.view().Carried {
 		c.Text("Changed as it hung. Again (A) places it from the flat: trust those figures first.", panel.Small, true)
 	}
 	c.Dull = !p.figures()

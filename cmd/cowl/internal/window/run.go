@@ -143,6 +143,7 @@ func (a *App) live(w *glfw.Window) error {
 			continue
 		}
 		a.glide()
+		a.lookBack()
 		a.build()
 		a.draw()
 		clock.busy()
@@ -176,6 +177,9 @@ func (a *App) take() {
 	for _, p := range a.panes {
 		if p.poll() {
 			p.keepRest()
+			if !p.stale() && p.hasCloth() {
+				p.past.keep(&p.frame, a.now)
+			}
 			a.awake = a.now + 2*calm
 		}
 		if err, news := p.refuse(); news {
@@ -208,7 +212,7 @@ func (a *App) wait() {
 
 // moving reports whether the picture changes by itself.
 func (a *App) moving() bool {
-	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 || a.errand != nil {
+	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 || a.errand != nil || a.back.playing {
 		return true
 	}
 	for _, p := range a.panes {

@@ -171,7 +171,7 @@ func (a *App) saveResult() {
 
 // sheetNow copies the cloth of a pane as it is now.
 func (p *Pane) sheetNow() mesh.Sheet {
-	s := p.frame.Sheet
+	s := p.view().Sheet
 	s.Pos = append(s.Pos[:0:0], s.Pos...)
 	return s
 }

@@ -74,10 +74,10 @@ func (a *App) section(r panel.Rect, p *Pane) {
 	defer u.Pop()
 	c := a.fitChart(field, p)
 	a.grid5(field, c)
-	if !p.frame.Job.Free {
+	if !p.view().Job.Free {
 		a.formCut(field, c, p)
 	}
-	for _, l := range cutCF(&p.frame.Sheet) {
+	for _, l := range cutCF(&p.view().Sheet) {
 		ink, wide := u.Theme.Ink, 2.2
 		if l.facing {
 			ink, wide = u.Theme.Soft, 1.4
@@ -147,7 +147,7 @@ func (a *App) sectionFolds(c chart, p *Pane) {
 		return
 	}
 	n := 0
-	for _, f := range p.frame.Reading.Folds {
+	for _, f := range p.view().Reading.Folds {
 		at := c.at(f.At)
 		if f.Zone != fold.AboveBust {
 			a.ui.Disc(at, 4, a.ui.Theme.Accent)
@@ -165,7 +165,7 @@ func (a *App) foldSigns(c chart, p *Pane) (out []panel.Rect) {
 	if !p.figures() {
 		return nil
 	}
-	for _, f := range p.frame.Reading.Folds {
+	for _, f := range p.view().Reading.Folds {
 		if f.Zone == fold.AboveBust {
 			at := c.at(f.At)
 			wide := a.ui.Width(a.units.Small(f.Depth), panel.Small)
@@ -190,7 +190,7 @@ func (a *App) foldMarks(p *Pane, r panel.Rect) {
 		return
 	}
 	n := 0
-	for _, f := range p.frame.Reading.Folds {
+	for _, f := range p.view().Reading.Folds {
 		if f.Zone == fold.AboveBust {
 			n++
 			if at, ok := a.onView(r, r3.Vec{Y: f.At.Y, Z: f.At.X}); ok {

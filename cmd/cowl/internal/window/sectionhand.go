@@ -48,7 +48,7 @@ const (
 // lay it higher or lower.
 func (a *App) sectionHand(c chart, p *Pane) {
 	u := a.ui
-	if p.live == nil {
+	if p.live == nil || p.look != nil {
 		return
 	}
 	for _, m := range p.cutMarks() {

@@ -26,13 +26,13 @@ func (a *App) pickTrace(c flatChart, p *Pane, use panel.Use) {
 	if !a.trace.on {
 		return
 	}
-	u, s := a.ui, &p.frame.Sheet
+	u, s := a.ui, &p.view().Sheet
 	if q := c.back(u.In.X, u.In.Y); use.Held && a.tab != tabStand {
 		if _, on := foot(s, q, len(s.Tris)); on {
 			a.trace.at = q
 		}
 	}
-	p.traced.update(s, a.trace.at, p.frame.Job.Piece.Grain)
+	p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
 	for i, runs := range p.traced.lines {
 		for _, run := range runs {
 			line := make([]panel.Point, len(run))
