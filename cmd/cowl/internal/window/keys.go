@@ -37,6 +37,7 @@ var shortcuts = []shortcut{
 	{panel.Letter('t'), panel.Mods{}, "T", "see-through cloth", func(a *App) { a.through = !a.through }},
 	{panel.Letter('d'), panel.Mods{}, "D", "flat piece beside the drape", func(a *App) { a.flat = !a.flat }},
 	{panel.Letter('w'), panel.Mods{}, "W", "one warp, weft and bias line", (*App).switchTrace},
+	{panel.Letter('i'), panel.Mods{}, "I", "table of all figures", func(a *App) { a.ui.OpenSheet(sheetFigures) }},
 	{panel.Letter('r'), panel.Mods{}, "R", "replay the fall", (*App).replayFall},
 	{panel.Letter('b'), panel.Mods{}, "B", "flip: before the last change, and now", (*App).flip},
 	{panel.Letter('z'), ctrl, "Ctrl+Z", "undo", (*App).undo},
@@ -115,6 +116,9 @@ func (a *App) sheets() {
 	case sheetKeys:
 		a.ui.OnSheet(name)
 		a.keySheet()
+	case sheetFigures:
+		a.ui.OnSheet(name)
+		a.figureSheet()
 	case sheetOffer:
 		a.ui.OnSheet(name)
 		a.offerSheet()

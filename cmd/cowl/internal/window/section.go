@@ -77,6 +77,7 @@ func (a *App) section(r panel.Rect, p *Pane) {
 	if !p.view().Job.Free {
 		a.formCut(field, c, p)
 	}
+	a.otherSections(c, p)
 	for _, l := range cutCF(&p.view().Sheet) {
 		ink, wide := u.Theme.Ink, 2.2
 		if l.facing {
@@ -86,6 +87,27 @@ func (a *App) section(r panel.Rect, p *Pane) {
 	}
 	a.sectionFolds(c, p)
 	a.sectionHand(c, p)
+}
+
+// otherSections draws those of the panes beside p, faintly, each with its number where
+// the edge is.
+func (a *App) otherSections(c chart, p *Pane) {
+	u := a.ui
+	for i, o := range a.panes {
+		if o == p || !o.hasCloth() {
+			continue
+		}
+		ink := panel.Faded(u.Theme.Accent, 0.55)
+		for _, l := range cutCF(&o.view().Sheet) {
+			if !l.facing {
+				u.Stroke([]panel.Point{c.at(l.from), c.at(l.to)}, 1.2, ink)
+			}
+		}
+		if at, ok := inSpace(&o.view().Sheet, r2.Vec{Y: o.view().Hung.FoldY}); ok {
+			q := c.at(r2.Vec{X: at.Z, Y: at.Y})
+			u.Words(strconv.Itoa(i+1), q.X+5, q.Y-4, 0, panel.Small, u.Theme.Accent)
+		}
+	}
 }
 
 // The heights shown, m: from a little below the waist to above the neck.

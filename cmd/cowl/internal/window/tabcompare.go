@@ -36,6 +36,10 @@ func (a *App) compareTab(r panel.Rect) {
 		c.Gap(8)
 		if len(a.panes) > 1 {
 			a.comparison(c)
+			c.Gap(6)
+		}
+		if u.Button("compare/table", c.Next(panel.RowHeight), "Table of all figures", "Every figure of every drape, to be read or copied. Key I.") {
+			u.OpenSheet(sheetFigures)
 		}
 		a.grainDemonstration(c)
 		c.Gap(8)
