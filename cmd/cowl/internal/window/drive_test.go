@@ -254,6 +254,7 @@ func (d *drive) home() {
 		for undo, _ := a.past.Next(); undo != ""; undo, _ = a.past.Next() {
 			a.undo()
 		}
+		a.past = History[desk]{}
 		a.tab, a.flat, a.show, a.note = 0, false, mapPlain, note{}
 		a.look(firstView)
 	})

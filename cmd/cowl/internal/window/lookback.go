@@ -208,7 +208,10 @@ func (a *App) replayBar(r panel.Rect) {
 	in.Left(8)
 	b.speed = u.Choice("back/speed", in.Left(128).Shrunk(0, 9), speedNames, []string{"As fast as it fell, half as fast, a tenth as fast."}, b.speed)
 	in.Left(12)
-	s := panel.Slider{ID: "back/at", Label: "The fall", Help: "Drag to a moment of the fall.", Max: max(long, 0.1), Step: 0.1, Format: plain("%.1f s", 1), Parse: number("s", 1)}
+	s := panel.Slider{
+		ID: "back/at", Label: "The fall", Help: "Drag to a moment of the fall.", Max: max(long, 0.1), Step: 0.1,
+		Format: plain("%.1f s", 1), Parse: number("s", 1),
+	}
 	if at, ch := u.Slide(s, in, b.at); ch != panel.Same {
 		b.at, b.playing = min(max(at, 0), long), false
 	}

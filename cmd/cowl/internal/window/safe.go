@@ -24,9 +24,7 @@ type keeping struct {
 // shelf is where styles that are not saved lie.
 func (a *App) shelf() shelf { return shelf{filepath.Join(a.opt.Config, shelfFolder)} }
 
-// touched keeps the style of the active pane safe after a change.
-func (a *App) touched() { a.pane().touched(a.now) }
-
+// touched keeps the style of a pane safe after a change.
 func (p *Pane) touched(now float64) {
 	p.own = true
 	p.keep.unsaved, p.keep.due = true, now+0.5

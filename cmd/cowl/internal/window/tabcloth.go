@@ -17,7 +17,8 @@ var limpest = materials.Query{Limp: true}.Pick(materials.Library())
 // clothTab is the list of fabrics.
 func (a *App) clothTab(r panel.Rect) {
 	u := a.ui
-	text, done := u.Field("search", r.Top(panel.RowHeight), a.search, "Search: silk, twill, crepe …", "Words in name, fibre or weave; the list shows what has them all. Enter takes the first.")
+	text, done := u.Field("search", r.Top(panel.RowHeight), a.search, "Search: silk, twill, crepe …",
+		"Words in name, fibre or weave; the list shows what has them all. Enter takes the first.")
 	a.search = text
 	r.Top(8)
 	about := r.Bottom(min(206, r.H*0.42))
@@ -107,7 +108,8 @@ func (a *App) aboutFabric(r panel.Rect, f materials.Fabric) {
 		c.Pair("Bending, warp × weft", materials.BendWarp.Format(f)+" × "+materials.BendWeft.Format(f))
 		c.Pair("Shear", materials.Shear.Format(f))
 		c.Pair("Falls over edges longer than", a.units.Small(f.GravityLength()))
-		c.Text("Bending: what it takes to bend the cloth along warp and weft; shear: to turn the one against the other. Little of either falls in soft folds.", panel.Small, true)
+		c.Text("Bending: what it takes to bend the cloth along warp and weft; shear: to turn the one against the other. "+
+			"Little of either falls in soft folds.", panel.Small, true)
 		c.Gap(4)
 		text := "Values: " + knownWord(f) + "."
 		if knownWord(f) == "from memory" {

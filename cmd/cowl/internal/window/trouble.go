@@ -37,13 +37,19 @@ func said(text string) func(Units, *drape.Outcome) string {
 
 // doubts lists them; a test sees that every warning of a drape is among them.
 var doubts = []doubt{
-	{"the cloth has not come to rest", "Not at rest", said("The cloth has fallen as long as is tried and still moves. Picture and figures are of one moment: another would show others."), []cure{fallOn, otherHand, finerLattice}},
-	{"layers of cloth pass through", "Layers have crossed", said("Layers of the cloth have passed through each other, as no cloth does. Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
-	{"a spot of the cloth has crumpled", "Crumpled", said("A spot of the cloth has crumpled into a knot that does not open again. Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
-	{"the forces are not in balance", "Not at rest", said("The cloth stands still, but its forces are not in balance. Figures of it are not to be trusted."), []cure{fallOn, otherHand, finerLattice}},
-	{"the forces ran away", "Torn apart", said("The forces grew without end, and the reckoning was given up. If a finer lattice does not help, the values of the fabric contradict each other."), []cure{finerLattice, undoLast, otherCloth}},
+	{"the cloth has not come to rest", "Not at rest", said("The cloth has fallen as long as is tried and still moves. " +
+		"Picture and figures are of one moment: another would show others."), []cure{fallOn, otherHand, finerLattice}},
+	{"layers of cloth pass through", "Layers have crossed", said("Layers of the cloth have passed through each other, as no cloth does. " +
+		"Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
+	{"a spot of the cloth has crumpled", "Crumpled", said("A spot of the cloth has crumpled into a knot that does not open again. " +
+		"Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
+	{"the forces are not in balance", "Not at rest", said("The cloth stands still, but its forces are not in balance. " +
+		"Figures of it are not to be trusted."), []cure{fallOn, otherHand, finerLattice}},
+	{"the forces ran away", "Torn apart", said("The forces grew without end, and the reckoning was given up. " +
+		"If a finer lattice does not help, the values of the fabric contradict each other."), []cure{finerLattice, undoLast, otherCloth}},
 	{"yarns change length by", "Stretched too far", func(_ Units, o *drape.Outcome) string {
-		return fmt.Sprintf("Somewhere a yarn changes its length by %.0f %%: no woven cloth bears that. The cut asks more of this cloth than it gives.", 100*o.MaxStrain)
+		return fmt.Sprintf("Somewhere a yarn changes its length by %.0f %%: no woven cloth bears that. "+
+			"The cut asks more of this cloth than it gives.", 100*o.MaxStrain)
 	}, []cure{finerLattice, otherCloth}},
 	{"the cloth lies up to", "Sunk into the form", func(u Units, o *drape.Outcome) string {
 		return fmt.Sprintf("Somewhere the cloth lies %s inside the form, more than comes of the lattice alone.", u.Small(o.Inside))

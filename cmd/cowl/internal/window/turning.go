@@ -104,7 +104,8 @@ func (a *App) grainDemonstration(c *panel.Column) {
 		return
 	}
 	a.dropChart(c.Next(190))
-	c.Text("Edge drop against grain, one placing each: a lower point is a deeper drop. The bars are what another hand moves it by, 6 mm at most in trials of five hands: where bars overlap, the difference says nothing. A hollow point did not come to rest.", panel.Small, true)
+	c.Text("Edge drop against grain, one placing each: a lower point is a deeper drop. The bars are what another hand moves it by, "+
+		"6 mm at most in trials of five hands: where bars overlap, the difference says nothing. A hollow point did not come to rest.", panel.Small, true)
 }
 
 // spreadOfHands is by how much the drop of one placing may be off, m: in trials of five hands
