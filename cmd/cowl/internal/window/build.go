@@ -192,6 +192,9 @@ func (a *App) statusLine(r panel.Rect) {
 		if a.note.bad {
 			style = panel.Strong
 			bar := panel.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H}
+			if a.errand != nil { // its bar and button stay in sight
+				bar.W = in.X + in.W + 12 - r.X
+			}
 			lines := u.Wrap(a.note.text, in.W, style)
 			if n := min(len(lines), 4); n > 1 {
 				bar.Y -= float64(n-1) * 19

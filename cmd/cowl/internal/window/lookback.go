@@ -29,7 +29,7 @@ type moment struct {
 // What moments are kept.
 const (
 	momentEvery = 0.04     // s, at first
-	momentBytes = 48 << 20 // of one pane
+	momentBytes = 24 << 20 // of one pane
 	leastKept   = 24
 	mostMoments = 500
 )

@@ -216,7 +216,7 @@ func (a *App) moving() bool {
 		return true
 	}
 	for _, p := range a.panes {
-		if !p.resting() {
+		if p.live != nil && !p.resting() { // a form that is finished wakes the window
 			return true
 		}
 	}

@@ -63,6 +63,7 @@ type offering struct {
 // offer asks whether to go on with a style that was not saved, unless it was asked
 // before.
 func (a *App) offer() {
+	a.shelf().adopt(filepath.Join(a.opt.Config, "unsaved-style.yaml"))
 	list := a.shelf().list()
 	if len(list) == 0 || a.opt.Frames > 0 || !list[0].when.After(a.set.Asked) {
 		return

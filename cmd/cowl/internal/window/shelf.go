@@ -61,6 +61,13 @@ func (s shelf) putPins(file string, pins hands) error {
 	return store(s.dir, name, pins.csv())
 }
 
+// adopt lays the one file on the shelf in which earlier versions kept what was not saved.
+func (s shelf) adopt(old string) {
+	if _, err := os.Stat(old); err == nil && os.MkdirAll(s.dir, 0o700) == nil {
+		_ = os.Rename(old, filepath.Join(s.dir, "earlier.yaml")) // else it stays where it is
+	}
+}
+
 // drop takes a style off the shelf.
 func (s shelf) drop(file string) {
 	if file != "" {

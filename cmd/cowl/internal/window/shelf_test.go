@@ -58,6 +58,22 @@ func TestShelfKeepsTen(t *testing.T) {
 	}
 }
 
+// What an earlier version kept in a file of its own is found on the shelf.
+func TestShelfAdopts(t *testing.T) {
+	dir := t.TempDir()
+	s, old := shelf{filepath.Join(dir, "unsaved")}, filepath.Join(dir, "unsaved-style.yaml")
+	st := style.Default()
+	st.Name = "Of last year"
+	if err := os.WriteFile(old, st.YAML(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s.adopt(old)
+	s.adopt(old) // nothing more to do
+	if list := s.list(); len(list) != 1 || list[0].style.Name != "Of last year" {
+		t.Errorf("%d styles on the shelf, want that of last year", len(list))
+	}
+}
+
 // Pins that make no sense are refused with the reason.
 func TestPinsRefused(t *testing.T) {
 	head := strings.Join(pinColumns, ",") + "\n"
