@@ -88,7 +88,8 @@ func (p Press) writes() bool {
 // sends reports whether what comes after a press may belong elsewhere: a field is
 // left or entered, a sheet opened.
 func (p Press) sends() bool {
-	return p.Key == KeyEnter || p.Key == KeyTab || p.Key == KeyEscape || p.Key == KeyF1 || p.Mods.Ctrl
+	command := p.Mods.Ctrl && p.Key >= Key0 && p.Key < keyEnd
+	return p.Key == KeyEnter || p.Key == KeyTab || p.Key == KeyEscape || p.Key == KeyF1 || command
 }
 
 // Input is what happened since the last picture. Mouse buttons change at most

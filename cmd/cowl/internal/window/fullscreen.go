@@ -18,7 +18,9 @@ func (s *display) follow(w *glfw.Window) {
 	}
 	s.full = s.want
 	if !s.full {
-		w.SetMonitor(nil, s.place[0], s.place[1], s.place[2], s.place[3], 0)
+		if s.place[2] > 0 { // it was taken to a monitor
+			w.SetMonitor(nil, s.place[0], s.place[1], s.place[2], s.place[3], 0)
+		}
 		return
 	}
 	m := under(w)

@@ -45,6 +45,12 @@ func (a *App) layout() places {
 	return l
 }
 
+// The narrowest windows that have room for a panel on the left and on the right, units.
+const (
+	leastForLeft  = 700
+	leastForRight = 560
+)
+
 // beside takes the panels and rows off r; a small window has no panels.
 func (a *App) beside(r *panel.Rect, l *places) {
 	l.status = r.Bottom(statusTall)
@@ -59,8 +65,8 @@ func (a *App) beside(r *panel.Rect, l *places) {
 		}
 		return out
 	}
-	l.left = strip(r.Left, s.Left, 700)
-	l.right = strip(r.Right, s.Right, 560)
+	l.left = strip(r.Left, s.Left, leastForLeft)
+	l.right = strip(r.Right, s.Right, leastForRight)
 	bar := float64(barTall)
 	if r.W < barWhole {
 		bar = 2*barTall - 8

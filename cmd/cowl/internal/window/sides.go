@@ -36,13 +36,16 @@ func (s Side) wide(window float64) float64 {
 
 // handles let the mouse draw the panels out and put them away.
 func (a *App) handles(l places) {
-	if a.display.full {
+	whole := a.ui.Whole()
+	if a.display.full || whole.W < leastForRight {
 		return
 	}
-	s := &a.set.Sides
-	a.handleOf("side/left", l.left, panel.Rect{H: l.status.Y, W: stripWide}, &s.Left, 1)
-	whole := a.ui.Whole()
-	a.handleOf("side/right", l.right, panel.Rect{X: whole.W - stripWide, H: l.status.Y, W: stripWide}, &s.Right, -1)
+	s, strip := &a.set.Sides, panel.Rect{H: l.status.Y, W: stripWide}
+	if whole.W >= leastForLeft {
+		a.handleOf("side/left", l.left, strip, &s.Left, 1)
+	}
+	strip.X = whole.W - stripWide
+	a.handleOf("side/right", l.right, strip, &s.Right, -1)
 }
 
 // handleOf is the handle on the inner rim of a panel at r, which lies on the left (1) or

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"errors"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -39,6 +40,39 @@ func TestDoubtsAreWhole(t *testing.T) {
 	}
 	if n != len(doubts) {
 		t.Errorf("%d warnings found, %d in the list of doubts, want as many", n, len(doubts))
+	}
+}
+
+// What the walk refuses is told with what hangs meanwhile: the drape of before, that
+// which was asked for, or one that could not be placed.
+func TestRefusals(t *testing.T) {
+	other := drape.Job{Spacing: 0.01}
+	for _, c := range []struct {
+		name    string
+		asked   drape.Job
+		stage   string
+		head    string
+		figures bool
+	}{
+		{"another drape hangs", other, drape.StageRest, "Could not be hung", true},
+		{"as asked, but for a remark", drape.Job{}, drape.StageRest, "Not as asked", true},
+		{"could not be placed", drape.Job{}, drape.StageStopped, "Could not be placed", false},
+	} {
+		p := &Pane{live: &drape.Live{}, dummy: &dummy{}, asked: asked{job: c.asked}}
+		p.frame = drape.Frame{Read: true, Stage: c.stage, Err: errors.New("too short")}
+		if _, news := p.refuse(); !news {
+			t.Errorf("%s: the refusal is no news", c.name)
+		}
+		if _, news := p.refuse(); news {
+			t.Errorf("%s: told twice, the refusal is still news", c.name)
+		}
+		d := p.doubt()
+		if d == nil || d.head != c.head || !strings.HasPrefix(d.words(Centimetres, nil), "Too short.") {
+			t.Errorf("%s: doubt %+v, want %q with the reason", c.name, d, c.head)
+		}
+		if p.stale() || p.figures() != c.figures {
+			t.Errorf("%s: stale %v, figures %v, want settled and %v", c.name, p.stale(), p.figures(), c.figures)
+		}
 	}
 }
 
