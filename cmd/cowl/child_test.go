@@ -15,7 +15,7 @@ import (
 // the name in COWL_CHILD: what cannot be tried within the program of the tests.
 var children = map[string]func(context.Context) int{
 	"cowl": func(ctx context.Context) int {
-		return run(ctx, os.Args[1:], console.Console{Out: os.Stdout, Err: os.Stderr, Stage: nil})
+		return run(ctx, os.Args[1:], console.Console{Out: os.Stdout, Err: os.Stderr}, nil)
 	},
 }
 

@@ -22,7 +22,7 @@ type called struct {
 // call runs cowl in this process.
 func call(ctx context.Context, args ...string) called {
 	var out, err bytes.Buffer
-	code := run(ctx, args, console.Console{Out: &out, Err: &err, Stage: stage.New})
+	code := run(ctx, args, console.Console{Out: &out, Err: &err}, stage.New)
 	return called{code, out.String(), err.String()}
 }
 

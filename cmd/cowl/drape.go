@@ -42,7 +42,7 @@ type hung struct {
 }
 
 // Run hangs the piece, writes all files and prints the report.
-func (d drapeVerb) Run(ctx context.Context, c console.Console) error {
+func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	h, err := d.prepare()
 	if err != nil {
 		return err
@@ -63,7 +63,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console) error {
 	if err := d.compare(ctx, c, h, without); err != nil {
 		return err
 	}
-	files, missing, err := h.outputs(c)
+	files, missing, err := h.outputs(draw)
 	if err != nil {
 		return err
 	}
@@ -134,8 +134,8 @@ const styleHead = "# Written by cowl. Run the same drape again:  cowl drape --st
 
 // outputs makes the files of the drape. Where nothing can be drawn the picture
 // is left out and missing says why.
-func (h *hung) outputs(c console.Console) (files []console.File, missing, err error) {
-	pictures, missing := h.pictures(c)
+func (h *hung) outputs(draw drawn.Stager) (files []console.File, missing, err error) {
+	pictures, missing := h.pictures(draw)
 	files = append(files, pictures...)
 	result := func() (console.File, error) {
 		b, err := console.JSON(h.result())
@@ -161,8 +161,8 @@ func (h *hung) solid() (console.File, error) {
 }
 
 // pictures draws the sheet of four views, and the turning picture if it is wanted.
-func (h *hung) pictures(c console.Console) ([]console.File, error) {
-	st, err := c.Stage()
+func (h *hung) pictures(draw drawn.Stager) ([]console.File, error) {
+	st, err := draw()
 	if err != nil {
 		return nil, err
 	}

@@ -116,7 +116,7 @@ func TestDrapeAgain(t *testing.T) {
 	blind := func(args ...string) called {
 		var out, err bytes.Buffer
 		none := func() (*stage.Stage, error) { return nil, errors.New("blindfold") }
-		code := run(t.Context(), args, console.Console{Out: &out, Err: &err, Stage: none})
+		code := run(t.Context(), args, console.Console{Out: &out, Err: &err}, none)
 		return called{code, out.String(), err.String()}
 	}
 	dir := t.TempDir()

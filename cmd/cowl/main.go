@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/sim/fault"
 
@@ -52,13 +53,13 @@ func main() {
 	os.Exit(console.Serve(func(ctx context.Context) int {
 		defer watchCrashes(os.Stderr)()
 		fault.Teller = func(f *fault.Fault) { os.Exit(crashed(f, os.Stderr)) }
-		return run(ctx, os.Args[1:], console.Console{Out: os.Stdout, Err: os.Stderr, Stage: stage.New})
+		return run(ctx, os.Args[1:], console.Console{Out: os.Stdout, Err: os.Stderr}, stage.New)
 	}))
 }
 
 // run does what args ask and returns the exit status. Standard output is written at
 // the end, in one go, so that a crash leaves nothing half said.
-func run(ctx context.Context, args []string, c console.Console) (code int) {
+func run(ctx context.Context, args []string, c console.Console, draw drawn.Stager) (code int) {
 	var said bytes.Buffer
 	out := c.Out
 	c.Out, c.Err = console.Tame(&said), console.Tame(c.Err)
@@ -79,7 +80,7 @@ func run(ctx context.Context, args []string, c console.Console) (code int) {
 	parser, err := newParser(&cli{}, kong.Name("cowl"), kong.Description(description+console.ExitHelp()),
 		kong.Writers(c.Out, c.Err), kong.Exit(func(n int) { panic(leave(n)) }),
 		kong.Vars{"version": version()}, kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
-		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c))
+		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c, draw))
 	if err != nil {
 		panic("cowl: " + err.Error())
 	}

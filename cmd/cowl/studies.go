@@ -6,9 +6,10 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/study"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/cmd/cowl/internal/trial"
 )
 
 type compareCmd struct {
@@ -21,7 +22,7 @@ type compareCmd struct {
 }
 
 // Run hangs the same piece in several fabrics.
-func (d compareCmd) Run(ctx context.Context, c console.Console) error {
+func (d compareCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	s, err := d.load()
 	if err != nil {
 		return err
@@ -39,7 +40,7 @@ func (d compareCmd) Run(ctx context.Context, c console.Console) error {
 	if spec.Fabrics, err = study.Pin(d.Fabrics); err != nil {
 		return err
 	}
-	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
+	return study.Run(ctx, d.options(d.Out, d.Part, draw), c, spec)
 }
 
 type sweepCmd struct {
@@ -51,13 +52,13 @@ type sweepCmd struct {
 }
 
 // Run hangs the piece at every value.
-func (d sweepCmd) Run(ctx context.Context, c console.Console) error {
+func (d sweepCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	spec, err := d.spec("sweep", d.Placings)
 	if err != nil {
 		return err
 	}
 	spec.Vary = d.Vary
-	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
+	return study.Run(ctx, d.options(d.Out, d.Part, draw), c, spec)
 }
 
 type seekCmd struct {
@@ -68,7 +69,7 @@ type seekCmd struct {
 }
 
 // Run looks for the cut that comes nearest to what is wanted.
-func (d seekCmd) Run(ctx context.Context, c console.Console) error {
+func (d seekCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	w, err := study.ParseWant(d.Want)
 	if err != nil {
 		return err
@@ -77,7 +78,7 @@ func (d seekCmd) Run(ctx context.Context, c console.Console) error {
 	if err != nil {
 		return err
 	}
-	return study.Seek(ctx, d.options(d.Out, trial.Part{}), c, spec, w)
+	return study.Seek(ctx, d.options(d.Out, rows.Part{}, draw), c, spec, w)
 }
 
 type sureCmd struct {
@@ -88,7 +89,7 @@ type sureCmd struct {
 }
 
 // Run tells how certain a drape is.
-func (d sureCmd) Run(ctx context.Context, c console.Console) error {
+func (d sureCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	s, err := d.styled()
 	if err != nil {
 		return err
@@ -100,7 +101,7 @@ func (d sureCmd) Run(ctx context.Context, c console.Console) error {
 	if err != nil {
 		return err
 	}
-	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
+	return study.Run(ctx, d.options(d.Out, d.Part, draw), c, spec)
 }
 
 type teachCmd struct {
@@ -115,7 +116,7 @@ type teachGrainCmd struct {
 }
 
 // Run hangs the piece at the five angles and makes the sheet.
-func (d teachGrainCmd) Run(ctx context.Context, c console.Console) error {
+func (d teachGrainCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	if isGiven(d.Cut, "grain") {
 		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, for others cowl sweep --vary grain=…")
 	}
@@ -127,7 +128,7 @@ func (d teachGrainCmd) Run(ctx context.Context, c console.Console) error {
 	if err != nil {
 		return err
 	}
-	return study.Run(ctx, d.options(d.Out, d.Part), c, spec)
+	return study.Run(ctx, d.options(d.Out, d.Part, draw), c, spec)
 }
 
 type gatherCmd struct {

@@ -4,9 +4,10 @@ import (
 	"errors"
 	"runtime"
 
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/study"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/cmd/cowl/internal/trial"
 )
 
 // clothFlags choose one cloth.
@@ -77,7 +78,7 @@ func (f choiceFlags) spec(verb string, placings int) (study.Spec, error) {
 
 // partFlag leaves a share of a study to other machines.
 type partFlag struct {
-	Part trial.Part `placeholder:"I/N" help:"Hang only the I-th of N shares, for a batch scheduler; then cowl gather."`
+	Part rows.Part `placeholder:"I/N" help:"Hang only the I-th of N shares, for a batch scheduler; then cowl gather."`
 }
 
 // override lets the flags have their say.
@@ -91,8 +92,8 @@ func (f benchFlags) override(s *style.Style) error {
 }
 
 // options are those of a study that these flags compute in dir.
-func (f benchFlags) options(dir string, p trial.Part) study.Options {
-	o := study.Options{Dir: dir, Part: p, Jobs: runtime.GOMAXPROCS(0), Retry: f.Retry, JSON: f.JSON, Quiet: f.Quiet}
+func (f benchFlags) options(dir string, p rows.Part, draw drawn.Stager) study.Options {
+	o := study.Options{Dir: dir, Part: p, Jobs: runtime.GOMAXPROCS(0), Retry: f.Retry, Stage: draw, JSON: f.JSON, Quiet: f.Quiet}
 	if f.Jobs != nil {
 		o.Jobs = *f.Jobs
 	}

@@ -19,6 +19,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// Stager opens what pictures are drawn on, or says why nothing can be drawn.
+type Stager func() (*stage.Stage, error)
+
 // Drape is a drape with what it was made from: all that is needed to draw it and to
 // read its section.
 type Drape struct {

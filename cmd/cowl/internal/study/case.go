@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/cmd/cowl/internal/trial"
 	"cowl/materials/look"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
@@ -61,7 +61,7 @@ func (c oneCase) key(k int) string {
 	s := c.style
 	s.Name, s.Hang.Seed, s.Hang.Placings = "", c.seed(k), 1
 	s.Fabric.Look = look.Look{} // decides no figure
-	inputs := []string{"cowl row 1", trial.Physics(), string(s.YAML()), string(s.Fabric.YAML()), fmt.Sprint(c.drawn(k))}
+	inputs := []string{"cowl row 1", rows.Physics(), string(s.YAML()), string(s.Fabric.YAML()), fmt.Sprint(c.drawn(k))}
 	if c.steady {
 		inputs = append(inputs, "steady")
 	}
@@ -71,7 +71,7 @@ func (c oneCase) key(k int) string {
 	if c.follows(k) {
 		inputs = append(inputs, c.key(0))
 	}
-	return trial.KeyOf(inputs...)
+	return rows.KeyOf(inputs...)
 }
 
 // drawn reports whether a picture is made of the k-th placing: the first, never
@@ -79,17 +79,17 @@ func (c oneCase) key(k int) string {
 func (c oneCase) drawn(k int) bool { return k == 0 && !c.hide }
 
 // rows lists the placings of all cases that can be cut, case by case.
-func rowsOf(cases []oneCase) (rows []trial.Row, at []rowAt) {
+func rowsOf(cases []oneCase) (list []rows.Row, at []rowAt) {
 	for i, c := range cases {
 		if c.wrong != nil {
 			continue
 		}
 		for k := range c.style.Hang.Placings {
-			rows = append(rows, trial.Row{Key: c.key(k), Name: fmt.Sprintf("%s, seed %d", c.Name, c.seed(k))})
+			list = append(list, rows.Row{Key: c.key(k), Name: fmt.Sprintf("%s, seed %d", c.Name, c.seed(k))})
 			at = append(at, rowAt{i, k})
 		}
 	}
-	return rows, at
+	return list, at
 }
 
 // rowAt says which placing of which case a row is.

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/sim/drape/measure"
 )
@@ -38,41 +38,41 @@ func compareDiffs(_ *plan, rs []caseResult) []difference {
 }
 
 // compareSheet makes the page.
-func compareSheet(p *plan, rs []caseResult) report.Page {
+func compareSheet(p *plan, rs []caseResult) page.Page {
 	ds := compareDiffs(p, rs)
-	table := &report.Table{Head: []string{"Compared with the first"}, Note: statistic(p.spec.Placings, len(rs)-1)}
+	table := &page.Table{Head: []string{"Compared with the first"}, Note: statistic(p.spec.Placings, len(rs)-1)}
 	for _, m := range figuresOnSheet {
 		table.Head = append(table.Head, m.Name)
 	}
 	for _, row := range diffRows(ds) {
-		table.Rows = append(table.Rows, report.TableRow{Cells: row})
+		table.Rows = append(table.Rows, page.TableRow{Cells: row})
 	}
-	page := report.Page{
+	sheet := page.Page{
 		Title:    "Which cloth? " + p.style.Name,
 		Lead:     fmt.Sprintf("The same piece in %d fabrics, each placed by the same %d hands.", len(rs), p.spec.Placings),
 		Findings: compareFindings(rs, ds),
 		Facts:    held(p.style, p.spec, "Fabric"),
-		Blocks: []report.Block{
+		Blocks: []page.Block{
 			{Heading: "Side by side: same camera, same light, the first hand", Cards: clothCards(rs)},
 			{Heading: "Figures", Table: figureTable("Fabric", rs)},
-			{Charts: []report.Chart{keptStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(reachFigure, "Reach ahead of the form", rs, false), strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(standFigure, "Stand-off of the edge", rs, false)}},
-			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)), Charts: []report.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
+			{Charts: []page.Chart{keptStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(reachFigure, "Reach ahead of the form", rs, false), strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(standFigure, "Stand-off of the edge", rs, false)}},
+			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)), Charts: []page.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
 			{Heading: "What differs by more than the scatter", Table: table},
 			{Heading: "The fabrics", Table: clothTable(rs)},
 		},
 		Cautions: append(cautionsOf(p.style), weakCloths(rs)...),
 		Foot:     foot(p.spec),
 	}
-	page.Blocks = slices.Insert(page.Blocks, 2, triedTable("How many folds each cloth keeps", "Fabric", rs)...)
-	return page
+	sheet.Blocks = slices.Insert(sheet.Blocks, 2, triedTable("How many folds each cloth keeps", "Fabric", rs)...)
+	return sheet
 }
 
 // drawnOf says that not all sections are drawn, where they are too many.
 func drawnOf(n int) []string {
-	if n <= report.MostLines {
+	if n <= page.MostLines {
 		return nil
 	}
-	return []string{fmt.Sprintf("The first %d of %d fabrics: more lines could not be told apart.", report.MostLines, n)}
+	return []string{fmt.Sprintf("The first %d of %d fabrics: more lines could not be told apart.", page.MostLines, n)}
 }
 
 // compareFindings says first what each cloth makes of the folds, then what stands out.
@@ -101,7 +101,7 @@ func compareFindings(rs []caseResult, ds []difference) []string {
 }
 
 // clothCards names the cloth under each picture.
-func clothCards(rs []caseResult) []report.Card {
+func clothCards(rs []caseResult) []page.Card {
 	out := cards(rs, func(c caseResult) string { return c.Name })
 	for i := range out {
 		out[i].Lines = append([]string{rs[i].style.Fabric.Title}, out[i].Lines...)
@@ -124,15 +124,15 @@ func against(m *measure.Figure, first string, ds []difference) string {
 }
 
 // clothTable lists the values that decide.
-func clothTable(rs []caseResult) *report.Table {
-	t := &report.Table{Head: []string{"Fabric", "Weight, g/m²", "Bend warp, µN·m", "Bend weft, µN·m", "Shear, N/m", "Bending length, mm", "Known"}}
+func clothTable(rs []caseResult) *page.Table {
+	t := &page.Table{Head: []string{"Fabric", "Weight, g/m²", "Bend warp, µN·m", "Bend weft, µN·m", "Shear, N/m", "Bending length, mm", "Known"}}
 	for _, c := range rs {
 		f := c.style.Fabric
 		row := []string{f.Title}
 		for _, q := range style.Deciding {
 			row = append(row, fmt.Sprintf("%.4g", q.InUnits(f)))
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000), style.LeastKnown(f).String())})
+		t.Rows = append(t.Rows, page.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000), style.LeastKnown(f).String())})
 	}
 	t.Note = "Known: how the least known of these values is known. Sources: cowl fabrics."
 	return t

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/sim/drape/measure"
 )
 
@@ -12,7 +12,7 @@ import (
 type difference struct {
 	Figure        *measure.Figure
 	First, Second string // names of the cases
-	scatter.Difference
+	stats.Difference
 }
 
 // noDifference is what a difference within the scatter is called.
@@ -22,7 +22,7 @@ const noDifference = "no clear difference"
 // stand on the sheet.
 func differ(m *measure.Figure, first, second caseResult, of int) difference {
 	n := min(first.style.Hang.Placings, second.style.Hang.Placings)
-	return difference{m, first.Name, second.Name, scatter.Compare(first.values(m.Value)[:n], second.values(m.Value)[:n], of)}
+	return difference{m, first.Name, second.Name, stats.Compare(first.values(m.Value)[:n], second.values(m.Value)[:n], of)}
 }
 
 // tooFew is what a difference is called that nothing can be said of.
@@ -45,7 +45,7 @@ func statistic(placings, comparisons int) string {
 		return "With fewer than 3 placings nothing is said of differences: there is no scatter to hold them against. Use --placings 5 or more."
 	}
 	text := fmt.Sprintf("All cuts are placed by the same %d hands, so cuts are compared hand by hand. A difference is clear if its mean lies further from zero than %.1f times its standard error (paired t-test, two-sided, 5 %%",
-		placings, scatter.Student(placings-1, comparisons))
+		placings, stats.Student(placings-1, comparisons))
 	if comparisons > 1 {
 		text += fmt.Sprintf(" shared among the %d comparisons of a column", comparisons)
 	}
@@ -53,17 +53,17 @@ func statistic(placings, comparisons int) string {
 }
 
 // diffTable lists differences, one line a pair and one column a figure.
-func diffRows(ds []difference) (rows [][]string) {
+func diffRows(ds []difference) (list [][]string) {
 	at := map[string]int{}
 	for _, d := range ds {
 		name := d.Second + " less " + d.First
 		i, ok := at[name]
 		if !ok {
-			i = len(rows)
+			i = len(list)
 			at[name] = i
-			rows = append(rows, []string{name})
+			list = append(list, []string{name})
 		}
-		rows[i] = append(rows[i], d.text())
+		list[i] = append(list[i], d.text())
 	}
-	return rows
+	return list
 }

@@ -3,15 +3,15 @@ package study
 import (
 	"fmt"
 
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 )
 
 // handFacts says what the hands do alike in all rows.
-func handFacts(s style.Style, steady bool) []report.Fact {
+func handFacts(s style.Style, steady bool) []page.Fact {
 	folds := fmt.Sprintf("%d by every hand", s.Hang.Folds)
 	switch {
 	case s.Hang.Folds == 0:
@@ -26,42 +26,42 @@ func handFacts(s style.Style, steady bool) []report.Fact {
 		edge = fmt.Sprintf("set %.1f cm below the front neck point by the first hand of each row; the others take up as much", say.CM(s.Hang.EdgeDepth))
 	}
 	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round", drape.FreeWaist: "free"}[s.Held()]
-	return []report.Fact{{Name: "Folds laid", Value: folds}, {Name: "Edge", Value: edge}, {Name: "Waist", Value: waist}}
+	return []page.Fact{{Name: "Folds laid", Value: folds}, {Name: "Edge", Value: edge}, {Name: "Waist", Value: waist}}
 }
 
 // held lists what all cuts of a study share; leave out what it varies.
-func held(s style.Style, a Spec, without ...string) []report.Fact {
+func held(s style.Style, a Spec, without ...string) []page.Fact {
 	p, err := s.Piece()
-	facts := []report.Fact{{Name: "Style", Value: s.Name}, {Name: "Cut for", Value: s.ForWhom()}}
+	facts := []page.Fact{{Name: "Style", Value: s.Name}, {Name: "Cut for", Value: s.ForWhom()}}
 	point := s.Cut.CowlPoint
 	if err == nil {
-		facts = append(facts, report.Fact{Name: "Extension", Value: fmt.Sprintf("%.1f cm a half", p.Extension*100)})
+		facts = append(facts, page.Fact{Name: "Extension", Value: fmt.Sprintf("%.1f cm a half", p.Extension*100)})
 		point = p.CowlPoint
 	}
 	if err == nil && s.Lines == nil {
 		facts = append(facts,
-			report.Fact{Name: "Dart closed", Value: fmt.Sprintf("%.0f %%", p.Added.DartShare*100)},
-			report.Fact{Name: "Cloth added by", Value: s.Cut.How.String()},
+			page.Fact{Name: "Dart closed", Value: fmt.Sprintf("%.0f %%", p.Added.DartShare*100)},
+			page.Fact{Name: "Cloth added by", Value: s.Cut.How.String()},
 		)
 	}
 	facts = append(facts,
-		report.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", point*100)},
-		report.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
-		report.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", say.Degrees(s.Cut.Grain))},
-		report.Fact{Name: "Fabric", Value: s.Fabric.String()},
+		page.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", point*100)},
+		page.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
+		page.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", say.Degrees(s.Cut.Grain))},
+		page.Fact{Name: "Fabric", Value: s.Fabric.String()},
 	)
 	facts = append(facts, handFacts(s, a.steady())...)
 	facts = append(facts,
-		report.Fact{Name: "Hung", Value: map[bool]string{true: "free, from the cowl points", false: "on the dress form"}[s.Hang.Free]},
-		report.Fact{Name: "Lattice", Value: fmt.Sprintf("%.0f mm", s.Hang.Spacing*1000)},
-		report.Fact{Name: "Placings", Value: fmt.Sprintf("%d hands, seeds %d to %d", a.Placings, s.Hang.Seed, s.Hang.Seed+uint64(a.Placings)-1)},
+		page.Fact{Name: "Hung", Value: map[bool]string{true: "free, from the cowl points", false: "on the dress form"}[s.Hang.Free]},
+		page.Fact{Name: "Lattice", Value: fmt.Sprintf("%.0f mm", s.Hang.Spacing*1000)},
+		page.Fact{Name: "Placings", Value: fmt.Sprintf("%d hands, seeds %d to %d", a.Placings, s.Hang.Seed, s.Hang.Seed+uint64(a.Placings)-1)},
 	)
 	return dropped(facts, without)
 }
 
 // dropped leaves out facts by name.
-func dropped(facts []report.Fact, names []string) []report.Fact {
-	var out []report.Fact
+func dropped(facts []page.Fact, names []string) []page.Fact {
+	var out []page.Fact
 	for _, f := range facts {
 		keep := true
 		for _, n := range names {

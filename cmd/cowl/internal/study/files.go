@@ -16,12 +16,12 @@ import (
 
 // publish writes the sheet and all files of a study and prints what came out.
 func (w *runner) publish(p *plan, rs []caseResult) error {
-	page := p.sheet(p, rs)
-	html, err := page.HTML()
+	sheet := p.sheet(p, rs)
+	html, err := sheet.HTML()
 	if err != nil {
 		panic("the sheet of the study cannot be made\n" + err.Error())
 	}
-	result, err := console.JSON(p.result(rs, page.Findings))
+	result, err := console.JSON(p.result(rs, sheet.Findings))
 	if err != nil {
 		return err
 	}
@@ -35,7 +35,7 @@ func (w *runner) publish(p *plan, rs []caseResult) error {
 	if err := console.SaveSet(w.Dir, append(files, console.File{Name: specFile, Data: spec}), stale(w.Dir, old, p.spec.Written)); err != nil {
 		return err
 	}
-	return w.tell(page.Title, page.Findings, result, rs)
+	return w.tell(sheet.Title, sheet.Findings, result, rs)
 }
 
 // files makes tables, pictures and style files.

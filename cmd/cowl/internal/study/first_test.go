@@ -8,7 +8,7 @@ import (
 	"sync/atomic"
 	"testing"
 
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/mesh/draft"
 )
 
@@ -22,7 +22,7 @@ type hangings struct {
 // watch lets w note what it hangs; a first hand in the case named fails.
 func (h *hangings) watch(w *runner, fails string) {
 	good := w.hang
-	w.hang = func(ctx context.Context, c oneCase, k int) (trial.Made[Row], error) {
+	w.hang = func(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
 		h.mu.Lock()
 		h.seen = append(h.seen, c.Name)
 		if c.first != nil {
@@ -30,7 +30,7 @@ func (h *hangings) watch(w *runner, fails string) {
 		}
 		h.mu.Unlock()
 		if c.Name == fails && k == 0 {
-			return trial.Made[Row]{}, errors.New("the cloth tore")
+			return rows.Made[Row]{}, errors.New("the cloth tore")
 		}
 		return good(ctx, c, k)
 	}
@@ -57,7 +57,7 @@ func TestFirstHandsFind(t *testing.T) {
 		}
 		var calls atomic.Int32
 		var all hangings
-		w, _, errs := feigned(t.TempDir(), trial.Part{}, &calls)
+		w, _, errs := feigned(t.TempDir(), rows.Part{}, &calls)
 		all.watch(w, "")
 		if err := w.study(t.Context(), spec); err != nil {
 			t.Fatalf("%q: %v, %s", q.hang, err, errs)
@@ -70,7 +70,7 @@ func TestFirstHandsFind(t *testing.T) {
 		}
 		for i, want := range []int{q.first, q.last} {
 			var part hangings
-			w, _, _ := feigned(t.TempDir(), trial.Part{Number: i + 1, Of: 2}, &calls)
+			w, _, _ := feigned(t.TempDir(), rows.Part{Number: i + 1, Of: 2}, &calls)
 			part.watch(w, "")
 			if err := w.study(t.Context(), spec); err != nil {
 				t.Fatal(err)
@@ -98,7 +98,7 @@ func TestFirstHandFails(t *testing.T) {
 	}{{"6 cm", false, 4, "3 drapes gave no result"}, {"", false, 0, "3 drapes gave no result"}, {"", true, 3, ""}} {
 		var calls atomic.Int32
 		var h hangings
-		w, _, errs := feigned(dir, trial.Part{}, &calls)
+		w, _, errs := feigned(dir, rows.Part{}, &calls)
 		w.Retry = q.retry
 		h.watch(w, q.fails)
 		err := w.study(t.Context(), spec)

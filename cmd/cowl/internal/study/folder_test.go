@@ -16,9 +16,9 @@ import (
 // checkFolder reads tables, result and style files back.
 func checkFolder(t *testing.T, dir string, spec Spec) {
 	t.Helper()
-	rows := readback.Table(t, filepath.Join(dir, "table.csv"))
-	if len(rows) < 3 {
-		t.Fatalf("table.csv has %d rows, want 3 or more", len(rows))
+	list := readback.Table(t, filepath.Join(dir, "table.csv"))
+	if len(list) < 3 {
+		t.Fatalf("table.csv has %d rows, want 3 or more", len(list))
 	}
 	var result struct {
 		Cases []struct {
@@ -26,11 +26,11 @@ func checkFolder(t *testing.T, dir string, spec Spec) {
 		}
 	}
 	data, err := os.ReadFile(filepath.Join(dir, "result.json"))
-	if err := errors.Join(err, json.Unmarshal(data, &result)); err != nil || len(result.Cases) != len(rows) {
-		t.Fatalf("result.json: %v, %d cases, want %d", err, len(result.Cases), len(rows))
+	if err := errors.Join(err, json.Unmarshal(data, &result)); err != nil || len(result.Cases) != len(list) {
+		t.Fatalf("result.json: %v, %d cases, want %d", err, len(result.Cases), len(list))
 	}
 	placings := readback.Table(t, filepath.Join(dir, "placings.csv"))
-	for i, row := range rows {
+	for i, row := range list {
 		mean, n := 0.0, 0
 		for _, p := range placings {
 			if p["case"] == row["case"] && p["group"] == row["group"] {
@@ -50,7 +50,7 @@ func checkFolder(t *testing.T, dir string, spec Spec) {
 			t.Errorf("%s: %v, %d placings of %s, want those of the row", row["style"], err, s.Hang.Placings, s.Fabric.Name)
 		}
 	}
-	if spec.Verb == "sweep" && spec.Vary[0] == "extension=0cm:14cm:2cm" && rows[3]["extension_cm"] != "6" {
-		t.Errorf("fourth extension %q, want 6", rows[3]["extension_cm"])
+	if spec.Verb == "sweep" && spec.Vary[0] == "extension=0cm:14cm:2cm" && list[3]["extension_cm"] != "6" {
+		t.Errorf("fourth extension %q, want 6", list[3]["extension_cm"])
 	}
 }

@@ -10,10 +10,9 @@ import (
 	"math"
 	"sync"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/stage"
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/mesh/body"
 	"cowl/mesh/form"
 	"cowl/sim/drape"
@@ -24,7 +23,7 @@ import (
 
 // hanger hangs rows: the forms and the stage are made once for all.
 type hanger struct {
-	c     console.Console
+	open  drawn.Stager
 	mu    sync.Mutex
 	forms map[body.Body]func() (*form.Form, error)
 	drawn sync.Mutex // a stage draws one picture after another
@@ -33,8 +32,8 @@ type hanger struct {
 	asked bool
 }
 
-func newHanger(c console.Console) *hanger {
-	return &hanger{c: c, forms: map[body.Body]func() (*form.Form, error){}}
+func newHanger(open drawn.Stager) *hanger {
+	return &hanger{open: open, forms: map[body.Body]func() (*form.Form, error){}}
 }
 
 func (h *hanger) close() {
@@ -72,8 +71,8 @@ func (h *hanger) run(ctx context.Context, c oneCase, k int, f *form.Form) (*drap
 }
 
 // hang hangs the k-th placing of a case and draws it if it is to be shown.
-func (h *hanger) hang(ctx context.Context, c oneCase, k int) (trial.Made[Row], error) {
-	none := trial.Made[Row]{}
+func (h *hanger) hang(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
+	none := rows.Made[Row]{}
 	b, err := c.style.Wearer()
 	if err != nil {
 		return none, err
@@ -87,7 +86,7 @@ func (h *hanger) hang(ctx context.Context, c oneCase, k int) (trial.Made[Row], e
 		return none, err
 	}
 	one.Piece = one.Run.Drape.Job.Piece // with what was taken up
-	made := trial.Made[Row]{Value: Row{Outcome: one.Run.Outcome}}
+	made := rows.Made[Row]{Value: Row{Outcome: one.Run.Outcome}}
 	if !c.drawn(k) || ctx.Err() != nil || len(one.Run.Reading.Section) == 0 {
 		return made, nil
 	}
@@ -124,7 +123,7 @@ func (h *hanger) picture(one *drawn.Drape) ([]byte, error) {
 	defer h.drawn.Unlock()
 	if !h.asked {
 		h.asked = true
-		h.stage, h.blind = h.c.Stage()
+		h.stage, h.blind = h.open()
 	}
 	if h.blind != nil {
 		return nil, h.blind

@@ -3,7 +3,7 @@ package study
 import (
 	"math"
 
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/sim/drape/measure"
 )
 
@@ -58,7 +58,7 @@ func (p *plan) result(rs []caseResult, findings []string) resultJSON {
 	out := resultJSON{Verb: p.spec.Verb, Physics: p.spec.Physics, Findings: findings, Cases: []caseJSON{}, Differences: []differenceJSON{}}
 	for i, c := range rs {
 		one := caseJSON{Name: c.Name, Group: c.Group, Fabric: c.style.Fabric.Name, Varied: map[string]float64{}, Figures: map[string]meanJSON{},
-			Style: "styles/" + c.fileName(i) + ".yaml", Folds: scatter.Spoken(c.values(countFigure.Value))}
+			Style: "styles/" + c.fileName(i) + ".yaml", Folds: stats.Spoken(c.values(countFigure.Value))}
 		one.Without, one.Why = c.troubles()
 		for k, f := range p.vary {
 			one.Varied[f.column()] = c.Values[k]

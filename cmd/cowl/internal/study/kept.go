@@ -5,9 +5,9 @@ import (
 	"math"
 	"strings"
 
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/page"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -28,7 +28,7 @@ func (c caseResult) laid() (int, bool) {
 // many hands where they differ.
 func keptBrief(c caseResult) string {
 	laid, ok := c.laid()
-	shares := scatter.Counts(c.values(keptFigure.Value))
+	shares := stats.Counts(c.values(keptFigure.Value))
 	switch {
 	case !ok:
 		return "–"
@@ -42,7 +42,7 @@ func keptBrief(c caseResult) string {
 
 // byHands says how many hands agree on the most frequent count, and what the others
 // have.
-func byHands(shares []scatter.Share) string {
+func byHands(shares []stats.Share) string {
 	n := 0
 	var rest []string
 	for i, s := range shares {
@@ -61,11 +61,11 @@ func keptSentence(name string, c caseResult) string {
 	if !ok {
 		return name + " gave no result."
 	}
-	shares := scatter.Counts(c.values(keptFigure.Value))
+	shares := stats.Counts(c.values(keptFigure.Value))
 	text, link := "", ", "
 	switch {
 	case laid == 0:
-		text = name + " is let fall: " + scatter.Spoken(c.values(countFigure.Value)) + " above the bust"
+		text = name + " is let fall: " + stats.Spoken(c.values(countFigure.Value)) + " above the bust"
 	case shares[0].Count == 0:
 		text = fmt.Sprintf("%s keeps none of %s", name, say.Several(laid, "laid fold"))
 	default:
@@ -80,7 +80,7 @@ func keptSentence(name string, c caseResult) string {
 	if v, _ := c.summary(reachFigure); !math.IsNaN(v) && !c.style.Hang.Free {
 		text += link + reachFigure.Amount(v) + " ahead of the form"
 	}
-	if n := scatter.Counts(c.values(extraFigure.Value)); laid > 0 && len(n) > 0 && n[0].Count > 0 {
+	if n := stats.Counts(c.values(extraFigure.Value)); laid > 0 && len(n) > 0 && n[0].Count > 0 {
 		text += fmt.Sprintf("; above the bust %s more that nobody laid", say.Several(n[0].Count, "fold"))
 	}
 	return text + "."
@@ -88,7 +88,7 @@ func keptSentence(name string, c caseResult) string {
 
 // triedTable lists what the first hand of every case found of each number of folds;
 // nothing where it tried none.
-func triedTable(heading, first string, rs []caseResult) []report.Block {
+func triedTable(heading, first string, rs []caseResult) []page.Block {
 	most := 0
 	tried := make([][]drape.Try, len(rs))
 	for i, c := range rs {
@@ -102,7 +102,7 @@ func triedTable(heading, first string, rs []caseResult) []report.Block {
 	if most == 0 {
 		return nil
 	}
-	t := &report.Table{Head: []string{first}, Words: true, Note: "By the first hand alone. Extra: above the bust, and nobody laid it. Shown and hung by all hands is " + chosenWords + "."}
+	t := &page.Table{Head: []string{first}, Words: true, Note: "By the first hand alone. Extra: above the bust, and nobody laid it. Shown and hung by all hands is " + chosenWords + "."}
 	for n := 1; n <= most; n++ {
 		t.Head = append(t.Head, fmt.Sprintf("%d laid", n))
 	}
@@ -116,9 +116,9 @@ func triedTable(heading, first string, rs []caseResult) []report.Block {
 				row[k.Laid] = triedCell(k)
 			}
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: row})
+		t.Rows = append(t.Rows, page.TableRow{Cells: row})
 	}
-	return []report.Block{{Heading: heading, Table: t}}
+	return []page.Block{{Heading: heading, Table: t}}
 }
 
 // chosenWords is the rule by which a number of folds is shown, see drape.HangAll.

@@ -1,7 +1,7 @@
 package study
 
 import (
-	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/style"
 )
 
@@ -12,5 +12,5 @@ type plan struct {
 	cases []oneCase
 	vary  []factor                                    // what is varied, for the columns of the table
 	pairs func(p *plan, rs []caseResult) []difference // what is compared
-	sheet func(p *plan, rs []caseResult) report.Page
+	sheet func(p *plan, rs []caseResult) page.Page
 }

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/scatter"
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/study/rows"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/materials/infile"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -16,12 +16,12 @@ import (
 // caseResult is what is known of a case.
 type caseResult struct {
 	oneCase
-	Each    []trial.Result[Row] // one a placing
-	Picture []byte              // JPEG; nil: none
+	Each    []rows.Result[Row] // one a placing
+	Picture []byte             // JPEG; nil: none
 }
 
 // collect deals the results out to their cases and reads the pictures.
-func collect(cases []oneCase, results []trial.Result[Row], at []rowAt, s trial.Store) []caseResult {
+func collect(cases []oneCase, results []rows.Result[Row], at []rowAt, s rows.Store) []caseResult {
 	out := make([]caseResult, len(cases))
 	for i, c := range cases {
 		out[i].oneCase = c
@@ -37,7 +37,7 @@ func collect(cases []oneCase, results []trial.Result[Row], at []rowAt, s trial.S
 }
 
 // settled reports whether a placing gave a result that counts.
-func settled(r trial.Result[Row]) bool {
+func settled(r rows.Result[Row]) bool {
 	return r.Done && r.Failed == "" && r.Value.Outcome.Status == sim.Settled
 }
 
@@ -55,7 +55,7 @@ func (c caseResult) values(of func(*drape.Outcome) float64) []float64 {
 
 // summary is mean and deviation of a figure over the placings.
 func (c caseResult) summary(m *measure.Figure) (mean, deviation float64) {
-	return scatter.Summary(c.values(m.Value))
+	return stats.Summary(c.values(m.Value))
 }
 
 // troubles counts placings without a result, and says of the first why.

@@ -8,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/study/rows"
 )
 
 // spent is the time that the processor has worked for this program.
@@ -30,7 +30,7 @@ func TestResumeLarge(t *testing.T) {
 	for _, want := range []int32{240, 0} {
 		var calls atomic.Int32
 		start := spent(t)
-		w, _, errs := feigned(dir, trial.Part{}, &calls)
+		w, _, errs := feigned(dir, rows.Part{}, &calls)
 		if err := w.study(t.Context(), spec); err != nil || calls.Load() != want {
 			t.Fatalf("%d drapes, %v, %s, want %d", calls.Load(), err, errs, want)
 		}

@@ -12,7 +12,7 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/study/rows"
 )
 
 // A figure or a bit of a row that is changed is told, and the study comes out as it
@@ -22,7 +22,7 @@ func TestChangedRows(t *testing.T) {
 	spec := asked(t, "sweep", 2, []string{"extension=4cm,8cm"})
 	var calls atomic.Int32
 	study := func() (told string) {
-		w, _, errs := feigned(dir, trial.Part{}, &calls)
+		w, _, errs := feigned(dir, rows.Part{}, &calls)
 		if err := w.study(t.Context(), spec); err != nil {
 			return errs.String() + err.Error()
 		}
@@ -79,7 +79,7 @@ func TestChangedRows(t *testing.T) {
 func TestGatherTellsDamage(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
-	w, _, _ := feigned(dir, trial.Part{}, &calls)
+	w, _, _ := feigned(dir, rows.Part{}, &calls)
 	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err != nil {
 		t.Fatal(err)
 	}
@@ -87,7 +87,7 @@ func TestGatherTellsDamage(t *testing.T) {
 	if err := os.Truncate(names[0], 100); err != nil {
 		t.Fatal(err)
 	}
-	w, _, errs := feigned(dir, trial.Part{}, &calls)
+	w, _, errs := feigned(dir, rows.Part{}, &calls)
 	var code console.Silent
 	err := w.gather([]string{dir})
 	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "is no good") || !strings.Contains(errs.String(), "set-aside") {

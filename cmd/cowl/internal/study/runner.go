@@ -9,17 +9,19 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/study/rows"
 )
 
 // Options say how a study is computed, where it is kept and what is told of it.
 type Options struct {
-	Dir         string     // folder of the study
-	Part        trial.Part // hung here; the zero Part: all
-	Jobs        int        // drapes at a time, 1 or more
-	Retry       bool       // hang again what failed
-	JSON, Quiet bool       // print result.json alone; nothing but warnings
+	Dir         string       // folder of the study
+	Part        rows.Part    // hung here; the zero Part: all
+	Jobs        int          // drapes at a time, 1 or more
+	Retry       bool         // hang again what failed
+	Stage       drawn.Stager // what pictures are drawn on
+	JSON, Quiet bool         // print result.json alone; nothing but warnings
 }
 
 // runner computes the cases of one study folder.
@@ -27,16 +29,16 @@ type runner struct {
 	Options
 	c      console.Console
 	hanger *hanger
-	hang   func(context.Context, oneCase, int) (trial.Made[Row], error) // one placing of a case
+	hang   func(context.Context, oneCase, int) (rows.Made[Row], error) // one placing of a case
 }
 
 func newRunner(o Options, c console.Console) *runner {
-	h := newHanger(c)
+	h := newHanger(o.Stage)
 	return &runner{Options: o, c: c, hanger: h, hang: h.hang}
 }
 
 // store is where finished rows are kept.
-func (w *runner) store() trial.Store { return trial.Store(filepath.Join(w.Dir, "rows")) }
+func (w *runner) store() rows.Store { return rows.Store(filepath.Join(w.Dir, "rows")) }
 
 // hangAll hangs what is not yet kept of the cases and returns what is known of
 // each. Called off, it says what is kept and returns the exit status.
@@ -44,9 +46,9 @@ func (w *runner) hangAll(ctx context.Context, cases []oneCase) ([]caseResult, er
 	if err := tooLarge(cases, w.Jobs); err != nil {
 		return nil, err
 	}
-	rows, at := rowsOf(cases)
+	list, at := rowsOf(cases)
 	defer console.Heed()()
-	results, err := w.rounds(ctx, cases, rows, at)
+	results, err := w.rounds(ctx, cases, list, at)
 	if errors.Is(err, context.Canceled) {
 		done := 0
 		for _, r := range results {
@@ -54,7 +56,7 @@ func (w *runner) hangAll(ctx context.Context, cases []oneCase) ([]caseResult, er
 				done++
 			}
 		}
-		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(rows), w.Dir)
+		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(list), w.Dir)
 		return nil, console.Silent{Code: console.ExitCancelled}
 	}
 	if err != nil {
@@ -68,27 +70,27 @@ func (w *runner) warn(text string) { fmt.Fprintf(w.c.Err, "cowl: %s\n", text) }
 
 // rounds hangs the first hands that find out something, then all that is left: the
 // other hands of such a case do as its first has found.
-func (w *runner) rounds(ctx context.Context, cases []oneCase, rows []trial.Row, at []rowAt) (results []trial.Result[Row], err error) {
-	found := map[int]trial.Result[Row]{} // by the case
-	work := func(ctx context.Context, i int) (trial.Made[Row], error) {
+func (w *runner) rounds(ctx context.Context, cases []oneCase, list []rows.Row, at []rowAt) (results []rows.Result[Row], err error) {
+	found := map[int]rows.Result[Row]{} // by the case
+	work := func(ctx context.Context, i int) (rows.Made[Row], error) {
 		c, k := cases[at[i].of], at[i].placing
 		if c.follows(k) {
 			r := found[at[i].of]
 			if r.Failed != "" {
-				return trial.Made[Row]{}, fmt.Errorf("the first hand gave no result: %s", say.FirstLine(r.Failed))
+				return rows.Made[Row]{}, fmt.Errorf("the first hand gave no result: %s", say.FirstLine(r.Failed))
 			}
 			c.first = &r.Value.Outcome
 		}
 		return w.hang(ctx, c, k)
 	}
-	mine := dealt(cases, rows, at, w.Part)
+	mine := dealt(cases, list, at, w.Part)
 	for _, round := range []struct {
 		first bool
 		says  string
 	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
 		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
 		line := newPaceLine(w.c.Err, w.Quiet || w.JSON, round.says)
-		results, err = trial.Run(ctx, w.store(), rows, trial.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: line.show, Warn: w.warn}, work)
+		results, err = rows.Run(ctx, w.store(), list, rows.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: line.show, Warn: w.warn}, work)
 		line.clear()
 		if err != nil {
 			return results, err
@@ -104,9 +106,9 @@ func (w *runner) rounds(ctx context.Context, cases []oneCase, rows []trial.Row, 
 
 // dealt returns which rows belong to a part. Hands that follow a first one go where it
 // goes, which no other part then has to hang for them.
-func dealt(cases []oneCase, rows []trial.Row, at []rowAt, p trial.Part) []bool {
-	turn, out := map[string]int{}, make([]bool, len(rows))
-	for i, r := range rows {
+func dealt(cases []oneCase, list []rows.Row, at []rowAt, p rows.Part) []bool {
+	turn, out := map[string]int{}, make([]bool, len(list))
+	for i, r := range list {
 		key := r.Key
 		if c := cases[at[i].of]; c.finds() {
 			key = c.key(0)
@@ -139,7 +141,7 @@ func newPaceLine(w io.Writer, quiet bool, says string) *paceLine {
 }
 
 // show writes p.
-func (l *paceLine) show(p trial.Pace) {
+func (l *paceLine) show(p rows.Pace) {
 	if l.w == nil || p.Mine == 0 || !l.live && time.Since(l.last) < time.Minute {
 		return
 	}

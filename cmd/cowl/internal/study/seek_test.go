@@ -14,7 +14,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/study/readback"
-	"cowl/cmd/cowl/internal/trial"
+	"cowl/cmd/cowl/internal/study/rows"
 )
 
 // For 20 random wants that the feigned cloth can meet, the cut that is found
@@ -24,7 +24,7 @@ func TestSeek(t *testing.T) {
 	met := 0
 	for range 20 {
 		var calls atomic.Int32
-		w, out, errs := feigned(t.TempDir(), trial.Part{}, &calls)
+		w, out, errs := feigned(t.TempDir(), rows.Part{}, &calls)
 		drop := 20 + 200*r.Float64()
 		goal, err := ParseWant(fmt.Sprintf("edge drop %.1fmm", drop))
 		if err != nil {
@@ -34,8 +34,8 @@ func TestSeek(t *testing.T) {
 			t.Errorf("want %.1f mm: %v, %s", drop, err, errs)
 			continue
 		}
-		rows := readback.Table(t, filepath.Join(w.Dir, "table.csv"))
-		got, err := strconv.ParseFloat(rows[0]["edge_drop_mm_mean"], 64)
+		list := readback.Table(t, filepath.Join(w.Dir, "table.csv"))
+		got, err := strconv.ParseFloat(list[0]["edge_drop_mm_mean"], 64)
 		if err != nil || math.Abs(got-drop) > nearOf(dropFigure) || calls.Load() > 3*mostTries {
 			t.Errorf("want %.1f mm: found %.1f mm, %v, in %d drapes; said %s", drop, got, err, calls.Load(), out)
 		}
@@ -46,7 +46,7 @@ func TestSeek(t *testing.T) {
 	}
 	for _, q := range []struct{ want, says string }{{"drop 45cm", "extensions of 0.0–31.8 cm give"}, {"edge drop 0cm", "extensions of"}} {
 		var calls atomic.Int32
-		w, _, _ := feigned(t.TempDir(), trial.Part{}, &calls)
+		w, _, _ := feigned(t.TempDir(), rows.Part{}, &calls)
 		goal, err := ParseWant(q.want)
 		if err != nil {
 			t.Fatal(err)
@@ -74,7 +74,7 @@ func TestSeekFolds(t *testing.T) {
 	} {
 		var calls atomic.Int32
 		dir := t.TempDir()
-		w, out, errs := feigned(dir, trial.Part{}, &calls)
+		w, out, errs := feigned(dir, rows.Part{}, &calls)
 		goal, err := ParseWant(q.want)
 		if err != nil {
 			t.Fatal(err)
@@ -85,10 +85,10 @@ func TestSeekFolds(t *testing.T) {
 		if code.Code != q.code || err != nil && code.Code == 0 || !strings.Contains(out.String()+errs.String(), q.says) {
 			t.Errorf("%s: %v, said %q %q, want %d and %q", q.want, err, out, errs, q.code, q.says)
 		}
-		page, err := os.ReadFile(filepath.Join(dir, "index.html"))
+		sheet, err := os.ReadFile(filepath.Join(dir, "index.html"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		readback.WellFormed(t, page)
+		readback.WellFormed(t, sheet)
 	}
 }

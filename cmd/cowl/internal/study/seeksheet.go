@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/page"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/cmd/cowl/internal/style"
 )
 
@@ -28,7 +28,7 @@ func (w *runner) publishSeek(spec Spec, s style.Style, goal Want, leads []*lead)
 	for _, r := range rs {
 		p.cases = append(p.cases, r.oneCase)
 	}
-	p.sheet = func(p *plan, rs []caseResult) report.Page { return seekSheet(p, rs, goal, leads) }
+	p.sheet = func(p *plan, rs []caseResult) page.Page { return seekSheet(p, rs, goal, leads) }
 	if err := w.publish(p, rs); err != nil {
 		return err
 	}
@@ -60,7 +60,7 @@ func missText(m miss, rs []caseResult) string {
 }
 
 // seekSheet makes the page. Of each lead the nearest cut is shown.
-func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) report.Page {
+func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) page.Page {
 	var shown []caseResult
 	for _, l := range best(leads, goal)[:min(runners+1, len(leads))] {
 		if c, ok := l.nearest(goal); ok {
@@ -68,12 +68,12 @@ func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) report.Page {
 			shown = append(shown, c)
 		}
 	}
-	page := report.Page{
+	sheet := page.Page{
 		Title:    "Sought: " + goal.text() + ". " + p.style.Name,
 		Lead:     fmt.Sprintf("%d cuts hung, each by %d hands, the extension first.", len(rs), p.spec.Placings),
 		Findings: seekFindings(rs, goal),
 		Facts:    held(p.style, p.spec, "Extension", "Dart closed", "Cowl point", "Fabric"),
-		Blocks: []report.Block{
+		Blocks: []page.Block{
 			{Heading: "The nearest cut and the runners-up", Cards: seekCards(shown)},
 			{Table: seekTable(shown, goal)},
 		},
@@ -81,10 +81,10 @@ func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) report.Page {
 		Foot:     foot(p.spec),
 	}
 	if !math.IsNaN(goal.value(dropFigure)) {
-		page.Blocks = append(page.Blocks, report.Block{Heading: "How it was found", Charts: []report.Chart{seekChart(leads, goal), countStack(shown)},
+		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "How it was found", Charts: []page.Chart{seekChart(leads, goal), countStack(shown)},
 			Text: []string{"Each line is one fabric, cowl point and dart share, of which only the extension was changed."}})
 	}
-	return page
+	return sheet
 }
 
 // cutWords says a cut in the words of the table room.
@@ -103,7 +103,7 @@ func seekFindings(rs []caseResult, goal Want) []string {
 		case math.IsNaN(m.got):
 			out = append(out, m.figure.Name+": no placing came to rest.")
 		case m.figure == countFigure:
-			out = append(out, fmt.Sprintf("Folds wanted: %.0f; found: %s.", m.want, scatter.Spoken(c.values(m.figure.Value))))
+			out = append(out, fmt.Sprintf("Folds wanted: %.0f; found: %s.", m.want, stats.Spoken(c.values(m.figure.Value))))
 		default:
 			out = append(out, fmt.Sprintf("%s wanted: %s; found: %s, off by %s.", m.figure.Name, m.figure.Amount(m.want), m.figure.Spread(m.got, s, c.style.Hang.Placings)+" "+m.figure.People().Sign, m.figure.Change(m.off())))
 		}
@@ -115,7 +115,7 @@ func seekFindings(rs []caseResult, goal Want) []string {
 }
 
 // seekCards shows the cuts with their pictures.
-func seekCards(shown []caseResult) []report.Card {
+func seekCards(shown []caseResult) []page.Card {
 	out := cards(shown, func(c caseResult) string {
 		return c.Name
 	})
@@ -126,8 +126,8 @@ func seekCards(shown []caseResult) []report.Card {
 }
 
 // seekTable holds the cuts against the want.
-func seekTable(shown []caseResult, goal Want) *report.Table {
-	t := &report.Table{Head: []string{"Fabric", "Extension a half, cm", "Cowl point, cm", "Dart closed, %"},
+func seekTable(shown []caseResult, goal Want) *page.Table {
+	t := &page.Table{Head: []string{"Fabric", "Extension a half, cm", "Cowl point, cm", "Dart closed, %"},
 		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %.0f mm, depth within %.0f mm, the mean count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each over these limits. The last column says whether a cut is further off than the nearest, hand by hand. %s",
 			nearOf(dropFigure), nearOf(depthFigure), statistic(shown[0].style.Hang.Placings, len(shown)-1))}
 	for _, m := range goal.misses(shown[0]) {
@@ -138,7 +138,7 @@ func seekTable(shown []caseResult, goal Want) *report.Table {
 		for _, m := range goal.misses(c) {
 			mean, s := c.summary(m.figure)
 			if m.figure == countFigure {
-				row = append(row, scatter.Brief(c.values(m.figure.Value)))
+				row = append(row, stats.Brief(c.values(m.figure.Value)))
 			} else {
 				row = append(row, m.figure.Spread(mean, s, c.style.Hang.Placings))
 			}
@@ -148,7 +148,7 @@ func seekTable(shown []caseResult, goal Want) *report.Table {
 			}
 			row = append(row, off)
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: append(row, further(goal, shown[0], c, i, len(shown)-1)), Marked: i == 0})
+		t.Rows = append(t.Rows, page.TableRow{Cells: append(row, further(goal, shown[0], c, i, len(shown)-1)), Marked: i == 0})
 	}
 	t.Head = append(t.Head, "Against the nearest")
 	t.Words = true
@@ -160,7 +160,7 @@ func further(goal Want, nearest, c caseResult, i, of int) string {
 	if i == 0 {
 		return "the nearest"
 	}
-	switch d := scatter.Compare(goal.farEach(nearest), goal.farEach(c), of); {
+	switch d := stats.Compare(goal.farEach(nearest), goal.farEach(c), of); {
 	case d.Clear && d.Mean > 0:
 		return "further off"
 	case math.IsInf(d.Limit, 1):
@@ -170,11 +170,11 @@ func further(goal Want, nearest, c caseResult, i, of int) string {
 }
 
 // seekChart draws drop over extension for the best leads.
-func seekChart(leads []*lead, goal Want) report.Lines {
-	c := report.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, cm", Y: dropFigure.People().Sign, Zero: true}
+func seekChart(leads []*lead, goal Want) page.Lines {
+	c := page.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, cm", Y: dropFigure.People().Sign, Zero: true}
 	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, l := range best(leads, goal)[:min(report.MostLines, len(leads))] {
-		s := report.Series{Name: fmt.Sprintf("%s, point %.1f cm", l.style.Fabric.Name, l.style.Cut.CowlPoint*100)}
+	for _, l := range best(leads, goal)[:min(page.MostLines, len(leads))] {
+		s := page.Series{Name: fmt.Sprintf("%s, point %.1f cm", l.style.Fabric.Name, l.style.Cut.CowlPoint*100)}
 		if l.style.Cut.DartShare >= 0 {
 			s.Name += fmt.Sprintf(", dart %.4g", l.style.Cut.DartShare)
 		}
@@ -182,13 +182,13 @@ func seekChart(leads []*lead, goal Want) report.Lines {
 		slices.SortFunc(seen, func(a, b caseResult) int { return cmpFloat(a.Values[0], b.Values[0]) })
 		for _, r := range seen {
 			mean, d := r.summary(dropFigure)
-			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: dropFigure.Sheet(mean), Half: dropFigure.Sheet(d)})
+			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: dropFigure.Sheet(mean), Half: dropFigure.Sheet(d)})
 			lo, hi = math.Min(lo, r.Values[0]), math.Max(hi, r.Values[0])
 		}
 		c.Series = append(c.Series, s)
 	}
 	w := dropFigure.Sheet(goal[dropFigure])
 	near := dropFigure.Sheet(nearOf(dropFigure))
-	c.Bands = []report.Band{{Low: fmt.Sprintf("wanted, less %.0f mm", nearOf(dropFigure)), High: fmt.Sprintf("wanted, plus %.0f mm", nearOf(dropFigure)), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near}, HighAt: []float64{w + near, w + near}}}
+	c.Bands = []page.Band{{Low: fmt.Sprintf("wanted, less %.0f mm", nearOf(dropFigure)), High: fmt.Sprintf("wanted, plus %.0f mm", nearOf(dropFigure)), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near}, HighAt: []float64{w + near, w + near}}}
 	return c
 }

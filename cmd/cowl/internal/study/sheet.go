@@ -5,19 +5,19 @@ import (
 	"math"
 	"strings"
 
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/page"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
 
 // cards shows the first placing of every case. A name may not repeat what the
 // heading says, so title makes the title of each.
-func cards(rs []caseResult, title func(caseResult) string) []report.Card {
-	var out []report.Card
+func cards(rs []caseResult, title func(caseResult) string) []page.Card {
+	var out []page.Card
 	for _, c := range rs {
-		card := report.Card{Picture: c.Picture, Title: title(c)}
+		card := page.Card{Picture: c.Picture, Title: title(c)}
 		r, ok := c.shown()
 		if !ok {
 			_, card.Missing = c.troubles()
@@ -54,8 +54,8 @@ func foldWords(n int) string {
 }
 
 // figureTable lists mean ± deviation of the figures of the sheet.
-func figureTable(first string, rs []caseResult) *report.Table {
-	t := &report.Table{Head: []string{first}}
+func figureTable(first string, rs []caseResult) *page.Table {
+	t := &page.Table{Head: []string{first}}
 	for _, m := range figuresOnSheet {
 		t.Head = append(t.Head, m.Axis())
 	}
@@ -70,7 +70,7 @@ func figureTable(first string, rs []caseResult) *report.Table {
 		for _, m := range figuresOnSheet {
 			cells = append(cells, cellOf(m, c))
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: cells})
+		t.Rows = append(t.Rows, page.TableRow{Cells: cells})
 	}
 	t.Note = "Kept: a laid fold whose crest can be followed from where it was laid to where the cloth rests. Deepest fold: above the bust. Edge drop: below the shoulder neck points, on the centre front. Stand-off: of the edge from the form. Twist: how far the left half is from the mirror image of the right, at the mean."
 	if troubled {
@@ -85,7 +85,7 @@ func cellOf(m *measure.Figure, c caseResult) string {
 	case keptFigure:
 		return keptBrief(c)
 	case countFigure:
-		return scatter.Brief(c.values(m.Value))
+		return stats.Brief(c.values(m.Value))
 	}
 	mean, deviation := c.summary(m)
 	return m.Spread(mean, deviation, c.style.Hang.Placings)
@@ -110,11 +110,11 @@ func shortReason(why string) string {
 
 // strip draws a figure case by case; bounds draws the room between hanging
 // curve and V behind it.
-func strip(m *measure.Figure, title string, rs []caseResult, bounds bool) report.Strip {
-	s := report.Strip{Title: title, X: m.Axis(), Rule: math.NaN(), Dots: "one placing", Mean: "mean"}
+func strip(m *measure.Figure, title string, rs []caseResult, bounds bool) page.Strip {
+	s := page.Strip{Title: title, X: m.Axis(), Rule: math.NaN(), Dots: "one placing", Mean: "mean"}
 	for _, c := range rs {
 		mean, _ := c.summary(m)
-		row := report.StripRow{Name: c.Name, Dots: m.SheetEach(c.values(m.Value)), Mean: m.Sheet(mean), Low: math.NaN(), High: math.NaN()}
+		row := page.StripRow{Name: c.Name, Dots: m.SheetEach(c.values(m.Value)), Mean: m.Sheet(mean), Low: math.NaN(), High: math.NaN()}
 		if bounds && c.wrong == nil {
 			curve, v := c.bounds()
 			row.Low, row.High = m.Sheet(curve), m.Sheet(v)
@@ -128,39 +128,39 @@ func strip(m *measure.Figure, title string, rs []caseResult, bounds bool) report
 const boundsName = "edge alone in an upright plane: hanging curve to V"
 
 // keptStack draws how often each number of laid folds was kept.
-func keptStack(rs []caseResult) report.Stack {
-	s := report.Stack{Title: "Laid folds kept, placing by placing", Noun: "kept"}
+func keptStack(rs []caseResult) page.Stack {
+	s := page.Stack{Title: "Laid folds kept, placing by placing", Noun: "kept"}
 	for _, c := range rs {
 		name := c.Name
 		if laid, ok := c.laid(); ok {
 			name = fmt.Sprintf("%s, %d laid", name, laid)
 		}
 		s.Names = append(s.Names, name)
-		s.Each = append(s.Each, scatter.Counts(c.values(keptFigure.Value)))
+		s.Each = append(s.Each, stats.Counts(c.values(keptFigure.Value)))
 	}
 	return s
 }
 
 // countStack draws how often each fold count came.
-func countStack(rs []caseResult) report.Stack {
-	s := report.Stack{Title: "Folds above the bust, placing by placing", Noun: "folds"}
+func countStack(rs []caseResult) page.Stack {
+	s := page.Stack{Title: "Folds above the bust, placing by placing", Noun: "folds"}
 	for _, c := range rs {
 		s.Names = append(s.Names, c.Name)
-		s.Each = append(s.Each, scatter.Counts(c.values(countFigure.Value)))
+		s.Each = append(s.Each, stats.Counts(c.values(countFigure.Value)))
 	}
 	return s
 }
 
 // overlay lays the sections of the shown placings over each other; top is how
 // much is shown from the top, mm, 0: all.
-func overlay(title string, top float64, rs []caseResult) report.Outlines {
-	o := report.Outlines{Title: title, Top: top}
+func overlay(title string, top float64, rs []caseResult) page.Outlines {
+	o := page.Outlines{Title: title, Top: top}
 	for _, c := range rs {
 		r, ok := c.shown()
-		if !ok || len(r.Section) == 0 || len(o.Curves) == report.MostLines {
+		if !ok || len(r.Section) == 0 || len(o.Curves) == page.MostLines {
 			continue
 		}
-		o.Curves = append(o.Curves, report.Curve{Name: c.Name, At: r.Section})
+		o.Curves = append(o.Curves, page.Curve{Name: c.Name, At: r.Section})
 		o.Form = r.Form
 	}
 	return o

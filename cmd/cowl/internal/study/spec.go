@@ -11,8 +11,8 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/outfile"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/cmd/cowl/internal/trial"
 	"cowl/materials"
 	"cowl/materials/infile"
 	"cowl/mesh/limit"
@@ -69,7 +69,7 @@ func NewSpec(verb string, s style.Style, placings int) (Spec, error) {
 	if err := s.Check(); err != nil {
 		return Spec{}, err
 	}
-	return Spec{Verb: verb, Style: string(s.YAML()), Placings: placings, Physics: trial.Physics()}, nil
+	return Spec{Verb: verb, Style: string(s.YAML()), Placings: placings, Physics: rows.Physics()}, nil
 }
 
 // steady reports whether the rows of the study lay the same number of folds without

@@ -10,8 +10,8 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/cmd/cowl/internal/trial"
 )
 
 // Run hangs what is asked for and publishes the sheet, or, of a part, only keeps
@@ -120,12 +120,12 @@ func (w *runner) gather(dirs []string) error {
 		if from.store() == w.store() {
 			continue
 		}
-		if _, err := trial.Gather[Row](w.store(), from.store(), w.warn); err != nil {
+		if _, err := rows.Gather[Row](w.store(), from.store(), w.warn); err != nil {
 			return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 		}
 	}
-	rows, at := rowsOf(p.cases)
-	results, err := trial.Kept[Row](w.store(), rows, w.warn)
+	list, at := rowsOf(p.cases)
+	results, err := rows.Kept[Row](w.store(), list, w.warn)
 	if err != nil {
 		return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
@@ -149,8 +149,8 @@ func commonSpec(dirs []string) (Spec, error) {
 			first = a
 		}
 	}
-	if first.Physics != trial.Physics() {
-		return first, fmt.Errorf("gather: %s was hung with physics %s, this cowl has %s: gather with the program that hung it, or hang it again", dirs[0], first.Physics, trial.Physics())
+	if first.Physics != rows.Physics() {
+		return first, fmt.Errorf("gather: %s was hung with physics %s, this cowl has %s: gather with the program that hung it, or hang it again", dirs[0], first.Physics, rows.Physics())
 	}
 	return first, nil
 }

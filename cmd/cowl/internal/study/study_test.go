@@ -18,8 +18,8 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/study/readback"
+	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/cmd/cowl/internal/trial"
 	"cowl/mesh/draft"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -30,8 +30,8 @@ import (
 // millimetre less for every 20 g/m² and up to a millimetre more or less by the
 // hand; one fold, two from an edge drop of 150 mm on. Of the folds that are laid it
 // keeps two, and a first hand that finds it out tries four.
-func feign(calls *atomic.Int32) func(context.Context, oneCase, int) (trial.Made[Row], error) {
-	return func(_ context.Context, c oneCase, k int) (trial.Made[Row], error) {
+func feign(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[Row], error) {
+	return func(_ context.Context, c oneCase, k int) (rows.Made[Row], error) {
 		calls.Add(1)
 		curve, _ := c.bounds()
 		hand := rand.New(rand.NewPCG(c.seed(k), 9)).Float64()*2 - 1
@@ -57,7 +57,7 @@ func feign(calls *atomic.Int32) func(context.Context, oneCase, int) (trial.Made[
 		for range o.FoldCount {
 			o.Folds = append(o.Folds, drape.Fold{Fold: fold.Fold{Depth: o.EdgeDrop / 4, Zone: fold.AboveBust}})
 		}
-		made := trial.Made[Row]{Value: Row{Outcome: o}}
+		made := rows.Made[Row]{Value: Row{Outcome: o}}
 		if c.drawn(k) {
 			made.Value.Section, made.Value.Form = [][2]float64{{100, 0}, {110, 200}}, [][2]float64{{90, 0}, {95, 200}}
 			made.Files = map[string][]byte{"jpg": []byte("\xff\xd8 picture of " + c.Name)}
@@ -67,9 +67,9 @@ func feign(calls *atomic.Int32) func(context.Context, oneCase, int) (trial.Made[
 }
 
 // feigned is a runner that computes nothing.
-func feigned(dir string, part trial.Part, calls *atomic.Int32) (*runner, *bytes.Buffer, *bytes.Buffer) {
+func feigned(dir string, part rows.Part, calls *atomic.Int32) (*runner, *bytes.Buffer, *bytes.Buffer) {
 	var out, err bytes.Buffer
-	w := newRunner(Options{Dir: dir, Jobs: 2, Part: part}, console.Console{Out: &out, Err: &err, Stage: func() (*stage.Stage, error) { return nil, errors.New("blind") }})
+	w := newRunner(Options{Dir: dir, Jobs: 2, Part: part, Stage: func() (*stage.Stage, error) { return nil, errors.New("blind") }}, console.Console{Out: &out, Err: &err})
 	w.hang = feign(calls)
 	return w, &out, &err
 }
@@ -127,21 +127,21 @@ func TestStudies(t *testing.T) {
 		var first []byte
 		for round, want := range []int{q.drapes, 0} {
 			var calls atomic.Int32
-			w, out, errs := feigned(dir, trial.Part{}, &calls)
+			w, out, errs := feigned(dir, rows.Part{}, &calls)
 			if err := w.study(t.Context(), spec); err != nil {
 				t.Fatalf("%s: %v, %s", q.verb, err, errs)
 			}
 			if int(calls.Load()) != want || errs.Len() > 0 || !strings.Contains(out.String(), "Wrote to") {
 				t.Errorf("%s %v, round %d: %d drapes, said %q, %q; want %d", q.verb, q.vary, round, calls.Load(), out, errs, want)
 			}
-			page, err := os.ReadFile(filepath.Join(dir, "index.html"))
+			sheet, err := os.ReadFile(filepath.Join(dir, "index.html"))
 			if err != nil {
 				t.Fatal(err)
 			}
-			if round > 0 && !bytes.Equal(page, first) {
+			if round > 0 && !bytes.Equal(sheet, first) {
 				t.Errorf("%s: the resumed study gives another sheet", q.verb)
 			}
-			first = page
+			first = sheet
 		}
 		readback.WellFormed(t, first)
 		for _, s := range append(q.says, say.Caution) {
@@ -158,9 +158,9 @@ func TestStudies(t *testing.T) {
 func TestBadRows(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
-	w, out, errs := feigned(dir, trial.Part{}, &calls)
+	w, out, errs := feigned(dir, rows.Part{}, &calls)
 	good := w.hang
-	w.hang = func(ctx context.Context, c oneCase, k int) (trial.Made[Row], error) {
+	w.hang = func(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
 		made, err := good(ctx, c, k)
 		switch {
 		case c.Values[0] == 5 && k == 1:
@@ -178,18 +178,18 @@ func TestBadRows(t *testing.T) {
 	if !strings.Contains(out.String(), "6 drapes gave no result and are left out") {
 		t.Errorf("findings %q", out)
 	}
-	rows := readback.Table(t, filepath.Join(dir, "table.csv"))
+	list := readback.Table(t, filepath.Join(dir, "table.csv"))
 	for i, want := range []struct{ n, why string }{{"1", "the cloth tore"}, {"1", "step-limit"}, {"4", "cannot be cut"}} {
-		if rows[i]["without_result"] != want.n || !strings.Contains(rows[i]["why"], want.why) {
-			t.Errorf("row %d: %q without a result, %q, want %v", i, rows[i]["without_result"], rows[i]["why"], want)
+		if list[i]["without_result"] != want.n || !strings.Contains(list[i]["why"], want.why) {
+			t.Errorf("row %d: %q without a result, %q, want %v", i, list[i]["without_result"], list[i]["why"], want)
 		}
 	}
-	if v, _ := strconv.ParseFloat(rows[1]["edge_drop_mm_mean"], 64); !(v > 50 && v < 200) || rows[2]["edge_drop_mm_mean"] != "" {
-		t.Errorf("means %q and %q hold drapes that gave no result", rows[1]["edge_drop_mm_mean"], rows[2]["edge_drop_mm_mean"])
+	if v, _ := strconv.ParseFloat(list[1]["edge_drop_mm_mean"], 64); !(v > 50 && v < 200) || list[2]["edge_drop_mm_mean"] != "" {
+		t.Errorf("means %q and %q hold drapes that gave no result", list[1]["edge_drop_mm_mean"], list[2]["edge_drop_mm_mean"])
 	}
-	page, _ := os.ReadFile(filepath.Join(dir, "index.html"))
-	readback.WellFormed(t, page)
-	if !bytes.Contains(page, []byte("†")) {
+	sheet, _ := os.ReadFile(filepath.Join(dir, "index.html"))
+	readback.WellFormed(t, sheet)
+	if !bytes.Contains(sheet, []byte("†")) {
 		t.Error("the sheet does not mark the rows")
 	}
 }
@@ -199,7 +199,7 @@ func TestStudyReplaces(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
 	for _, vary := range []string{"extension=2cm:10cm:2cm", "extension=4cm,6cm"} {
-		w, _, _ := feigned(dir, trial.Part{}, &calls)
+		w, _, _ := feigned(dir, rows.Part{}, &calls)
 		if err := w.study(t.Context(), asked(t, "sweep", 3, []string{vary})); err != nil {
 			t.Fatal(err)
 		}
@@ -223,10 +223,10 @@ func TestStudyReplaces(t *testing.T) {
 func TestStudyCancelled(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
-	w, _, errs := feigned(dir, trial.Part{}, &calls)
+	w, _, errs := feigned(dir, rows.Part{}, &calls)
 	ctx, cancel := context.WithCancel(t.Context())
 	good := w.hang
-	w.hang = func(ctx context.Context, c oneCase, k int) (trial.Made[Row], error) {
+	w.hang = func(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
 		if calls.Load() == 4 {
 			cancel()
 		}
@@ -247,7 +247,7 @@ func TestStudyTooLarge(t *testing.T) {
 	real := memory.Free
 	defer func() { memory.Free = real }()
 	var calls atomic.Int32
-	w, _, _ := feigned(t.TempDir(), trial.Part{}, &calls)
+	w, _, _ := feigned(t.TempDir(), rows.Part{}, &calls)
 	memory.Free = func() float64 { return 100e6 }
 	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err == nil || !strings.Contains(err.Error(), "--jobs") || calls.Load() > 0 {
 		t.Errorf("a study beyond the memory: %v, %d drapes, want it refused", err, calls.Load())

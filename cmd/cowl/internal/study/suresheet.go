@@ -5,9 +5,9 @@ import (
 	"math"
 	"slices"
 
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/page"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
@@ -61,23 +61,23 @@ func pool(clothes []caseResult, of func(*drape.Outcome) float64) []float64 {
 }
 
 // sureSheet makes the page.
-func sureSheet(p *plan, rs []caseResult) report.Page {
+func sureSheet(p *plan, rs []caseResult) page.Page {
 	given, clothes, effects := parted(p, rs)
-	count := func(m *measure.Figure, title, noun string) report.Stack {
-		return report.Stack{Title: title, Noun: noun, Names: []string{"hands alone", "hands and cloth"},
-			Each: [][]scatter.Share{scatter.Counts(given.values(m.Value)), scatter.Counts(pool(clothes, m.Value))}}
+	count := func(m *measure.Figure, title, noun string) page.Stack {
+		return page.Stack{Title: title, Noun: noun, Names: []string{"hands alone", "hands and cloth"},
+			Each: [][]stats.Share{stats.Counts(given.values(m.Value)), stats.Counts(pool(clothes, m.Value))}}
 	}
-	return report.Page{
+	return page.Page{
 		Title:    "How sure? " + p.style.Name,
 		Lead:     fmt.Sprintf("The same piece placed by %d hands; again by the same hands, each with a cloth of its own within what is known of the fabric; then one property at a time at the ends of its range.", p.spec.Placings),
 		Findings: sureFindings(given, clothes, effects),
 		Facts:    held(p.style, p.spec),
-		Blocks: []report.Block{
+		Blocks: []page.Block{
 			{Heading: "The first hand", Cards: cards([]caseResult{given}, func(caseResult) string { return p.style.Fabric.Title })},
-			{Heading: "How far hand and cloth move it", Charts: []report.Chart{
+			{Heading: "How far hand and cloth move it", Charts: []page.Chart{
 				count(keptFigure, "Laid folds kept", "kept"), both(depthFigure, "Deepest cowl fold", given, clothes), both(reachFigure, "Reach ahead of the form", given, clothes),
 				both(dropFigure, "Edge drop", given, clothes), count(countFigure, "Folds above the bust", "folds"), both(twistFigure, "Twist", given, clothes)}, Table: sureTable(given, clothes)},
-			{Heading: "Which property matters most", Charts: []report.Chart{sensitivity(given, effects)}, Table: effectTable(p, effects)},
+			{Heading: "Which property matters most", Charts: []page.Chart{sensitivity(given, effects)}, Table: effectTable(p, effects)},
 		},
 		Cautions: append(cautionsOf(p.style), weakCloths([]caseResult{given})...),
 		Foot:     foot(p.spec),
@@ -85,28 +85,28 @@ func sureSheet(p *plan, rs []caseResult) report.Page {
 }
 
 // both draws a figure for hands alone and for hands with cloths.
-func both(m *measure.Figure, title string, given caseResult, clothes []caseResult) report.Strip {
-	row := func(name string, v []float64) report.StripRow {
-		mean, _ := scatter.Summary(v)
-		return report.StripRow{Name: name, Dots: m.SheetEach(v), Mean: m.Sheet(mean), Low: math.NaN(), High: math.NaN()}
+func both(m *measure.Figure, title string, given caseResult, clothes []caseResult) page.Strip {
+	row := func(name string, v []float64) page.StripRow {
+		mean, _ := stats.Summary(v)
+		return page.StripRow{Name: name, Dots: m.SheetEach(v), Mean: m.Sheet(mean), Low: math.NaN(), High: math.NaN()}
 	}
-	return report.Strip{Title: title, X: m.Axis(), Rule: math.NaN(), Dots: "one placing", Mean: "mean",
-		Rows: []report.StripRow{row("hands alone", given.values(m.Value)), row("hands and cloth", pool(clothes, m.Value))}}
+	return page.Strip{Title: title, X: m.Axis(), Rule: math.NaN(), Dots: "one placing", Mean: "mean",
+		Rows: []page.StripRow{row("hands alone", given.values(m.Value)), row("hands and cloth", pool(clothes, m.Value))}}
 }
 
 // sureFindings says how sure.
 func sureFindings(given caseResult, clothes []caseResult, effects []effect) []string {
 	hand, cloth := given.values(dropFigure.Value), pool(clothes, dropFigure.Value)
-	m, s := scatter.Summary(hand)
-	mc, sc := scatter.Summary(cloth)
-	md, sd := scatter.Summary(given.values(depthFigure.Value))
-	mcd, scd := scatter.Summary(pool(clothes, depthFigure.Value))
+	m, s := stats.Summary(hand)
+	mc, sc := stats.Summary(cloth)
+	md, sd := stats.Summary(given.values(depthFigure.Value))
+	mcd, scd := stats.Summary(pool(clothes, depthFigure.Value))
 	out := []string{keptSure(given, clothes),
 		fmt.Sprintf("Deepest fold %s ± %s from hand to hand; %s ± %s with the cloth as uncertain as it is known (± one standard deviation).",
 			depthFigure.Number(md), depthFigure.Amount(sd), depthFigure.Number(mcd), depthFigure.Amount(scd)),
 		fmt.Sprintf("Edge drop %s ± %s from hand to hand; %s ± %s with the uncertain cloth.",
 			dropFigure.Number(m), dropFigure.Amount(s), dropFigure.Number(mc), dropFigure.Amount(sc)),
-		fmt.Sprintf("Above the bust %s from hand to hand; %s with the uncertain cloth.", scatter.Spoken(given.values(countFigure.Value)), scatter.Spoken(pool(clothes, countFigure.Value))),
+		fmt.Sprintf("Above the bust %s from hand to hand; %s with the uncertain cloth.", stats.Spoken(given.values(countFigure.Value)), stats.Spoken(pool(clothes, countFigure.Value))),
 	}
 	if best := sorted(effects); len(best) > 0 {
 		if d := best[0].drop; d.Clear {
@@ -129,7 +129,7 @@ func keptSure(given caseResult, clothes []caseResult) string {
 	}
 	all := func(v []float64) string {
 		n := 0
-		for _, s := range scatter.Counts(v) {
+		for _, s := range stats.Counts(v) {
 			if s.Count == laid {
 				n = s.Times
 			}
@@ -162,19 +162,19 @@ func sorted(effects []effect) []effect {
 }
 
 // sureTable lists the figures.
-func sureTable(given caseResult, clothes []caseResult) *report.Table {
-	t := &report.Table{Head: []string{"Figure", "Hands alone", "Hands and cloth"}}
+func sureTable(given caseResult, clothes []caseResult) *page.Table {
+	t := &page.Table{Head: []string{"Figure", "Hands alone", "Hands and cloth"}}
 	for _, m := range figuresOnSheet {
 		if m == countFigure || m == keptFigure {
 			continue
 		}
-		a, sa := scatter.Summary(given.values(m.Value))
-		b, sb := scatter.Summary(pool(clothes, m.Value))
+		a, sa := stats.Summary(given.values(m.Value))
+		b, sb := stats.Summary(pool(clothes, m.Value))
 		n := len(clothes)
-		t.Rows = append(t.Rows, report.TableRow{Cells: []string{m.Axis(), m.Spread(a, sa, n), m.Spread(b, sb, n)}})
+		t.Rows = append(t.Rows, page.TableRow{Cells: []string{m.Axis(), m.Spread(a, sa, n), m.Spread(b, sb, n)}})
 	}
-	counted := func(name string, m *measure.Figure) report.TableRow {
-		return report.TableRow{Cells: []string{name, scatter.Brief(given.values(m.Value)), scatter.Brief(pool(clothes, m.Value))}}
+	counted := func(name string, m *measure.Figure) page.TableRow {
+		return page.TableRow{Cells: []string{name, stats.Brief(given.values(m.Value)), stats.Brief(pool(clothes, m.Value))}}
 	}
 	t.Rows = slices.Insert(t.Rows, 0, counted("Laid folds kept", keptFigure))
 	t.Rows = append(t.Rows, counted("Folds above the bust", countFigure))
@@ -182,28 +182,28 @@ func sureTable(given caseResult, clothes []caseResult) *report.Table {
 }
 
 // sensitivity draws the edge drop between the ends of every property.
-func sensitivity(given caseResult, effects []effect) report.Strip {
+func sensitivity(given caseResult, effects []effect) page.Strip {
 	middle, _ := given.summary(dropFigure)
-	s := report.Strip{Title: "Edge drop with one property at its least and at its most", X: dropFigure.Axis() + "; upright line: as given", Rule: dropFigure.Sheet(middle), Band: "mean at the least to mean at the most"}
+	s := page.Strip{Title: "Edge drop with one property at its least and at its most", X: dropFigure.Axis() + "; upright line: as given", Rule: dropFigure.Sheet(middle), Band: "mean at the least to mean at the most"}
 	for _, e := range sorted(effects) {
 		low, _ := e.low.summary(dropFigure)
 		high, _ := e.high.summary(dropFigure)
-		s.Rows = append(s.Rows, report.StripRow{Name: e.name, Mean: math.NaN(), Low: dropFigure.Sheet(low), High: dropFigure.Sheet(high)})
+		s.Rows = append(s.Rows, page.StripRow{Name: e.name, Mean: math.NaN(), Low: dropFigure.Sheet(low), High: dropFigure.Sheet(high)})
 	}
 	return s
 }
 
 // effectTable lists the properties, the strongest first.
-func effectTable(p *plan, effects []effect) *report.Table {
+func effectTable(p *plan, effects []effect) *page.Table {
 	n := min(sensitive, p.spec.Placings)
-	t := &report.Table{Head: []string{"Property", "From least to most", "Edge drop changes by", "Folds change by", "Where the range is from"}, Words: true}
+	t := &page.Table{Head: []string{"Property", "From least to most", "Edge drop changes by", "Folds change by", "Where the range is from"}, Words: true}
 	for _, e := range sorted(effects) {
 		row := []string{e.name, e.span(p.style.Fabric), e.drop.text(), e.folds.text(), e.why}
 		if e.low.wrong != nil || e.high.wrong != nil {
 			row[2], row[3] = "cannot be", "cannot be"
 			row[4] += "; an end of it is no possible cloth"
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: row, Marked: e.drop.Clear})
+		t.Rows = append(t.Rows, page.TableRow{Cells: row, Marked: e.drop.Clear})
 	}
 	t.Note = statistic(n, len(effects)) + " All other properties stay as given. Where a source gives neither range nor spread, ± 10 % is assumed for a measured value, ± 20 % for a derived one and ± 40 % for one that is itself assumed or from memory. What nobody measured and is set to none is not moved."
 	return t

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/study/page"
 )
 
 // lineDiffs compares the edge drop of every further line with the first, value
@@ -26,13 +26,13 @@ func lineDiffs(p *plan, rs []caseResult) []difference {
 
 // linesBlock sets the differences between lines side by side; nothing where
 // there is one line.
-func linesBlock(p *plan, rs []caseResult) []report.Block {
+func linesBlock(p *plan, rs []caseResult) []page.Block {
 	groups := groupsOf(p.cases)
 	if len(groups) < 2 {
 		return nil
 	}
 	ds, first := lineDiffs(p, rs), groups[0].pick(rs)
-	t := &report.Table{Head: []string{p.vary[0].axis()}, Note: statistic(p.spec.Placings, len(ds))}
+	t := &page.Table{Head: []string{p.vary[0].axis()}, Note: statistic(p.spec.Placings, len(ds))}
 	for _, g := range groups[1:] {
 		t.Head = append(t.Head, g.name)
 	}
@@ -41,9 +41,9 @@ func linesBlock(p *plan, rs []caseResult) []report.Block {
 		for i := range groups[1:] {
 			row = append(row, ds[i*len(first)+k].text())
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: row})
+		t.Rows = append(t.Rows, page.TableRow{Cells: row})
 	}
-	return []report.Block{{Heading: "Edge drop against " + groups[0].name + ", cut by cut", Table: t}}
+	return []page.Block{{Heading: "Edge drop against " + groups[0].name + ", cut by cut", Table: t}}
 }
 
 // betweenLines says where lines differ from the first.

@@ -6,16 +6,16 @@ import (
 	"slices"
 	"strings"
 
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/page"
+	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
 
 // sweepSheet makes the page.
-func sweepSheet(p *plan, rs []caseResult) report.Page {
+func sweepSheet(p *plan, rs []caseResult) page.Page {
 	var names []string
 	without := []string{}
 	for _, f := range p.vary {
@@ -28,23 +28,23 @@ func sweepSheet(p *plan, rs []caseResult) report.Page {
 	if p.vary[0].name == "extension" || p.vary[0].name == "dart-share" {
 		without = append(without, "Extension", "Dart closed")
 	}
-	page := report.Page{
+	sheet := page.Page{
 		Title:    fmt.Sprintf("What %s does. %s", strings.Join(names, " and "), p.style.Name),
 		Lead:     fmt.Sprintf("%d cuts, each placed by the same %d hands.", len(rs), p.spec.Placings),
 		Findings: sweepFindings(p, rs),
 		Facts:    held(p.style, p.spec, without...),
-		Blocks:   []report.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
+		Blocks:   []page.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.spec),
 	}
 	if p.varies("grain") {
-		page.Cautions = append([]string{grainCaution}, page.Cautions...)
+		sheet.Cautions = append([]string{grainCaution}, sheet.Cautions...)
 	}
-	page.Blocks = append(page.Blocks, linesBlock(p, rs)...)
+	sheet.Blocks = append(sheet.Blocks, linesBlock(p, rs)...)
 	for _, g := range groupsOf(p.cases) {
-		page.Blocks = append(page.Blocks, sweepGroup(p, g, g.pick(rs))...)
+		sheet.Blocks = append(sheet.Blocks, sweepGroup(p, g, g.pick(rs))...)
 	}
-	return page
+	return sheet
 }
 
 // varies reports whether the sweep varies a quantity.
@@ -53,34 +53,34 @@ func (p *plan) varies(name string) bool {
 }
 
 // sweepCharts draws the figures over the first factor.
-func sweepCharts(p *plan, rs []caseResult) []report.Chart {
+func sweepCharts(p *plan, rs []caseResult) []page.Chart {
 	groups := groupsOf(p.cases)
 	drop := p.lines(dropFigure, "Edge drop", rs)
 	drop.Bands = p.bands(groups, rs)
 	reach, stand, twist := p.lines(reachFigure, "Reach ahead of the form", rs), p.lines(standFigure, "Stand-off of the edge", rs), p.lines(twistFigure, "Twist", rs)
 	drop.Zero, reach.Zero, stand.Zero, twist.Zero = true, true, true, true
-	rest := []report.Chart{p.depths(groups, rs), reach, drop}
+	rest := []page.Chart{p.depths(groups, rs), reach, drop}
 	if p.varies("edge-depth") {
 		rest = append(rest, p.lines(takenFigure, "Taken up at either cowl point", rs))
 	}
 	if len(groups) == 1 {
 		drop.Series[0].Name = "hung: mean ± standard deviation"
-		return append(append([]report.Chart{keptStack(rs)}, rest...), countStack(rs), stand, twist)
+		return append(append([]page.Chart{keptStack(rs)}, rest...), countStack(rs), stand, twist)
 	}
 	kept, count := p.lines(keptFigure, "Laid folds kept, mean", rs), p.lines(countFigure, "Folds above the bust, mean", rs)
 	kept.Whole, count.Whole = true, true
-	return append(append([]report.Chart{kept}, rest...), count, stand, twist)
+	return append(append([]page.Chart{kept}, rest...), count, stand, twist)
 }
 
 // lines draws mean and ± one deviation of a figure, one line a group, with the
 // placings as dots.
-func (p *plan) lines(m *measure.Figure, title string, rs []caseResult) report.Lines {
-	c := report.Lines{Title: title, X: p.vary[0].axis(), Y: m.People().Sign}
+func (p *plan) lines(m *measure.Figure, title string, rs []caseResult) page.Lines {
+	c := page.Lines{Title: title, X: p.vary[0].axis(), Y: m.People().Sign}
 	for _, g := range groupsOf(p.cases) {
-		s := report.Series{Name: g.name}
+		s := page.Series{Name: g.name}
 		for _, r := range g.pick(rs) {
 			mean, deviation := r.summary(m)
-			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
+			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
 		}
 		c.Series = append(c.Series, s)
 	}
@@ -90,10 +90,10 @@ func (p *plan) lines(m *measure.Figure, title string, rs []caseResult) report.Li
 // bands returns the bounds of the trade over the first factor. They depend on
 // the cut and not on the cloth, so they are drawn where all lines share them. An
 // edge that is set has others, by what is taken up.
-func (p *plan) bands(groups []group, rs []caseResult) []report.Band {
-	var out []report.Band
+func (p *plan) bands(groups []group, rs []caseResult) []page.Band {
+	var out []page.Band
 	for i, g := range groups {
-		b := report.Band{Low: "hanging curve, edge alone", High: "V, edge alone"}
+		b := page.Band{Low: "hanging curve, edge alone", High: "V, edge alone"}
 		for _, r := range g.pick(rs) {
 			if r.wrong != nil {
 				continue
@@ -118,21 +118,21 @@ const mostFolds = 4
 
 // depths draws the depth of each cowl fold. With several lines there is room
 // for the deepest alone.
-func (p *plan) depths(groups []group, rs []caseResult) report.Chart {
+func (p *plan) depths(groups []group, rs []caseResult) page.Chart {
 	if len(groups) > 1 {
 		c := p.lines(depthFigure, "Depth of the deepest cowl fold", rs)
 		c.Zero = true
 		return c
 	}
-	c := report.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "mm", Zero: true}
+	c := page.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "mm", Zero: true}
 	for n := 1; n <= mostFolds; n++ {
-		s := report.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
+		s := page.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
 		any := false
 		for _, r := range rs {
 			each := r.values(func(o *drape.Outcome) float64 { return nthDepth(o, n) })
-			mean, deviation := scatter.Summary(each)
+			mean, deviation := stats.Summary(each)
 			any = any || !math.IsNaN(mean)
-			s.Points = append(s.Points, report.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
+			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
 		}
 		if any {
 			c.Series = append(c.Series, s)
@@ -142,12 +142,12 @@ func (p *plan) depths(groups []group, rs []caseResult) report.Chart {
 }
 
 // sweepGroup shows film strip, figures and differences of one line.
-func sweepGroup(p *plan, g group, rs []caseResult) []report.Block {
+func sweepGroup(p *plan, g group, rs []caseResult) []page.Block {
 	in := ""
 	if g.name != "" {
 		in = ": " + g.name
 	}
-	diffs := &report.Table{Head: []string{"Step"}, Note: statistic(p.spec.Placings, len(rs))}
+	diffs := &page.Table{Head: []string{"Step"}, Note: statistic(p.spec.Placings, len(rs))}
 	for _, m := range figuresOnSheet {
 		diffs.Head = append(diffs.Head, m.Name)
 	}
@@ -156,17 +156,17 @@ func sweepGroup(p *plan, g group, rs []caseResult) []report.Block {
 		one.cases = append(one.cases, r.oneCase)
 	}
 	for _, row := range diffRows(sweepDiffs(one, rs)) {
-		diffs.Rows = append(diffs.Rows, report.TableRow{Cells: row})
+		diffs.Rows = append(diffs.Rows, page.TableRow{Cells: row})
 	}
-	var stacks []report.Chart
+	var stacks []page.Chart
 	if g.name != "" {
 		stacks = append(stacks, countStack(rs))
 	}
-	blocks := []report.Block{{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name })}}
+	blocks := []page.Block{{Heading: "Film strip" + in + " (same camera, same light, the first hand)", Cards: cards(rs, func(c caseResult) string { return c.Name })}}
 	blocks = append(blocks, triedTable("How many folds each cut keeps"+in, p.vary[0].axis(), rs)...)
 	return append(blocks,
-		report.Block{Heading: "Figures" + in, Charts: stacks, Table: figureTable(p.vary[0].axis(), rs)},
-		report.Block{Heading: "Step by step" + in, Table: diffs},
+		page.Block{Heading: "Figures" + in, Charts: stacks, Table: figureTable(p.vary[0].axis(), rs)},
+		page.Block{Heading: "Step by step" + in, Table: diffs},
 	)
 }
 
@@ -185,8 +185,8 @@ func sweepFindings(p *plan, rs []caseResult) []string {
 		}
 		each := keptAlong(p.vary[0], line)
 		each = append(each, endToEnd(depthFigure, line), endToEnd(reachFigure, line), endToEnd(dropFigure, line),
-			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", scatter.Spoken(line[0].values(countFigure.Value)), line[0].Name,
-				scatter.Spoken(line[len(line)-1].values(countFigure.Value)), line[len(line)-1].Name))
+			fmt.Sprintf("Folds above the bust: %s at %s, %s at %s.", stats.Spoken(line[0].values(countFigure.Value)), line[0].Name,
+				stats.Spoken(line[len(line)-1].values(countFigure.Value)), line[len(line)-1].Name))
 		if text := takenWords(line); text != "" {
 			each = append(each, text)
 		}

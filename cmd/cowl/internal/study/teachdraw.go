@@ -3,16 +3,16 @@ package study
 import (
 	"fmt"
 
-	"cowl/cmd/cowl/internal/report"
+	"cowl/cmd/cowl/internal/study/page"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // layouts draws the piece on the cloth at every angle.
-func layouts(rs []caseResult) []report.Card {
-	var out []report.Card
+func layouts(rs []caseResult) []page.Card {
+	var out []page.Card
 	for _, c := range rs {
-		card := report.Card{Title: c.Name}
+		card := page.Card{Title: c.Name}
 		if c.wrong != nil {
 			card.Missing = c.wrong.Error()
 			out = append(out, card)
@@ -23,7 +23,7 @@ func layouts(rs []caseResult) []report.Card {
 			outline = append(outline, onCloth(q, c.piece.Grain))
 		}
 		waist := c.piece.Waist[len(c.piece.Waist)-1]
-		card.Drawing = report.Layout{
+		card.Drawing = page.Layout{
 			Title: fmt.Sprintf("the piece with its centre front at %s to the warp", c.Name), Outline: outline,
 			Line: [][2]float64{onCloth(waist, c.piece.Grain), onCloth(r2.Vec{Y: c.piece.FoldY + c.piece.Facing}, c.piece.Grain)},
 			Fold: [][2]float64{onCloth(r2.Vec{X: -c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain), onCloth(r2.Vec{X: c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain)},

@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"cowl/cmd/cowl/internal/report"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/study/page"
 	"cowl/materials"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
@@ -16,13 +16,13 @@ import (
 
 // teachSheet makes the class sheet: explanation and figures on the first page,
 // questions and answers on the second.
-func teachSheet(p *plan, rs []caseResult) report.Page {
+func teachSheet(p *plan, rs []caseResult) page.Page {
 	f := p.style.Fabric
 	angles := func(c caseResult) string { return c.Name }
-	return report.Page{
+	return page.Page{
 		Title: "Grain: warp, weft and bias in a cowl",
-		Blocks: []report.Block{
-			{Aside: report.Weave{Title: "warp, weft and true bias"}, Text: []string{
+		Blocks: []page.Block{
+			{Aside: page.Weave{Title: "warp, weft and true bias"}, Text: []string{
 				"Warp yarns run along the cloth, beside the selvedge. Weft yarns cross them from selvedge to selvedge. Bias is any direction between the two; true bias lies at 45° to both.",
 				"Pulled along a yarn, cloth hardly gives: the yarn itself would have to stretch. Pulled on the bias, no yarn need stretch: at every crossing the two yarns turn a little, the squares become diamonds, and the cloth grows longer and narrower.",
 				"Below, one and the same cowl front is laid on the cloth at five angles between its centre front and the warp, then hung.",
@@ -45,7 +45,7 @@ func teachSheet(p *plan, rs []caseResult) report.Page {
 }
 
 // plainCards shows pictures with the angle alone: the figures are in the table.
-func plainCards(rs []caseResult, title func(caseResult) string) []report.Card {
+func plainCards(rs []caseResult, title func(caseResult) string) []page.Card {
 	out := cards(rs, title)
 	for i := range out {
 		out[i].Lines = nil
@@ -64,14 +64,14 @@ func stretchAlong(f materials.Fabric, angle float64) float64 {
 }
 
 // teachTable sets the angles side by side.
-func teachTable(p *plan, rs []caseResult) *report.Table {
-	t := &report.Table{Head: []string{"Centre front to warp"}}
+func teachTable(p *plan, rs []caseResult) *page.Table {
+	t := &page.Table{Head: []string{"Centre front to warp"}}
 	row := func(name string, cell func(caseResult) string) {
 		cells := []string{name}
 		for _, c := range rs {
 			cells = append(cells, cell(c))
 		}
-		t.Rows = append(t.Rows, report.TableRow{Cells: cells})
+		t.Rows = append(t.Rows, page.TableRow{Cells: cells})
 	}
 	for _, c := range rs {
 		t.Head = append(t.Head, c.Name)
@@ -102,8 +102,8 @@ func laidWords(c caseResult) string {
 }
 
 // teachQuestions are for the class.
-func teachQuestions() []report.Answer {
-	return []report.Answer{
+func teachQuestions() []page.Answer {
+	return []page.Answer{
 		{Text: "In which direction does the cloth give most when it is pulled, and what moves inside the cloth?"},
 		{Text: "Why must the centre front of a bias cowl be one straight line?"},
 		{Text: "At 22.5° and 67.5° the centre front is equally far from the true bias. What is different between the two?"},
@@ -114,10 +114,10 @@ func teachQuestions() []report.Answer {
 }
 
 // teachAnswers answer from the figures of this sheet.
-func teachAnswers(p *plan, rs []caseResult) []report.Answer {
+func teachAnswers(p *plan, rs []caseResult) []page.Answer {
 	f := p.style.Fabric
 	along, across, on := stretchAlong(f, 0), stretchAlong(f, math.Pi/2), stretchAlong(f, math.Pi/4)
-	return []report.Answer{
+	return []page.Answer{
 		{Text: fmt.Sprintf("On the true bias: %.2g %%, against %.2g %% along the warp and %.2g %% along the weft. The yarns do not stretch; they turn at their crossings, and squares of cloth become diamonds.", on, along, across)},
 		{Text: "It is the fold of the paper pattern: both halves mirror about it. On the true bias warp and weft lie alike on both sides of it, so the halves give alike; a curved line would change its angle to the yarns on the way, and give unevenly."},
 		{Text: fmt.Sprintf("Which yarn the centre front leans to: the warp at 22.5°, the weft at 67.5°, and the cloth skews to opposite sides. This fabric bends %.3g µN·m along the warp and %.3g along the weft, so the two are not mirror images of each other.", materials.BendWarp.InUnits(f), materials.BendWeft.InUnits(f))},

@@ -1,8 +1,8 @@
-// Package report makes the sheet of a study: one HTML file that needs nothing
+// Package page makes the sheet of a study: one HTML file that needs nothing
 // but itself. Style, charts and pictures are inside; there is no script and no
 // link to outside. It is made to be read on a screen or a phone and to be
 // printed on A4 or Letter and pinned on the wall. Start at Page.
-package report
+package page
 
 import (
 	"bytes"
@@ -93,7 +93,7 @@ func (p Page) HTML() ([]byte, error) {
 		}
 		for i, r := range b.Table.Rows {
 			if len(r.Cells) != len(b.Table.Head) {
-				panic(fmt.Sprintf("report: %s: row %d has %d cells under %d heads", b.Heading, i, len(r.Cells), len(b.Table.Head)))
+				panic(fmt.Sprintf("page: %s: row %d has %d cells under %d heads", b.Heading, i, len(r.Cells), len(b.Table.Head)))
 			}
 		}
 	}

@@ -1,4 +1,4 @@
-package report
+package page
 
 // Weave is a small drawing of a plain weave with its directions.
 type Weave struct{ Title string }

@@ -1,4 +1,4 @@
-package trial
+package rows
 
 import (
 	"crypto/sha256"
@@ -21,7 +21,7 @@ func TestPhysics(t *testing.T) {
 	h := sha256.New()
 	files := 0
 	for _, dir := range deciding {
-		names, err := filepath.Glob(filepath.Join("../../../..", dir, "*.go"))
+		names, err := filepath.Glob(filepath.Join("../../../../..", dir, "*.go"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -48,6 +48,6 @@ func TestPhysics(t *testing.T) {
 		return
 	}
 	if got := Physics(); got != want {
-		t.Errorf("physics.txt says %s, the source is %s: run  go test ./cmd/cowl/internal/trial -run Physics -update", got, want)
+		t.Errorf("physics.txt says %s, the source is %s: run  go test ./cmd/cowl/internal/study/rows -run Physics -update", got, want)
 	}
 }

@@ -1,4 +1,4 @@
-package report
+package page
 
 // key sets entries in rows and makes the drawing taller for them.
 type key struct {

@@ -1,4 +1,4 @@
-package report
+package page
 
 import (
 	"bytes"
@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/stats"
 )
 
 // element is a tag as the parser of the standard library, which shares nothing
@@ -67,7 +67,7 @@ func sample() Page {
 			{Heading: "Charts", Charts: []Chart{
 				Lines{Title: "l", Series: []Series{{Name: `a&b"<`, Points: []Point{{X: 0, Y: 1, Half: 1, Dots: []float64{math.NaN(), 2}}, {X: 1, Y: math.NaN()}}}}, Bands: []Band{{Low: "low", High: "high", X: []float64{0, 1}, LowAt: []float64{1, 1}, HighAt: []float64{2, 3}}}},
 				Strip{Title: "s", Rule: math.NaN(), Dots: "d", Mean: "m", Band: "b", Rows: []StripRow{{Name: "x", Dots: []float64{1, 2}, Mean: 1.5, Low: math.NaN(), High: math.NaN()}, {Name: "none", Mean: math.NaN(), Low: 1, High: 2}}},
-				Stack{Title: "c", Noun: "folds", Names: []string{"x", "y"}, Each: [][]scatter.Share{{{Count: 1, Times: 2}, {Count: 3, Times: 1}}, nil}},
+				Stack{Title: "c", Noun: "folds", Names: []string{"x", "y"}, Each: [][]stats.Share{{{Count: 1, Times: 2}, {Count: 3, Times: 1}}, nil}},
 				Outlines{Title: "o", Form: [][2]float64{{80, 0}, {90, 300}}, Curves: []Curve{{"c", [][2]float64{{100, 0}, {120, 300}}}}, Top: 140},
 				Layout{Title: "y", Outline: [][2]float64{{0, 0}, {100, 0}, {50, 80}}},
 			}},

@@ -1,18 +1,18 @@
-package report
+package page
 
 import (
 	"fmt"
 	"strings"
 
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/stats"
 )
 
 // Stack shows how often each count came, one bar a case.
 type Stack struct {
 	Title string
 	Names []string
-	Each  [][]scatter.Share // one list a case
-	Noun  string            // what is counted
+	Each  [][]stats.Share // one list a case
+	Noun  string          // what is counted
 }
 
 // shades go from light to dark with the count.
@@ -49,7 +49,7 @@ func (c Stack) SVG() string {
 }
 
 // bar draws the shares of a case in the order of their counts.
-func (c Stack) bar(d *drawing, shares []scatter.Share, total int, room, y float64) {
+func (c Stack) bar(d *drawing, shares []stats.Share, total int, room, y float64) {
 	long := chartWide - chartRight - room
 	x := room
 	for n := 0; n < 100; n++ {

@@ -1,9 +1,9 @@
-// Package trial computes the rows of a study: many independent pieces of work
+// Package rows computes the rows of a study: many independent pieces of work
 // that take seconds each, on a few cores or on many machines. A row that is
 // done is kept in a folder under a hash of its input and is never computed
 // again; a row that fails is marked and the rest goes on; Ctrl-C loses only
 // what is on the bench. The package knows nothing of cloth. Start at Run.
-package trial
+package rows
 
 import (
 	"context"

@@ -1,8 +1,8 @@
-// Package scatter says what a handful of placings tell: their mean and spread,
+// Package stats says what a handful of placings tell: their mean and spread,
 // how often each count came, and whether a difference between two cuts stands
 // out of the scatter. A value that is NaN stands for a placing that gave none.
 // Start at Compare.
-package scatter
+package stats
 
 import (
 	"math"
@@ -35,7 +35,7 @@ const chance = 0.05
 // than one of few.
 func Compare(first, second []float64, of int) Difference {
 	if len(first) != len(second) {
-		panic("scatter: first and second differ in length")
+		panic("stats: first and second differ in length")
 	}
 	var d []float64
 	for k := range first {

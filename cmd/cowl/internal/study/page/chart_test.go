@@ -1,4 +1,4 @@
-package report
+package page
 
 import (
 	"math"
@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/cmd/cowl/internal/scatter"
+	"cowl/cmd/cowl/internal/study/stats"
 )
 
 // Round steps that hold both ends, by hand.
@@ -76,7 +76,7 @@ func TestLinesPlace(t *testing.T) {
 
 // The bars of a stack are as long as the shares they stand for.
 func TestStackShares(t *testing.T) {
-	c := Stack{Names: []string{"a"}, Noun: "folds", Each: [][]scatter.Share{{{Count: 2, Times: 3}, {Count: 1, Times: 1}}}}
+	c := Stack{Names: []string{"a"}, Noun: "folds", Each: [][]stats.Share{{{Count: 2, Times: 3}, {Count: 1, Times: 1}}}}
 	var long []float64
 	for _, e := range parsed(t, []byte(c.SVG())) {
 		if e.name == "rect" && e.attrs["height"] == "16" {

@@ -1,4 +1,4 @@
-package scatter
+package stats
 
 import (
 	"math"

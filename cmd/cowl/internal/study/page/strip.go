@@ -1,4 +1,4 @@
-package report
+package page
 
 import "math"
 
