@@ -81,10 +81,10 @@ func change(path string, do func(*Book) ([]console.File, error)) error {
 	if err := console.Writable(b.dir()); err != nil {
 		return err
 	}
+	defer sweep(missing(b.beside()))
 	if err := os.MkdirAll(b.beside(), 0o755); err != nil {
 		return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
-	defer os.Remove(b.beside()) // stays where it is not empty
 	defer outfile.Lock(b.beside())()
 	b, err := readOrNew(path)
 	if err != nil {
@@ -95,6 +95,24 @@ func change(path string, do func(*Book) ([]console.File, error)) error {
 		return err
 	}
 	return console.Save(b.dir(), append(files, console.File{Name: filepath.Base(path), Data: b.CSV()}))
+}
+
+// missing lists the folders on the way to dir that are not there, the deepest first.
+func missing(dir string) []string {
+	var out []string
+	for d := filepath.Clean(dir); ; d = filepath.Dir(d) {
+		if _, err := os.Stat(d); !errors.Is(err, fs.ErrNotExist) || d == filepath.Dir(d) {
+			return out
+		}
+		out = append(out, d)
+	}
+}
+
+// sweep takes folders away that were made and not used: one that is not empty stays.
+func sweep(dirs []string) {
+	for _, d := range dirs {
+		os.Remove(d)
+	}
 }
 
 // Import takes over what another book has and this one has not, with styles and

@@ -62,15 +62,17 @@ func (a agreement) finding() string {
 	if a.kind == Kept {
 		unit = ""
 	}
-	way := "more"
-	if a.bias < 0 {
-		way = "less"
+	way := fmt.Sprintf("predicted %s%s more than", a.kind.cm(math.Abs(a.bias)), unit)
+	switch {
+	case a.kind.cm(a.bias) == a.kind.cm(0):
+		way = "predicted the same as"
+	case a.bias < 0:
+		way = fmt.Sprintf("predicted %s%s less than", a.kind.cm(-a.bias), unit)
 	}
-	text := fmt.Sprintf("%s: predicted %s%s %s than the toiles in the mean of %d", a.kind, a.kind.cm(math.Abs(a.bias)), unit, way, len(a.each))
 	if len(a.each) == 1 {
-		return strings.Replace(text, " than the toiles in the mean of 1", " than the one that was measured", 1) + "."
+		return fmt.Sprintf("%s: %s the one that was measured.", a.kind, way)
 	}
-	return text + fmt.Sprintf(", ± %s%s from one to the next.", a.kind.cm(a.spread), unit)
+	return fmt.Sprintf("%s: %s the toiles in the mean of %d, ± %s%s from one to the next.", a.kind, way, len(a.each), a.kind.cm(a.spread), unit)
 }
 
 // facts says what is held against what.
