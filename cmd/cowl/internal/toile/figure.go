@@ -98,18 +98,12 @@ func (k Kind) cm(v float64) string {
 	switch {
 	case math.IsNaN(v):
 		return "–"
+	case k == Kept && v == math.Trunc(v):
+		return plain(v, 0)
 	case k == Kept:
 		return plain(v, 1)
 	}
 	return plain(v*100, 1)
-}
-
-// measuredText writes what was read: whole folds, cm.
-func (k Kind) measuredText(v float64) string {
-	if k == Kept && !math.IsNaN(v) {
-		return plain(v, 0)
-	}
-	return k.cm(v)
 }
 
 // plain writes a number with a true minus and never −0.

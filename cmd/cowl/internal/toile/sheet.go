@@ -21,7 +21,7 @@ type sheet struct {
 func (s sheet) page() page.Page {
 	return page.Page{
 		Title:    "Predictions held against toiles",
-		Lead:     fmt.Sprintf("What a ruler gave of %s, and what %s predict for the same style, cloth and number of laid folds.", say.Several(len(s.all), "toile"), say.Several(s.placings, "hand")),
+		Lead:     fmt.Sprintf("What a ruler gave of %s, beside what %s of the program made of the same style, cloth and number of laid folds.", say.Several(len(s.all), "toile"), say.Several(s.placings, "hand")),
 		Findings: s.findings(),
 		Facts:    s.facts(),
 		Blocks: []page.Block{
@@ -162,9 +162,7 @@ func (h held) line(measured bool) string {
 		if !measured {
 			v, _ = h.predicted(f)
 		}
-		if !math.IsNaN(v) && measured {
-			parts = append(parts, fmt.Sprintf(format, f.kind.measuredText(v)))
-		} else if !math.IsNaN(v) {
+		if !math.IsNaN(v) {
 			parts = append(parts, fmt.Sprintf(format, f.kind.cm(v)))
 		}
 	}
@@ -184,7 +182,7 @@ func (h held) line(measured bool) string {
 
 // figureTable lists every figure that was measured, with its prediction.
 func (s sheet) figureTable() *page.Table {
-	t := &page.Table{Head: []string{"Toile", "Figure", "Predicted", "Toile", "Difference"},
+	t := &page.Table{Head: []string{"Which", "Figure", "Predicted", "Toile", "Difference"},
 		Note: "cm, and numbers of folds. Predicted: mean ± standard deviation from hand to hand. Folds are those of the toile from the edge down, each with the predicted fold that lies nearest in their order. Edge drop: below the shoulder neck points, on the centre front; one that the style sets is no prediction and has none. Depth: from the crest back to the shallower of the valleys beside it. Place: down the centre front along the cloth, from the edge."}
 	for i, h := range s.all {
 		name := h.title(i)
@@ -198,7 +196,7 @@ func (s sheet) figureTable() *page.Table {
 			if s.placings > 1 && !math.IsNaN(mean) {
 				predicted += " ± " + f.kind.cm(deviation)
 			}
-			t.Rows = append(t.Rows, page.TableRow{Cells: []string{name, f.name(), predicted, f.kind.measuredText(v), f.kind.cm(h.off(f))}})
+			t.Rows = append(t.Rows, page.TableRow{Cells: []string{name, f.name(), predicted, f.kind.cm(v), f.kind.cm(h.off(f))}})
 			name = ""
 		}
 	}
