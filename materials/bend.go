@@ -10,6 +10,13 @@ func (f Fabric) GravityLength() float64 {
 	return BendingLength((f.BendWarp+f.BendWeft)/2, f.Weight)
 }
 
+// FrictionLength returns L0 = √(2HB/(W g)) in m: the friction of bending alone holds
+// an overhang of this length flat, as its moment of weight W g L0²/2 is that of the
+// friction. 0 where the fabric has none.
+func (f Fabric) FrictionLength() float64 {
+	return math.Sqrt(2 * f.BendFriction / (f.Weight * Gravity))
+}
+
 // BendingLength returns c = (B/(W g))^(1/3) in m, from B in N·m and the areal
 // mass W in kg/m².
 func BendingLength(bend, weight float64) float64 {

@@ -73,3 +73,17 @@ func TestBendProperties(t *testing.T) {
 		}
 	})
 }
+
+// What friction alone holds flat, over the bending length: worked by hand from B, 2HB
+// and weight of M. Matsudaira et al., J. Textile Engineering 61 (2015) 69, table 1.
+func TestFrictionLength(t *testing.T) {
+	for name, want := range map[string]float64{"cotton-broad": 1.49, "wool-tropical": 0.89, "polyester-faille": 0.67} {
+		f, err := Find(name)
+		if got := f.FrictionLength() / f.GravityLength(); err != nil || math.Abs(got-want) > 0.01 {
+			t.Errorf("%s: friction holds %.3f bending lengths flat (%v), want %.2f", name, got, err, want)
+		}
+	}
+	if l := (Fabric{Weight: 0.1}).FrictionLength(); l != 0 {
+		t.Errorf("without friction %g m, want 0", l)
+	}
+}

@@ -52,7 +52,7 @@ func TestLibraryRanges(t *testing.T) {
 	for _, f := range Library() {
 		for _, q := range []Field{Weight, BendWarp, BendWeft, Shear, Thickness} {
 			i := f.Range[q]
-			if !i.Known() {
+			if !i.Known() || f.Basis[q].Kind == Measured {
 				continue
 			}
 			n++
@@ -63,6 +63,21 @@ func TestLibraryRanges(t *testing.T) {
 	}
 	if n != 17*5-1 { // 17 kinds of cloth; habutae has one weight
 		t.Errorf("%d ranges, want 84", n)
+	}
+}
+
+// Where the unit of a measured shear is unread, both readings are its range: what is
+// stored, /1e5, in cN/(cm·deg), 57.3 N/m each; and as it stands, mN/m.
+func TestLibraryReadings(t *testing.T) {
+	for name, stored := range map[string]float64{"polyester-twill": 41000, "wool-stretch-twill": 50000, "polyester-viscose-twill": 61000, "cotton-polyester-twill": 126000} {
+		f, err := Find(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		i, low, high := f.Range[Shear], stored/1e5*180/math.Pi, stored/1e3
+		if math.Abs(i.Low-low) > 0.06 || math.Abs(i.High-high) > 1e-9 || f.Shear != i.Low || f.Basis[Shear].Kind != Measured {
+			t.Errorf("%s: shear %g of %v, want %.1f of %.1f to %.0f N/m", name, f.Shear, i, low, low, high)
+		}
 	}
 }
 

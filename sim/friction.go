@@ -3,7 +3,6 @@ package sim
 import (
 	"math"
 
-	"cowl/mesh/lattice"
 	"cowl/sim/contact"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -18,18 +17,8 @@ const yield = 10.0
 // along warp and weft, as second differences along the normal (m), and the sine
 // of the shear of its cell, from which friction is counted. They lag behind the
 // bend by at most yield and behind the sine of the shear by at most shearYield.
+// State.Take carries it to another lattice.
 type Set struct{ U, V, Shear []float64 }
-
-// SetAs lays the friction of node i as it is set in old at p. The lattice of st
-// has spacings so many times as wide as that of old.
-func (st *State) SetAs(i int, old *State, p lattice.Point, wide float64) {
-	var u, v, s float64
-	for k, n := range p.Node {
-		w := p.Weight[k]
-		u, v, s = u+w*old.Set.U[n], v+w*old.Set.V[n], s+w*old.Set.Shear[n]
-	}
-	st.Set.U[i], st.Set.V[i], st.Set.Shear[i] = u*wide*wide, v*wide*wide, s
-}
 
 // rub adds the friction of bending and moves the sets of stencils that slip.
 // The moment per width is at most Stiffness.BendFriction, whatever the speed:

@@ -103,33 +103,57 @@ func TestShearLoop(t *testing.T) {
 	}
 }
 
-// Friction that is taken over by another lattice holds what it held: the bends
-// in metres of a second difference, the shear as it is.
-func TestSetAs(t *testing.T) {
-	coarse, fine := cut(t, rectangle(0.04, 0.04, 0), 0.01, 0), cut(t, rectangle(0.04, 0.04, 0), 0.005, 0)
-	made := func(l *lattice.Lattice) *State {
-		c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6})
-		return NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
-	}
-	a, b := made(coarse), made(fine)
-	const kappaU, kappaV, sine = 30.0, -20.0, 0.1 // 1/m, 1/m
-	for i := range coarse.Rest {
-		a.Set.U[i], a.Set.V[i], a.Set.Shear[i] = kappaU*1e-4, kappaV*1e-4, sine
-	}
-	n := 0
-	for i, q := range fine.Rest {
-		p, ok := coarse.Locate(q)
-		if !ok {
-			continue
+// Friction that is taken over by another lattice holds what it held: the bends in metres
+// of a second difference; the shear as it is, and where the cell lies that has it, half
+// a spacing from the node that owns it. So what grows evenly over the cloth is taken
+// over as it is, but for cells beyond the outermost centres.
+func TestTake(t *testing.T) {
+	for _, grain := range []float64{0, 0.5} {
+		coarse, fine := cut(t, rectangle(0.08, 0.08, 0), 0.01, grain), cut(t, rectangle(0.08, 0.08, 0), 0.005, grain)
+		made := func(l *lattice.Lattice) *State {
+			c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6})
+			return NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
 		}
-		b.SetAs(i, a, p, 0.5)
-		if u, v, s := b.Set.U[i]/25e-6, b.Set.V[i]/25e-6, b.Set.Shear[i]; math.Abs(u-kappaU) > 1e-9 || math.Abs(v-kappaV) > 1e-9 || math.Abs(s-sine) > 1e-12 {
-			t.Errorf("node %d is set at %g, %g 1/m and %g, want %g, %g and %g", i, u, v, s, kappaU, kappaV, sine)
+		centre := func(l *lattice.Lattice, i int) r2.Vec {
+			return r2.Add(l.Rest[i], r2.Scale(l.Spacing/2, r2.Add(l.Warp(), l.Weft())))
 		}
-		n++
-	}
-	if n < 81 {
-		t.Errorf("%d nodes taken over, want 81 or more", n)
+		sine := func(q r2.Vec) float64 { return 0.1 + 3*q.X - 2*q.Y }
+		a, b := made(coarse), made(fine)
+		const kappaU, kappaV = 30.0, -20.0 // 1/m
+		for i, q := range coarse.Rest {
+			a.Pos[i] = r3.Vec{X: q.X, Y: 2 * q.Y, Z: q.X}
+			a.Set.U[i], a.Set.V[i] = kappaU*1e-4, kappaV*1e-4
+			if coarse.Cell[i].Corner[0] != lattice.None {
+				a.Set.Shear[i] = sine(centre(coarse, i))
+			}
+		}
+		if missed := b.Take(fine, a, coarse, nil); missed != 0 {
+			t.Errorf("grain %g: %d crossings have no place, want none", grain, missed)
+		}
+		inside, most := 0, 0.0
+		for i, q := range fine.Rest {
+			if d := r3.Norm(r3.Sub(b.Pos[i], r3.Vec{X: q.X, Y: 2 * q.Y, Z: q.X})); d > 1e-12 {
+				t.Errorf("grain %g: crossing %d is %g m off", grain, i, d)
+			}
+			if u, v := b.Set.U[i]/25e-6, b.Set.V[i]/25e-6; math.Abs(u-kappaU) > 1e-9 || math.Abs(v-kappaV) > 1e-9 {
+				t.Errorf("grain %g: node %d is set at %g, %g 1/m, want %g, %g", grain, i, u, v, kappaU, kappaV)
+			}
+			if fine.Cell[i].Corner[0] == lattice.None {
+				continue
+			}
+			c := centre(fine, i)
+			off := math.Abs(b.Set.Shear[i] - sine(c))
+			if most = max(most, off); math.Abs(c.X) < 0.025 && math.Abs(c.Y) < 0.025 {
+				inside++
+				if off > 1e-12 {
+					t.Errorf("grain %g: cell %d is set at %g, want %g", grain, i, b.Set.Shear[i], sine(c))
+				}
+			}
+		}
+		// Beyond the outermost centres it is that of the nearest, a spacing off at most.
+		if inside < 90 || most > 0.01*math.Sqrt2*5 {
+			t.Errorf("grain %g: %d cells inside, want 90 or more; at the rim %g off", grain, inside, most)
+		}
 	}
 }
 

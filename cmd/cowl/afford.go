@@ -6,7 +6,6 @@ import (
 	"cowl/cmd/cowl/internal/memory"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
-	"cowl/sim"
 	"cowl/sim/drape"
 )
 
@@ -17,14 +16,6 @@ func (h *hung) affordable() error {
 		drapes = max(drapes, memory.Tries)
 	}
 	return memory.Afford(memory.Points(h.Piece, h.Style.Job(h.Piece, h.Form).FinestSpacing()), drapes, runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
-}
-
-// carriedSheets is how many states lab hang takes to its finest lattice.
-const carriedSheets = 2
-
-// affordable is that of a test of the lab, of so many states at once.
-func (s specimen) affordable(set interface{ Points(sim.Stiffness) float64 }, states int) error {
-	return memory.Afford(set.Points(s.Stiffness), states, states, "a wider --spacing or a smaller specimen")
 }
 
 // viewable is affordable for so many panes of a window that hang p, the front of s, on

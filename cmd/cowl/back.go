@@ -53,3 +53,9 @@ func backReport(w io.Writer, s truing.Suit) {
 	row("Opening", "%.1f cm round edge and back neck", say.CM(draft.Opening(s.Front, s.Back)))
 	row("Allowances", "%.1f cm, side seams %.1f cm", say.CM(s.Allow.Seam), say.CM(s.Allow.Side))
 }
+
+type walkJSON struct {
+	Name  string  `json:"name"`
+	Front float64 `json:"front_mm"`
+	Back  float64 `json:"back_mm"`
+}

@@ -81,6 +81,9 @@ func TestBadInput(t *testing.T) {
 	}{
 		{"unknown verb", []string{"sew"}, "", []string{"sew"}},
 		{"unknown flag", []string{"draft", "--depth", "8cm"}, "", []string{"--depth"}},
+		{"trim by its old name", []string{"draft", "--trim", "1cm"}, "", []string{"--trim is now called --allowance"}},
+		{"weight by its old name", []string{"true", "--weight", "8g"}, "", []string{"--weight is now called --cf-weight"}},
+		{"a flag that nobody knew", []string{"proof", "--weight", "8g"}, "", []string{"unknown flag --weight"}},
 		{"bare number", []string{"drape", "--extension", "8"}, "", []string{"--extension", `"8" has no unit`, "8cm, 8mm or 8in"}},
 		{"unknown unit", []string{"drape", "--facing", "3ft"}, "", []string{"--facing", `"ft"`, "mm, cm, m or in"}},
 		{"dart share", []string{"draft", "--dart-share", "1.2"}, "", []string{"--dart-share", "1.2", "0–1"}},

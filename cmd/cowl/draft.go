@@ -23,7 +23,7 @@ type draftCmd struct {
 // figures.
 func (d draftCmd) Run(c console.Console) error {
 	if flag := d.given(); !d.Back && flag != "" {
-		return fmt.Errorf("%s: without a back the draft has one allowance all round, --trim: want --back with it, or leave it out", flag)
+		return fmt.Errorf("%s: without a back the draft has one allowance all round, --allowance: want --back with it, or leave it out", flag)
 	}
 	s, err := d.load()
 	if err != nil {

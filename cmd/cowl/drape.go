@@ -10,6 +10,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/export/gltf"
@@ -89,7 +90,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := errors.Join(d.override(&s), setFields(&s, d.Hang)); err != nil {
+	if err := errors.Join(d.override(&s), flags.SetFields(&s, d.Hang)); err != nil {
 		return nil, err
 	}
 	if err := s.Check(); err != nil {

@@ -80,7 +80,11 @@ func (h *hung) report(w io.Writer) {
 		row("Taken up", "%s", text)
 	}
 	for _, g := range measure.InReport {
-		if line := g.Line(o); line != "" {
+		line := g.Line(o)
+		if g.Title == "Softness" && line != "" {
+			line += measure.Sharpness(o)
+		}
+		if line != "" {
 			row(g.Title, "%s", line)
 		}
 	}

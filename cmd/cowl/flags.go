@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strings"
 
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 )
@@ -49,10 +50,10 @@ func (f cutFlags) load() (style.Style, error) {
 	if err := f.drawn(&s); err != nil {
 		return s, err
 	}
-	if err := errors.Join(setFields(&s, f.Cut), setFields(&s, f.Stand)); err != nil {
+	if err := errors.Join(flags.SetFields(&s, f.Cut), flags.SetFields(&s, f.Stand)); err != nil {
 		return s, err
 	}
-	if isGiven(f.Cut, "slashes") && s.Cut.How != draft.Slash {
+	if flags.IsGiven(f.Cut, "slashes") && s.Cut.How != draft.Slash {
 		return s, fmt.Errorf("--slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}
 	return s, nil

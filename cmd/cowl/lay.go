@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/lay"
 	"cowl/mesh/paper"
@@ -16,11 +17,11 @@ import (
 type layCmd struct {
 	styleFlags
 	suitFlags
-	Width  *cloth `xor:"width" placeholder:"LEN" help:"Width of the cloth as sold, selvedges included; without it the cheapest of 90, 112, 115, 140 and 150 cm."`
-	Usable *cloth `xor:"width" placeholder:"LEN" help:"Width between the selvedges."`
-	Nap    bool   `help:"Pile, or a print with a way up: all tops lie the same way."`
-	Join   bool   `help:"Allow a corner low at the side to be joined on, along the straight grain."`
-	Back   bool   `default:"true" negatable:"" help:"Lay back and back-neck facing too (--no-back: the front alone)."`
+	Width  *flags.Length `xor:"width" placeholder:"LEN" help:"Width of the cloth as sold, selvedges included; without it the cheapest of 90, 112, 115, 140 and 150 cm."`
+	Usable *flags.Length `xor:"width" placeholder:"LEN" help:"Width between the selvedges."`
+	Nap    bool          `help:"Pile, or a print with a way up: all tops lie the same way."`
+	Join   bool          `help:"Allow a corner low at the side to be joined on, along the straight grain."`
+	Back   bool          `default:"true" negatable:"" help:"Lay back and back-neck facing too (--no-back: the front alone)."`
 }
 
 // layPlan is the answer of cowl lay.

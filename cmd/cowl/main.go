@@ -10,8 +10,11 @@ import (
 	"os"
 	"strings"
 
+	"cowl/cmd/cowl/internal/cloths"
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/flags"
+	"cowl/cmd/cowl/internal/labs"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/sim/fault"
 
@@ -20,24 +23,25 @@ import (
 
 // cli is the command line.
 type cli struct {
-	Draft   draftCmd   `cmd:"" help:"Draft the flat piece and print its figures; write it at full size as SVG, PDF, DXF or CSV."`
-	Drape   drapeVerb  `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
-	View    viewCmd    `cmd:"" help:"Open a window: change cut and cloth and see the drape change."`
-	True    trueCmd    `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
-	Lay     layCmd     `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
-	Compare compareCmd `cmd:"" help:"Hang the same piece in several fabrics; a sheet with pictures, figures and what truly differs."`
-	Sweep   sweepCmd   `cmd:"" help:"Hang the piece at many values of extension, grain, cowl point, weight …; charts and a film strip."`
-	Seek    seekCmd    `cmd:"" help:"Look for the cut that gives a wanted edge drop, fold count or fold depth."`
-	Sure    sureCmd    `cmd:"" help:"Tell how certain a drape is: other hands, uncertain cloth, which property matters most."`
-	Teach   teachCmd   `cmd:"" help:"Make a class sheet: cowl teach grain."`
-	Toile   toileCmd   `cmd:"" help:"Keep a book of real toiles: enter them, hold predictions against them, fit a fabric to them."`
-	Gather  gatherCmd  `cmd:"" help:"Put the parts of a study together that were hung with --part."`
-	Fabrics fabricsCmd `cmd:"" help:"List the fabrics of the library, or show one in full."`
-	Swatch  swatchCmd  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
-	Proof   proofCmd   `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`
-	Lab     labCmd     `cmd:"" help:"Run a standard test on the cloth: bend, pull, disc or hang."`
-	Bench   benchCmd   `cmd:"" help:"Measure how long drapes take on this machine."`
-	Version versionCmd `cmd:"" help:"Print the version."`
+	Draft   draftCmd       `cmd:"" help:"Draft the flat piece and print its figures; write it at full size as SVG, PDF, DXF or CSV."`
+	Drape   drapeVerb      `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
+	View    viewCmd        `cmd:"" help:"Open a window: change cut and cloth and see the drape change."`
+	True    trueCmd        `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
+	Lay     layCmd         `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
+	Compare compareCmd     `cmd:"" help:"Hang the same piece in several fabrics; a sheet with pictures, figures and what truly differs."`
+	Sweep   sweepCmd       `cmd:"" help:"Hang the piece at many values of extension, grain, cowl point, weight …; charts and a film strip."`
+	Seek    seekCmd        `cmd:"" help:"Look for the cut that gives a wanted edge drop, fold count or fold depth."`
+	Sure    sureCmd        `cmd:"" help:"Tell how certain a drape is: other hands, uncertain cloth, which property matters most."`
+	Teach   teachCmd       `cmd:"" help:"Make a class sheet: cowl teach grain."`
+	Toile   toileCmd       `cmd:"" help:"Keep a book of real toiles: enter them, hold predictions against them, fit a fabric to them."`
+	Gather  gatherCmd      `cmd:"" help:"Put the parts of a study together that were hung with --part."`
+	Fabrics cloths.Fabrics `cmd:"" help:"List the fabrics of the library, or show one in full."`
+	Swatch  cloths.Swatch  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`
+	Proof   proofCmd       `cmd:"" help:"Run all checks against published figures and closed forms; show every miss."`
+	Lab     labs.Cmd       `cmd:"" help:"Run a standard test on the cloth: bend, pull, disc or hang."`
+	Bench   benchCmd       `cmd:"" help:"Measure how long drapes take on this machine."`
+	Help    helpCmd        `cmd:"" help:"Read about a topic: the style file, flags, studies, fabrics, limits …"`
+	Version versionCmd     `cmd:"" help:"Print the version."`
 
 	VersionFlag kong.VersionFlag `name:"version" help:"Print the version."`
 }
@@ -78,7 +82,7 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 			code = console.Status(fmt.Errorf("%w: standard output: %w", console.ErrCannotSave, err), c.Err)
 		}
 	}()
-	parser, err := newParser(&cli{}, kong.Name("cowl"), kong.Description(description+console.ExitHelp()),
+	parser, err := flags.NewParser(&cli{}, tables(), kong.Name("cowl"), kong.Description(description+console.ExitHelp()),
 		kong.Writers(c.Out, c.Err), kong.Exit(func(n int) { panic(leave(n)) }),
 		kong.Vars{"version": version()}, kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
 		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c, draw))
@@ -90,10 +94,15 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(err))
+		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(flags.Renamed(err)))
 		return console.ExitBadInput
 	}
 	return console.Status(parsed.Run(), c.Err)
+}
+
+// tables are those of the grammar, beside the fields of the style.
+func tables() flags.Tables {
+	return flags.Tables{"tests": {Rows: cloths.Tests()}, "values": labs.Values()}
 }
 
 // plainly says in our words what the parser says in its own.

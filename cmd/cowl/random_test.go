@@ -12,12 +12,12 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
-	"reflect"
 	"strings"
 	"testing"
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/study"
 	"cowl/mesh/limit"
 	"cowl/sim"
@@ -114,7 +114,7 @@ func hangRandom(ctx context.Context, path string) (verdict string, err error) {
 		}
 	}()
 	var d drapeCmd
-	makeFlags(reflect.ValueOf(&d).Elem())
+	flags.Make(&d, nil)
 	d.Style, d.Quiet = path, true
 	h, err := d.prepare()
 	if err != nil {

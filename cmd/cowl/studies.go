@@ -7,6 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
@@ -124,7 +125,7 @@ type teachGrainCmd struct {
 
 // Run hangs the piece at the five angles and makes the sheet.
 func (d teachGrainCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
-	if isGiven(d.Cut, "grain") {
+	if flags.IsGiven(d.Cut, "grain") {
 		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, for others cowl sweep --vary grain=…")
 	}
 	s, err := d.styled()

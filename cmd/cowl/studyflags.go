@@ -5,6 +5,7 @@ import (
 	"runtime"
 
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
@@ -88,7 +89,7 @@ func (f benchFlags) override(s *style.Style) error {
 			return err
 		}
 	}
-	return setFields(s, f.Hang)
+	return flags.SetFields(s, f.Hang)
 }
 
 // options are those of a study that these flags compute in dir.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
@@ -15,9 +16,9 @@ import (
 
 // suitFlags say how back and facing are cut and what is left outside the seams.
 type suitFlags struct {
-	BackGrain *degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
-	Seam      *cloth   `placeholder:"LEN" help:"Allowance of seams (1cm)."`
-	SideSeam  *cloth   `placeholder:"LEN" help:"Allowance of side seams (2.5cm on the bias, else as the others)."`
+	BackGrain *flags.Degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
+	Seam      *flags.Length  `placeholder:"LEN" help:"Allowance of seams (1cm)."`
+	SideSeam  *flags.Length  `placeholder:"LEN" help:"Allowance of side seams (2.5cm on the bias, else as the others)."`
 }
 
 // given names one of the flags that was given; "": none.
@@ -65,7 +66,7 @@ func (f suitFlags) allowances(s truing.Suit) (truing.Allowances, error) {
 	a := truing.Allowances{Seam: front.Seam, Side: math.Max(front.Side, back.Side)}
 	for _, g := range []struct {
 		flag  string
-		given *cloth
+		given *flags.Length
 		to    *float64
 	}{{"--seam", f.Seam, &a.Seam}, {"--side-seam", f.SideSeam, &a.Side}} {
 		if g.given == nil {

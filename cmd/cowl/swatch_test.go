@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"cowl/cmd/cowl/internal/cloths"
 	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
 )
@@ -26,9 +27,9 @@ func TestSwatchFlags(t *testing.T) {
 	for _, trial := range materials.Trials() {
 		keys[trial.Key()] = true
 	}
-	for _, r := range testFlags {
-		if !keys[r.name] {
-			t.Errorf("flag --%s is no trial", r.name)
+	for _, r := range cloths.Tests() {
+		if !keys[r.Name] {
+			t.Errorf("flag --%s is no trial", r.Name)
 		}
 	}
 	if got := call(t.Context(), "swatch", "--help"); got.code != console.ExitOK || !strings.Contains(got.out, "56.19 N/m") || !strings.Contains(got.out, "NOT the G of FAST") {
@@ -40,7 +41,15 @@ func TestSwatchFlags(t *testing.T) {
 func TestSwatchFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new", "my.yaml")
 	got := call(t.Context(), swatch("--json", "--out", path)...)
-	var out swatchJSON
+	var out struct {
+		Properties []struct {
+			Key    string
+			Value  float64
+			Spread float64
+		}
+		Lengths map[string]struct{ Value, Spread float64 } `json:"bending_length_mm"`
+		File    string
+	}
 	if err := json.Unmarshal([]byte(got.out), &out); err != nil || got.code != console.ExitOK || out.File != path {
 		t.Fatalf("cowl swatch --json = %d, %v, %s%s", got.code, err, got.out, got.err)
 	}

@@ -37,7 +37,7 @@ func TestDraftTreatment(t *testing.T) {
 		{"pleat depth, mm", []string{"--pleats", "1"}, func(f *treatmentJSON) float64 { return f.Pleats.Depth }, 20, 1e-9},
 		{"shoulder stay, mm", []string{"--stay-shoulder", "--pleats", "2"}, func(f *treatmentJSON) float64 { return f.Shoulder }, 122.5 - 40, 0.05},
 		{"slash, mm", []string{"--release-waist", "6cm"}, func(f *treatmentJSON) float64 { return f.Slashes[0].Length }, 60, 1e-9},
-		{"weight, g", []string{"--weight", "8g"}, func(f *treatmentJSON) float64 { return f.Weight }, 8, 1e-9},
+		{"weight, g", []string{"--cf-weight", "8g"}, func(f *treatmentJSON) float64 { return f.Weight }, 8, 1e-9},
 		{"lowered, mm", []string{"--lower", "2cm"}, func(f *treatmentJSON) float64 { return f.Lowered }, 20, 1e-9},
 	} {
 		var f draftJSON

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/mesh/draft"
 	"cowl/mesh/truing"
@@ -20,10 +21,10 @@ type trueCmd struct {
 	drapeCmd
 	paperFlags
 	suitFlags
-	Folder string `arg:"" optional:"" placeholder:"DIR" help:"Folder of a drape: its style.yaml is hung again."`
-	Mark   string `default:"pins" enum:"pins,form" help:"What is marked on the cloth: the pins, or the seam lines of the form (pins)."`
-	Half   string `default:"both" enum:"both,left,right" help:"Which half is trued, of the wearer: both are averaged (both)."`
-	Head   *cloth `placeholder:"LEN" help:"Head girth that the opening must pass (57cm)."`
+	Folder string        `arg:"" optional:"" placeholder:"DIR" help:"Folder of a drape: its style.yaml is hung again."`
+	Mark   string        `default:"pins" enum:"pins,form" help:"What is marked on the cloth: the pins, or the seam lines of the form (pins)."`
+	Half   string        `default:"both" enum:"both,left,right" help:"Which half is trued, of the wearer: both are averaged (both)."`
+	Head   *flags.Length `placeholder:"LEN" help:"Head girth that the opening must pass (57cm)."`
 }
 
 // headGirth is the largest of a woman's sizes, m: 54 to 57 cm (ASTM D5585-11,

@@ -180,12 +180,6 @@ type trueSeamJSON struct {
 	Reached   float64 `json:"misfit_reached_share"`
 }
 
-type walkJSON struct {
-	Name  string  `json:"name"`
-	Front float64 `json:"front_mm"`
-	Back  float64 `json:"back_mm"`
-}
-
 // figures returns the figures of the truing.
 func (r *truth) figures() trueJSON {
 	first, again := r.first.Run.Outcome, r.again.Outcome

@@ -37,6 +37,30 @@ func (l *Lattice) Locate(q r2.Vec) (Point, bool) {
 	return l.hold(node, u-u0, v-v0), true
 }
 
+// LocateCells holds the flat point q (m) by the three cells whose centres are nearest
+// about it, each by the node that owns it: for what cells have one of. Only cells
+// that are there have a weight; false where there is none, or as Locate.
+func (l *Lattice) LocateCells(q r2.Vec) (Point, bool) {
+	p, ok := l.Locate(r2.Sub(q, r2.Scale(l.Spacing/2, r2.Add(l.Warp(), l.Weft()))))
+	if !ok {
+		return p, false
+	}
+	sum := 0.0
+	for k, n := range p.Node {
+		if l.Cell[n].Corner[0] == None || p.Weight[k] < 0 {
+			p.Weight[k] = 0
+		}
+		sum += p.Weight[k]
+	}
+	if sum == 0 {
+		return p, false
+	}
+	for k := range p.Weight {
+		p.Weight[k] /= sum
+	}
+	return p, true
+}
+
 // hold returns the weights of the triangle of the cell at node that faces (u, v).
 func (l *Lattice) hold(node int32, u, v float64) Point {
 	q := l.Cell[node].Corner

@@ -107,23 +107,20 @@ func (c carrier) mark(q r3.Vec) (r2.Vec, bool) {
 func (c carrier) lay(f foot, step r3.Vec) r2.Vec {
 	e1 := r3.Unit(step)
 	e2 := r3.Cross(f.normal, e1)
-	var saa, sab, sbb float64
-	var ga, gb r2.Vec
+	var around fit
 	for _, v := range c.at {
 		flat := r2.Sub(c.sheet.Flat[v], f.flat)
 		if r2.Norm(flat) > 2*reach {
 			continue
 		}
 		d := r3.Sub(c.sheet.Pos[v], f.at)
-		a, b := r3.Dot(d, e1), r3.Dot(d, e2)
-		saa, sab, sbb = saa+a*a, sab+a*b, sbb+b*b
-		ga, gb = r2.Add(ga, r2.Scale(a, flat)), r2.Add(gb, r2.Scale(b, flat))
+		around.add(r3.Dot(d, e1), r3.Dot(d, e2), flat)
 	}
-	det := saa*sbb - sab*sab
-	if !(det > 1e-9*saa*sbb) {
+	const least = 3e-5
+	along, _, ok := around.solve(least)
+	if !ok {
 		return r2.Vec{} // too little cloth around to tell
 	}
-	along := r2.Scale(1/det, r2.Sub(r2.Scale(sbb, ga), r2.Scale(sab, gb)))
 	return r2.Scale(r3.Norm(step), along)
 }
 

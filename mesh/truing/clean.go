@@ -19,27 +19,22 @@ func (m move) at(t float64) r2.Vec { return r2.Add(r2.Scale(1-t, m.a), r2.Scale(
 
 // moved fits a move to the marks of a half (least squares).
 func (m *seam) moved(h Half) move {
-	var n, st, stt float64
-	var sd, std r2.Vec
+	var f fit
 	for _, k := range m.marks {
 		if !h.takes(k.side) {
 			continue
 		}
 		want, _ := along(m.line, k.t)
-		d := r2.Sub(k.at, want)
-		n, st, stt = n+1, st+k.t, stt+k.t*k.t
-		sd, std = r2.Add(sd, d), r2.Add(std, r2.Scale(k.t, d))
+		f.add(1, k.t, r2.Sub(k.at, want))
 	}
-	if n == 0 {
+	if f.count() == 0 {
 		return move{}
 	}
-	det := n*stt - st*st
-	if det < 1e-6*n*n {
-		mean := r2.Scale(1/n, sd)
-		return move{mean, mean}
+	const least = 1e-3 // of the seam, that the marks are apart
+	a, slope, ok := f.solve(least)
+	if !ok {
+		return move{f.mean(), f.mean()}
 	}
-	a := r2.Scale(1/det, r2.Sub(r2.Scale(stt, sd), r2.Scale(st, std)))
-	slope := r2.Scale(1/det, r2.Sub(r2.Scale(n, std), r2.Scale(st, sd)))
 	return move{a, r2.Add(a, slope)}
 }
 

@@ -246,12 +246,7 @@ func (d *Drape) finer() (*Drape, error) {
 	if err != nil {
 		return nil, err
 	}
-	for i, q := range f.Lattice.Rest {
-		if p, ok := d.Lattice.Locate(q); ok {
-			f.State.Pos[i] = p.At(d.State.Pos)
-			f.State.SetAs(i, d.State, p, 0.5)
-		}
-	}
+	f.State.Take(f.Lattice, d.State, d.Lattice, nil)
 	f.Steps, f.pins, f.track, f.shook, f.Result = d.Steps, d.pins, d.track, d.shook, d.Result
 	f.pinAll()
 	f.unpick()

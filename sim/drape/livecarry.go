@@ -20,7 +20,7 @@ func (d *Drape) carry(j Job) (*Drape, error) {
 	if err != nil {
 		return nil, err
 	}
-	to := func(q r2.Vec) r2.Vec { return q }
+	var to func(r2.Vec) r2.Vec
 	if !sameOutline(j.Piece, d.Job.Piece) {
 		m, ok := matched(j.Piece, d.Job.Piece)
 		if !ok {
@@ -28,13 +28,8 @@ func (d *Drape) carry(j Job) (*Drape, error) {
 		}
 		to = m.at
 	}
-	for i, q := range f.Lattice.Rest {
-		p, ok := d.Lattice.Locate(to(q))
-		if !ok {
-			return nil, nil
-		}
-		f.State.Pos[i] = p.At(d.State.Pos)
-		f.State.SetAs(i, d.State, p, f.Lattice.Spacing/d.Lattice.Spacing)
+	if f.State.Take(f.Lattice, d.State, d.Lattice, to) > 0 {
+		return nil, nil
 	}
 	if !f.sane() {
 		return nil, nil

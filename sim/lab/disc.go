@@ -3,8 +3,10 @@ package lab
 import (
 	"context"
 	"errors"
+	"maps"
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 
 	"cowl/sim"
@@ -21,6 +23,8 @@ type DiscSetup struct {
 	Spacing  float64        // m; 0 means a quarter of the bending length, within 4–6 mm
 	Placings int            // times the cloth is let fall, 1–48; 0 means 4
 	Fall     Fall           // how the cloth comes to hang; "" means Lowered
+	Shake    float64        // strength a of the shakes after the fall, a share of the weight, 0–0.8; 0: none
+	Fine     bool           // carry the typical placing on to half the spacing, and say what that moved
 	Gap      float64        // m, kept between layers of the cloth; 0 lets them pass
 	Report   func(Progress) // called now and then, may be nil
 }
@@ -37,12 +41,14 @@ const (
 
 // DiscResult is what a drape meter reads over all placings.
 type DiscResult struct {
-	Coefficient float64     // mean over the placings, a fraction: (shadow − disc)/(specimen − disc)
-	Spread      float64     // its standard deviation over the placings; 0 for one
+	Coefficient float64     // mean over the placings with Count nodes, a fraction: (shadow − disc)/(specimen − disc)
+	Mean        float64     // over all placings
+	Spread      float64     // its standard deviation over all placings; 0 for one
 	Count       int         // most frequent number of nodes; of equals the one nearest to the mean
 	Counts      map[int]int // placings by number of nodes
 	Each        []Draped    // one a placing
-	Typical     int         // index of the placing with Count nodes and a coefficient nearest to the mean
+	Typical     int         // index of the placing with Count nodes and a coefficient nearest to theirs
+	Halved      *Draped     // the typical placing on half the spacing; nil without Fine
 	Run                     // status and residual of the placing that is least at rest; steps and seconds of all
 }
 
@@ -53,6 +59,8 @@ type Draped struct {
 	Energy      float64   // J, stored and of height; 0 is the flat level cloth
 	Shadow      *Shadow
 	Run
+
+	bench *bench // as it hangs
 }
 
 // Disc lets the specimen fall once a placing. Placings differ in the small
@@ -91,7 +99,12 @@ func Disc(ctx context.Context, s sim.Stiffness, d DiscSetup) (DiscResult, error)
 	close(next)
 	all.Wait()
 	out.sum()
-	return out, errors.Join(errs...)
+	if err := errors.Join(errs...); err != nil || !d.Fine {
+		return out, err
+	}
+	var err error
+	out.Halved, err = d.halve(ctx, s, out.Each[out.Typical])
+	return out, err
 }
 
 func (d *DiscSetup) defaults(s sim.Stiffness) {
@@ -124,6 +137,7 @@ func (d DiscSetup) check() error {
 		{"disc", d.Disc, 0.2 * d.Specimen, 0.9 * d.Specimen, 1000, "mm"},
 		{"spacing", d.Spacing, 0.001, (d.Specimen - d.Disc) / 6, 1000, "mm"},
 		{"friction", d.Friction, 0, 2, 1, ""},
+		{"shake", d.Shake, 0, 0.8, 1, ""},
 		{"gap", d.Gap, 0, 0.005, 1000, "mm"},
 		{"placings", float64(d.Placings), 1, 48, 1, "placings"},
 	} {
@@ -137,11 +151,11 @@ func (d DiscSetup) check() error {
 // sum draws up what the placings have in common.
 func (r *DiscResult) sum() {
 	n := float64(len(r.Each))
-	mean := 0.0
+	nodes := 0.0 // mean
 	r.Counts = map[int]int{}
 	for _, e := range r.Each {
-		r.Coefficient += e.Coefficient / n
-		mean += float64(len(e.Nodes)) / n
+		r.Mean += e.Coefficient / n
+		nodes += float64(len(e.Nodes)) / n
 		r.Counts[len(e.Nodes)]++
 		r.Spread += e.Coefficient * e.Coefficient
 		steps, seconds := r.Steps+e.Steps, r.Seconds+e.Seconds
@@ -150,12 +164,11 @@ func (r *DiscResult) sum() {
 		}
 		r.Steps, r.Seconds = steps, seconds
 	}
-	r.Spread = math.Sqrt(math.Max(0, (r.Spread-n*r.Coefficient*r.Coefficient)/math.Max(1, n-1)))
-	for k, e := range r.Each {
-		off := func(count int) float64 { return math.Abs(float64(count) - mean) }
-		c, best := len(e.Nodes), r.Count
-		if k == 0 || r.Counts[c] > r.Counts[best] || r.Counts[c] == r.Counts[best] && off(c) < off(best) {
-			r.Count = c
+	r.Spread = math.Sqrt(math.Max(0, (r.Spread-n*r.Mean*r.Mean)/math.Max(1, n-1)))
+	r.Count = mostFrequent(r.Counts, nodes)
+	for _, e := range r.Each {
+		if len(e.Nodes) == r.Count {
+			r.Coefficient += e.Coefficient / float64(r.Counts[r.Count])
 		}
 	}
 	far := math.Inf(1)
@@ -164,4 +177,17 @@ func (r *DiscResult) sum() {
 			r.Typical, far = k, d
 		}
 	}
+}
+
+// mostFrequent returns the number that most placings have; of equals the one nearest
+// to the mean, of those the smaller.
+func mostFrequent(counts map[int]int, mean float64) int {
+	best := -1
+	for _, c := range slices.Sorted(maps.Keys(counts)) {
+		off := func(count int) float64 { return math.Abs(float64(count) - mean) }
+		if best < 0 || counts[c] > counts[best] || counts[c] == counts[best] && off(c) < off(best) {
+			best = c
+		}
+	}
+	return best
 }

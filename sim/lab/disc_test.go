@@ -120,8 +120,29 @@ func TestDiscAtAnyGrain(t *testing.T) {
 	}
 }
 
+// A shaken stand lets a cloth without friction come back to the rest of a board; half
+// the spacing reads the same of it, and has four times the nodes.
+func TestDiscShakenAndHalved(t *testing.T) {
+	if testing.Short() {
+		t.Skip("two drapes")
+	}
+	d := quick
+	first := drapedAs(t, isotropic(0.15, 2e-4, 100), d)
+	d.Shake, d.Fine = 0.2, true
+	got := drapedAs(t, isotropic(0.15, 2e-4, 100), d)
+	if math.Abs(got.Coefficient-first.Coefficient) > 0.003 || got.Steps <= first.Steps {
+		t.Errorf("shaken DC %.2f %% in %d steps, want the %.2f %% of %d steps ± 0.3", got.Coefficient*100, got.Steps, first.Coefficient*100, first.Steps)
+	}
+	if h := got.Halved; h == nil || h.Nodes != nil && len(h.Nodes) > 0 || h.Spacing != 0.003 || math.Abs(h.Coefficient-got.Coefficient) > 0.01 {
+		t.Errorf("on half the spacing %+v, want the %.1f %% ± 1 of 6 mm", h, got.Coefficient*100)
+	}
+	if first.Halved != nil {
+		t.Error("halved without being asked")
+	}
+}
+
 func TestDiscRefuses(t *testing.T) {
-	for _, d := range []DiscSetup{{Specimen: 1}, {Disc: 0.29}, {Spacing: 0.05}, {Placings: 100}, {Friction: 3}, {Gap: 0.1}} {
+	for _, d := range []DiscSetup{{Specimen: 1}, {Disc: 0.29}, {Spacing: 0.05}, {Placings: 100}, {Friction: 3}, {Gap: 0.1}, {Shake: 1}} {
 		if _, err := Disc(context.Background(), isotropic(0.15, 1e-5, 50), d); err == nil {
 			t.Errorf("Disc(%+v): no error", d)
 		}
@@ -132,7 +153,7 @@ func TestDiscSum(t *testing.T) {
 	draped := func(dc float64, nodes int) Draped { return Draped{Coefficient: dc, Nodes: make([]float64, nodes)} }
 	r := DiscResult{Each: []Draped{draped(0.40, 7), draped(0.44, 6), draped(0.42, 6), draped(0.50, 7), draped(0.34, 8)}}
 	r.sum()
-	if math.Abs(r.Coefficient-0.42) > 1e-12 || math.Abs(r.Spread-math.Sqrt(0.0136/4)) > 1e-9 || r.Count != 7 || r.Counts[6] != 2 || r.Typical != 0 {
-		t.Errorf("sum = %+v, want 0.42 ± 0.058, 7 nodes (of 6 and 7 nearer to the mean of 6.8), typical the first", r)
+	if math.Abs(r.Coefficient-0.45) > 1e-12 || math.Abs(r.Mean-0.42) > 1e-12 || math.Abs(r.Spread-math.Sqrt(0.0136/4)) > 1e-9 || r.Count != 7 || r.Counts[6] != 2 || r.Typical != 0 {
+		t.Errorf("sum = %+v, want 0.45 at 7 nodes (of 6 and 7 nearer to the mean of 6.8), in the mean 0.42 ± 0.058, typical the first", r)
 	}
 }

@@ -74,14 +74,51 @@ func (d DiscSetup) drape(ctx context.Context, s sim.Stiffness, placing int) (Dra
 			k.carry(next)
 		}
 		k = next
-		o := sim.Settings{Residual: 1e-2, Steps: 150_000}
-		if spacing == d.Spacing {
-			o.Residual = 1e-3
+		if spacing != d.Spacing {
+			k.relax(ctx, &r.Run, sim.Settings{Residual: 1e-2, Steps: 150_000})
 		}
-		k.relax(ctx, &r.Run, o)
 	}
+	k.shake(ctx, d.Shake, &r.Run)
+	k.relax(ctx, &r.Run, sim.Settings{Residual: 1e-3, Steps: 150_000})
 	d.read(k, &r)
 	return r, nil
+}
+
+// halve carries a placing on to half the spacing.
+func (d DiscSetup) halve(ctx context.Context, s sim.Stiffness, from Draped) (*Draped, error) {
+	k, err := d.lay(s, from.Spacing/2)
+	if err != nil {
+		return nil, err
+	}
+	k.stage, k.report = "halved", d.Report
+	from.bench.carry(k)
+	out := &Draped{}
+	k.relax(ctx, &out.Run, sim.Settings{Residual: 1e-3, Steps: 150_000})
+	d.read(k, out)
+	return out, nil
+}
+
+// shakes is how many times the stand goes up and down.
+const shakes = 3
+
+// shake shakes the stand with strength a: the cloth comes near rest under the heavier
+// and the lighter weight in turn.
+func (k *bench) shake(ctx context.Context, a float64, r *Run) {
+	if a == 0 {
+		return
+	}
+	c := k.scene.Cloth
+	full := slices.Clone(c.Load)
+	k.relax(ctx, r, sim.Settings{Residual: 2e-2, Steps: 50_000})
+	for range shakes {
+		for _, weight := range [2]float64{1 + a, 1 - a} {
+			for i, w := range full {
+				c.Load[i] = weight * w
+			}
+			k.relax(ctx, r, sim.Settings{Residual: 2e-2, Steps: 20_000})
+		}
+	}
+	copy(c.Load, full)
 }
 
 // let brings the cloth on its way.
@@ -148,6 +185,7 @@ func (d DiscSetup) ripple(k *bench, seed uint64) {
 
 // read reads the cloth at rest.
 func (d DiscSetup) read(k *bench, r *Draped) {
+	r.bench = k
 	sheet := k.lattice.Skin().Sheet(k.state.Pos, math.Inf(1))
 	r.Shadow = shadowOf(&sheet, d.Disc/2, 0.55*d.Specimen)
 	disc := math.Pi / 4 * d.Disc * d.Disc

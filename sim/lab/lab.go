@@ -87,15 +87,7 @@ func (b *bench) at(q r2.Vec) r3.Vec {
 // carry lays the nodes of another lattice where those of b lie, and sets its
 // friction as it is set there.
 func (b *bench) carry(to *bench) {
-	wide := to.lattice.Spacing / b.lattice.Spacing
-	for i, q := range to.lattice.Rest {
-		p, ok := b.lattice.Locate(q)
-		if !ok {
-			continue
-		}
-		to.state.Pos[i] = p.At(b.state.Pos)
-		to.state.SetAs(i, b.state, p, wide)
-	}
+	to.state.Take(to.lattice, b.state, b.lattice, nil)
 }
 
 // rectangle returns the outline of a w × h piece about the origin, h along Y.

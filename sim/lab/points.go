@@ -35,7 +35,11 @@ func (h HangSetup) Points(sim.Stiffness) float64 {
 // Points is as that of a cantilever, for the finest lattice of a disc.
 func (d DiscSetup) Points(s sim.Stiffness) float64 {
 	d.defaults(s)
-	return crossings(d.check(), math.Pi/4*d.Specimen*d.Specimen, d.Spacing)
+	h := d.Spacing
+	if d.Fine {
+		h /= 2
+	}
+	return crossings(d.check(), math.Pi/4*d.Specimen*d.Specimen, h)
 }
 
 // Points is as that of a cantilever, for a swag: a flat between chains of two lengths.

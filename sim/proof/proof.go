@@ -76,10 +76,12 @@ func (t Trial) check(ctx context.Context) Check {
 	if note != "" {
 		c.Note = note
 	}
-	c.Got = got
-	c.Pass = math.Abs(got-c.Want) <= c.Tolerance
+	c.Got, c.Pass = got, c.holds(got)
 	return c
 }
+
+// holds reports whether a figure is within the tolerance.
+func (c Check) holds(got float64) bool { return math.Abs(got-c.Want) <= c.Tolerance }
 
 // All lists every trial, those that take longest first so that the cores end together.
 func All() []Trial {

@@ -26,3 +26,18 @@ func moved(from, to *drape.Outcome, key string) string {
 	f := Named(key)
 	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), f.Number(f.Value(from)), f.Amount(f.Value(to)))
 }
+
+// Sharpness says how far the figures of sharpness follow the lattice; empty: nothing
+// speaks against them. A fold is drawn by its chords, so a radius under two spacings
+// is that of the lattice as much as of the cloth.
+func Sharpness(o *drape.Outcome) string {
+	switch c := o.Coarser; {
+	case o.FoldRadius == 0:
+		return ""
+	case c != nil && c.FoldRadius > 0:
+		return Say(c, "; on {spacing_mm} a radius of {fold_radius_mm} and {kinks} sharp bends")
+	case o.FoldRadius < 2*o.Spacing:
+		return "; under two spacings both follow the lattice, --fine says how far"
+	}
+	return ""
+}

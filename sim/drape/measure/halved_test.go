@@ -36,3 +36,27 @@ func TestHalved(t *testing.T) {
 		t.Errorf("JSON = %s, %v, want coarser with 30, 119 and 37 mm", b, err)
 	}
 }
+
+// A radius under two spacings is never told bare.
+func TestSharpness(t *testing.T) {
+	o := sample()
+	for _, q := range []struct {
+		radius, spacing float64
+		want            string
+	}{
+		{0, 0.008, ""},
+		{0.020, 0.008, ""},
+		{0.012, 0.008, "; under two spacings both follow the lattice, --fine says how far"},
+	} {
+		o.FoldRadius, o.Spacing = q.radius, q.spacing
+		if got := Sharpness(o); got != q.want {
+			t.Errorf("radius %g m on %g m: %q, want %q", q.radius, q.spacing, got, q.want)
+		}
+	}
+	c := sample()
+	c.FoldRadius, c.Kinks, c.Spacing = 0.0144, 5, 0.016
+	o.Coarser = c
+	if got, want := Sharpness(o), "; on 16.0 mm a radius of 14.4 mm and 5 sharp bends"; got != want {
+		t.Errorf("Sharpness = %q, want %q", got, want)
+	}
+}

@@ -3,6 +3,7 @@ package study
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/sim/drape/measure"
@@ -28,15 +29,29 @@ func differ(m *measure.Figure, first, second caseResult, of int) difference {
 // tooFew is what a difference is called that nothing can be said of.
 const tooFew = "too few placings"
 
-// text says a difference, "+1.2 cm", or that there is none or no telling.
-func (d difference) text() string {
+// verdict says that there is no clear difference or no telling; empty: it is clear.
+func (d difference) verdict() string {
 	switch {
 	case d.Clear:
-		return d.Figure.Change(d.Mean)
+		return ""
 	case math.IsInf(d.Limit, 1):
 		return tooFew
 	}
 	return noDifference
+}
+
+// text says a difference, "+1.2 cm", or why it is not clear: a larger one may stand
+// beside a smaller that is, as every pair of cuts has a scatter of its own.
+func (d difference) text() string {
+	switch v := d.verdict(); {
+	case v == noDifference:
+		return fmt.Sprintf("%s: %s, scatter %s", v, d.Figure.Change(d.Mean), d.Figure.Amount(d.Limit))
+	case v != "":
+		return v
+	case strings.Trim(d.Figure.Number(d.Mean), "−0.") == "":
+		return "differs by less than is shown"
+	}
+	return d.Figure.Change(d.Mean)
 }
 
 // statistic says, for the foot of a table, when a difference counts.

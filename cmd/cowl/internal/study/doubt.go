@@ -69,6 +69,8 @@ func doubtOf(f materials.Fabric, q materials.Field) doubt {
 		d.least, d.most = 1-a, 1+a
 		d.why = fmt.Sprintf("± %.0f %% assumed, none published", a*100)
 	}
+	may := q.Limits(f) // a locking angle of 70° may not be tried at 77
+	d.least, d.most = math.Max(d.least, may.Lo/v), math.Min(d.most, may.Hi/v)
 	return d
 }
 
@@ -81,11 +83,15 @@ func (d doubt) draw(r *rand.Rand) float64 {
 	return math.Max(d.least, math.Min(d.most, k))
 }
 
-// times returns f with the property k times its value. Bias bending that is by
-// rule from warp and weft follows them.
+// times returns f with the property k times its value. Bias bending and a loop of
+// bending that are by rule from warp and weft follow them.
 func (d doubt) times(f materials.Fabric, k float64) materials.Fabric {
 	for _, q := range d.fields {
+		mean := f.BendWarp + f.BendWeft
 		*q.In(&f) *= k
+		if f.Basis[materials.BendFriction].Kind == materials.Assumed {
+			f.BendFriction *= (f.BendWarp + f.BendWeft) / mean
+		}
 		if (q == materials.BendWarp || q == materials.BendWeft) && f.Basis[materials.BendBias].Kind == materials.Assumed {
 			f.BendBias = materials.PeirceBias(f.BendWarp, f.BendWeft)
 		}

@@ -235,7 +235,7 @@ func endToEnd(m *measure.Figure, line []caseResult) string {
 	lost := map[string][]string{}
 	for k := 1; k < len(line); k++ {
 		if d := differ(m, line[k-1], line[k], len(line)); !d.Clear {
-			lost[d.text()] = append(lost[d.text()], line[k-1].Name+" to "+line[k].Name)
+			lost[d.verdict()] = append(lost[d.verdict()], line[k-1].Name+" to "+line[k].Name)
 		}
 	}
 	if len(lost) == 0 {

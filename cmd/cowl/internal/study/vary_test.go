@@ -137,3 +137,28 @@ func TestParseWant(t *testing.T) {
 		}
 	}
 }
+
+// What is tried never leaves what a field may be; a loop that is assumed from the
+// bending goes with it, one that was measured does not.
+func TestDoubtsStayWithinReason(t *testing.T) {
+	f, err := materials.Find("polyester-twill")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f.ShearLock, f.Basis[materials.ShearLock].Kind = 70*math.Pi/180, materials.Measured
+	d := doubtOf(f, materials.ShearLock)
+	if got := d.most * 70; math.Abs(got-75) > 1e-9 || math.Abs(d.least-0.9) > 1e-9 {
+		t.Errorf("a locking angle of 70° ± 10 %%: %.1f° at most, %.2f at least, want 75° and 0.90", got, d.least)
+	}
+	if err := d.times(f, d.most).Validate(); err != nil {
+		t.Errorf("at its most: %v", err)
+	}
+	bend := doubt{fields: []materials.Field{materials.BendWarp, materials.BendWeft}}
+	if got := bend.times(f, 2).BendFriction / f.BendFriction; math.Abs(got-2) > 1e-3 {
+		t.Errorf("twice the bending has %.3f times the assumed loop, want twice", got)
+	}
+	f.Basis[materials.BendFriction].Kind = materials.Measured
+	if got := bend.times(f, 2).BendFriction / f.BendFriction; math.Abs(got-1) > 1e-9 {
+		t.Errorf("twice the bending has %.3f times the measured loop, want the same", got)
+	}
+}

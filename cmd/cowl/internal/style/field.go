@@ -33,6 +33,7 @@ type Field struct {
 	kind    kind
 	auto    bool   // the word auto is allowed and stands for draft.Auto
 	Help    string // of the flag; empty: it has none
+	flag    string // where it is not the name with hyphens
 	get     func(*Style) float64
 	set     func(*Style, float64)
 	word    func(float64) string          // of a choice
@@ -52,7 +53,7 @@ var fields = slices.Concat([]Field{
 	number("cut", "cowl_point", length, func(s *Style) *float64 { return &s.Cut.CowlPoint }, "Where the edge meets the shoulder, from the neck point."),
 	number("cut", "facing", length, func(s *Style) *float64 { return &s.Cut.Facing }, "Depth of the self-facing; 0cm: none."),
 	number("cut", "grain", angle, func(s *Style) *float64 { return &s.Cut.Grain }, "From the centre front to the warp: 0 straight, 45 true bias."),
-	number("cut", "trim", length, func(s *Style) *float64 { return &s.Cut.Trim }, "Allowance outside the seam line."),
+	number("cut", "trim", length, func(s *Style) *float64 { return &s.Cut.Trim }, "Allowance outside the seam line.").flagged("allowance"),
 	number("cut", "hem", length, func(s *Style) *float64 { return &s.Cut.Hem }, "How far below the waist the front goes on to its hem, on the centre front and down the side seam; 0cm: it ends at the waist."),
 	whole("cut", "pleats", func(s *Style) *int { return &s.Cut.Pleats }, fmt.Sprintf("Pleats in each shoulder seam, 0 to %d.", draft.MostPleats)),
 	number("cut", "pleat_depth", length, func(s *Style) *float64 { return &s.Cut.PleatDepth }, "Depth of a pleat; it takes twice that of cloth."),
@@ -64,7 +65,7 @@ var fields = slices.Concat([]Field{
 	number("stand", "release_waist", length, func(s *Style) *float64 { return &s.Stand.ReleaseWaist }, "Slash both halves from the waist to release the cloth."),
 	number("stand", "release_armhole_at", share, func(s *Style) *float64 { return &s.Stand.ReleaseArmholeAt }, ""),
 	number("stand", "release_armhole", length, func(s *Style) *float64 { return &s.Stand.ReleaseArmhole }, "Slash both halves from the armhole to release the cloth."),
-	number("stand", "weight", mass, func(s *Style) *float64 { return &s.Stand.Weight }, "Weight sewn to the facing on the centre front, grams."),
+	number("stand", "weight", mass, func(s *Style) *float64 { return &s.Stand.Weight }, "Weight sewn to the facing on the centre front, grams.").flagged("cf-weight"),
 	yesNo("stand", "stay_shoulder", func(s *Style) *bool { return &s.Stand.StayShoulder }, "Sew a stay tape along the shoulder seams."),
 	yesNo("stand", "stay_edge", func(s *Style) *bool { return &s.Stand.StayEdge }, "Sew a stay tape along the cowl edge."),
 
@@ -105,6 +106,13 @@ func number(section, name string, k kind, at func(*Style) *float64, help string)
 // orAuto lets the draft choose.
 func (f Field) orAuto() Field {
 	f.auto = true
+	return f
+}
+
+// flagged gives the flag a name of its own, where that of the file means something else
+// on the command line: a trim cuts the front, a weight is that of a cloth.
+func (f Field) flagged(name string) Field {
+	f.flag = name
 	return f
 }
 
@@ -174,9 +182,15 @@ func (f Field) key() string {
 // named returns the field of that name, of two the one that has a flag: waist is a
 // measurement too. An unknown name panics.
 func named(name string) Field {
-	i := slices.IndexFunc(fields, func(f Field) bool { return f.Name == name && f.Help != "" })
+	return fieldThat(name, func(f Field) bool { return f.Name == name })
+}
+
+// fieldThat returns the first field that is meant and has a flag, else the first that is
+// meant. None panics with its name.
+func fieldThat(name string, meant func(Field) bool) Field {
+	i := slices.IndexFunc(fields, func(f Field) bool { return meant(f) && f.Help != "" })
 	if i < 0 {
-		i = slices.IndexFunc(fields, func(f Field) bool { return f.Name == name })
+		i = slices.IndexFunc(fields, meant)
 	}
 	if i < 0 {
 		panic("style: no field " + name)

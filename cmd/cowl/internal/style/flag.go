@@ -22,10 +22,17 @@ func Flags(of ...string) []Field {
 }
 
 // Flag returns the field of a flag; an unknown one panics.
-func Flag(name string) Field { return named(strings.ReplaceAll(name, "-", "_")) }
+func Flag(name string) Field {
+	return fieldThat(name, func(f Field) bool { return f.Flag() == name })
+}
 
 // Flag is the flag of f without its two hyphens.
-func (f Field) Flag() string { return strings.ReplaceAll(f.Name, "_", "-") }
+func (f Field) Flag() string {
+	if f.flag != "" {
+		return f.flag
+	}
+	return strings.ReplaceAll(f.Name, "_", "-")
+}
 
 // Holder stands for the value in the help; empty: the flag has none.
 func (f Field) Holder() string {

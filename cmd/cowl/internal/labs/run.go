@@ -1,4 +1,4 @@
-package main
+package labs
 
 import (
 	"context"
@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/memory"
 	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -22,13 +23,13 @@ type specimen struct {
 // reading is what a test has read.
 type reading struct {
 	run    lab.Run
-	result func(labRun) any // for programs
-	lines  []string         // for people, below the name of the cloth
-	files  []console.File   // beside result.json
+	result func(computed) any // for programs
+	lines  []string           // for people, below the name of the cloth
+	files  []console.File     // beside result.json
 }
 
-// labRun is what every test tells of how it was computed.
-type labRun struct {
+// computed is what every test tells of how it was computed.
+type computed struct {
 	Fabric   string     `json:"fabric"`
 	Warning  string     `json:"warning,omitempty"`
 	Status   sim.Status `json:"status"`
@@ -41,7 +42,7 @@ type labRun struct {
 
 // test runs a test on the cloth that the flags ask for, with a line of progress
 // where someone watches, and writes and prints what it reads.
-func (f labFlags) test(ctx context.Context, c console.Console, run func(specimen) (reading, error)) error {
+func (f testFlags) test(ctx context.Context, c console.Console, run func(specimen) (reading, error)) error {
 	fabric, err := f.cloth()
 	if err != nil {
 		return err
@@ -62,7 +63,7 @@ func (f labFlags) test(ctx context.Context, c console.Console, run func(specimen
 	case err != nil:
 		return err
 	}
-	how := labRun{
+	how := computed{
 		fabric.Name, clamped(fabric), r.run.Status, r.run.Residual, r.run.Nodes,
 		r.run.Spacing * 1000, r.run.Steps, time.Since(start).Seconds(),
 	}
@@ -79,7 +80,7 @@ func (f labFlags) test(ctx context.Context, c console.Console, run func(specimen
 }
 
 // tell prints what a test reads and returns what the exit status is to say.
-func (f labFlags) tell(c console.Console, fabric materials.Fabric, r reading, how labRun) error {
+func (f testFlags) tell(c console.Console, fabric materials.Fabric, r reading, how computed) error {
 	if f.JSON {
 		if err := c.PrintJSON(r.result(how)); err != nil {
 			return err
@@ -109,4 +110,12 @@ func clamped(f materials.Fabric) string {
 	least := twist + (f.BendWarp+f.BendWeft)/4
 	return fmt.Sprintf("bend_bias_uNm: %.3g is less than this cloth can have with %.3g along warp and %.3g along weft, so it bends on the bias like %.3g; measure the bias again or take the figures off the grain with care",
 		f.BendBias*1e6, f.BendWarp*1e6, f.BendWeft*1e6, least*1e6)
+}
+
+// carriedSheets is how many states lab hang takes to its finest lattice.
+const carriedSheets = 2
+
+// affordable is that of a test of the lab, of so many states at once.
+func (s specimen) affordable(set interface{ Points(sim.Stiffness) float64 }, states int) error {
+	return memory.Afford(set.Points(s.Stiffness), states, states, "a wider --spacing or a smaller specimen")
 }

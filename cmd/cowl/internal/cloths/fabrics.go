@@ -1,4 +1,6 @@
-package main
+// Package cloths is the verbs that show fabrics and make them from tests: fabrics, [Fabrics],
+// and swatch, [Swatch].
+package cloths
 
 import (
 	"fmt"
@@ -12,7 +14,8 @@ import (
 	"cowl/materials"
 )
 
-type fabricsCmd struct {
+// Fabrics is the verb fabrics.
+type Fabrics struct {
 	Name          string `arg:"" optional:"" help:"Show this fabric in full, as a fabric file."`
 	Search        string `placeholder:"WORDS" help:"Only those with all these words in name, title, fibre or weave."`
 	Weight        string `placeholder:"A:B" help:"Only those that weigh from A to B, 80gsm:150gsm; either may be left out."`
@@ -22,7 +25,7 @@ type fabricsCmd struct {
 }
 
 // Run lists the library, a part of it or one fabric.
-func (f fabricsCmd) Run(c console.Console) error {
+func (f Fabrics) Run(c console.Console) error {
 	list, err := f.pick()
 	if err != nil {
 		return err
@@ -31,7 +34,7 @@ func (f fabricsCmd) Run(c console.Console) error {
 	case f.JSON:
 		return c.PrintJSON(fabricsJSON(list))
 	case f.Name != "":
-		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)\n%s", list[0].Title, list[0].GravityLength()*1000, list[0].YAML())
+		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)%s\n%s", list[0].Title, list[0].GravityLength()*1000, heldFlat(list[0]), list[0].YAML())
 	case len(list) == 0:
 		fmt.Fprintln(c.Out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
 	default:
@@ -41,7 +44,7 @@ func (f fabricsCmd) Run(c console.Console) error {
 }
 
 // pick returns the fabrics asked for.
-func (f fabricsCmd) pick() ([]materials.Fabric, error) {
+func (f Fabrics) pick() ([]materials.Fabric, error) {
 	if f.Name != "" {
 		if f.Search != "" || f.Weight != "" || f.BendingLength != "" || f.Limp {
 			return nil, fmt.Errorf("fabrics %s: one fabric is named, want it without --search, --weight, --bending-length and --limp", f.Name)
@@ -198,7 +201,7 @@ func fabricJSONOf(f materials.Fabric) fabricJSON {
 	basis, ranges, spreads := map[string]string{}, map[string][2]float64{}, map[string]float64{}
 	one := fabricJSON{
 		"name": f.Name, "title": f.Title, "fibre": f.Fibre, "weave": f.Weave,
-		"gravity_length_mm": f.GravityLength() * 1000, "bending_length_mm": f.GravityLength() * 1000,
+		"gravity_length_mm": f.GravityLength() * 1000, "friction_length_mm": f.FrictionLength() * 1000, "bending_length_mm": f.GravityLength() * 1000,
 		"basis": basis, "range": ranges, "spread": spreads,
 		"known": style.LeastKnown(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence, "note": f.Note,
 	}
@@ -218,4 +221,13 @@ func fabricJSONOf(f materials.Fabric) fabricJSON {
 		}
 	}
 	return one
+}
+
+// heldFlat tells what the friction of bending holds; empty where a fabric has none.
+func heldFlat(f materials.Fabric) string {
+	l := f.FrictionLength()
+	if l == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; its friction alone holds an edge of %.1f mm flat, %.2f of that", l*1000, l/f.GravityLength())
 }

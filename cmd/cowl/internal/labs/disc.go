@@ -1,4 +1,4 @@
-package main
+package labs
 
 import (
 	"bytes"
@@ -14,17 +14,22 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
+	"cowl/mesh/limit"
+	"cowl/sim/drape"
 	"cowl/sim/lab"
 )
 
-type labDisc struct {
-	labFlags
-	Specimen *cloth   `placeholder:"LEN" help:"Diameter of the cloth (30cm); 24cm for limp, 36cm for stiff cloth, 25.4cm on the Japanese meter."`
-	Disc     *cloth   `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
-	Grain    *degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
-	Placings *int     `type:"count" least:"1" most:"48" placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
-	Fall     string   `enum:"dropped,lowered,slow" default:"lowered" help:"lowered: a table under the cloth goes down, as on the apparatus; dropped: the cloth is let go at once; slow: its weight comes on slowly."`
-	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
+type discCmd struct {
+	testFlags
+	Specimen *flags.Length  `placeholder:"LEN" help:"Diameter of the cloth (30cm); 24cm for limp, 36cm for stiff cloth, 25.4cm on the Japanese meter."`
+	Disc     *flags.Length  `placeholder:"LEN" help:"Diameter of the plates (18cm); 12.7cm on the Japanese meter."`
+	Grain    *flags.Degrees `placeholder:"DEG" help:"Turn of the warp: only the mesh can feel it."`
+	Placings *int           `type:"count" least:"1" most:"48" placeholder:"N" help:"Times the cloth is let fall, 1 to 48 (4)."`
+	Fall     string         `enum:"dropped,lowered,slow" default:"lowered" help:"lowered: a table under the cloth goes down, as on the apparatus; dropped: the cloth is let go at once; slow: its weight comes on slowly."`
+	Shake    *flags.Length  `placeholder:"LEN" help:"How far the stand goes up and down twice a second, three times, before it is read (0mm), up to 50mm: the Japanese meter is shaken, how far is not published."`
+	Fine     bool           `help:"Carry the typical fall on to half the spacing and say what that moved; minutes."`
+	Gap      *flags.Length  `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
 // discJSON is what lab disc tells programs.
@@ -37,8 +42,11 @@ type discJSON struct {
 	Specimen    float64        `json:"specimen_mm"`
 	Disc        float64        `json:"disc_mm"`
 	Fall        string         `json:"fall"`
+	Mean        float64        `json:"drape_coefficient_mean_percent"` // over all placings
+	Shake       float64        `json:"shake_a"`
+	Halved      *drapedJSON    `json:"halved,omitempty"` // the typical placing on half the spacing
 	Each        []drapedJSON   `json:"each"`
-	labRun
+	computed
 }
 
 // drapedJSON is one placing.
@@ -50,7 +58,7 @@ type drapedJSON struct {
 }
 
 // Run lets the cloth fall.
-func (d labDisc) Run(ctx context.Context, c console.Console) error {
+func (d discCmd) Run(ctx context.Context, c console.Console) error {
 	return d.test(ctx, c, func(s specimen) (reading, error) {
 		set, err := d.setup()
 		if err != nil {
@@ -64,19 +72,23 @@ func (d labDisc) Run(ctx context.Context, c console.Console) error {
 		if err != nil {
 			return reading{}, err
 		}
-		picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
 		out := discOf(r, set)
-		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, []string{
+		lines := []string{
 			line("Rig", "%.4g cm of cloth on %.4g cm", set.Specimen*100, set.Disc*100),
-			line("Drape", "coefficient %.1f %% (± %.1f over %d placings)", out.Coefficient, out.Spread, len(r.Each)),
+			line("Drape", "coefficient %.1f %% at the most frequent number of nodes (all %d placings %.1f ± %.1f)", out.Coefficient, len(r.Each), out.Mean, out.Spread),
 			line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
 			line("Depths", "%s", depthsText(out.Depths)),
-		}, []console.File{{Name: "shadow.png", Data: picture}}}, err
+		}
+		if r.Halved != nil {
+			lines = append(lines, halvedText(r))
+		}
+		picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
+		return reading{r.Run, func(how computed) any { out.computed = how; return out }, lines, []console.File{{Name: "shadow.png", Data: picture}}}, err
 	})
 }
 
 // setup reads the flags.
-func (d labDisc) setup() (lab.DiscSetup, error) {
+func (d discCmd) setup() (lab.DiscSetup, error) {
 	set := lab.DiscSetup{Specimen: 0.30, Disc: 0.18, Grain: grainOf(d.Grain), Fall: lab.Fall(d.Fall)}
 	if err := lengths(
 		lengthFlag{"specimen", d.Specimen, &set.Specimen}, lengthFlag{"disc", d.Disc, &set.Disc},
@@ -84,13 +96,26 @@ func (d labDisc) setup() (lab.DiscSetup, error) {
 	); err != nil {
 		return set, err
 	}
-	set.Placings = countOf(d.Placings)
+	set.Placings, set.Fine = countOf(d.Placings), d.Fine
+	if d.Shake != nil {
+		if r := (limit.Range{Field: "shake", Value: float64(*d.Shake), Hi: 0.05, Unit: limit.Length, Why: limit.Say("more than half of its weight throws the cloth")}); r.Check() != nil {
+			return set, r.Check()
+		}
+		set.Shake = float64(*d.Shake) / drape.Amplitude(1)
+	}
 	return set, nil
+}
+
+// halvedText tells what half the spacing reads.
+func halvedText(r lab.DiscResult) string {
+	was := r.Each[r.Typical]
+	return line("Halved", "the typical placing on %.2g mm reads %.1f %% with %d nodes, on %.2g mm %.1f %% with %d",
+		was.Spacing*1000, was.Coefficient*100, len(was.Nodes), r.Halved.Spacing*1000, r.Halved.Coefficient*100, len(r.Halved.Nodes))
 }
 
 // discOf turns the result into units.
 func discOf(r lab.DiscResult, set lab.DiscSetup) discJSON {
-	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000, Fall: string(set.Fall)}
+	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000, Fall: string(set.Fall), Mean: r.Mean * 100, Shake: set.Shake}
 	for n, times := range r.Counts {
 		out.Counts[strconv.Itoa(n)] = times
 	}
@@ -98,9 +123,17 @@ func discOf(r lab.DiscResult, set lab.DiscSetup) discJSON {
 		out.Depths = append(out.Depths, depth*1000)
 	}
 	for _, e := range r.Each {
-		out.Each = append(out.Each, drapedJSON{e.Coefficient * 100, len(e.Nodes), e.Energy * 1000, e.Residual})
+		out.Each = append(out.Each, drapedOf(e))
+	}
+	if r.Halved != nil {
+		halved := drapedOf(*r.Halved)
+		out.Halved = &halved
 	}
 	return out
+}
+
+func drapedOf(e lab.Draped) drapedJSON {
+	return drapedJSON{e.Coefficient * 100, len(e.Nodes), e.Energy * 1000, e.Residual}
 }
 
 // countsText lists how often each number of nodes came.

@@ -1,19 +1,20 @@
-package main
+package labs
 
 import (
 	"context"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/lab"
 )
 
-type labBend struct {
-	labFlags
-	Length *cloth   `placeholder:"LEN" help:"Overhang; without it the one at which the line from edge to tip dips 41.5°."`
-	Width  *cloth   `placeholder:"LEN" help:"Width of the strip (25mm)."`
-	Grain  *degrees `placeholder:"DEG" help:"From the length of the strip to the warp: 0 warp, 90 weft, 45 bias."`
+type bendCmd struct {
+	testFlags
+	Length *flags.Length  `placeholder:"LEN" help:"Overhang; without it the one at which the line from edge to tip dips 41.5°."`
+	Width  *flags.Length  `placeholder:"LEN" help:"Width of the strip (25mm)."`
+	Grain  *flags.Degrees `placeholder:"DEG" help:"From the length of the strip to the warp: 0 warp, 90 weft, 45 bias."`
 }
 
 // bendJSON is what lab bend tells programs.
@@ -24,11 +25,11 @@ type bendJSON struct {
 	BendingLength float64 `json:"bending_length_mm"` // by the heavy elastica; 0: hangs too steep to tell
 	Length        float64 `json:"length_mm"`
 	Plate         float64 `json:"plate_bending_length_mm"` // (B/w)^⅓ of the plate at that grain
-	labRun
+	computed
 }
 
 // Run hangs the strip.
-func (b labBend) Run(ctx context.Context, c console.Console) error {
+func (b bendCmd) Run(ctx context.Context, c console.Console) error {
 	return b.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.BendSetup{Grain: grainOf(b.Grain), Report: s.report}
 		if err := lengths(lengthFlag{"length", b.Length, &set.Length}, lengthFlag{"width", b.Width, &set.Width}, lengthFlag{"spacing", b.Spacing, &set.Spacing}); err != nil {
@@ -39,12 +40,12 @@ func (b labBend) Run(ctx context.Context, c console.Console) error {
 		}
 		r, err := lab.Bend(ctx, s.Stiffness, set)
 		plate := lab.GravityLength(s.Stiffness, set.Grain)
-		out := bendJSON{inDegrees(r.Chord), r.TipX * 1000, r.TipDrop * 1000, r.BendingLength * 1000, r.Length * 1000, plate * 1000, labRun{}}
+		out := bendJSON{inDegrees(r.Chord), r.TipX * 1000, r.TipDrop * 1000, r.BendingLength * 1000, r.Length * 1000, plate * 1000, computed{}}
 		length := line("Bending length", "%.1f mm; (B/w)^⅓ at this grain is %.1f mm", out.BendingLength, out.Plate)
 		if r.BendingLength == 0 {
 			length = line("Bending length", "not told: the strip hangs plumb, want a shorter one")
 		}
-		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, []string{
+		return reading{r.Run, func(how computed) any { out.computed = how; return out }, []string{
 			line("Overhang", "%.1f mm dips %.2f° from edge to tip", out.Length, out.Chord),
 			line("Tip", "%.1f mm out, %.1f mm down", out.TipX, out.TipDrop),
 			length,
@@ -62,13 +63,13 @@ func (f *loadFlag) UnmarshalText(text []byte) error {
 	return err
 }
 
-type labPull struct {
-	labFlags
-	Length *cloth    `placeholder:"LEN" help:"Length of the strip between the jaws (30cm)."`
-	Width  *cloth    `placeholder:"LEN" help:"Its width; a sixth of the length if not given."`
-	Grain  *degrees  `placeholder:"DEG" help:"From the length of the strip to the warp."`
-	Load   *loadFlag `placeholder:"LOAD" help:"Load on the width, 5N/m or 5gf/cm (5N/m)."`
-	Free   bool      `help:"Ends free to narrow and to skew, instead of jaws that swivel: for short strips off the grain."`
+type pullCmd struct {
+	testFlags
+	Length *flags.Length  `placeholder:"LEN" help:"Length of the strip between the jaws (30cm)."`
+	Width  *flags.Length  `placeholder:"LEN" help:"Its width; a sixth of the length if not given."`
+	Grain  *flags.Degrees `placeholder:"DEG" help:"From the length of the strip to the warp."`
+	Load   *loadFlag      `placeholder:"LOAD" help:"Load on the width, 5N/m or 5gf/cm (5N/m)."`
+	Free   bool           `help:"Ends free to narrow and to skew, instead of jaws that swivel: for short strips off the grain."`
 }
 
 // pullJSON is what lab pull tells programs.
@@ -80,11 +81,11 @@ type pullJSON struct {
 	Narrowing float64 `json:"narrowing_percent"` // of the width in the middle
 	Kilby     float64 `json:"kilby_N_per_m"`     // off-axis modulus for small strain
 	Load      float64 `json:"load_N_per_m"`
-	labRun
+	computed
 }
 
 // Run draws the strip.
-func (p labPull) Run(ctx context.Context, c console.Console) error {
+func (p pullCmd) Run(ctx context.Context, c console.Console) error {
 	return p.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.PullSetup{Grain: grainOf(p.Grain), Free: p.Free, Load: 5, Report: s.report}
 		if p.Load != nil {
@@ -97,8 +98,8 @@ func (p labPull) Run(ctx context.Context, c console.Console) error {
 			return reading{}, err
 		}
 		r, err := lab.Pull(ctx, s.Stiffness, set)
-		out := pullJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100, lab.OffAxisModulus(s.Stiffness, set.Grain), set.Load, labRun{}}
-		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, []string{
+		out := pullJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100, lab.OffAxisModulus(s.Stiffness, set.Grain), set.Load, computed{}}
+		return reading{r.Run, func(how computed) any { out.computed = how; return out }, []string{
 			line("Extension", "%.3f %% from end to end under %.4g N/m", out.Extension, out.Load),
 			line("Modulus", "%.1f N/m in the middle third; Kilby's rule for small strain %.1f N/m", out.Modulus, out.Kilby),
 			line("Shear", "%.2f° in the central zone; the middle narrows by %.2f %%", out.Shear, out.Narrowing),
@@ -106,15 +107,15 @@ func (p labPull) Run(ctx context.Context, c console.Console) error {
 	})
 }
 
-type labHang struct {
-	labFlags
-	Length   *cloth   `placeholder:"LEN" help:"Height of the sheet; as wide if not given."`
-	Width    *cloth   `placeholder:"LEN" help:"Width of the edge between the points (60cm)."`
-	Span     *cloth   `placeholder:"LEN" help:"Distance of the two points; 0.8 of the width if not given."`
-	Grain    *degrees `placeholder:"DEG" help:"From the upright to the warp."`
-	Placings *int     `type:"count" least:"1" most:"12" placeholder:"N" help:"Ways to bring the corners together, 1 to 12 (12): the state of least energy is told."`
-	Shakes   int      `type:"count" least:"0" most:"500" placeholder:"N" help:"Times the best is shaken and hung again on the coarse lattice, 0 to 500 (0): limp cloth has many states of rest."`
-	Gap      *cloth   `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
+type hangCmd struct {
+	testFlags
+	Length   *flags.Length  `placeholder:"LEN" help:"Height of the sheet; as wide if not given."`
+	Width    *flags.Length  `placeholder:"LEN" help:"Width of the edge between the points (60cm)."`
+	Span     *flags.Length  `placeholder:"LEN" help:"Distance of the two points; 0.8 of the width if not given."`
+	Grain    *flags.Degrees `placeholder:"DEG" help:"From the upright to the warp."`
+	Placings *int           `type:"count" least:"1" most:"12" placeholder:"N" help:"Ways to bring the corners together, 1 to 12 (12): the state of least energy is told."`
+	Shakes   int            `type:"count" least:"0" most:"500" placeholder:"N" help:"Times the best is shaken and hung again on the coarse lattice, 0 to 500 (0): limp cloth has many states of rest."`
+	Gap      *flags.Length  `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
 // hangJSON is what lab hang tells programs.
@@ -127,7 +128,7 @@ type hangJSON struct {
 	Forward float64       `json:"forward_mm"` // of the middle of the edge
 	Least   []leastJSON   `json:"least"`      // on each lattice, coarse to fine
 	Each    []hangingJSON `json:"each"`
-	labRun
+	computed
 }
 
 // leastJSON is the least energy found on a lattice.
@@ -148,7 +149,7 @@ type hangingJSON struct {
 }
 
 // Run hangs the sheet.
-func (h labHang) Run(ctx context.Context, c console.Console) error {
+func (h hangCmd) Run(ctx context.Context, c console.Console) error {
 	return h.test(ctx, c, func(s specimen) (reading, error) {
 		set, err := h.setup()
 		if err != nil {
@@ -159,7 +160,7 @@ func (h labHang) Run(ctx context.Context, c console.Console) error {
 			return reading{}, err
 		}
 		r, err := lab.Hang(ctx, s.Stiffness, set)
-		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, nil, labRun{}}
+		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, nil, computed{}}
 		lines := []string{
 			line("Edge drop", "%.1f mm, %.1f mm out of the plane; alone in the plane the edge would hang %.1f mm (curve) to %.1f mm (V)", out.Drop, out.Forward, out.Low, out.High),
 			line("Energy", "%.3f mJ, %.3f mJ of it in the cloth; 0 is the flat sheet upright", out.Energy, out.Stored),
@@ -172,12 +173,12 @@ func (h labHang) Run(ctx context.Context, c console.Console) error {
 			out.Each = append(out.Each, hangingJSON{e.Name, e.Spacing * 1000, e.Drop * 1000, e.Forward * 1000, e.Energy * 1000, e.Status})
 			lines = append(lines, line("", "%-26s %6.1f mm  %8.3f mJ at %.2g mm  %s", e.Name, e.Drop*1000, e.Energy*1000, e.Spacing*1000, e.Status))
 		}
-		return reading{r.Run, func(how labRun) any { out.labRun = how; return out }, lines, nil}, err
+		return reading{r.Run, func(how computed) any { out.computed = how; return out }, lines, nil}, err
 	})
 }
 
 // setup reads the flags.
-func (h labHang) setup() (lab.HangSetup, error) {
+func (h hangCmd) setup() (lab.HangSetup, error) {
 	set := lab.HangSetup{Grain: grainOf(h.Grain), Shakes: h.Shakes}
 	if err := lengths(
 		lengthFlag{"length", h.Length, &set.Height}, lengthFlag{"width", h.Width, &set.Width}, lengthFlag{"span", h.Span, &set.Span},

@@ -1,14 +1,16 @@
-package main
+package labs
 
 import (
 	"math"
 	"testing"
+
+	"cowl/cmd/cowl/internal/flags"
 )
 
 // Values given as flags reach the fabric in SI units.
 func TestLabClothValues(t *testing.T) {
-	var f labCloth
-	p, err := newParser(&f)
+	var f clothFlags
+	p, err := flags.NewParser(&f, flags.Tables{"values": Values()})
 	if err != nil {
 		t.Fatal(err)
 	}

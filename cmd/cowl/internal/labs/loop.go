@@ -1,4 +1,4 @@
-package main
+package labs
 
 import (
 	"context"
@@ -6,16 +6,17 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/materials"
 	"cowl/sim"
 	"cowl/sim/lab"
 )
 
-type labLoop struct {
-	labFlags
-	Length *cloth   `placeholder:"LEN" help:"Length of the loop between its clamped ends (15cm); 10 to 20 cm tell most of cloth to wear."`
-	Width  *cloth   `placeholder:"LEN" help:"Width of the strip (25mm)."`
-	Grain  *degrees `aliases:"angle" placeholder:"DEG" help:"From the length of the strip to the warp: 0 warp, 90 weft, 45 bias. Without it all three."`
+type loopCmd struct {
+	testFlags
+	Length *flags.Length  `placeholder:"LEN" help:"Length of the loop between its clamped ends (15cm); 10 to 20 cm tell most of cloth to wear."`
+	Width  *flags.Length  `placeholder:"LEN" help:"Width of the strip (25mm)."`
+	Grain  *flags.Degrees `aliases:"angle" placeholder:"DEG" help:"From the length of the strip to the warp: 0 warp, 90 weft, 45 bias. Without it all three."`
 }
 
 // loopJSON is what lab loop tells programs. What is at the top, beside loops,
@@ -23,7 +24,7 @@ type labLoop struct {
 type loopJSON struct {
 	Length float64        `json:"length_mm"`
 	Loops  []hungLoopJSON `json:"loops"`
-	labRun
+	computed
 }
 
 // hungLoopJSON is one loop.
@@ -38,7 +39,7 @@ type hungLoopJSON struct {
 }
 
 // Run hangs the loops.
-func (l labLoop) Run(ctx context.Context, c console.Console) error {
+func (l loopCmd) Run(ctx context.Context, c console.Console) error {
 	return l.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.LoopSetup{Report: s.report}
 		if err := lengths(lengthFlag{"length", l.Length, &set.Length}, lengthFlag{"width", l.Width, &set.Width}, lengthFlag{"spacing", l.Spacing, &set.Spacing}); err != nil {
@@ -61,12 +62,12 @@ func (l labLoop) Run(ctx context.Context, c console.Console) error {
 			lines = append(lines, line(grainName(grain), "%s", j))
 			run = worse(run, r.Run)
 		}
-		return reading{run, func(how labRun) any { out.labRun = how; return out }, lines, nil}, nil
+		return reading{run, func(how computed) any { out.computed = how; return out }, lines, nil}, nil
 	})
 }
 
 // grains are the angles at which loops are cut.
-func (l labLoop) grains() []float64 {
+func (l loopCmd) grains() []float64 {
 	if l.Grain != nil {
 		return []float64{float64(*l.Grain)}
 	}

@@ -1,4 +1,4 @@
-package main
+package cloths
 
 import (
 	"errors"
@@ -13,7 +13,8 @@ import (
 	"cowl/materials/scalar"
 )
 
-type swatchCmd struct {
+// Swatch is the verb swatch.
+type Swatch struct {
 	Sheet string `short:"s" placeholder:"FILE" help:"Tests in a YAML file, with the names of the flags below as keys; flags go before it."`
 	Name  string `placeholder:"NAME" help:"Name of the fabric, like my-crepe (swatch)."`
 	Title string `placeholder:"TEXT" help:"What it is, for people."`
@@ -26,14 +27,14 @@ type swatchCmd struct {
 }
 
 // Help says what the tests are.
-func (swatchCmd) Help() string {
+func (Swatch) Help() string {
 	return `Needed: weight, and bending along warp and weft. What was not tested is taken from a stated default, and the table says so. Several readings of a test stand with commas between; they give the ±, which is one standard uncertainty. One reading counts with the step in which it is written: 3.2cm with 1 mm, 3.20cm with 0.1 mm, 10cm with 1 mm.
 
 KES and FAST print shear with the same letter G in units 56 times apart: 0.53 gf/(cm·deg) of KES is 30 N/m of FAST. A value that fits the other sheet only is refused.`
 }
 
 // Run works the tests out and gives the fabric file.
-func (w swatchCmd) Run(c console.Console) error {
+func (w Swatch) Run(c console.Console) error {
 	s, err := w.swatch()
 	if err != nil {
 		return err
@@ -64,7 +65,7 @@ func (w swatchCmd) Run(c console.Console) error {
 }
 
 // swatch reads the sheet and lets the flags have their say.
-func (w swatchCmd) swatch() (s materials.Swatch, err error) {
+func (w Swatch) swatch() (s materials.Swatch, err error) {
 	if w.Sheet != "" {
 		if s, err = materials.SheetFromFile(w.Sheet); err != nil {
 			return s, err
@@ -85,7 +86,7 @@ func (w swatchCmd) swatch() (s materials.Swatch, err error) {
 }
 
 // write saves the fabric file, but never over the sheet it is made of.
-func (w swatchCmd) write(m materials.Sample) error {
+func (w Swatch) write(m materials.Sample) error {
 	if sheet, err := os.Stat(w.Sheet); err == nil {
 		if out, err := os.Stat(w.Out); err == nil && os.SameFile(sheet, out) {
 			return errors.New("--out: is the sheet itself, want another file")
