@@ -74,10 +74,15 @@ func (w *Stepper) draw(h Hand, sum []contact.Sum) {
 // balance sums up what acts on the nodes of a half, weight and form included.
 func (w *Stepper) balance(half int) {
 	lo, hi := crew.Half(len(w.force), half)
-	a, b, load := w.sum[0], w.sum[1], w.scene.Cloth.Load
+	a, b, load, down := w.sum[0], w.sum[1], w.scene.Cloth.Load, w.scene.Down
+	if down == (r3.Vec{}) {
+		down.Y = -1
+	}
 	for i := lo; i < hi; i++ {
 		f, g := &a[i], &b[i]
-		f.Force.X, f.Force.Y, f.Force.Z = f.Force.X+g.Force.X, f.Force.Y+g.Force.Y-load[i], f.Force.Z+g.Force.Z
+		f.Force.X = f.Force.X + g.Force.X + load[i]*down.X
+		f.Force.Y = f.Force.Y + g.Force.Y + load[i]*down.Y
+		f.Force.Z = f.Force.Z + g.Force.Z + load[i]*down.Z
 		f.Mass += g.Mass
 	}
 	if w.form != nil {

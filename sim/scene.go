@@ -45,6 +45,7 @@ type Scene struct {
 	Friction float64          // cloth on obstacle
 	Rub      float64          // friction of cloth on cloth
 	Gap      float64          // m, distance kept between layers of cloth; 0 lets them pass
+	Down     r3.Vec           // unit, where the weight pulls to; zero: down, against Y
 	Alone    bool             // keep to one core; the bits are the same
 }
 

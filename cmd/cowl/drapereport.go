@@ -93,6 +93,11 @@ func (h *hung) report(w io.Writer) {
 			r.report(w, name)
 		}
 	}
+	name := "Lean"
+	for _, text := range measure.LeanLines(o) {
+		row(name, "%s", text)
+		name = ""
+	}
 	if text := measure.Halved(o); text != "" {
 		row("Halved", "%s", text)
 	}

@@ -33,6 +33,7 @@ type Job struct {
 	Pace      float64 // how many times as slow as usual the hand lays folds; 0 is 1
 	Shake     bool    // HangAll tries how hard a shake the folds shown survive
 	Fine      bool    // HangAll carries what has come to rest on to finer lattices, see FinestSpacing
+	Lean      float64 // rad, HangAll bends the wearer of the drape shown so far forward and up again; 0: not
 	SetEdge   bool    // the cloth is taken up or let down over the cowl points, see HangAll,
 	EdgeDepth float64 // until the edge on the centre front rests so far below the front neck point, m
 	Seed      uint64  // which hand places the cloth; same seed, same bits
@@ -127,7 +128,7 @@ func (j Job) Check() error {
 		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
-	return errors.Join(j.checkFine(), j.checkWaist(), j.checkFolds(), j.CheckEdge())
+	return errors.Join(j.checkFine(), j.checkLean(), j.checkWaist(), j.checkFolds(), j.CheckEdge())
 }
 
 // rest brings cloth that has been let go to rest, coarse to fine. Cloth that falls does

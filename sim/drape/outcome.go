@@ -43,6 +43,7 @@ type Outcome struct {
 	Inside        float64 // m, of the form
 	Pierced       int
 
+	Lean       *Lean    // of the shown placing; nil: nobody bent
 	Coarser    *Outcome // on twice the spacing, before the last halving; nil: nothing was halved, see Job.Fine
 	Residual   float64  // total unbalanced force / weight
 	Energy     float64  // J, stored

@@ -6,6 +6,7 @@ import (
 	"sync"
 	"time"
 
+	"cowl/sim"
 	"cowl/sim/fault"
 	"cowl/sim/fold"
 )
@@ -44,7 +45,7 @@ func HangAll(ctx context.Context, j Job, n int) (*Run, error) {
 		return nil, err
 	}
 	all := append([]hung{shown}, rest...)
-	return j.run(ctx, all, tried.tries), nil
+	return j.run(ctx, all, tried.tries)
 }
 
 // HangLike hangs the job by its hand alone, which does as another has found out: it
@@ -60,11 +61,11 @@ func HangLike(ctx context.Context, j Job, first *Outcome) (*Run, error) {
 	if err != nil {
 		return nil, err
 	}
-	return j.run(ctx, all, nil), nil
+	return j.run(ctx, all, nil)
 }
 
 // run makes the run of drapes, the shown one first.
-func (j Job) run(ctx context.Context, all []hung, tries []Try) *Run {
+func (j Job) run(ctx context.Context, all []hung, tries []Try) (*Run, error) {
 	r := &Run{Outcome: all[0].outcome, Reading: all[0].reading, Drape: all[0].drape}
 	for _, h := range all {
 		r.Each = append(r.Each, h.outcome)
@@ -74,7 +75,10 @@ func (j Job) run(ctx context.Context, all []hung, tries []Try) *Run {
 	if j.Shake {
 		r.shakeShown(ctx)
 	}
-	return r
+	if j.Lean > 0 && r.Outcome.Status == sim.Settled {
+		return r, r.leanShown(ctx)
+	}
+	return r, nil
 }
 
 // hung is a drape and what is read off it.

@@ -80,6 +80,7 @@ var All = []*Figure{
 		Report: Words{Under: "Pins", Says: "moved at most %s off the seam"}, Window: Words{Under: cloth, At: 2, Says: "Pins moved by at most"}},
 	{Key: "inside_form_mm", Of: func(o *drape.Outcome) float64 { return o.Inside }},
 	{Key: "pierced", Of: func(o *drape.Outcome) float64 { return float64(o.Pierced) }},
+	{Key: "lean", Raw: func(o *drape.Outcome) any { return leanJSON(o.Lean) }},
 	{Key: "coarser", Raw: func(o *drape.Outcome) any { return coarserJSON(o.Coarser) }},
 	{Key: "residual", Unit: Percent, Digits: 2, Of: func(o *drape.Outcome) float64 { return o.Residual }},
 	{Key: "energy_mJ", Of: func(o *drape.Outcome) float64 { return o.Energy }},

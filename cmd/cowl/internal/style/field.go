@@ -76,6 +76,7 @@ var fields = slices.Concat([]Field{
 	number("hang", "edge_depth", length, func(s *Style) *float64 { return &s.Hang.EdgeDepth }, "How far below the front neck point the edge is set, by lifting the cloth over the cowl points or letting it down; auto: as it falls.").orAuto(),
 	oneOf("hang", "waist", func(s *Style) *drape.Waist { return &s.Hang.Waist }, drape.ParseWaist, "How the waist is held: side, at the side seams as it is worn; pinned, all round as on the stand; free, nowhere; auto: side, or free with a hem.").orAuto(),
 	yesNo("hang", "shake", func(s *Style) *bool { return &s.Hang.Shake }, "Say how hard a shake of the stand each fold survives; takes about as long again."),
+	number("hang", "lean", angle, func(s *Style) *float64 { return &s.Hang.Lean }, "Bend the wearer so far forward and up again, and say how far the edge falls from the chest and whether the folds come back; takes about as long again."),
 	yesNo("hang", "free", func(s *Style) *bool { return &s.Hang.Free }, "No form: hang from the two cowl points."),
 	whole("hang", "seed", func(s *Style) *uint64 { return &s.Hang.Seed }, "Which hand places the cloth; same seed, same drape."),
 	whole("hang", "placings", func(s *Style) *int { return &s.Hang.Placings }, "Number of hands; the report tells how far they agree."),

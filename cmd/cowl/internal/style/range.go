@@ -33,6 +33,7 @@ func (h Hang) ranges() []limit.Range {
 	return []limit.Range{
 		{Field: "spacing", Value: h.Spacing, Lo: drape.Finest, Hi: drape.Coarsest, Unit: limit.Small, Why: limit.Say("%.0f for a look, finer for figures; below that the lattice is as fine as the yarns, above it the facing cannot roll", limit.Of(0.008, limit.Small))},
 		{Field: "folds", Value: math.Max(0, float64(h.Folds)), Lo: 0, Hi: drape.MostFolds, Unit: limit.Count, Why: limit.Say("or auto, which tries how many the cloth keeps; 0 lets it fall")},
+		drape.LeanRange(h.Lean),
 		{Field: "placings", Value: float64(h.Placings), Lo: 1, Hi: MostPlacings, Unit: limit.Count, Why: limit.Say("1 for a look, 5 or more to see the spread; each takes as long as the first")},
 	}
 }

@@ -48,6 +48,7 @@ type Hang struct {
 	Waist     drape.Waist // or draft.Auto; read it through Style.Held
 	Fine      bool        // carry what has come to rest on to finer lattices
 	Shake     bool        // say how hard a shake each fold survives
+	Lean      float64     // rad, how far the wearer bends forward and up again; 0: not
 	Free      bool        // no dress form: hang from the two cowl points
 }
 
@@ -92,7 +93,7 @@ func (s *Style) Stands() error {
 // Job is what hangs p, the front of s, on the form of its wearer.
 func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
 	h := s.Hang
-	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine, Shake: h.Shake, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
+	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine, Shake: h.Shake, Lean: h.Lean, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
 }
 
 // Held is how the waist is held: as asked for, else at the sides, or nowhere where the
