@@ -16,8 +16,8 @@ import (
 // What a photograph may be at most, and how wide it stands on the sheet, pixels.
 const (
 	mostPixels = 64 << 20
-	photoWide  = 400
-	photoTall  = 480
+	photoWide  = 640
+	photoTall  = 768
 )
 
 // readPhoto returns the file of a photograph, of which it can be said from its head that

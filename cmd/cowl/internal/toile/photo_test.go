@@ -44,8 +44,8 @@ func TestUpright(t *testing.T) {
 		w, h  int
 		down  bool // the red quarter lies low
 		right bool // and on the right
-	}{1: {400, 200, false, false}, 2: {400, 200, false, true}, 3: {400, 200, true, true}, 4: {400, 200, true, false},
-		5: {240, 480, false, false}, 6: {240, 480, false, true}, 7: {240, 480, true, true}, 8: {240, 480, true, false}} {
+	}{1: {640, 320, false, false}, 2: {640, 320, false, true}, 3: {640, 320, true, true}, 4: {640, 320, true, false},
+		5: {384, 768, false, false}, 6: {384, 768, false, true}, 7: {384, 768, true, true}, 8: {384, 768, true, false}} {
 		data, err := shown(heldPhoto(t, turn))
 		if err != nil {
 			t.Fatal(err)
