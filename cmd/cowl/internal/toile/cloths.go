@@ -34,8 +34,11 @@ func soughtOf(f materials.Fabric) []sought {
 		out = append(out, soughtBy(materials.BendFriction.String(), study.KnownOf(f, materials.BendFriction), f, materials.BendFriction))
 	} else {
 		usual := materials.LoopOverBend / 2 * (f.BendWarp + f.BendWeft) / 2
-		out = append(out, sought{fit.Property{Name: materials.BendFriction.String(), Least: 0, Most: 1, Linear: true}, []materials.Field{materials.BendFriction}, []float64{usual},
-			"none was measured: none to the usual loop of suitings"})
+		out = append(out, sought{
+			Property: fit.Property{Name: materials.BendFriction.String(), Least: 0, Most: 1, Linear: true},
+			fields:   []materials.Field{materials.BendFriction}, base: []float64{usual},
+			why: "none was measured: none to the usual loop of suitings",
+		})
 	}
 	var open []sought
 	for _, s := range out {
@@ -133,7 +136,9 @@ func fitted(f materials.Fabric, looked []sought, r fit.Result, toiles string) (m
 			continue
 		}
 		s := looked[i]
-		s.set(&f, in.Middle, materials.Evidence{Kind: materials.Derived, How: fmt.Sprintf("fitted to %s: middle of what cowl toile fit finds likely, the range is its 90 %% interval; %s before", toiles, s.span(in.Least, in.Most))})
+		how := fmt.Sprintf("fitted to %s: middle of what cowl toile fit finds likely, the range is its 90 %% interval; %s before",
+			toiles, s.span(in.Least, in.Most))
+		s.set(&f, in.Middle, materials.Evidence{Kind: materials.Derived, How: how})
 		for k, q := range s.fields {
 			f.Range[q] = materials.Interval{Low: in.Low * s.base[k], High: in.High * s.base[k]}
 		}

@@ -48,7 +48,8 @@ func (f *fitting) report(w io.Writer) {
 	}
 	fmt.Fprintf(w, "\n  %-28s %8s %8s %8s %8s %8s\n", "Figure, cm", "toiles", "measured", "hands ±", "other ±", "lattice ±")
 	for _, u := range f.result.Used {
-		fmt.Fprintf(w, "  %-28s %8d %8s %8s %8s %8s\n", u.Name, u.Toiles, plain(u.Measured/10, 1), plain(u.Hands/10, 1), plain(u.Response/10, 1), plain(u.Lattice/10, 1))
+		fmt.Fprintf(w, "  %-28s %8d %8s %8s %8s %8s\n", u.Name, u.Toiles,
+			plain(u.Measured/10, 1), plain(u.Hands/10, 1), plain(u.Response/10, 1), plain(u.Lattice/10, 1))
 	}
 	for _, l := range f.result.Left {
 		fmt.Fprintf(w, "  left out: %s\n", l)

@@ -149,7 +149,8 @@ func (g group) figures(number int, hung []study.Hung, spacing float64) []fit.Fig
 		if f.kind == Kept {
 			continue
 		}
-		one := fit.Figure{Name: g.name(f, number), Style: number, Kind: int(f.kind), Ruler: 1000 * ruler, Lattice: 1000 * lattice[f.kind] * spacing / latticeAt}
+		one := fit.Figure{Name: g.name(f, number), Style: number, Kind: int(f.kind),
+			Ruler: 1000 * ruler, Lattice: 1000 * lattice[f.kind] * spacing / latticeAt}
 		for _, t := range g.toiles {
 			if v := f.of(t.Reading); !math.IsNaN(v) {
 				one.Measured, one.Toiles = one.Measured+1000*v, one.Toiles+1

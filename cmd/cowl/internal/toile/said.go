@@ -70,7 +70,11 @@ func sentence(a agreement) string {
 	if n > 1 {
 		size += " ± " + plain(a.spread*100, 1)
 	}
-	text := fmt.Sprintf("In your last %s the drop came out %s cm %s than the prediction", say.Several(n, "toile"), size, map[bool]string{true: "deeper", false: "less deep"}[a.bias < 0])
+	way := "less deep"
+	if a.bias < 0 {
+		way = "deeper"
+	}
+	text := fmt.Sprintf("In your last %s the drop came out %s cm %s than the prediction", say.Several(n, "toile"), size, way)
 	if n < fewest {
 		return text + "; so few say little."
 	}

@@ -115,25 +115,30 @@ func checkText(name, text string, most int) error {
 	return nil
 }
 
-// check refuses figures that no stand gives.
-func (r Reading) check() error {
-	ranges := []limit.Range{
+// ranges are what the figures of a reading may be; one that was not measured is NaN.
+func (r Reading) ranges() []limit.Range {
+	out := []limit.Range{
 		{Field: "drop", Value: r.Drop, Lo: -0.10, Hi: 0.60, Unit: limit.Length, Why: limit.Say("of the edge on the centre front below the shoulder neck points")},
 		{Field: "reach", Value: r.Reach, Lo: -0.05, Hi: 0.40, Unit: limit.Length, Why: limit.Say("how far the front stands ahead of the form")},
 		{Field: "laid", Value: r.Laid, Lo: 0, Hi: MostFolds, Unit: limit.Count, Why: limit.Say("folds that the hand laid; 0 lets the cloth fall")},
 		{Field: "kept", Value: r.Kept, Lo: 0, Hi: MostFolds, Unit: limit.Count, Why: limit.Say("of the folds that the hand laid")},
 	}
 	for k, f := range r.Folds {
-		ranges = append(ranges,
+		out = append(out,
 			limit.Range{Field: fmt.Sprintf("depth of fold %d", k+1), Value: f.Depth, Lo: 0.002, Hi: 0.25, Unit: limit.Length, Why: limit.Say("from its crest back to the shallower of the valleys beside it")},
 			limit.Range{Field: fmt.Sprintf("place of fold %d", k+1), Value: f.At, Lo: 0, Hi: 0.60, Unit: limit.Length, Why: limit.Say("down the centre front along the cloth from the edge to its crest")})
 	}
-	any := false
-	for _, l := range ranges {
+	return out
+}
+
+// check refuses figures that no stand gives.
+func (r Reading) check() error {
+	measured := false
+	for _, l := range r.ranges() {
 		if math.IsNaN(l.Value) {
 			continue
 		}
-		any = any || l.Field != "laid"
+		measured = measured || l.Field != "laid"
 		if err := l.Check(); err != nil {
 			return err
 		}
@@ -142,7 +147,7 @@ func (r Reading) check() error {
 		}
 	}
 	switch {
-	case !any:
+	case !measured:
 		return fmt.Errorf("nothing is measured, want one or more of drop, kept, fold and reach")
 	case r.Kept > r.Laid:
 		return fmt.Errorf("kept %g of laid %g folds, want no more kept than laid: count those that the hand laid and that stayed", r.Kept, r.Laid)

@@ -26,7 +26,10 @@ const tiny = 1e-6
 func newGauge(figures []response) *gauge {
 	n := len(figures)
 	handed := together(figures, func(r *response) scatter { return r.handed })
-	g := &gauge{figures: figures, missed: together(figures, func(r *response) scatter { return r.missed }), fixed: mat.NewSymDense(n, nil), off: mat.NewVecDense(n, nil), sd: make([]float64, n)}
+	g := &gauge{
+		figures: figures, missed: together(figures, func(r *response) scatter { return r.missed }),
+		fixed: mat.NewSymDense(n, nil), off: mat.NewVecDense(n, nil), sd: make([]float64, n),
+	}
 	for i := range n {
 		for j := i; j < n; j++ {
 			a, b, v := &figures[i], &figures[j], 0.0
