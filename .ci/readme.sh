@@ -43,8 +43,8 @@ grep -oE '[a-z]+(-[a-z]+)+' "$work/README.md" | sort -u >"$work/words"
 comm -13 "$work/words" "$work/program" >"$work/missing"
 [ ! -s "$work/missing" ] || wrong "fabrics not named: $(tr '\n' ' ' <"$work/missing")"
 [ -s "$work/program" ] || wrong 'found no fabrics'
-awk '/^## /{f = /^## result.json/} f && /^\| `/' "$work/README.md" | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vxE 'warning|edge_depth_set_mm|hem_mm|hem_front_mm|hem_sides_mm|survives_a' | sort -u >"$work/readme"
-grep -oE '"[a-zA-Z0-9_]+":' "$work/result.json" | tr -d '":' | grep -vxE 'warning|edge_depth_set_mm|hem_mm|hem_front_mm|hem_sides_mm|survives_a' | sort -u >"$work/program"
+awk '/^## /{f = /^## result.json/} f && /^\| `/' "$work/README.md" | cut -d'|' -f2 | grep -oE '[a-zA-Z0-9_]+' | grep -vxE 'warning|edge_depth_set_mm|hem_mm|hem_front_mm|hem_sides_mm|survives_a|lean|coarser' | sort -u >"$work/readme"
+grep -oE '"[a-zA-Z0-9_]+":' "$work/result.json" | tr -d '":' | grep -vxE 'warning|edge_depth_set_mm|hem_mm|hem_front_mm|hem_sides_mm|survives_a|lean|coarser' | sort -u >"$work/program"
 same 'keys of result.json'
 
 # The picture is there and light.

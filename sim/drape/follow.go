@@ -41,16 +41,28 @@ func (d *Drape) crests() []float64 {
 
 // watched returns what is done after every step on the way to rest; nil: nothing.
 func (d *Drape) watched() func(*sim.Stepper) {
-	if d.Job.watch == nil && len(d.track.Folds) == 0 {
+	if d.Job.watch == nil && len(d.track.Folds) == 0 && !d.smoothing {
 		return nil
 	}
 	step := 0
 	return func(w *sim.Stepper) {
 		if step++; step%lookEvery == 0 {
 			d.look()
+			d.smoothPins()
 		}
 		if d.Job.watch != nil {
 			d.Job.watch(d, w)
 		}
+	}
+}
+
+// smoothPins looks the pins over once more while the cloth is not yet to be left alone.
+func (d *Drape) smoothPins() {
+	if !d.smoothing {
+		return
+	}
+	d.repin()
+	for k, p := range d.pins {
+		d.State.Target[k] = p.at
 	}
 }

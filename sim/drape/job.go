@@ -65,7 +65,8 @@ type Drape struct {
 	track   fold.Track // of the laid folds
 	tapes   int        // ties of the scene that are stay tapes; those behind sew up darts
 
-	shook float64 // strength of the shake it was given
+	shook     float64 // strength of the shake it was given
+	smoothing bool    // pins are still looked over
 }
 
 // The hand lets go of the cloth on a lattice of 5 to 10 mm, or on that which
@@ -135,6 +136,7 @@ func (j Job) Check() error {
 // so with even masses, see place; what is left for the light ones is to come to rest.
 // Cloth that was carried over falls too: it was not led slowly to where it is laid.
 func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
+	d.smoothing = true
 	if carried || d.Job.Folds == 0 {
 		d.settle(ctx, roughly, fallSteps, true)
 	} else {
@@ -152,6 +154,7 @@ func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
 	if d.Job.Folds > 0 && !d.over() {
 		d.shake(ctx, GentleShake, gentleSteps)
 	}
+	d.smoothing = false
 	if !d.over() {
 		d.finish(ctx)
 	}
@@ -248,7 +251,7 @@ func (d *Drape) finer() (*Drape, error) {
 		return nil, err
 	}
 	f.State.Take(f.Lattice, d.State, d.Lattice, nil)
-	f.Steps, f.pins, f.track, f.shook, f.Result = d.Steps, d.pins, d.track, d.shook, d.Result
+	f.Steps, f.pins, f.track, f.shook, f.smoothing, f.Result = d.Steps, d.pins, d.track, d.shook, d.smoothing, d.Result
 	f.pinAll()
 	f.unpick()
 	return f, nil

@@ -49,6 +49,26 @@ func (p pin) grip() float64 {
 	return pinGrip
 }
 
+// giveWay moves a pin that drags along the form towards where the cloth would lie. Smooth
+// is the pull (N) that it may keep. It gives way by as much as it has been drawn aside:
+// pins stand nearer than crossings and hold each other off by cloth that hardly
+// stretches, so more than that would throw neighbours to and fro for ever.
+func (p *pin) giveWay(j Job, pull r3.Vec, smooth float64) {
+	pull = j.alongForm(p.at, pull)
+	if f := r3.Norm(pull); f > smooth {
+		p.at = j.off(r3.Add(p.at, r3.Scale(math.Min((f-smooth)/pinGrip, repinMost)/f, pull)), p.over)
+	}
+}
+
+// alongForm returns what of a pull at a place runs along the form; all of it on a free hang.
+func (j Job) alongForm(at, pull r3.Vec) r3.Vec {
+	if j.Free {
+		return pull
+	}
+	_, n := j.Form.Distance(at)
+	return r3.Sub(pull, r3.Scale(r3.Dot(pull, n)/math.Max(r3.Norm2(n), 1e-9), n))
+}
+
 // firm pins are set first and never moved: the cowl points, which carry the
 // drape, and pleats, which are sewn down.
 func (p pin) firm() bool { return p.name == "cowl point" || p.name == "pleat" }
@@ -80,7 +100,7 @@ func (j Job) shoulderPins(side float64) []pin {
 		s, pleat := p.Folded(q)
 		name := "shoulder"
 		switch {
-		case q <= shoulderStep:
+		case q == 0 || j.Free && q <= shoulderStep:
 			name = "cowl point"
 		case pleat >= 0:
 			name = "pleat"

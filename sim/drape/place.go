@@ -170,10 +170,8 @@ func (d *Drape) walk(ctx context.Context, w *sim.Stepper, n int) bool {
 func (d *Drape) repin() {
 	smooth := smooth * d.Scene.Cloth.Weight()
 	for k := range d.pins {
-		p := &d.pins[k]
-		pull := r3.Scale(-1, d.State.Pull(d.Scene.Holds[k], k))
-		if f := r3.Norm(pull); f > smooth && !p.firm() && !p.sewn {
-			p.at = d.Job.off(r3.Add(p.at, r3.Scale(math.Min(5*(f-smooth)/pinGrip, repinMost)/f, pull)), p.over)
+		if p := &d.pins[k]; !p.firm() && !p.sewn {
+			p.giveWay(d.Job, r3.Scale(-1, d.State.Pull(d.Scene.Holds[k], k)), smooth)
 		}
 	}
 }
