@@ -22,7 +22,7 @@ func TestHelpTopics(t *testing.T) {
 		"result":  {"README.md", "## result.json", ""},
 		"fabrics": {"../../materials/README.md", "# Fabrics", ""},
 		"checks":  {"../../sim/proof/README.md", "# Checks", ""},
-		"limits":  {"../../sim/README.md", "## Known limits", ""},
+		"limits":  {"../../sim/README.md", "## Known limits", "## Words"},
 	} {
 		n++
 		data, err := os.ReadFile(filepath.FromSlash(from.file))

@@ -136,8 +136,11 @@ func fitted(f materials.Fabric, looked []sought, r fit.Result, toiles string) (m
 			continue
 		}
 		s := looked[i]
-		how := fmt.Sprintf("fitted to %s: middle of what cowl toile fit finds likely, the range is its 90 %% interval; %s before",
-			toiles, s.span(in.Least, in.Most))
+		before := fmt.Sprintf("%.3g to %.3g times its value", in.Least, in.Most)
+		if s.Linear {
+			before = "none to the usual loop"
+		}
+		how := fmt.Sprintf("fitted to %s: middle of what cowl toile fit finds likely, the range is its 90 %% interval; known before within %s", toiles, before)
 		s.set(&f, in.Middle, materials.Evidence{Kind: materials.Derived, How: how})
 		for k, q := range s.fields {
 			f.Range[q] = materials.Interval{Low: in.Low * s.base[k], High: in.High * s.base[k]}

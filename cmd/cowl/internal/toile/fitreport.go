@@ -46,9 +46,9 @@ func (f *fitting) report(w io.Writer) {
 			fmt.Fprintf(w, "      90 %%   %s: %s, that is as wide as what was known\n", s.span(in.Low, in.High), cannotTell)
 		}
 	}
-	fmt.Fprintf(w, "\n  %-28s %8s %8s %8s %8s %8s\n", "Figure, cm", "toiles", "measured", "hands ±", "other ±", "lattice ±")
+	fmt.Fprintf(w, "\n  %-34s %8s %8s %8s %8s %8s\n", "Figure, cm", "toiles", "measured", "hands ±", "other ±", "lattice ±")
 	for _, u := range f.result.Used {
-		fmt.Fprintf(w, "  %-28s %8d %8s %8s %8s %8s\n", u.Name, u.Toiles,
+		fmt.Fprintf(w, "  %-34s %8d %8s %8s %8s %8s\n", u.Name, u.Toiles,
 			plain(u.Measured/10, 1), plain(u.Hands/10, 1), plain(u.Response/10, 1), plain(u.Lattice/10, 1))
 	}
 	for _, l := range f.result.Left {
