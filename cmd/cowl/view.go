@@ -47,9 +47,8 @@ func (v viewCmd) Run(ctx context.Context, c console.Console) error {
 	defer console.Heed()()
 	err = window.Run(window.Options{
 		Style: s, Path: v.Style, Out: v.Out, Scale: v.Scale, Size: [2]int{v.Width, v.Height},
-		Save: func(dir, name string, data []byte) error {
-			return console.Save(dir, []console.File{{Name: name, Data: data}})
-		},
+		Save:    saveAll,
+		Pattern: patternIn,
 		Result:  resultOf,
 		Afford:  viewable,
 		Context: ctx, Frames: v.Frames,
@@ -62,6 +61,25 @@ func (v viewCmd) Run(ctx context.Context, c console.Console) error {
 		return fmt.Errorf("%w: %w", console.ErrNoWindow, err)
 	}
 	return err
+}
+
+// saveAll writes what the window saves.
+func saveAll(dir string, files []window.File) error {
+	var out []console.File
+	for _, f := range files {
+		out = append(out, console.File{Name: f.Name, Data: f.Data})
+	}
+	return console.Save(dir, out)
+}
+
+// patternIn draws the flat piece for the window.
+func patternIn(s style.Style, p draft.Piece, format string) ([]window.File, error) {
+	files, err := paperFlags{Format: []string{format}, Paper: "both"}.outputs(s, p)
+	var out []window.File
+	for _, f := range files {
+		out = append(out, window.File{Name: f.Name, Data: f.Data})
+	}
+	return out, err
 }
 
 // resultOf writes an outcome as result.json has it.

@@ -23,6 +23,19 @@ func (u *UI) Button(id string, r Rect, label, help string) bool {
 	return u.push(id, r, label, help, false)
 }
 
+// ButtonIf is a button that is dull and does nothing unless it can be pressed.
+func (u *UI) ButtonIf(can bool, id string, r Rect, label, help string) bool {
+	if can {
+		return u.push(id, r, label, help, false)
+	}
+	t := u.touch(id, r, help) // it may be asked what it would do
+	u.Frame(r, radius, 1, Faded(u.Theme.Rule, 0.6))
+	u.ring(r, t)
+	label, letters := u.squeezed(label, r.W-6)
+	u.Words(label, r.X+r.W/2, middle(r, letters), 0.5, letters, Faded(u.Theme.Soft, faint))
+	return false
+}
+
 // Toggle is a button that stays down while on.
 func (u *UI) Toggle(id string, r Rect, label, help string, on bool) bool {
 	return u.push(id, r, label, help, on)
@@ -55,7 +68,7 @@ func (u *UI) push(id string, r Rect, label, help string, on bool) bool {
 // one that is on after this picture.
 func (u *UI) Choice(id string, r Rect, labels, helps []string, on int) int {
 	u.Round(r, radius, u.Theme.Sunken)
-	for i, c := range r.Columns(len(labels), 0) {
+	for i, c := range u.shares(r, labels) {
 		if i == on {
 			u.Round(c.Inset(2), radius-1, u.Theme.Raised)
 		}
@@ -66,7 +79,8 @@ func (u *UI) Choice(id string, r Rect, labels, helps []string, on int) int {
 		} else if t.over {
 			ink = u.Theme.Ink
 		}
-		u.Words(u.Fit(labels[i], c.W-6, s), c.X+c.W/2, middle(c, s), 0.5, s, ink)
+		label, s := u.squeezedFrom(labels[i], c.W-6, s)
+		u.Words(label, c.X+c.W/2, middle(c, s), 0.5, s, ink)
 		u.ring(c.Inset(2), t)
 		if t.clicked {
 			on = i
@@ -75,48 +89,31 @@ func (u *UI) Choice(id string, r Rect, labels, helps []string, on int) int {
 	return on
 }
 
-// Tabs is a Choice that stands over what it chooses: the one that is on carries
-// a line of the accent.
-func (u *UI) Tabs(id string, r Rect, labels, helps []string, on int) int {
-	u.Rule(r, u.Theme.Rule)
+// shares divides r into columns for labels: of one width, unless that leaves too little
+// for one of them; then each has the room it takes and an equal share of the rest.
+func (u *UI) shares(r Rect, labels []string) []Rect {
+	const inset = 10
+	cols := r.Columns(len(labels), 0)
+	total, most := 0.0, 0.0
+	for _, l := range labels {
+		w := u.Width(l, Strong) + inset
+		total, most = total+w, max(most, w)
+	}
+	if len(labels) == 0 || most <= cols[0].W {
+		return cols
+	}
 	x := r.X
-	plain, strong, gap := u.tabStyle(r.W, labels)
 	for i, l := range labels {
-		c := Rect{x, r.Y, u.Width(l, strong), r.H}
-		t := u.touch(id+"/"+l, c.Shrunk(-gap/2, 0), helps[min(i, len(helps)-1)])
-		ink := u.Theme.Soft
-		if i == on || t.over {
-			ink = u.Theme.Ink
+		w := u.Width(l, Strong) + inset
+		if rest := r.W - total; rest > 0 {
+			w += rest / float64(len(labels))
+		} else {
+			w *= r.W / total
 		}
-		s := plain
-		if i == on {
-			s = strong
-			u.Fill(Rect{c.X, r.Y + r.H - 2, c.W, 2}, u.Theme.Accent)
-		}
-		u.Words(l, c.X+c.W/2, middle(c, s), 0.5, s, ink)
-		u.ring(c.Shrunk(-3, 3), t)
-		if t.clicked {
-			on = i
-		}
-		x += c.W + gap
+		cols[i].X, cols[i].W = x, w
+		x += w
 	}
-	return on
-}
-
-// tabStyle returns how tabs are written so that all go into wide units, and the
-// gap between them.
-func (u *UI) tabStyle(wide float64, labels []string) (plain, strong Style, gap float64) {
-	plain, strong = Plain, Strong
-	n := float64(len(labels) - 1)
-	for ; ; plain.Size, strong.Size = plain.Size-0.5, strong.Size-0.5 {
-		total := 0.0
-		for _, l := range labels {
-			total += u.Width(l, strong)
-		}
-		if gap = min((wide-total)/n, 18); gap >= 8 || plain.Size <= 10 {
-			return plain, strong, max(gap, 4)
-		}
-	}
+	return cols
 }
 
 // Check is a box with words beside it. It returns whether the box is ticked

@@ -1,88 +1,127 @@
 package panel
 
-import "slices"
-
 // editing is the text being typed. At most one field is typed in at a time.
 type editing struct {
-	id     string
-	text   []rune
-	caret  int
-	all    bool // everything is marked: typing replaces it
-	leave  bool // to be ended after this picture
-	broken bool // what was typed was refused
+	line
+	id           string
+	from         int    // where the mouse went down
+	leave        bool   // to be ended after this picture
+	broken       bool   // what was typed was refused
+	past, future []line // undone and done again while it is being typed
+	kind         Key    // of the last change: letters in a row are undone together
 }
 
-// begin starts typing in a field.
-func (e *editing) begin(id, text string) {
-	*e = editing{id: id, text: []rune(text), caret: len([]rune(text)), all: true}
-}
+// begin starts typing in a field, with everything marked.
+func (e *editing) begin(id, text string) { *e = editing{id: id, line: whole(text)} }
 
-// insert puts runes at the caret, in place of everything if that is marked.
-func (e *editing) insert(rs ...rune) {
-	if e.all {
-		e.text, e.caret, e.all = nil, 0, false
+// change makes l the text; changes of one kind in a row are undone together.
+func (e *editing) change(l line, kind Key) {
+	if kind == KeyNone || kind != e.kind {
+		e.past = append(e.past, e.line)
 	}
-	e.text = slices.Insert(e.text, e.caret, rs...)
-	e.caret += len(rs)
-	e.broken = false
+	e.line, e.kind, e.future, e.broken = l, kind, nil, false
 }
 
-// rub takes out the rune before the caret (−1) or after it (0).
-func (e *editing) rub(at int) {
-	if e.all {
-		e.insert()
-		return
+// swap goes from the present text to the last of one list and keeps it in the other.
+func (e *editing) swap(from, to *[]line) {
+	if n := len(*from); n > 0 {
+		*to = append(*to, e.line)
+		e.line, *from = (*from)[n-1], (*from)[:n-1]
 	}
-	if i := e.caret + at; i >= 0 && i < len(e.text) {
-		e.text = slices.Delete(e.text, i, i+1)
-		e.caret = i
-	}
+	e.kind, e.broken = KeyNone, false
 }
 
-// keys lets the keyboard edit the text.
+// keys lets the keyboard edit the text. All that could be typed is swallowed: it is
+// no command, though the field may be left in this very picture.
 func (u *UI) keys() {
-	e, in := &u.edit, &u.In
-	for _, r := range in.Text {
-		e.insert(r)
+	in := &u.In
+	if len(in.Text) > 0 {
+		u.edit.change(u.edit.put(in.Text...), KeyA)
 	}
 	in.Text = in.Text[:0]
-	in.Took(KeySpace, Mods{})
-	move := func(to int) { e.caret, e.all = min(max(to, 0), len(e.text)), false }
-	for _, k := range []struct {
-		key  Key
-		mods Mods
-		do   func()
-	}{
-		{KeyBackspace, Mods{}, func() { e.rub(-1) }},
-		{KeyDelete, Mods{}, func() { e.rub(0) }},
-		{KeyLeft, Mods{}, func() { move(e.caret - 1) }},
-		{KeyRight, Mods{}, func() { move(e.caret + 1) }},
-		{KeyHome, Mods{}, func() { move(0) }},
-		{KeyEnd, Mods{}, func() { move(len(e.text)) }},
-		{Letter('a'), Mods{Ctrl: true}, func() { e.all = true }},
-		{Letter('v'), Mods{Ctrl: true}, u.paste},
-		{Letter('c'), Mods{Ctrl: true}, u.copy},
-	} {
-		for in.Took(k.key, k.mods) {
-			k.do()
+	left := in.Keys[:0]
+	for _, p := range in.Keys {
+		if !p.writes() && !u.edited(p) {
+			left = append(left, p)
 		}
 	}
+	in.Keys = left
+}
+
+// edited lets one press edit the text and reports whether it does.
+func (u *UI) edited(p Press) bool {
+	e, word := &u.edit, p.Mods.Ctrl
+	moved := func(to int) { e.line, e.kind = e.move(to, p.Mods.Shift), KeyNone }
+	switch p.Key {
+	case KeyBackspace:
+		e.change(e.rub(e.step(-1, word)), p.Key)
+	case KeyDelete:
+		e.change(e.rub(e.step(1, word)), p.Key)
+	case KeyLeft, KeyRight:
+		from, to := e.marked()
+		switch by := map[Key]int{KeyLeft: -1, KeyRight: 1}[p.Key]; {
+		case from == to || p.Mods.Shift || word:
+			moved(e.step(by, word))
+		case by < 0:
+			moved(from)
+		default:
+			moved(to)
+		}
+	case KeyHome:
+		moved(0)
+	case KeyEnd:
+		moved(len(e.text))
+	default:
+		return word && u.clip(p)
+	}
+	return true
+}
+
+// clip does what letters do with Ctrl.
+func (u *UI) clip(p Press) bool {
+	e := &u.edit
+	switch p.Key {
+	case Letter('a'):
+		e.line = whole(string(e.text))
+	case Letter('v'):
+		u.paste()
+	case Letter('c'):
+		u.copy()
+	case Letter('x'):
+		if from, to := e.marked(); from < to {
+			u.copy()
+			e.change(e.put(), KeyNone)
+		}
+	case Letter('z'):
+		if p.Mods.Shift {
+			e.swap(&e.future, &e.past)
+		} else {
+			e.swap(&e.past, &e.future)
+		}
+	case Letter('y'):
+		e.swap(&e.future, &e.past)
+	default:
+		return false
+	}
+	return true
 }
 
 func (u *UI) paste() {
 	if u.Paste == nil {
 		return
 	}
+	var rs []rune
 	for _, r := range u.Paste() {
 		if r >= ' ' {
-			u.edit.insert(r)
+			rs = append(rs, r)
 		}
 	}
+	u.edit.change(u.edit.put(rs...), KeyNone)
 }
 
 func (u *UI) copy() {
-	if u.Copy != nil {
-		u.Copy(string(u.edit.text))
+	if from, to := u.edit.marked(); u.Copy != nil && from < to {
+		u.Copy(string(u.edit.text[from:to]))
 	}
 }
 
@@ -90,22 +129,25 @@ func (u *UI) copy() {
 // when that is to be taken: Enter, Tab or a click elsewhere.
 func (u *UI) typed(id string, r Rect, text, hint string, align float64, t touch) (string, bool) {
 	e := &u.edit
-	if e.id != id && (t.struck || t.focus && len(u.In.Text) > 0 || t.clicked) {
+	first := e.id != id
+	if first && (t.struck || t.focus && len(u.In.Text) > 0 || t.clicked) {
 		e.begin(id, text)
+		if in := &u.In; t.clicked && len(in.Text) > 0 && in.Text[0] == ' ' {
+			in.Text = in.Text[1:] // that pressed the field
+		}
+	}
+	if e.id == id && u.In.Took(KeyEscape, Mods{}) {
+		*e = editing{}
 	}
 	if e.id != id {
 		u.box(r, t, false)
 		u.inBox(r, text, hint, align)
 		return "", false
 	}
-	if u.In.Took(KeyEscape, Mods{}) {
-		*e = editing{}
-		u.box(r, t, false)
-		u.inBox(r, text, hint, align)
-		return "", false
-	}
+	u.point(r, align, t, first)
 	u.keys()
-	done := e.leave || u.In.Took(KeyEnter, Mods{})
+	u.entered = u.In.Took(KeyEnter, Mods{})
+	done := e.leave || u.entered
 	for _, p := range u.In.Keys {
 		done = done || p.Key == KeyTab
 	}
@@ -137,24 +179,20 @@ func (u *UI) inBox(r Rect, text, hint string, align float64) {
 	u.Words(u.Fit(text, in.W, Plain), in.X+align*in.W, middle(r, Plain), align, Plain, ink)
 }
 
-// drawEdit draws the text being typed with its caret, which blinks.
+// drawEdit draws the text being typed with what is marked, or the caret, which blinks.
 func (u *UI) drawEdit(r Rect, align float64) {
-	e := &u.edit
-	in := r.Shrunk(8, 4)
+	e, in := &u.edit, r.Shrunk(8, 4)
 	u.Push(r.Inset(2))
 	defer u.Pop()
-	text := string(e.text)
-	x := in.X + align*(in.W-u.Width(text, Plain))
-	before := u.Width(string(e.text[:e.caret]), Plain)
-	if over := x + before - (in.X + in.W); over > 0 {
-		x -= over
+	x := u.textAt(r, align)
+	upTo := func(k int) float64 { return x + u.Width(string(e.text[:k]), Plain) }
+	from, to := e.marked()
+	if from < to {
+		u.Fill(Rect{upTo(from) - 1, in.Y, upTo(to) - upTo(from) + 2, in.H}, Faded(u.Theme.Accent, 0.22))
 	}
-	if e.all {
-		u.Fill(Rect{x - 1, in.Y, u.Width(text, Plain) + 2, in.H}, Faded(u.Theme.Accent, 0.22))
-	}
-	u.Words(text, x, middle(r, Plain), 0, Plain, u.Theme.Ink)
-	if !e.all && int(u.now*2)%2 == 0 {
-		u.Fill(Rect{x + before, in.Y, 1, in.H}, u.Theme.Ink)
+	u.Words(string(e.text), x, middle(r, Plain), 0, Plain, u.Theme.Ink)
+	if from == to && int(u.now*2)%2 == 0 {
+		u.Fill(Rect{upTo(e.caret), in.Y, 1, in.H}, u.Theme.Ink)
 	}
 }
 
@@ -172,3 +210,6 @@ func (u *UI) Field(id string, r Rect, text, hint, help string) (now string, done
 	}
 	return text, false
 }
+
+// Entered reports whether the field that was left in this picture was left by Enter.
+func (u *UI) Entered() bool { return u.entered }

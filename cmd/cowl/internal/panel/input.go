@@ -1,5 +1,7 @@
 package panel
 
+import "slices"
+
 // Key is a key that controls listen to; letters arrive as typed text and, for
 // shortcuts, as KeyA + n.
 type Key int
@@ -24,6 +26,9 @@ const (
 	KeyPlus
 	KeyMinus
 	KeyF1
+	KeyF9
+	KeyF10
+	KeyF11
 	Key0   // to Key0 + 9
 	Key9   = Key0 + 9
 	KeyA   = Key9 + 1
@@ -74,11 +79,25 @@ type Event struct {
 	Mods   Mods // held
 }
 
+// writes reports whether a press types something where there is a field to type in.
+func (p Press) writes() bool {
+	plain := p.Key == KeySpace || p.Key == KeyPlus || p.Key == KeyMinus || p.Key >= Key0 && p.Key < keyEnd
+	return plain && !p.Mods.Ctrl && !p.Mods.Alt
+}
+
+// sends reports whether what comes after a press may belong elsewhere: a field is
+// left or entered, a sheet opened.
+func (p Press) sends() bool {
+	command := p.Mods.Ctrl && p.Key >= Key0 && p.Key < keyEnd
+	return p.Key == KeyEnter || p.Key == KeyTab || p.Key == KeyEscape || p.Key == KeyF1 || command
+}
+
 // Input is what happened since the last picture. Mouse buttons change at most
-// once a picture, so that a click is not lost however slowly pictures come.
+// once a picture, so that a click is not lost however slowly pictures come; so do
+// the keys that send others elsewhere.
 type Input struct {
 	X, Y    float64 // units
-	DX, DY  float64 // units moved
+	DX, DY  float64 // units moved, after the press where a button went down
 	Wheel   float64
 	Down    [buttons]bool // held now
 	Struck  [buttons]bool // went down
@@ -104,8 +123,25 @@ func (in *Input) Waiting() bool { return len(in.queue) > 0 }
 // doubleTime is the longest pause within a double click, s.
 const doubleTime = 0.35
 
+// later reports whether an event is left for the next picture, so that what came
+// before it is answered first: buttons after keys, letters after keys that edit.
+func (in *Input) later(e Event) bool {
+	switch e.Kind {
+	case Down, Up:
+		return len(in.Keys)+len(in.Text) > 0
+	case Typed:
+	case Pressed:
+		if !e.Press.writes() {
+			return false
+		}
+	default:
+		return false
+	}
+	return slices.ContainsFunc(in.Keys, func(p Press) bool { return !p.writes() })
+}
+
 // take moves events out of the queue, up to and with the first change of a
-// button; now is in s.
+// button or the first key that sends others elsewhere; now is in s.
 func (in *Input) take(scale, now float64) {
 	x, y := in.X, in.Y
 	in.Wheel, in.Keys, in.Text, in.Double = 0, in.Keys[:0], in.Text[:0], false
@@ -113,14 +149,17 @@ func (in *Input) take(scale, now float64) {
 	n := 0
 	for changed := false; n < len(in.queue) && !changed; n++ {
 		e := in.queue[n]
-		if (e.Kind == Down || e.Kind == Up) && len(in.Keys)+len(in.Text) > 0 {
-			break // what the keys do comes first
+		if in.later(e) {
+			break
 		}
 		in.Mods = e.Mods
 		switch e.Kind {
 		case Moved:
 			in.X, in.Y, in.Present = e.X/scale, e.Y/scale, true
 		case Down:
+			if in.Down == [buttons]bool{} {
+				x, y = in.X, in.Y // nothing was dragged on the way here
+			}
 			in.Down[e.Button], in.Struck[e.Button], changed = true, true, true
 			in.strike(now)
 		case Up:
@@ -131,6 +170,7 @@ func (in *Input) take(scale, now float64) {
 			in.Text = append(in.Text, e.Rune)
 		case Pressed:
 			in.Keys = append(in.Keys, e.Press)
+			changed = e.Press.sends()
 		}
 	}
 	in.queue = in.queue[:copy(in.queue, in.queue[n:])]

@@ -183,10 +183,15 @@ func (u *UI) Wrap(text string, wide float64, s Style) []string {
 // squeezed returns a label no wider than wide units, in smaller letters before
 // it is shortened.
 func (u *UI) squeezed(text string, wide float64) (string, Style) {
-	if u.Width(text, Plain) <= wide {
-		return text, Plain
+	return u.squeezedFrom(text, wide, Plain)
+}
+
+// squeezedFrom is squeezed for a label that would be written in s.
+func (u *UI) squeezedFrom(text string, wide float64, s Style) (string, Style) {
+	if u.Width(text, s) > wide {
+		s.Size = Small.Size
 	}
-	return u.Fit(text, wide, Small), Small
+	return u.Fit(text, wide, s), s
 }
 
 // Fit shortens text with an ellipsis until it is no wider than wide units.
@@ -194,6 +199,7 @@ func (u *UI) Fit(text string, wide float64, s Style) string {
 	if u.Width(text, s) <= wide {
 		return text
 	}
+	u.Shortened = append(u.Shortened, text)
 	runes := []rune(text)
 	for len(runes) > 0 && u.Width(string(runes)+"…", s) > wide {
 		runes = runes[:len(runes)-1]

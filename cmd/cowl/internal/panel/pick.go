@@ -3,7 +3,8 @@ package panel
 // Item is a row of a list.
 type Item struct {
 	Name, Note string // the second line is lesser
-	Sign       string // at the right end
+	Brief      string // in place of Note where there is no room for it
+	Sign       string // at the right end of the second line
 }
 
 // itemHeight is that of a row, units.
@@ -60,9 +61,14 @@ func (u *UI) item(row Rect, item Item, on, over bool) {
 	in := row.Shrunk(11, 4)
 	top, low := in.Top(in.H/2), in
 	sign := u.Width(item.Sign, Small)
-	u.Words(item.Sign, top.X+top.W, middle(top, Small), 1, Small, u.Theme.Soft)
-	u.Words(u.Fit(item.Name, top.W-sign-8, name), top.X, middle(top, name), 0, name, u.Theme.Ink)
-	u.Words(u.Fit(item.Note, low.W, Small), low.X, middle(low, Small), 0, Small, u.Theme.Soft)
+	text, name := u.squeezedFrom(item.Name, top.W, name)
+	u.Words(text, top.X, middle(top, name), 0, name, u.Theme.Ink)
+	u.Words(item.Sign, low.X+low.W, middle(low, Small), 1, Small, u.Theme.Soft)
+	note := item.Note
+	if item.Brief != "" && u.Width(note, Small) > low.W-sign-8 {
+		note = item.Brief
+	}
+	u.Words(u.Fit(note, low.W-sign-8, Small), low.X, middle(low, Small), 0, Small, u.Theme.Soft)
 }
 
 // pickKeys moves the choice by keys.

@@ -1,10 +1,13 @@
 package panel
 
+import "image/color"
+
 // Column lays things out one below the other.
 type Column struct {
-	R Rect // what is left
-	u *UI
-	y float64 // where it began
+	R    Rect // what is left
+	Dull bool // all is written faintly: it does not hold now
+	u    *UI
+	y    float64 // where it began
 }
 
 // Next takes a row h high.
@@ -22,7 +25,7 @@ func (c *Column) Gap(h float64) { c.Next(h) }
 func (c *Column) Heading(text string) {
 	c.Gap(8)
 	r := c.Next(26)
-	c.u.Words(text, r.X, middle(r, Heading), 0, Heading, c.u.Theme.Ink)
+	c.u.Words(text, r.X, middle(r, Heading), 0, Heading, c.ink(c.u.Theme.Ink))
 }
 
 // Text writes lines, broken to the width, and returns their area.
@@ -31,6 +34,7 @@ func (c *Column) Text(text string, s Style, soft bool) Rect {
 	if soft {
 		ink = c.u.Theme.Soft
 	}
+	ink = c.ink(ink)
 	whole := Rect{c.R.X, c.R.Y, c.R.W, 0}
 	for _, line := range c.u.Wrap(text, c.R.W, s) {
 		r := c.Next(s.Size * 1.42)
@@ -44,11 +48,21 @@ func (c *Column) Text(text string, s Style, soft bool) Rect {
 // where one is too narrow for both.
 func (c *Column) Pair(name, value string) {
 	r := c.Next(22)
-	c.u.Words(name, r.X, middle(r, Plain), 0, Plain, c.u.Theme.Soft)
+	c.u.Words(name, r.X, middle(r, Plain), 0, Plain, c.ink(c.u.Theme.Soft))
 	if c.u.Width(name, Plain)+c.u.Width(value, Strong)+4 > r.W {
 		r = c.Next(18)
 	}
-	c.u.Words(value, r.X+r.W, middle(r, Strong), 1, Strong, c.u.Theme.Ink)
+	c.u.Words(value, r.X+r.W, middle(r, Strong), 1, Strong, c.ink(c.u.Theme.Ink))
+}
+
+// faint is how much of an ink is left where a column is dull.
+const faint = 0.45
+
+func (c *Column) ink(of color.RGBA) color.RGBA {
+	if c.Dull {
+		return Faded(of, faint)
+	}
+	return of
 }
 
 // barWide is the width of a scroll bar, units.

@@ -9,6 +9,7 @@ type Slider struct {
 	Step            float64 // of an arrow key
 	Format          func(float64) string
 	Parse           func(string) (float64, error) // refuses what is out of range
+	Off             bool                          // dull: there is nothing to set now
 }
 
 // Change says what a control did to its value in this picture.
@@ -27,16 +28,43 @@ const SliderHeight = 46
 // Slide draws a slider with its label and a field for a typed value in r, and
 // returns its value.
 func (u *UI) Slide(s Slider, r Rect, v float64) (float64, Change) {
+	if s.Off {
+		return u.dullSlide(s, r, v)
+	}
 	head := r.Top(24)
 	field := head.Right(84)
-	label, letters := u.squeezed(s.Label, head.W-6)
-	u.Words(label, head.X, middle(head, letters), 0, letters, u.Theme.Ink)
+	u.sliderLabel(s.Label, head)
 	typed, done := u.slideField(s, field, v)
 	if done {
 		return typed, Set
 	}
 	r.Top(2)
 	return u.track(s, r.Top(18), v)
+}
+
+// sliderLabel writes a label, in smaller letters or on two lines where there is less room.
+func (u *UI) sliderLabel(label string, r Rect) {
+	if u.Width(label, Small) <= r.W-6 {
+		text, letters := u.squeezed(label, r.W-6)
+		u.Words(text, r.X, middle(r, letters), 0, letters, u.Theme.Ink)
+		return
+	}
+	for i, text := range u.Wrap(label, r.W-6, Small) {
+		u.Words(text, r.X, r.Y+9+13*float64(i), 0, Small, u.Theme.Ink)
+	}
+}
+
+// dullSlide keeps the place of a slider that cannot be set.
+func (u *UI) dullSlide(s Slider, r Rect, v float64) (float64, Change) {
+	head := r.Top(24)
+	ink := Faded(u.Theme.Soft, faint)
+	u.Words(s.Label, head.X, middle(head, Plain), 0, Plain, ink)
+	u.Words(s.Format(v), head.X+head.W-8, middle(head, Plain), 1, Plain, ink)
+	r.Top(2)
+	track := r.Top(18)
+	u.touch(s.ID, track, s.Help)
+	u.Round(track.Shrunk(7, 7), 2, Faded(u.Theme.Sunken, faint))
+	return v, Same
 }
 
 // slideField is the typed value; what cannot be read stays, with the reason in

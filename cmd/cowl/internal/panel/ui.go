@@ -8,8 +8,9 @@ type UI struct {
 	Letters *Letters
 	In      Input
 
-	Help      string // one line about what the mouse or the focus is on
-	Complaint string // why what was typed last was refused; set once
+	Help      string   // one line about what the mouse or the focus is on
+	Complaint string   // why what was typed last was refused; set once
+	Shortened []string // texts that had no room, in this picture
 	Paste     func() string
 	Copy      func(string)
 
@@ -25,6 +26,8 @@ type UI struct {
 	byKey   bool   // the focus came by key: it is marked
 	focusAt Rect   // of the control that has the focus, in this picture
 	edit    editing
+	on      [2]string          // control that Help is about, in the last picture and in this one
+	entered bool               // typing was ended by Enter in this picture
 	places  map[string]Rect    // where controls were drawn last, as far as in sight
 	offset  map[string]float64 // of scrolled areas, units
 	now     float64            // s
@@ -46,7 +49,9 @@ func (u *UI) Begin(w, h int, scale, now float64) {
 	u.In.take(scale, now)
 	u.List.begin(u.wide, u.tall, scale)
 	clear(u.places)
-	u.order, u.Help, u.Complaint, u.layer, u.focusAt = u.order[:0], "", "", "", Rect{}
+	u.Shortened = u.Shortened[:0]
+	u.on = [2]string{u.on[1], ""}
+	u.order, u.Help, u.Complaint, u.layer, u.focusAt, u.entered = u.order[:0], "", "", "", Rect{}, false
 	if u.In.Struck[LeftButton] && u.edit.id != "" {
 		u.edit.leave = true // a click elsewhere ends typing, see field
 	}
@@ -110,6 +115,9 @@ func (u *UI) Focus(id string) {
 // Focused returns the control that keys go to, "" if none.
 func (u *UI) Focused() string { return u.focus }
 
+// On returns the control that was under the mouse, or else had the focus, in the last picture.
+func (u *UI) On() string { return u.on[0] }
+
 // Typing reports whether letters go into a field.
 func (u *UI) Typing() bool { return u.edit.id != "" }
 
@@ -170,7 +178,7 @@ func (u *UI) touch(id string, r Rect, help string) touch {
 		t.clicked = true
 	}
 	if t.over || t.focus && u.Help == "" {
-		u.Help = help
+		u.Help, u.on[1] = help, id
 	}
 	return t
 }
@@ -186,6 +194,13 @@ type Use struct {
 func (u *UI) Area(id string, r Rect, help string) Use {
 	t := u.touch(id, r, help)
 	return Use{t.over, t.held, t.focus, t.struck, t.clicked}
+}
+
+// Hint gives the help for what is drawn at r and answers to nothing.
+func (u *UI) Hint(id string, r Rect, help string) {
+	if u.Over(r) && u.held == "" {
+		u.Help, u.on[1] = help, id
+	}
 }
 
 // Ring marks an area that has the focus, if that came by key.

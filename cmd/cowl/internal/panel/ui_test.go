@@ -229,7 +229,9 @@ func TestField(t *testing.T) {
 		}
 	})
 	s.click(50, 20)
+	s.In.Post(Event{Kind: Pressed, Press: Press{Letter('a'), Mods{Ctrl: true}}})
 	s.write("crepe")
+	s.picture()
 	if text != "crepe" {
 		t.Errorf("text %q, want what was typed in place of what was marked", text)
 	}
@@ -342,5 +344,20 @@ func TestAtlasFull(t *testing.T) {
 	u.Words("A", 0, 100, 0, Style{Size: 88}, u.Theme.Ink)
 	if len(u.Index) != 6 {
 		t.Errorf("%d indices for one letter, want 6", len(u.Index))
+	}
+}
+
+// A button that cannot be pressed answers to nothing and still tells what it is for.
+func TestDullButton(t *testing.T) {
+	n := 0
+	s := newStand(func(u *UI) {
+		if u.ButtonIf(false, "b", Rect{10, 10, 80, 30}, "Undo", "Nothing to undo.") {
+			n++
+		}
+	})
+	s.click(50, 20)
+	s.press(KeyTab, KeyEnter)
+	if n != 0 || s.Help != "Nothing to undo." {
+		t.Errorf("%d clicks on a dull button, help %q", n, s.Help)
 	}
 }

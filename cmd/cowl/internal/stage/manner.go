@@ -4,6 +4,8 @@ import (
 	"image/color"
 
 	"cowl/shaders"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Manner says how a loaded scene is painted. The zero Manner is that of a
@@ -15,7 +17,14 @@ type Manner struct {
 	Yarns   *Yarns  // both yarns in two tones, instead of fine lines; nil: fine lines
 	Map     *Map    // the cloth in the colours of a map; nil: in its own
 	Bare    bool    // no grain lines at all
+	Lines   []Line  // drawn on the cloth
 	Toile   bool    // the cloth as one of which nothing is known, whatever its own look
+}
+
+// Line is a line on the cloth in a colour.
+type Line struct {
+	At  []r3.Vec // m
+	Ink color.RGBA
 }
 
 // Yarns are the colours of the two yarns.

@@ -12,6 +12,8 @@ import (
 	"cowl/mesh"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const (
@@ -163,7 +165,7 @@ func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, []edge) {
 	return l.cloth, &l.scene.Cloth, l.rims
 }
 
-// paintRim draws where the cloth ends, and its fold line.
+// paintRim draws where the cloth ends, its fold line, and the lines on it.
 func (s sitting) paintRim() {
 	s.line.use()
 	s.line.setMat("camera", s.camera)
@@ -173,7 +175,23 @@ func (s sitting) paintRim() {
 		ends.add(s.v.Eye, rimWidth, rimPoint(cloth, e[0], s.v.Eye), rimPoint(cloth, e[1], s.v.Eye))
 	}
 	s.paintRibbons(ends, s.shownLook().Rim)
+	for _, l := range s.m.Lines {
+		drawn := s.ends.begin()
+		var line []seamPoint
+		for _, p := range l.At {
+			line = append(line, seamPoint{at: r3.Add(p, r3.Scale(lineLift, r3.Unit(r3.Sub(s.v.Eye, p))))})
+		}
+		drawn.add(s.v.Eye, lineWidth, line...)
+		s.paintRibbons(drawn, l.Ink)
+	}
 }
+
+// How a line on the cloth is drawn, m: so wide, and so far before the lattice, of which
+// the smooth surface may stand out.
+const (
+	lineWidth = 0.0032
+	lineLift  = 0.0025
+)
 
 // solid reports whether nothing is seen through the cloth.
 func (s sitting) solid() bool {

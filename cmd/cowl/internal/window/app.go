@@ -41,20 +41,22 @@ type App struct {
 	show       mapKind
 	noForm     bool
 	through    bool // see-through cloth
+	trace      trace
+	back       lookback
 	flat       bool // the flat piece is shown
 	search     string
 	path       string // being typed, to open
 	turning    *turning
 	shownDrops []drop // of the demonstration, the last one
-	offered    []byte // style kept safe by the last run, nil: none to offer
-	unsaved    bool
-	safeAt     float64 // s, when to keep the style safe; 0: nothing to keep
+	offered    offering
 	watched    watched
 
 	note    note
 	results chan func(*App) // from other goroutines
 	tasks   []func()        // to be done between two pictures
-	working string          // what is being saved, "": nothing
+	errand  *errand         // nil: none
+	display display
+	alarm   alarm
 
 	laid    places // of the picture being drawn
 	driver  string
@@ -80,13 +82,16 @@ func newApp(o Options, s Settings) *App {
 		dummies: dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
 		results: make(chan func(*App), 64),
 	}
-	a.panes = []*Pane{{Style: o.Style.Clone()}}
+	a.panes = []*Pane{{Style: o.Style.Clone(), own: true}}
 	a.path = o.Path
 	return a
 }
 
-// post hands something to do to the thread of the window.
-func (a *App) post(do func(*App)) { a.results <- do }
+// post hands something to do to the thread of the window, and wakes it.
+func (a *App) post(do func(*App)) {
+	a.results <- do
+	a.alarm.ring()
+}
 
 // pane returns the pane that the controls change.
 func (a *App) pane() *Pane { return a.panes[a.active] }

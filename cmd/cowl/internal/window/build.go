@@ -20,6 +20,7 @@ func (a *App) build() {
 	l := a.layout()
 	a.laid = l
 	a.reframe(l)
+	a.handles(l) // first: their rims reach into what lies beside them
 	a.middle(l)
 	a.toolbar(l.bar)
 	a.leftSide(l.left)
@@ -39,6 +40,7 @@ func (a *App) build() {
 // middle is the view of each pane and the flat piece.
 func (a *App) middle(l places) {
 	a.mark.on = false
+	a.replayBar(bound(l.frames)) // first: it lies over the view
 	for i, r := range l.panes {
 		a.pane3D(i, r)
 		if len(l.panes) > 1 {
@@ -70,10 +72,15 @@ func (a *App) pane3D(i int, r panel.Rect) {
 		}
 		u.Words(text, r.X+r.W/2, r.Y+r.H/2, 0.5, panel.Plain, u.Theme.Soft)
 	}
+	a.traceLegend(r)
 	a.foldMarks(p, r)
 	a.pinMarks(p, r)
 	if c := maps[a.show]; c.kind > mapPlain && len(a.panes) == 1 {
-		a.legend(panel.Rect{X: r.X + 20, Y: r.Y + r.H - 66, W: min(260, r.W-40), H: 50})
+		foot := r.Y + r.H
+		if a.back.replay || a.back.former {
+			foot -= backTall
+		}
+		a.legend(panel.Rect{X: r.X + 20, Y: foot - 66, W: min(260, r.W-40), H: 50})
 	}
 	u.Ring(r.Inset(4), use)
 }
@@ -113,14 +120,14 @@ func (a *App) legend(r panel.Rect) {
 // paneWords names a pane of several and gives its leading figure.
 func (a *App) paneWords(i int, r panel.Rect) {
 	u, p := a.ui, a.panes[i]
-	o := p.frame.Outcome
+	o := p.view().Outcome
 	foot := panel.Rect{X: r.X, Y: r.Y + r.H - paneFoot, W: r.W, H: paneFoot}
 	name := p.Style.Fabric.Title
 	cut := fmt.Sprintf("extension %s, grain %.0f°", a.units.Length(p.piece.Extension), p.piece.Grain/degree)
 	u.Words(u.Fit(name, r.W-24, panel.Strong), r.X+12, r.Y+20, 0, panel.Strong, u.Theme.Ink)
 	u.Words(u.Fit(cut, r.W-24, panel.Small), r.X+12, r.Y+39, 0, panel.Small, u.Theme.Soft)
 	text := stageWords(p)
-	if p.frame.Read {
+	if p.figures() {
 		text = fmt.Sprintf("drop %s, %s", a.units.Length(o.EdgeDrop), plural(o.FoldCount, "cowl fold"))
 		if p.frame.Stage != drape.StageRest {
 			text += ", " + stageWords(p)
@@ -141,6 +148,10 @@ func stageWords(p *Pane) string {
 		return "making the form"
 	case p.live == nil:
 		return "waiting"
+	case p.stale():
+		return "changing"
+	case p.failed():
+		return "not at rest"
 	}
 	return p.frame.Stage
 }
@@ -163,16 +174,27 @@ func upper(s string) string {
 // the focus is on.
 func (a *App) statusLine(r panel.Rect) {
 	u := a.ui
+	if a.display.full { // news alone, over the view
+		if r = u.Whole(); a.note.text == "" || a.now >= a.note.until {
+			return
+		}
+		r = r.Bottom(statusTall)
+		u.Fill(r, u.Theme.Ground)
+	}
 	u.Fill(panel.Rect{X: r.X, Y: r.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
 	in := r.Shrunk(16, 0)
 	keys := "F1: keys"
 	u.Words(keys, in.X+in.W, r.Y+20, 1, panel.Plain, u.Theme.Soft)
 	in.W -= u.Width(keys, panel.Plain) + 24
+	a.errandBar(&in)
 	if a.note.text != "" && a.now < a.note.until {
 		ink, style := u.Theme.Ink, panel.Plain
 		if a.note.bad {
 			style = panel.Strong
 			bar := panel.Rect{X: r.X, Y: r.Y, W: r.W, H: r.H}
+			if a.errand != nil { // its bar and button stay in sight
+				bar.W = in.X + in.W + 12 - r.X
+			}
 			lines := u.Wrap(a.note.text, in.W, style)
 			if n := min(len(lines), 4); n > 1 {
 				bar.Y -= float64(n-1) * 19
@@ -187,9 +209,5 @@ func (a *App) statusLine(r panel.Rect) {
 		u.Words(u.Fit(a.note.text, in.W, style), in.X, r.Y+20, 0, style, ink)
 		return
 	}
-	text := u.Help
-	if a.working != "" {
-		text = a.working
-	}
-	u.Words(u.Fit(text, in.W, panel.Plain), in.X, r.Y+20, 0, panel.Plain, u.Theme.Soft)
+	u.Words(u.Fit(u.Help, in.W, panel.Plain), in.X, r.Y+20, 0, panel.Plain, u.Theme.Soft)
 }

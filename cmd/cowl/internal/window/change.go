@@ -3,6 +3,8 @@
 package window
 
 import (
+	"reflect"
+
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
@@ -20,21 +22,16 @@ type desk struct {
 type sheet struct {
 	style style.Style
 	hands hands
+	own   bool
 }
 
 // state returns the present state.
 func (a *App) state() desk {
 	d := desk{active: a.active}
 	for _, p := range a.panes {
-		d.panes = append(d.panes, sheet{p.Style.Clone(), p.hands.clone()})
+		d.panes = append(d.panes, sheet{p.Style.Clone(), p.hands.clone(), p.own})
 	}
 	return d
-}
-
-func (h hands) clone() hands {
-	h.own = append([]pinMark(nil), h.own...)
-	h.gone = append([]pinMark(nil), h.gone...)
-	return h
 }
 
 // try drafts a style and sees whether it can be hung. The form is nil where it is
@@ -89,7 +86,7 @@ func (a *App) changePane(p *Pane, what, key string, edit func(*style.Style) erro
 	if a.note.bad {
 		a.note = note{}
 	}
-	a.touched()
+	p.touched(a.now)
 }
 
 // set is change for one number of the style.
@@ -106,8 +103,8 @@ func (a *App) again() {
 		if p.dummy != nil {
 			p.restart()
 		}
+		p.touched(a.now)
 	}
-	a.touched()
 }
 
 // seed is that of the hand that placed the cloth.
@@ -125,7 +122,6 @@ func (a *App) goTo(step func(desk) (desk, string, bool), word string) {
 	}
 	a.restore(to)
 	a.say(word + what + ".")
-	a.touched()
 }
 
 // restore makes d the present state. Cloth that was pulled since hangs anew.
@@ -136,7 +132,10 @@ func (a *App) restore(d desk) {
 		p := a.panes[i]
 		anew := p.hands.touch != want.hands.touch
 		was := p.hands
-		p.Style, p.hands = want.style.Clone(), want.hands.clone()
+		if !reflect.DeepEqual(p.Style, want.style) || !reflect.DeepEqual(was, want.hands) {
+			p.touched(a.now)
+		}
+		p.Style, p.hands, p.own = want.style.Clone(), want.hands.clone(), want.own
 		if err := a.mount(p); err != nil {
 			a.complain(err)
 			continue

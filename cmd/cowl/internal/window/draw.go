@@ -14,18 +14,13 @@ import (
 // feed brings the cloth of a pane to the driver where it is newer there than
 // here.
 func (a *App) feed(p *Pane) error {
-	f := &p.frame
+	f := p.view()
 	if !p.hasCloth() || p.dummy == nil {
 		return nil
 	}
 	shape := &f.Sheet.Tris[0]
 	if p.loaded == nil || p.shape != shape {
-		sheet := mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing}
-		s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
-		s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
-		if f.Job.Free {
-			s.Form, s.Seams, s.Look.Form = &p.dummy.hanger, nil, stage.Wood
-		}
+		s := p.scene(mesh.Sheet{Flat: f.Sheet.Flat, Pos: f.Sheet.Pos, Tris: f.Sheet.Tris, Facing: f.Sheet.Facing})
 		l, err := a.painter.Load(s)
 		if err != nil {
 			return err
@@ -33,24 +28,30 @@ func (a *App) feed(p *Pane) error {
 		p.unload()
 		p.loaded, p.shape, p.shown = l, shape, 0
 	}
-	p.loaded.Dress(p.Style.Fabric.Look)
+	p.loaded.Dress(f.Job.Fabric.Look)
 	if p.shown == f.Serial && p.values == a.show && a.opt.Frames == 0 {
 		return nil
 	}
 	p.shown, p.values = f.Serial, a.show
 	var values []float64
 	if v := maps[a.show].value; v != nil {
-		values = v(f)
+		if values = v(f); len(values) != len(f.Sheet.Pos) {
+			values = nil // not kept of a moment on the way
+		}
 	}
 	p.polished = 0
 	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
 }
 
-// manner says how the panes are painted.
-func (a *App) manner(quick bool) stage.Manner {
+// manner says how a pane is painted.
+func (a *App) manner(p *Pane, quick bool) stage.Manner {
 	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
 	if a.through {
 		m.Opacity = 0.55
+	}
+	if s := &p.view().Sheet; a.trace.on {
+		p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
+		m.Lines = p.traced.ribbons(s)
 	}
 	c := maps[a.show]
 	switch {
@@ -80,7 +81,7 @@ func (a *App) draw() {
 
 // calm is how long nothing must have moved before a slow driver takes the time
 // for shadows and smooth rims, s.
-const calm = 0.4
+const calm = 0.2
 
 // paint brings a pane to the screen, and paints it anew only where something
 // has changed.
@@ -92,20 +93,21 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		return nil
 	}
 	want := painting{
-		serial: p.shown, eye: a.eye, show: a.show, own: p.Style.Fabric.Look, noForm: a.noForm, through: a.through,
+		serial: p.shown, eye: a.eye, show: a.show, own: p.view().Job.Fabric.Look, trace: a.trace, noForm: a.noForm, through: a.through,
 		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
 	if want != p.drawn {
 		a.moved = a.now
 	}
-	want.smooth = !a.slow || a.now-a.moved > calm && p.resting()
-	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
-	if want.fine && p.resting() {
+	want.smooth = !a.slow || a.now-a.moved > calm && p.still() && !a.back.playing
+	fine := a.set.Fine && maps[a.show].value == nil && !a.through
+	want.fine = want.smooth && fine
+	if fine && p.still() && !a.back.replay { // at once, while the rims wait
 		a.polish(p)
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
-		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(!want.fine), part.Dx(), part.Dy(), want.smooth)
+		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine), part.Dx(), part.Dy(), want.smooth)
 		if err != nil {
 			return err
 		}

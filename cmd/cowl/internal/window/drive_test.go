@@ -29,6 +29,7 @@ type drive struct {
 	app    *App
 	out    string
 	ended  chan error
+	waits  time.Duration // for what is to become true
 	cancel context.CancelFunc
 }
 
@@ -91,11 +92,19 @@ func start(t *testing.T, change func(*Options)) *drive {
 	ctx, cancel := context.WithCancel(context.Background())
 	o := Options{
 		Style: trial(t), Config: filepath.Join(dir, "config"), Out: filepath.Join(dir, "out"), Scale: 1, Size: [2]int{1280, 800},
-		Save: func(dir, name string, data []byte) error {
+		Save: func(dir string, files []File) error {
 			if err := os.MkdirAll(dir, 0o755); err != nil {
 				return err
 			}
-			return os.WriteFile(filepath.Join(dir, name), data, 0o644)
+			for _, f := range files {
+				if err := os.WriteFile(filepath.Join(dir, f.Name), f.Data, 0o644); err != nil {
+					return err
+				}
+			}
+			return nil
+		},
+		Pattern: func(s style.Style, p draft.Piece, format string) ([]File, error) {
+			return []File{{"draft." + format, []byte(s.Name)}, {"draft-sheet." + format, []byte(format)}}, nil
 		},
 		Result:  func(style.Style, draft.Piece, drape.Outcome) ([]byte, error) { return []byte("{}\n"), nil },
 		Context: ctx, Ready: func(a *App) { ready <- a },
@@ -107,7 +116,7 @@ func start(t *testing.T, change func(*Options)) *drive {
 		runtime.LockOSThread() // the context belongs to a thread
 		ended <- Run(o)
 	}()
-	d := &drive{T: t, out: o.Out, ended: ended, cancel: cancel}
+	d := &drive{T: t, out: o.Out, ended: ended, cancel: cancel, waits: 6 * time.Minute}
 	select {
 	case d.app = <-ready:
 	case err := <-ended:
@@ -148,7 +157,7 @@ func (d *drive) ask(do func(*App)) {
 // until waits for something to become true in the window.
 func (d *drive) until(what string, is func(*App) bool) {
 	d.Helper()
-	for end := time.Now().Add(6 * time.Minute); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
+	for end := time.Now().Add(d.waits); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
 		ok := false
 		d.ask(func(a *App) { ok = is(a) })
 		if ok {
@@ -213,6 +222,18 @@ func (d *drive) key(names ...string) {
 	d.settle()
 }
 
+// together sends events while the window is busy, so that one picture gets them all.
+func (d *drive) together(send func()) {
+	d.Helper()
+	busy, free := make(chan struct{}), make(chan struct{})
+	d.app.post(func(*App) { close(busy); <-free })
+	<-busy
+	send()
+	time.Sleep(50 * time.Millisecond)
+	close(free)
+	d.settle()
+}
+
 // settle waits until what was sent has been answered in a picture.
 func (d *drive) settle() {
 	d.Helper()
@@ -229,10 +250,11 @@ func (d *drive) home() {
 		a.ui.OpenSheet("")
 		a.ui.Focus("")
 		a.useTool(toolLook)
-		a.turning, a.shownDrops = nil, nil
+		a.turning, a.shownDrops, a.trace, a.back = nil, nil, trace{}, lookback{}
 		for undo, _ := a.past.Next(); undo != ""; undo, _ = a.past.Next() {
 			a.undo()
 		}
+		a.past = History[desk]{}
 		a.tab, a.flat, a.show, a.note = 0, false, mapPlain, note{}
 		a.look(firstView)
 	})

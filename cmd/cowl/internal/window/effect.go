@@ -85,8 +85,8 @@ func (a *App) effect(c *panel.Column) {
 	grams := func(r *rested, seam string) string { return fmt.Sprintf("%.0f", measure.Gram.From(r.pulls[seam])) }
 	figure := func(name, key string) [3]string {
 		f := measure.Named(key)
-		before, _, _ := strings.Cut(a.units.Figure(f, f.SI(&b.outcome)), " ")
-		return [3]string{name, before, a.units.Figure(f, f.SI(&n.outcome))}
+		before := a.units.Figure(f, f.SI(&b.outcome))
+		return [3]string{name, before[:max(strings.LastIndex(before, " "), 0)], a.units.Figure(f, f.SI(&n.outcome))}
 	}
 	for _, row := range [][3]string{
 		{"Waist pins pull, together", grams(b, "waist"), grams(n, "waist") + " g"},

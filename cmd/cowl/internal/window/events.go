@@ -76,7 +76,7 @@ var keys = map[glfw.Key]panel.Key{
 	glfw.KeyHome: panel.KeyHome, glfw.KeyEnd: panel.KeyEnd, glfw.KeyPageUp: panel.KeyPageUp, glfw.KeyPageDown: panel.KeyPageDown,
 	glfw.KeyBackspace: panel.KeyBackspace, glfw.KeyDelete: panel.KeyDelete,
 	glfw.KeyEqual: panel.KeyPlus, glfw.KeyKPAdd: panel.KeyPlus, glfw.KeyMinus: panel.KeyMinus, glfw.KeyKPSubtract: panel.KeyMinus,
-	glfw.KeyF1: panel.KeyF1,
+	glfw.KeyF1: panel.KeyF1, glfw.KeyF9: panel.KeyF9, glfw.KeyF10: panel.KeyF10, glfw.KeyF11: panel.KeyF11,
 }
 
 // keyOf returns the key of the panel, KeyNone for those it does not listen to.
@@ -116,7 +116,9 @@ func (a *App) measure(w *glfw.Window) {
 	}
 	a.scale = max(min(s, a.mostScale()), 0.75)
 	a.scale = math.Round(a.scale*20) / 20
-	a.set.Wide, a.set.Tall = w.GetSize()
+	if !a.display.full {
+		a.set.Wide, a.set.Tall = w.GetSize()
+	}
 }
 
 // mostScale is the largest scale at which everything has room in the window.

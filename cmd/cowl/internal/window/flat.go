@@ -45,6 +45,9 @@ func (a *App) flatPiece(r panel.Rect) {
 	u.Push(r)
 	defer u.Pop()
 	help := "The flat piece from its right side. Point at a place to see where it hangs."
+	if a.trace.on {
+		help = "Click or drag to pick the place through which warp, weft and bias are followed onto the drape."
+	}
 	if a.tab == tabStand {
 		help = drawHelps[a.draws]
 	}
@@ -56,10 +59,11 @@ func (a *App) flatPiece(r panel.Rect) {
 	c := fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, p.piece.Outline)
 	a.flatCloth(c, p)
 	a.flatLines(c, p)
+	a.pickTrace(c, p, use)
 	a.drawOn(c, use)
 	if use.Over {
 		q := c.back(u.In.X, u.In.Y)
-		if at, ok := inSpace(&p.frame.Sheet, q); ok {
+		if at, ok := inSpace(&p.view().Sheet, q); ok {
 			a.mark = mark{a.active, q, at, true}
 		}
 	}
@@ -74,7 +78,7 @@ func (a *App) flatPiece(r panel.Rect) {
 
 // flatCloth fills the piece, a map in its colours.
 func (a *App) flatCloth(c flatChart, p *Pane) {
-	s := &p.frame.Sheet
+	s := &p.view().Sheet
 	at := make([]panel.Point, len(s.Flat))
 	for i, q := range s.Flat {
 		at[i] = c.at(q)
@@ -85,12 +89,14 @@ func (a *App) flatCloth(c flatChart, p *Pane) {
 		return
 	}
 	inks := make([]color.RGBA, len(at))
-	for i, v := range m.value(&p.frame) {
+	values := m.value(p.view())
+	if len(values) != len(at) {
+		return
+	}
+	for i, v := range values {
 		inks[i] = m.ramp.At((v - m.low) / (m.high - m.low))
 	}
-	if len(inks) == len(at) {
-		a.ui.Shaded(at, s.Tris, inks)
-	}
+	a.ui.Shaded(at, s.Tris, inks)
 }
 
 // flatLines draws outline, edge, centre front, open dart and grain line.
@@ -185,7 +191,7 @@ func (a *App) drawMark(l places) {
 		return
 	}
 	p, r := a.panes[a.mark.pane], l.panes[a.mark.pane]
-	at, ok := inSpace(&p.frame.Sheet, a.mark.flat)
+	at, ok := inSpace(&p.view().Sheet, a.mark.flat)
 	if !ok {
 		return
 	}

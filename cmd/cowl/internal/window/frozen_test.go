@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
@@ -20,10 +21,16 @@ func TestFrozen(t *testing.T) {
 	d := start(t, nil)
 	d.until("a form", func(a *App) bool { return a.pane().dummy != nil })
 	d.ask(func(a *App) { freeze(t, a) })
+	d.waits = time.Minute // nothing hangs
 	for _, c := range []struct {
 		name  string
 		check func(*drive)
 	}{
+		{"typed at once", typedAtOnce}, {"travel before a press", travelBeforePress}, {"search and Enter", searchAndEnter},
+		{"changing", changing}, {"doubts", doubtful},
+		{"own pane", ownPaneStays}, {"nothing shifts", nothingShifts}, {"nothing to undo", nothingToUndo}, {"edge label", edgeLabelFree},
+		{"large picture", largePicture}, {"panels drawn", panelsDrawn}, {"idle", idleDrawsNothing}, {"lines followed", linesFollowed},
+		{"pattern", patternSaved}, {"looking back", lookingBack}, {"table", tableOfFigures}, {"large letters", largeLettersShown},
 		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -157,7 +164,7 @@ func keyboardAlone(d *drive) {
 	d.key("ctrl+p")
 	d.until("a saved picture", func(a *App) bool {
 		_, err := os.Stat(filepath.Join(d.out, "keys", "trial-2x.png"))
-		return err == nil && a.working == ""
+		return err == nil && a.errand == nil
 	})
 	d.ask(func(a *App) { a.set.Folder = d.out })
 	d.key("ctrl+z")

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"flag"
 	"image"
 	"math"
 	"os"
@@ -92,14 +93,20 @@ func (d *drive) shown() (img *image.RGBA) {
 	d.until("a picture at rest", func(a *App) bool { return a.pane().drawn.smooth && a.now-a.moved > 2*calm })
 	d.ask(func(a *App) {
 		a.tasks = append(a.tasks, func() {
-			a.draw()
-			img = stage.ReadScreen(a.wide, a.tall)
-			for i := 3; i < len(img.Pix); i += 4 {
-				img.Pix[i] = 0xFF // a window is seen through nowhere, whatever lies in its alpha
-			}
+			img = a.screen()
 		})
 	})
 	d.until("the picture", func(a *App) bool { return len(a.tasks) == 0 })
+	return img
+}
+
+// screen is what the window shows. It is seen through nowhere, whatever lies in its alpha.
+func (a *App) screen() *image.RGBA {
+	a.draw()
+	img := stage.ReadScreen(a.wide, a.tall)
+	for i := 3; i < len(img.Pix); i += 4 {
+		img.Pix[i] = 0xFF
+	}
 	return img
 }
 
@@ -108,10 +115,20 @@ func (d *drive) shown() (img *image.RGBA) {
 // hence the tolerance; a control that has moved or gone is outside it.
 func goldens(d *drive) {
 	d.x("mousemove", "640", "3") // on nothing
-	d.ask(func(a *App) { a.unsaved = false })
+	d.ask(func(a *App) { a.pane().keep.unsaved = false })
 	d.golden("opened.png")
 	d.ask(func(a *App) { a.tab = tabFolds })
 	d.golden("folds.png")
+	d.ask(func(a *App) {
+		a.tab = tabCompare
+		a.shownDrops = []drop{{0, 0.112, true}, {15, 0.118, true}, {30, 0.131, true}, {45, 0.139, true}, {60, 0.130, false}}
+	})
+	d.golden("grain.png")
+	d.ask(func(a *App) { a.tab, a.shownDrops = tabCut, nil })
+	r := d.place("facing")
+	d.x("mousemove", px(r.X+r.W/2), px(r.Y+r.H/2))
+	d.golden("cut.png")
+	d.x("mousemove", "640", "3")
 	d.ask(func(a *App) {
 		a.tab, a.flat, a.show, a.draws, a.set.Units = tabStand, true, mapShear, drawSlashes, Inches
 		s := &a.pane().Style.Stand
@@ -123,6 +140,23 @@ func goldens(d *drive) {
 		}
 	})
 	d.golden("stand.png")
+}
+
+var shots = flag.String("shots", "", "folder for pictures of the window on the way, to be looked at")
+
+// shot keeps a picture of the window where -shots asks for them. Nothing is compared.
+func (d *drive) shot(name string) {
+	d.Helper()
+	if *shots == "" {
+		return
+	}
+	d.settle()
+	d.ask(func(a *App) {
+		a.tasks = append(a.tasks, func() {
+			golden.Save(d.T, filepath.Join(*shots, name), a.screen())
+		})
+	})
+	d.until("the picture", func(a *App) bool { return len(a.tasks) == 0 })
 }
 
 // golden compares what is shown with a picture in testdata.

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -59,7 +60,7 @@ func (a *App) under(i int, r panel.Rect, x, y float64) (hit, bool) {
 	}
 	v := a.eye.View()
 	ray := v.Ray(x-r.X, y-r.Y, r.W, r.H)
-	h, ok := seen(&p.frame.Sheet, v.Eye, ray)
+	h, ok := seen(&p.view().Sheet, v.Eye, ray)
 	if ok && !a.noForm && p.dummy != nil && !p.Style.Hang.Free && hidden(&p.dummy.surface, v.Eye, ray, h.away) {
 		return hit{}, false
 	}
@@ -84,7 +85,7 @@ func (a *App) handle(i int, r panel.Rect, u panel.Use) (free bool) {
 		return true
 	}
 	a.active = i
-	if a.tool == toolLook || !ok || a.panes[i].live == nil {
+	if a.tool == toolLook || !ok || a.panes[i].look != nil || a.panes[i].live == nil {
 		return true
 	}
 	switch a.tool {
@@ -104,12 +105,24 @@ func (a *App) grab(i int, h hit) {
 	a.hold(grip{pane: i, flat: h.flat, at: h.at, normal: back, stays: a.ui.In.Mods.Shift})
 }
 
+// touch takes note that a hand changes how the cloth of a pane hangs: what is seen
+// until the next moment is that of before.
+func (a *App) touch(p *Pane) {
+	if p.frame.Outcome.Status != sim.Diverged { // such cloth never moves again
+		p.asked.serial = p.frame.Serial
+	}
+}
+
+// offCloth is a place of the flat piece where there is no cloth, m.
+var offCloth = r2.Vec{X: 1e3, Y: 1e3}
+
 // hold closes the hand.
 func (a *App) hold(g grip) {
 	a.letGo()
 	a.past.Record(a.state(), "pulling the cloth", "")
 	a.panes[g.pane].hands.touch++
 	a.grip = &g
+	a.touch(a.panes[g.pane])
 	a.panes[g.pane].live.Grab(g.flat, g.at)
 }
 
@@ -146,9 +159,9 @@ func (a *App) letGo() {
 	}
 	if p := a.panes[min(a.grip.pane, len(a.panes)-1)]; p.live != nil {
 		p.live.Drop()
+		p.touched(a.now)
 	}
 	a.grip = nil
-	a.touched()
 }
 
 // pin sets a pin where the cloth lies.
@@ -156,9 +169,10 @@ func (a *App) pin(i int, h hit) {
 	p := a.panes[i]
 	a.past.Record(a.state(), "a pin", "")
 	p.hands.own = append(p.hands.own, pinMark{h.flat, h.at})
+	a.touch(p)
 	p.live.Pin(h.flat, h.at)
 	a.say("Pinned. Unpin takes it out again.")
-	a.touched()
+	p.touched(a.now)
 }
 
 // unpinReach is how near to a pin one must click on the flat piece, m.
@@ -182,7 +196,7 @@ func (a *App) unpin(i int, h hit) {
 	q := pins[best]
 	if q.Own {
 		for k, m := range p.hands.own {
-			if m.flat == q.Flat {
+			if m.flat == q.Flat || m.at == q.At {
 				p.hands.own = append(p.hands.own[:k:k], p.hands.own[k+1:]...)
 				break
 			}
@@ -190,7 +204,8 @@ func (a *App) unpin(i int, h hit) {
 	} else {
 		p.hands.gone = append(p.hands.gone, pinMark{q.Flat, q.At})
 	}
+	a.touch(p)
 	p.live.Unpin(q.Flat)
 	a.say(fmt.Sprintf("Took out a pin: %s.", q.Name))
-	a.touched()
+	p.touched(a.now)
 }

@@ -36,6 +36,10 @@ var shortcuts = []shortcut{
 	{panel.Letter('f'), panel.Mods{}, "F", "form on or off", func(a *App) { a.noForm = !a.noForm }},
 	{panel.Letter('t'), panel.Mods{}, "T", "see-through cloth", func(a *App) { a.through = !a.through }},
 	{panel.Letter('d'), panel.Mods{}, "D", "flat piece beside the drape", func(a *App) { a.flat = !a.flat }},
+	{panel.Letter('w'), panel.Mods{}, "W", "one warp, weft and bias line", (*App).switchTrace},
+	{panel.Letter('i'), panel.Mods{}, "I", "table of all figures", func(a *App) { a.ui.OpenSheet(sheetFigures) }},
+	{panel.Letter('r'), panel.Mods{}, "R", "replay the fall", (*App).replayFall},
+	{panel.Letter('b'), panel.Mods{}, "B", "flip: before the last change, and now", (*App).flip},
 	{panel.Letter('z'), ctrl, "Ctrl+Z", "undo", (*App).undo},
 	{panel.Letter('y'), ctrl, "Ctrl+Y", "redo", (*App).redo},
 	{panel.Letter('z'), panel.Mods{Ctrl: true, Shift: true}, "", "", (*App).redo},
@@ -47,6 +51,9 @@ var shortcuts = []shortcut{
 	{panel.Key0 + 3, ctrl, "", "", func(a *App) { a.setCount(3) }},
 	{panel.Key0 + 4, ctrl, "", "", func(a *App) { a.setCount(4) }},
 	{panel.Letter('l'), ctrl, "Ctrl+L", "large letters", func(a *App) { a.setLarge(!a.set.Large) }},
+	{panel.KeyF9, panel.Mods{}, "F9, F10", "controls, readings away or back", func(a *App) { away(&a.set.Sides.Left) }},
+	{panel.KeyF10, panel.Mods{}, "", "", func(a *App) { away(&a.set.Sides.Right) }},
+	{panel.KeyF11, panel.Mods{}, "F11", "full screen, panels away", (*App).fullScreen},
 	{panel.Letter('q'), ctrl, "Ctrl+Q", "quit; the style is kept safe", func(a *App) { a.quit = true }},
 }
 
@@ -62,6 +69,9 @@ var moreKeys = [][2]string{
 }
 
 const sheetKeys = "keys"
+
+// away puts a panel away, or brings it back.
+func away(s *Side) { s.Away = !s.Away }
 
 func (a *App) zoom(steps float64) {
 	a.eye.Zoom(steps)
@@ -87,6 +97,12 @@ func (a *App) keys() {
 	if a.ui.Typing() {
 		return
 	}
+	switch esc := in.Took(panel.KeyEscape, panel.Mods{}); {
+	case esc && a.ui.Focused() != "":
+		a.ui.Focus("")
+	case esc && !a.cancel() && a.display.full:
+		a.fullScreen()
+	}
 	for _, s := range shortcuts {
 		for in.Took(s.key, s.mods) {
 			s.do(a)
@@ -100,6 +116,9 @@ func (a *App) sheets() {
 	case sheetKeys:
 		a.ui.OnSheet(name)
 		a.keySheet()
+	case sheetFigures:
+		a.ui.OnSheet(name)
+		a.figureSheet()
 	case sheetOffer:
 		a.ui.OnSheet(name)
 		a.offerSheet()
@@ -129,19 +148,31 @@ func (a *App) keySheet() {
 	}
 	rows = append(rows, moreKeys...)
 	half := (len(rows) + 1) / 2
-	a.keyList(in.Left(0.4*in.W), rows[:half])
-	a.keyList(in, rows[half:])
+	in.W -= 6
+	u.Scroll("keys/list", in, func(c *panel.Column) {
+		wide := [2]float64{a.keyWidth(rows[:half]), a.keyWidth(rows[half:])}
+		for i := range half {
+			row := c.Next(26)
+			left := row.Left(0.4 * row.W)
+			a.keyRow(left, rows[i], wide[0])
+			if i+half < len(rows) {
+				a.keyRow(row, rows[i+half], wide[1])
+			}
+		}
+	})
 }
 
-// keyList writes keys and, beside the longest of them, what they do.
-func (a *App) keyList(r panel.Rect, rows [][2]string) {
-	u, wide := a.ui, 0.0
+// keyWidth is how much room the longest of some keys takes, units.
+func (a *App) keyWidth(rows [][2]string) (wide float64) {
 	for _, row := range rows {
-		wide = max(wide, u.Width(row[0], panel.Strong)+20)
+		wide = max(wide, a.ui.Width(row[0], panel.Strong)+20)
 	}
-	for i, row := range rows {
-		y := r.Y + 26*float64(i) + 20
-		u.Words(row[0], r.X, y, 0, panel.Strong, u.Theme.Ink)
-		u.Words(u.Fit(row[1], r.W-wide, panel.Plain), r.X+wide, y, 0, panel.Plain, u.Theme.Ink)
-	}
+	return wide
+}
+
+// keyRow writes a key and what it does.
+func (a *App) keyRow(r panel.Rect, row [2]string, wide float64) {
+	u, y := a.ui, r.Y+18
+	u.Words(row[0], r.X, y, 0, panel.Strong, u.Theme.Ink)
+	u.Words(u.Fit(row[1], r.W-wide, panel.Plain), r.X+wide, y, 0, panel.Plain, u.Theme.Ink)
 }

@@ -13,10 +13,8 @@ type places struct {
 	flat                     panel.Rect   // empty where it is not shown
 }
 
-// The widths of the sides; a small window gets smaller ones.
+// Heights of the rows above and below the view, units.
 const (
-	sideWide   = 304
-	sideNarrow = 252
 	barTall    = 46
 	statusTall = 30
 )
@@ -25,22 +23,9 @@ const (
 func (a *App) layout() places {
 	r := panel.Rect{W: float64(a.wide) / a.scale, H: float64(a.tall) / a.scale}
 	var l places
-	l.status = r.Bottom(statusTall)
-	side := float64(sideWide)
-	if r.W < 1100 {
-		side = sideNarrow
+	if !a.display.full {
+		a.beside(&r, &l)
 	}
-	if r.W >= 700 {
-		l.left = r.Left(side)
-	}
-	if r.W >= 560 {
-		l.right = r.Right(side)
-	}
-	bar := float64(barTall)
-	if r.W < barWhole {
-		bar = 2*barTall - 8
-	}
-	l.bar = r.Top(bar)
 	l.centre = r
 	if a.flat {
 		if r.W >= 560 {
@@ -58,6 +43,35 @@ func (a *App) layout() places {
 		l.panes = append(l.panes, f)
 	}
 	return l
+}
+
+// The narrowest windows that have room for a panel on the left and on the right, units.
+const (
+	leastForLeft  = 700
+	leastForRight = 560
+)
+
+// beside takes the panels and rows off r; a small window has no panels.
+func (a *App) beside(r *panel.Rect, l *places) {
+	l.status = r.Bottom(statusTall)
+	whole, s := r.W, a.set.Sides
+	strip := func(take func(float64) panel.Rect, side Side, least float64) (out panel.Rect) {
+		switch {
+		case whole < least:
+		case side.Away:
+			take(stripWide)
+		default:
+			out = take(side.wide(whole))
+		}
+		return out
+	}
+	l.left = strip(r.Left, s.Left, leastForLeft)
+	l.right = strip(r.Right, s.Right, leastForRight)
+	bar := float64(barTall)
+	if r.W < barWhole {
+		bar = 2*barTall - 8
+	}
+	l.bar = r.Top(bar)
 }
 
 // What is written above and below each of several panes, units.

@@ -10,9 +10,11 @@ import (
 
 // The tabs that are asked for by number.
 const (
-	tabFolds = 2
-	tabStand = 3
-	tabFiles = 6
+	tabCut     = 1
+	tabFolds   = 2
+	tabStand   = 3
+	tabCompare = 5
+	tabFiles   = 6
 )
 
 var (
@@ -24,7 +26,7 @@ var (
 		"What is done on the stand: trim, release slashes, a weight in the facing.",
 		"What the cloth shows: grain, stretch, shear, distance; form, units, size of letters.",
 		"Two to four drapes side by side; the grain turned from 0 to 90°.",
-		"Open a style; save picture, turntable, mesh, style and result.",
+		"Open a style; save picture, turning picture, mesh, style and result.",
 	}
 )
 
@@ -37,7 +39,7 @@ func (a *App) leftSide(r panel.Rect) {
 	u.Fill(r.Right(1/a.scale), u.Theme.Rule)
 	in := r.Shrunk(16, 0)
 	a.heading(in.Top(62))
-	a.tab = u.Tabs("tab", in.Top(34), tabNames, tabHelps, a.tab)
+	a.tab = u.Tabs("tab", &in, tabNames, tabHelps, a.tab)
 	foot := in.Bottom(46)
 	u.Fill(panel.Rect{X: r.X, Y: foot.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
 	a.backAndForth(foot.Shrunk(0, 8))
@@ -58,7 +60,7 @@ func (a *App) heading(r panel.Rect) {
 	if s.Points != nil {
 		wearer += ", own block"
 	}
-	if a.unsaved {
+	if a.pane().keep.unsaved {
 		wearer = "not saved · " + wearer
 	}
 	u.Words(u.Fit(upper(wearer)+" · "+s.Fabric.Title, r.W, panel.Small), r.X, r.Y+50, 0, panel.Small, u.Theme.Soft)
@@ -75,10 +77,10 @@ func (a *App) backAndForth(r panel.Rect) {
 		}
 		return upper(word) + " " + what + ". " + key
 	}
-	if u.Button("undo", c[0], "Undo", help("undo", undo, "Ctrl+Z")) {
+	if u.ButtonIf(undo != "", "undo", c[0], "Undo", help("undo", undo, "Ctrl+Z")) {
 		a.undo()
 	}
-	if u.Button("redo", c[1], "Redo", help("redo", redo, "Ctrl+Y")) {
+	if u.ButtonIf(redo != "", "redo", c[1], "Redo", help("redo", redo, "Ctrl+Y")) {
 		a.redo()
 	}
 	if u.Button("again", c[2], "Again", "Another hand places the same cloth: it never falls twice alike. Key A.") {

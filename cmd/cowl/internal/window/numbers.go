@@ -35,9 +35,14 @@ func (p *Pane) limits(name string) limit.Range {
 }
 
 // numberSlider is the slider of a number of the style that stands at v.
-func (a *App) numberSlider(c *panel.Column, k control, v float64) {
+func (a *App) numberSlider(c *panel.Column, k control, v float64) { a.numberSliderIf(true, c, k, v) }
+
+// numberSliderIf is a slider that keeps its place, dull, where there is nothing to set.
+func (a *App) numberSliderIf(can bool, c *panel.Column, k control, v float64) {
 	r := a.pane().limits(k.name)
-	v, ch := a.ui.Slide(a.slider(r, k), c.Next(sliderRoom), v)
+	s := a.slider(r, k)
+	s.Off = !can
+	v, ch := a.ui.Slide(s, c.Next(sliderRoom), v)
 	if ch == panel.Same {
 		return
 	}
@@ -58,6 +63,9 @@ func (a *App) slider(r limit.Range, k control) panel.Slider {
 	switch r.Unit {
 	case limit.Small:
 		s.Step, s.Format, parse = 0.001, plain("%.1f mm", 1000), number("mm", 1000)
+		if a.units == Inches {
+			s.Step, s.Format, parse = inch/32, a.units.Small, a.units.Parse
+		}
 	case limit.Angle:
 		s.Step, s.Format, parse = 5*degree, plain("%.0f°", 1/degree), number("°", 1/degree)
 	case limit.Mass:

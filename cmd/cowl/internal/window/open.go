@@ -30,7 +30,12 @@ func (a *App) openFile(path string) {
 	}
 	s, errStyle := style.Parse(path, data)
 	if errStyle == nil {
-		a.useStyle(path, s)
+		pins, err := pinsBeside(path)
+		if err != nil {
+			a.complain(err)
+			return
+		}
+		a.useStyle(path, s, pins)
 		return
 	}
 	if looksLikeFabric(data) {
@@ -44,17 +49,31 @@ func looksLikeFabric(data []byte) bool {
 	return strings.Contains(string(data), "weight_gsm") && !strings.Contains(string(data), "cut:")
 }
 
-func (a *App) useStyle(path string, s style.Style) {
-	a.changePane(a.pane(), "opening "+filepath.Base(path), "", func(now *style.Style) error {
+// useStyle hangs a style that was read, with its pins, in the active pane; false where
+// it cannot be hung. What was there before and is not saved stays on the shelf.
+func (a *App) useStyle(path string, s style.Style, pins hands) bool {
+	p := a.pane()
+	a.keepSafe(true)
+	a.note = note{}
+	a.changePane(p, "opening "+filepath.Base(path), "", func(now *style.Style) error {
 		*now = s
 		return nil
 	})
 	if a.note.bad {
-		return
+		return false
 	}
-	a.unsaved = len(a.panes) > 1
+	if !pins.none() || !p.hands.none() {
+		p.hands = pins
+		p.restart()
+	}
+	p.keep, p.own = keeping{}, true
 	a.path, a.watched = path, watched{}
-	a.say("Opened " + path + ".")
+	text := "Opened " + path
+	if n := len(pins.own); n > 0 {
+		text += ", with " + plural(n, "own pin")
+	}
+	a.say(text + ".")
+	return true
 }
 
 func (a *App) useFabricFile(path string, f materials.Fabric) {

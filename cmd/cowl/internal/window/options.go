@@ -23,9 +23,12 @@ type Options struct {
 	Scale  float64 // pixels a unit; 0: that of the settings, else of the display
 	Size   [2]int  // pixels of the window; 0: that of the settings
 
-	// Save writes a file into a folder, whole or not at all, and makes the
-	// folder where it is missing.
-	Save func(dir, name string, data []byte) error
+	// Save writes files into a folder, all of them whole or none at all, and makes
+	// the folder where it is missing.
+	Save func(dir string, files []File) error
+	// Pattern writes the flat piece in a format: svg, pdf or dxf. The names of the
+	// files begin with "draft" where a name of the style is to stand.
+	Pattern func(s style.Style, p draft.Piece, format string) ([]File, error)
 	// Result writes an outcome as result.json does.
 	Result func(style.Style, draft.Piece, drape.Outcome) ([]byte, error)
 	// Afford refuses a style that the machine has not the memory for in so many
@@ -36,6 +39,12 @@ type Options struct {
 	Frames  int             // >0: draw this many pictures as fast as can be, report, end
 	Report  func(Timing)    // with Frames
 	Ready   func(*App)      // called once, on the thread of the window, for tests
+}
+
+// File is a file to be saved.
+type File struct {
+	Name string
+	Data []byte
 }
 
 // Timing is how long pictures took, in ms.

@@ -11,9 +11,6 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/sim/drape"
-
-	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Pane is one style hanging on its form.
@@ -25,6 +22,9 @@ type Pane struct {
 	live           *drape.Live
 	frame          drape.Frame
 	hands          hands
+	asked          asked
+	keep           keeping
+	own            bool       // changed by hand since it was put beside the others
 	rested, before *rested    // the last rest, and the one before it with other work on the stand
 	gave           *sync.Once // of the walk: it has given way to drawing
 
@@ -34,7 +34,10 @@ type Pane struct {
 	values              mapKind       // that are in the driver
 	polishing, polished uint64        // serial of the moment whose smooth surface is being made, and is in the driver
 	canvas              stage.Canvas
-	drawn               painting // what lies on the canvas
+	traced              tracked
+	past                past
+	look                *drape.Frame // what is looked back at, nil: the present is seen
+	drawn               painting     // what lies on the canvas
 }
 
 // painting is all that a painted pane depends on.
@@ -43,23 +46,11 @@ type painting struct {
 	eye             Orbit
 	show            mapKind
 	own             look.Look
+	trace           trace
 	noForm, through bool
 	wide, tall      int
 	smooth, fine    bool
 	polished        bool
-}
-
-// hands is what was put to the cloth by hand, as undo brings it back.
-type hands struct {
-	own   []pinMark // pins of one's own
-	gone  []pinMark // pins of the draft that were taken out
-	touch int       // how often the cloth was pulled
-}
-
-// pinMark is a pin and where it holds the cloth.
-type pinMark struct {
-	flat r2.Vec // m
-	at   r3.Vec // m
 }
 
 // job is what is to hang.
@@ -80,20 +71,26 @@ func (p *Pane) report() func(drape.Progress) {
 
 // hang begins to hang the pane's style, or goes over to it.
 func (p *Pane) hang() {
+	j := p.ask()
 	if p.live == nil {
-		p.live = drape.NewLive(p.job())
+		p.begin(j)
 		return
 	}
-	p.live.Change(p.job())
+	p.live.Change(j)
 }
 
-// restart hangs the style from the flat, with the pins of p.hands.
+// restart hangs the style from the flat.
 func (p *Pane) restart() {
 	p.stop()
 	if p.dummy == nil {
 		return
 	}
-	p.live = drape.NewLive(p.job())
+	p.begin(p.ask())
+}
+
+// begin hangs j from the flat, with the pins of p.hands.
+func (p *Pane) begin(j drape.Job) {
+	p.live = drape.NewLive(j)
 	for _, m := range p.hands.own {
 		p.live.Pin(m.flat, m.at)
 	}
@@ -133,11 +130,6 @@ func (p *Pane) poll() bool {
 	was := p.frame.Serial
 	p.live.Frame(&p.frame)
 	return p.frame.Serial != was
-}
-
-// resting reports whether nothing moves any more.
-func (p *Pane) resting() bool {
-	return p.live != nil && (p.frame.Stage == drape.StageRest || p.frame.Stage == drape.StageStopped)
 }
 
 // hasCloth reports whether there is cloth to look at.

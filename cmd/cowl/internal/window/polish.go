@@ -16,7 +16,7 @@ func (a *App) polish(p *Pane) {
 		return
 	}
 	p.polishing = serial
-	sheet, foldY := p.sheetNow(), p.frame.Hung.FoldY
+	sheet, foldY := p.sheetNow(), p.view().Hung.FoldY
 	go func() {
 		defer fault.Tell()
 		s := surface.Smooth(sheet, surface.Options{FoldY: foldY})
@@ -32,12 +32,5 @@ func (a *App) lay(p *Pane, serial uint64, s surface.Surface) {
 	if p.loaded != nil && p.shown == serial {
 		a.painter.Smooth(p.loaded, s)
 		p.polished = serial
-	}
-}
-
-// polishNow lays the smooth surface of the cloth as it lies, for a picture.
-func (a *App) polishNow(p *Pane) {
-	if p.polished != p.shown {
-		a.lay(p, p.shown, surface.Smooth(p.sheetNow(), surface.Options{FoldY: p.frame.Hung.FoldY}))
 	}
 }

@@ -5,7 +5,6 @@ package window
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/sim/drape"
@@ -40,17 +39,23 @@ func (a *App) rightSide(r panel.Rect) {
 func (a *App) settling(r panel.Rect, p *Pane) {
 	u := a.ui
 	word := upper(stageWords(p))
-	if p.dummy != nil && p.live != nil && p.frame.Stage != drape.StageRest && p.frame.Stage != drape.StageStopped {
+	if d := p.doubt(); d != nil && p.failed() {
+		word = d.head
+	} else if p.dummy != nil && p.live != nil && !p.resting() {
 		word += " …"
 	}
-	u.Words(word, r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
-	if w := p.frame.Outcome.Warning; p.frame.Stage == drape.StageStopped && w != "" {
-		u.Words(u.Fit(upper(w), r.W, panel.Small), r.X, r.Y+52, 0, panel.Small, u.Theme.Ink)
+	if back := a.backWords(p); back != "" {
+		u.Words(u.Fit(back, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
 		return
 	}
+	u.Words(u.Fit(word, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
 	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
-	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != drape.StagePlacing {
-		u.Words(fmt.Sprintf("unbalanced %.2g %%", res*100), r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
+	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != drape.StagePlacing && !p.stale() && !p.failed() {
+		text := fmt.Sprintf("out of balance %.2g %%", res*100)
+		wide := u.Width(text, panel.Small)
+		u.Words(text, r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
+		u.Hint("balance", panel.Rect{X: r.X + r.W - wide, Y: r.Y + 16, W: wide, H: 20},
+			"All forces that are not yet in balance, against the weight of the cloth. At rest it is a tenth of a percent or less.")
 	}
 }
 
@@ -59,6 +64,8 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 func restShare(p *Pane) float64 {
 	res := p.frame.Residual
 	switch {
+	case p.stale() || p.failed():
+		return 0
 	case p.frame.Stage == drape.StageRest:
 		return 1
 	case res <= 0 || math.IsNaN(res) || p.frame.Stage == drape.StagePlacing:
@@ -69,15 +76,28 @@ func restShare(p *Pane) float64 {
 
 // readings are the figures of the drape, the leading one first.
 func (a *App) readings(c *panel.Column, p *Pane) {
-	o := &p.frame.Outcome
-	if !p.frame.Read {
+	o := &p.view().Outcome
+	if d := p.doubt(); d != nil && p.look == nil {
+		a.doubtBox(c, p, d)
+	}
+	switch {
+	case p.look != nil && !p.look.Read:
+		c.Text("No figures were read at this moment.", panel.Plain, true)
+		return
+	case p.look != nil:
+	case p.stale() && p.frame.Read:
+		c.Text("These are still the figures of before the change.", panel.Small, true)
+	case !p.frame.Read && p.failed():
+		return
+	case !p.frame.Read:
 		c.Gap(10)
 		c.Text("The figures follow when the hand lets go of the cloth.", panel.Plain, true)
 		return
 	}
-	if p.frame.Carried {
+	if p.view().Carried {
 		c.Text("Changed as it hung. Again (A) places it from the flat: trust those figures first.", panel.Small, true)
 	}
+	c.Dull = !p.figures()
 	for i, g := range measure.InWindow {
 		if i == 1 { // after the edge
 			a.foldReadings(c, o)
@@ -92,7 +112,7 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 		}
 	}
 	c.Gap(4)
-	c.Text(measure.Say(o, "{nodes} points, {spacing_mm} apart; hand ")+strconv.FormatUint(o.Seed, 10), panel.Small, true)
+	c.Text(fmt.Sprintf("%d points, %s apart; hand %d", o.Nodes, a.units.apart(o.Spacing), o.Seed), panel.Small, true)
 	c.Gap(8)
 }
 

@@ -32,7 +32,7 @@ func TestReadme(t *testing.T) {
 	picture := func(name string) {
 		d.rest()
 		d.x("mousemove", "640", "3") // on nothing
-		d.ask(func(a *App) { a.unsaved, a.note = false, note{} })
+		d.ask(func(a *App) { a.pane().keep.unsaved, a.note = false, note{} })
 		golden.Save(t, filepath.Join("..", "..", "..", "..", "testdata", "readme", name), d.shown())
 	}
 	picture("window.png")

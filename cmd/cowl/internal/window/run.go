@@ -44,6 +44,8 @@ func Run(o Options) error {
 	}
 	defer glfw.Terminate()
 	defer w.Destroy()
+	a.alarm.set(true)
+	defer a.alarm.set(false)
 	if trouble != nil {
 		a.complain(trouble)
 	}
@@ -127,19 +129,21 @@ func (a *App) live(w *glfw.Window) error {
 		clock.waiting = clock.waiting && !a.fullLattice()
 		clock.begin()
 		a.now = a.clockNow()
+		a.display.follow(w)
 		a.measure(w)
 		a.take()
 		if a.wide < 1 || a.tall < 1 {
 			time.Sleep(50 * time.Millisecond) // made an icon: nothing can be seen
 			continue
 		}
+		a.watchTurning()
+		a.watchFabric()
+		a.keepSafe(false)
 		if a.idle() {
 			continue
 		}
 		a.glide()
-		a.watchTurning()
-		a.watchFabric()
-		a.keepSafe(false)
+		a.lookBack()
 		a.build()
 		a.draw()
 		clock.busy()
@@ -173,11 +177,13 @@ func (a *App) take() {
 	for _, p := range a.panes {
 		if p.poll() {
 			p.keepRest()
+			if !p.stale() && p.hasCloth() {
+				p.past.keep(&p.frame, a.now)
+			}
 			a.awake = a.now + 2*calm
 		}
-		if p.frame.Err != nil {
-			a.complain(p.frame.Err)
-			p.frame.Err = nil
+		if err, news := p.refuse(); news {
+			a.complain(err)
 		}
 	}
 }
@@ -197,18 +203,20 @@ func (a *App) wait() {
 		glfw.WaitEventsTimeout(max(1.0/40-(a.clockNow()-a.last), 0.001))
 	case a.moving():
 		glfw.WaitEventsTimeout(1.0 / 120)
+	case a.now < a.awake:
+		glfw.WaitEventsTimeout(0.05)
 	default:
-		glfw.WaitEventsTimeout(0.1)
+		glfw.WaitEventsTimeout(idleLook)
 	}
 }
 
 // moving reports whether the picture changes by itself.
 func (a *App) moving() bool {
-	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 {
+	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 || a.errand != nil || a.back.playing {
 		return true
 	}
 	for _, p := range a.panes {
-		if !p.resting() {
+		if p.live != nil && !p.resting() { // a form that is finished wakes the window
 			return true
 		}
 	}
@@ -221,15 +229,17 @@ func (a *App) fullLattice() bool {
 	return p.frame.Read && p.frame.Outcome.Spacing < p.Style.Hang.Spacing+1e-5
 }
 
-// idlePause is how long a picture may stand while nothing happens, s.
-const idlePause = 0.5
+// idleLook is how often files are looked at, and news that has grown old is taken off,
+// while nothing happens, s. Whatever else happens wakes the window.
+const idleLook = 1.0
 
 // idle reports whether the picture on the screen may stand as it is.
 func (a *App) idle() bool {
 	if a.moving() || a.ui.In.Waiting() {
 		a.awake = a.now + 2*calm
 	}
-	if a.opt.Frames > 0 || a.now < a.awake || a.now-a.last > idlePause {
+	expired := a.last < a.note.until && a.note.until <= a.now
+	if a.opt.Frames > 0 || a.now < a.awake || expired {
 		a.last = a.now
 		return false
 	}
@@ -238,6 +248,7 @@ func (a *App) idle() bool {
 
 // close ends all walks, frees the driver and writes the settings.
 func (a *App) close() {
+	a.endErrand()
 	for _, p := range a.panes {
 		p.release()
 	}

@@ -3,94 +3,155 @@
 package window
 
 import (
-	"os"
 	"path/filepath"
+	"time"
 
 	"cowl/cmd/cowl/internal/panel"
-	"cowl/cmd/cowl/internal/style"
-	"cowl/materials/infile"
 )
 
 const sheetOffer = "offer"
 
-// safeHead says in the file what it is.
-const safeHead = "# Kept safe by cowl view: the style as it was changed last and not yet saved.\n"
+// shelfFolder holds the styles kept safe, in the folder of settings.
+const shelfFolder = "unsaved"
 
-// touched keeps the style of the active pane safe after a change.
-func (a *App) touched() {
-	a.unsaved = true
-	a.safeAt = a.now + 0.5
+// keeping is how far a pane's style is kept safe.
+type keeping struct {
+	unsaved bool
+	due     float64 // s, when to keep it; 0: nothing to keep
+	file    string  // on the shelf, "": none yet
 }
 
-// keepSafe writes the style to the config folder, half a second after the last
-// change; a crash or a reset of the driver then loses nothing.
+// shelf is where styles that are not saved lie.
+func (a *App) shelf() shelf { return shelf{filepath.Join(a.opt.Config, shelfFolder)} }
+
+// touched keeps the style of a pane safe after a change.
+func (p *Pane) touched(now float64) {
+	p.own = true
+	p.keep.unsaved, p.keep.due = true, now+0.5
+}
+
+// keepSafe lays styles on the shelf half a second after the last change; a crash or a
+// reset of the driver then loses nothing.
 func (a *App) keepSafe(now bool) {
-	if a.safeAt == 0 || !now && a.now < a.safeAt {
-		return
-	}
-	a.safeAt = 0
-	data := append([]byte(safeHead), a.pane().Style.YAML()...)
-	if err := store(a.opt.Config, safeFile, data); err != nil {
-		a.complain(err)
+	for _, p := range a.panes {
+		if p.keep.due == 0 || !now && a.now < p.keep.due {
+			continue
+		}
+		p.keep.due = 0
+		file, err := a.shelf().put(p.keep.file, time.Now(), &p.Style, p.hands)
+		p.keep.file = file
+		if err != nil {
+			a.complain(err)
+		}
 	}
 }
 
-// saved forgets the style kept safe: it has been saved.
-func (a *App) saved() {
-	a.unsaved, a.safeAt = false, 0
-	os.Remove(filepath.Join(a.opt.Config, safeFile))
+// saved takes the style of a pane off the shelf: it has been saved.
+func (a *App) saved(p *Pane) {
+	a.shelf().drop(p.keep.file)
+	p.keep = keeping{}
 }
 
-// offer asks whether to go on with the style of the last run that was not
-// saved.
+// offering is what was not saved in former runs, as it is offered.
+type offering struct {
+	list []kept
+	on   int
+	from time.Time
+	look float64 // s, when to look at the shelf again
+}
+
+// offer asks whether to go on with a style that was not saved, unless it was asked
+// before.
 func (a *App) offer() {
-	data, err := infile.Read(filepath.Join(a.opt.Config, safeFile), "the style kept safe", infile.YAML)
-	if err != nil || a.opt.Frames > 0 {
+	a.shelf().adopt(filepath.Join(a.opt.Config, "unsaved-style.yaml"))
+	list := a.shelf().list()
+	if len(list) == 0 || a.opt.Frames > 0 || !list[0].when.After(a.set.Asked) {
 		return
 	}
-	a.offered = data
+	a.set.Asked = list[0].when
+	a.offered = offering{list: list, from: time.Now()}
 	a.ui.OpenSheet(sheetOffer)
 }
 
-// offerSheet asks the question.
+// offerSheet names what was not saved and asks the question.
 func (a *App) offerSheet() {
-	u := a.ui
+	u, o := a.ui, &a.offered
 	whole := u.Whole()
 	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
-	r := panel.Rect{W: min(460, whole.W-40), H: 190}
+	rows := min(len(o.list), 5)
+	r := panel.Rect{W: min(520, whole.W-40), H: min(212+42*float64(rows), whole.H-40)}
 	r.X, r.Y = (whole.W-r.W)/2, (whole.H-r.H)/2
 	u.Round(r, 8, u.Theme.Ground)
 	in := r.Inset(28)
 	u.Words("Go on where you stopped?", in.X, in.Y+18, 0, panel.Title, u.Theme.Ink)
-	in.Top(34)
-	for i, line := range u.Wrap("The last time the window closed before the style was saved. It was kept safe.", in.W, panel.Plain) {
-		u.Words(line, in.X, in.Y+14+20*float64(i), 0, panel.Plain, u.Theme.Ink)
+	in.Top(32)
+	for _, text := range u.Wrap("These were changed and not saved. They stay kept under Files, the last ten, whatever you choose here.", in.W, panel.Plain) {
+		line := in.Top(20)
+		u.Words(text, line.X, line.Y+14, 0, panel.Plain, u.Theme.Ink)
 	}
+	in.Top(8)
 	b := in.Bottom(panel.RowHeight+2).Columns(2, 12)
+	in.Bottom(14)
+	items := make([]panel.Item, len(o.list))
+	for i, k := range o.list {
+		items[i].Name, items[i].Note, items[i].Sign = k.words(o.from)
+	}
+	o.on = u.Pick("offer/list", in, items, o.on, "Choose one; arrow keys go through the list.")
 	switch {
-	case u.Button("offer/yes", b[0], "Go on with it", "Opens the style that was kept safe."):
+	case u.Button("offer/yes", b[0], "Go on with it", "Opens the style that is chosen above."):
 		u.OpenSheet("")
-		a.takeOffer()
-	case u.Button("offer/no", b[1], "Leave it", "It is let go and not offered again."):
+		a.takeKept(o.list[max(o.on, 0)])
+	case u.Button("offer/no", b[1], "Begin with "+a.pane().Style.Name, "They are not offered at the next start, and stay under Files."):
 		u.OpenSheet("")
-		a.saved()
-		a.offered = nil
 	}
 }
 
-func (a *App) takeOffer() {
-	s, err := style.Parse(safeFile, a.offered)
-	a.offered = nil
-	if err != nil {
-		a.complain(err)
+// takeKept opens a style of the shelf and goes on with it there.
+func (a *App) takeKept(k kept) {
+	if !a.useStyle(k.file, k.style, k.pins) {
 		return
 	}
-	a.useStyle(safeFile, s)
 	a.path = ""
-	a.unsaved = true
+	a.pane().keep = keeping{unsaved: true, file: k.file}
 }
 
-// keepSettings writes the settings, and the style if that was to be done still.
+// keptList lists under Files what was not saved.
+func (a *App) keptList(c *panel.Column) {
+	list := a.keptNow()
+	if len(list) == 0 {
+		return
+	}
+	c.Heading("Kept, not saved")
+	for _, k := range list {
+		name, note, when := k.words(time.Now())
+		if a.ui.Button("kept/"+k.file, c.Next(panel.RowHeight), name+" · "+when, "Open it: "+note+".") {
+			a.takeKept(k)
+		}
+		c.Gap(4)
+	}
+}
+
+// keptLook is how often the shelf is looked at while it is shown, s.
+const keptLook = 1
+
+// keptNow is the list of the shelf but for what the panes themselves have laid there.
+func (a *App) keptNow() (out []kept) {
+	if o := &a.offered; a.now >= o.look {
+		o.list, o.look = a.shelf().list(), a.now+keptLook
+	}
+	for _, k := range a.offered.list {
+		mine := false
+		for _, p := range a.panes {
+			mine = mine || p.keep.file == k.file
+		}
+		if !mine {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// keepSettings writes the settings, and the styles if that was to be done still.
 func (a *App) keepSettings() {
 	a.keepSafe(true)
 	if err := a.set.save(a.opt.Config); err != nil {

@@ -6,15 +6,12 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"image"
-	"image/draw"
 	"image/png"
 	"os"
 	"path/filepath"
 	"strings"
 	"unicode"
 
-	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
 	"cowl/mesh/export/gltf"
@@ -22,24 +19,22 @@ import (
 	"cowl/sim/fault"
 )
 
-// write saves a file of the style on another goroutine and says so. make makes
-// its bytes there.
-func (a *App) write(name string, bytesOf func() ([]byte, error), then func(*App)) {
-	if a.working != "" {
-		a.say("Still busy: " + a.working)
+// write saves files of the style on another goroutine and says so. filesOf makes them
+// there; where one of their names is taken, all get a number.
+func (a *App) write(what string, filesOf func() ([]File, error), then func(*App)) {
+	if !a.beginErrand(&errand{text: "Saving " + what, share: 1, stays: true}) {
 		return
 	}
 	dir := a.set.Folder
-	name = free(dir, name)
-	a.working = "Saving " + name + " …"
 	go func() {
 		defer fault.Tell()
-		data, err := bytesOf()
+		files, err := filesOf()
 		if err == nil {
-			err = a.opt.Save(dir, name, data)
+			files = freed(dir, files)
+			err = a.opt.Save(dir, files)
 		}
 		a.post(func(a *App) {
-			a.working = ""
+			a.endErrand()
 			if err != nil {
 				a.complain(err)
 				return
@@ -47,9 +42,58 @@ func (a *App) write(name string, bytesOf func() ([]byte, error), then func(*App)
 			if then != nil {
 				then(a)
 			}
-			a.say("Saved " + filepath.Join(dir, name) + ".")
+			a.say("Saved " + fileWords(dir, files) + ".")
 		})
 	}()
+}
+
+// writeOne is write for one file.
+func (a *App) writeOne(name string, bytesOf func() ([]byte, error), then func(*App)) {
+	a.write(name, func() ([]File, error) {
+		data, err := bytesOf()
+		return []File{{name, data}}, err
+	}, then)
+}
+
+// fileWords names the files of a set.
+func fileWords(dir string, files []File) string {
+	text := filepath.Join(dir, files[0].Name)
+	if n := len(files); n > 1 {
+		text += fmt.Sprintf(" and %d more", n-1)
+	}
+	return text
+}
+
+// freed returns files under names that are not taken in dir: as they are, or all of them
+// with the same number after the stem they share.
+func freed(dir string, files []File) []File {
+	out := append([]File(nil), files...)
+	for n := 2; n < 9999; n++ {
+		taken := false
+		for _, f := range out {
+			_, err := os.Stat(filepath.Join(dir, f.Name))
+			taken = taken || !errors.Is(err, os.ErrNotExist)
+		}
+		if !taken {
+			break
+		}
+		for i, f := range files {
+			out[i].Name = f.Name[:shared(files)] + fmt.Sprintf("-%d", n) + f.Name[shared(files):]
+		}
+	}
+	return out
+}
+
+// shared is how much of the names of files is the stem of all of them.
+func shared(files []File) int {
+	first := files[0].Name
+	n := len(first) - len(filepath.Ext(first))
+	for _, f := range files[1:] {
+		for !strings.HasPrefix(f.Name, first[:n]) {
+			n--
+		}
+	}
+	return len(strings.TrimRight(first[:n], "-"))
 }
 
 // stem is the beginning of a file's name, from the name of the style.
@@ -75,27 +119,59 @@ func free(dir, name string) string {
 
 func (a *App) fileName(rest string) string { return stem(a.pane().Style.Name) + rest }
 
-// saveStyle saves the style of the active pane.
+// saveStyle saves the style of the active pane, and beside it the pins set by hand.
 func (a *App) saveStyle() {
-	s := a.pane().Style.Clone()
+	p := a.pane()
+	s, pins := p.Style.Clone(), p.hands.clone()
 	head := []byte("# Written by cowl view. Hang it again:  cowl drape --style FILE\n")
-	a.write(a.fileName(".yaml"), func() ([]byte, error) { return append(head, s.YAML()...), nil }, (*App).saved)
+	name := a.fileName(".yaml")
+	a.write(name, func() ([]File, error) {
+		files := []File{{name, append(head, s.YAML()...)}}
+		if !pins.none() {
+			files = append(files, File{pinsFile(name), pins.csv()})
+		}
+		return files, nil
+	}, func(a *App) { a.saved(p) })
+}
+
+// savePattern saves the flat piece of the active pane as it is cut.
+func (a *App) savePattern(format string) {
+	s, piece := a.pane().Style.Clone(), a.pane().piece
+	if len(piece.Outline) == 0 {
+		a.complain(errors.New("there is no piece: the cut cannot be drafted"))
+		return
+	}
+	base := a.fileName("")
+	a.write("the pattern", func() ([]File, error) {
+		files, err := a.opt.Pattern(s, piece, format)
+		for i, f := range files {
+			files[i].Name = base + "-" + strings.TrimPrefix(f.Name, "draft-")
+			if rest, ok := strings.CutPrefix(f.Name, "draft."); ok {
+				files[i].Name = base + "." + rest
+			}
+		}
+		return files, err
+	}, nil)
 }
 
 // saveResult saves the figures of the active pane.
 func (a *App) saveResult() {
 	p := a.pane()
-	if !p.frame.Read {
+	switch {
+	case !p.frame.Read:
 		a.complain(errors.New("there are no figures yet: wait until the hand has let go of the cloth"))
+		return
+	case p.stale():
+		a.complain(errors.New("the figures are still those of before the change: wait until the cloth has taken it up"))
 		return
 	}
 	s, piece, o := p.Style.Clone(), p.frame.Hung, p.frame.Outcome
-	a.write(a.fileName("-result.json"), func() ([]byte, error) { return a.opt.Result(s, piece, o) }, nil)
+	a.writeOne(a.fileName("-result.json"), func() ([]byte, error) { return a.opt.Result(s, piece, o) }, nil)
 }
 
 // sheetNow copies the cloth of a pane as it is now.
 func (p *Pane) sheetNow() mesh.Sheet {
-	s := p.frame.Sheet
+	s := p.view().Sheet
 	s.Pos = append(s.Pos[:0:0], s.Pos...)
 	return s
 }
@@ -113,82 +189,37 @@ func (a *App) saveMesh() {
 	if p.dummy != nil && !p.frame.Job.Free {
 		form = &p.dummy.surface
 	}
-	a.write(a.fileName(".glb"), func() ([]byte, error) {
+	a.writeOne(a.fileName(".glb"), func() ([]byte, error) {
 		var b bytes.Buffer
 		err := gltf.Write(&b, surface.Smooth(sheet, surface.Options{FoldY: foldY}), form, gltf.Options{Title: title, Cloth: cloth})
 		return b.Bytes(), err
 	}, nil)
 }
 
-var errNoCloth = errors.New("there is no cloth yet: the form is still being made")
-
-// savePicture saves the panes, times as large as on the screen, with shadows.
-// It is drawn between two pictures of the window.
+// savePicture saves the panes, times as large as on the screen, with shadows. It is
+// drawn between pictures of the window.
 func (a *App) savePicture(times int) {
 	if !a.pane().hasCloth() {
 		a.complain(errNoCloth)
 		return
 	}
-	a.working = fmt.Sprintf("Drawing a picture %d× as large …", times)
-	a.tasks = append(a.tasks, func() {
-		a.working = ""
-		img, err := a.picture(a.eye, float64(times), false)
-		if err != nil {
-			a.complain(err)
-			return
-		}
-		a.write(a.fileName(fmt.Sprintf("-%dx.png", times)), func() ([]byte, error) {
+	p, eye := a.newPortrait(float64(times), false), a.eye
+	e := &errand{text: fmt.Sprintf("Drawing a picture %d× as large", times)}
+	name := a.fileName(fmt.Sprintf("-%dx.png", times))
+	e.then = func() {
+		img := p.picture()
+		a.writeOne(name, func() ([]byte, error) {
 			var b bytes.Buffer
 			err := png.Encode(&b, img)
 			return b.Bytes(), err
 		}, nil)
+	}
+	a.sit(e, p, func() error {
+		e.step = func() (bool, error) {
+			done, err := p.step()
+			e.share = p.share()
+			return done, err
+		}
+		return p.aim(a.painter, eye)
 	})
-}
-
-// picture draws all panes off screen as they lie on it.
-func (a *App) picture(eye Orbit, times float64, quick bool) (*image.RGBA, error) {
-	l := a.layout()
-	area := bound(l.panes)
-	size := func(v float64) int { return int(v*a.scale*times + 0.5) }
-	out := image.NewRGBA(image.Rect(0, 0, size(area.W), size(area.H)))
-	for i, p := range a.panes {
-		if err := a.feed(p); err != nil {
-			return nil, err
-		}
-		if p.loaded == nil {
-			continue
-		}
-		r := l.panes[i]
-		quick := quick || a.show > mapYarns || a.through
-		if !quick {
-			a.polishNow(p)
-		}
-		img, err := a.painter.Shot(p.loaded, eye.View(), a.manner(quick), size(r.W), size(r.H))
-		if err != nil {
-			return nil, err
-		}
-		at := image.Pt(size(r.X-area.X), size(r.Y-area.Y))
-		draw.Draw(out, img.Rect.Add(at), img, image.Point{}, draw.Src)
-	}
-	return out, nil
-}
-
-// bound returns the area round all panes.
-func bound(rs []panel.Rect) panel.Rect {
-	r := rs[0]
-	for _, o := range rs[1:] {
-		x, y := min(r.X, o.X), min(r.Y, o.Y)
-		r = panel.Rect{X: x, Y: y, W: max(r.X+r.W, o.X+o.W) - x, H: max(r.Y+r.H, o.Y+o.H) - y}
-	}
-	return r
-}
-
-// doTasks does one thing that was put off until after a picture.
-func (a *App) doTasks() {
-	if len(a.tasks) == 0 {
-		return
-	}
-	do := a.tasks[0]
-	a.tasks = a.tasks[1:]
-	do()
 }

@@ -3,7 +3,6 @@
 package window
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
@@ -63,6 +62,8 @@ func (a *App) section(r panel.Rect, p *Pane) {
 	u := a.ui
 	head := r.Top(34)
 	u.Words("Section on the centre front", head.X, head.Y+24, 0, panel.Heading, u.Theme.Ink)
+	axis := r.Top(16)
+	u.Words("height over the waist, "+string(a.units), axis.X, axis.Y+12, 0, panel.Small, u.Theme.Soft)
 	if !p.hasCloth() || p.dummy == nil {
 		return
 	}
@@ -72,10 +73,11 @@ func (a *App) section(r panel.Rect, p *Pane) {
 	defer u.Pop()
 	c := a.fitChart(field, p)
 	a.grid5(field, c)
-	if !p.frame.Job.Free {
+	if !p.view().Job.Free {
 		a.formCut(field, c, p)
 	}
-	for _, l := range cutCF(&p.frame.Sheet) {
+	a.otherSections(c, p)
+	for _, l := range cutCF(&p.view().Sheet) {
 		ink, wide := u.Theme.Ink, 2.2
 		if l.facing {
 			ink, wide = u.Theme.Soft, 1.4
@@ -84,6 +86,27 @@ func (a *App) section(r panel.Rect, p *Pane) {
 	}
 	a.sectionFolds(c, p)
 	a.sectionHand(c, p)
+}
+
+// otherSections draws those of the panes beside p, faintly, each with its number where
+// the edge is.
+func (a *App) otherSections(c chart, p *Pane) {
+	u := a.ui
+	for i, o := range a.panes {
+		if o == p || !o.hasCloth() {
+			continue
+		}
+		ink := panel.Faded(u.Theme.Accent, 0.55)
+		for _, l := range cutCF(&o.view().Sheet) {
+			if !l.facing {
+				u.Stroke([]panel.Point{c.at(l.from), c.at(l.to)}, 1.2, ink)
+			}
+		}
+		if at, ok := inSpace(&o.view().Sheet, r2.Vec{Y: o.view().Hung.FoldY}); ok {
+			q := c.at(r2.Vec{X: at.Z, Y: at.Y})
+			u.Words(strconv.Itoa(i+1), q.X+5, q.Y-4, 0, panel.Small, u.Theme.Accent)
+		}
+	}
 }
 
 // The heights shown, m: from a little below the waist to above the neck.
@@ -117,7 +140,6 @@ func (a *App) grid5(r panel.Rect, c chart) {
 			u.Words(strconv.Itoa(int(math.Round(i*step*a.units.perMetre()))), r.X, y-3, 0, panel.Small, u.Theme.Soft)
 		}
 	}
-	u.Words("height over the waist, "+string(a.units), r.X+22, r.Y+12, 0, panel.Small, u.Theme.Soft)
 }
 
 // formCut fills the form.
@@ -142,11 +164,11 @@ func (a *App) formCut(r panel.Rect, c chart, p *Pane) {
 
 // sectionFolds marks the folds that were read last.
 func (a *App) sectionFolds(c chart, p *Pane) {
-	if !p.frame.Read {
+	if !p.figures() {
 		return
 	}
 	n := 0
-	for _, f := range p.frame.Reading.Folds {
+	for _, f := range p.view().Reading.Folds {
 		at := c.at(f.At)
 		if f.Zone != fold.AboveBust {
 			a.ui.Disc(at, 4, a.ui.Theme.Accent)
@@ -159,6 +181,21 @@ func (a *App) sectionFolds(c chart, p *Pane) {
 	}
 }
 
+// foldSigns returns where numbers and depths of counted folds stand in the section.
+func (a *App) foldSigns(c chart, p *Pane) (out []panel.Rect) {
+	if !p.figures() {
+		return nil
+	}
+	for _, f := range p.view().Reading.Folds {
+		if f.Zone == fold.AboveBust {
+			at := c.at(f.At)
+			wide := a.ui.Width(a.units.Small(f.Depth), panel.Small)
+			out = append(out, panel.Rect{X: at.X - 14 - wide, Y: at.Y - 10, W: wide + 24, H: 20})
+		}
+	}
+	return out
+}
+
 // badge is the sign of a counted fold, the same in view and section.
 func (a *App) badge(at panel.Point, n int) {
 	u := a.ui
@@ -166,73 +203,4 @@ func (a *App) badge(at panel.Point, n int) {
 	u.Disc(at, 9, u.Theme.Accent)
 	s := panel.Style{Size: 12, Bold: true}
 	u.Words(strconv.Itoa(n), at.X, at.Y+4.4, 0.5, s, u.Theme.OnInk)
-}
-
-// foldMarks puts the numbers of the counted folds on the view.
-func (a *App) foldMarks(p *Pane, r panel.Rect) {
-	if !p.frame.Read || a.grip != nil {
-		return
-	}
-	n := 0
-	for _, f := range p.frame.Reading.Folds {
-		if f.Zone == fold.AboveBust {
-			n++
-			if at, ok := a.onView(r, r3.Vec{Y: f.At.Y, Z: f.At.X}); ok {
-				a.badge(at, n)
-			}
-		}
-	}
-}
-
-// onView returns where a place in space is seen in a pane; false behind the eye.
-func (a *App) onView(r panel.Rect, p r3.Vec) (panel.Point, bool) {
-	x, y, ahead := a.eye.View().Pixel(p, r.W, r.H)
-	return panel.Point{X: r.X + x, Y: r.Y + y}, ahead > 0
-}
-
-// pinMarks shows the pins while a tool of the hand is in use, and what the hand
-// holds.
-func (a *App) pinMarks(p *Pane, r panel.Rect) {
-	u := a.ui
-	if a.tool != toolLook && p.live != nil {
-		for _, q := range p.live.Pins() {
-			at, ok := a.onView(r, q.At)
-			if !ok {
-				continue
-			}
-			if q.Own {
-				u.Disc(at, 6, u.Theme.OnInk)
-				u.Disc(at, 5, u.Theme.Accent)
-			} else {
-				u.Disc(at, 3, u.Theme.OnInk)
-				u.Disc(at, 2.2, u.Theme.Ink)
-			}
-		}
-	}
-	if g := a.grip; g != nil && a.panes[g.pane] == p {
-		if at, ok := a.onView(r, g.at); ok {
-			u.Disc(at, 8, panel.Faded(u.Theme.Accent, 0.5))
-			u.Disc(at, 4, u.Theme.Accent)
-			if g.stays {
-				u.Words("held; L lets go", at.X+14, at.Y+4, 0, panel.Small, u.Theme.Ink)
-			}
-		}
-	}
-}
-
-// placeWords says where on the piece a mark lies.
-func (a *App) placeWords(q r2.Vec, p *Pane) string {
-	where := fmt.Sprintf("%s below the edge", a.units.Length(p.piece.FoldY-q.Y))
-	if q.Y > p.piece.FoldY {
-		where = fmt.Sprintf("on the facing, %s from the edge", a.units.Length(q.Y-p.piece.FoldY))
-	}
-	return fmt.Sprintf("%s from the centre front to the wearer's %s, %s", a.units.Length(math.Abs(q.X)), side(q.X), where)
-}
-
-// side names the side of the wearer.
-func side(left float64) string {
-	if left < 0 {
-		return "right"
-	}
-	return "left"
 }

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"slices"
 	"strconv"
 
 	"cowl/cmd/cowl/internal/panel"
@@ -27,7 +28,7 @@ func (p *Pane) cutMarks() []cutMark {
 			out = append(out, cutMark{name, flat, at})
 		}
 	}
-	mark("edge", 0)
+	mark(edgeWord, 0)
 	if p.frame.Read {
 		for k, f := range p.frame.Reading.Folds {
 			mark(strconv.Itoa(k+1), f.CF)
@@ -38,23 +39,25 @@ func (p *Pane) cutMarks() []cutMark {
 
 // What takes hold of a mark.
 const (
-	markReach = 12    // units, to either side of it
-	markStep  = 0.005 // m, by an arrow key
+	edgeWord  = "edge" // the name of the first
+	markReach = 12     // units, to either side of it
+	markStep  = 0.005  // m, by an arrow key
 )
 
 // sectionHand lets the mouse, or the arrow keys, take a mark of the section and
 // lay it higher or lower.
 func (a *App) sectionHand(c chart, p *Pane) {
 	u := a.ui
-	if p.live == nil {
+	if p.live == nil || p.look != nil {
 		return
 	}
 	for _, m := range p.cutMarks() {
 		at := c.at(r2.Vec{X: m.at.Z, Y: m.at.Y})
-		if m.name == "edge" {
+		if m.name == edgeWord {
 			u.Disc(at, 5, u.Theme.OnInk)
 			u.Disc(at, 4, u.Theme.Ink)
-			u.Words(m.name, at.X-9, at.Y-5, 1, panel.Small, u.Theme.Ink)
+			r := a.edgePlace(c, p, at)
+			u.Words(edgeWord, r.X, r.Y+11, 0, panel.Small, u.Theme.Ink)
 		}
 		r := panel.Rect{X: at.X - markReach, Y: at.Y - markReach, W: 2 * markReach, H: 2 * markReach}
 		use := u.Area("section/"+m.name, r, "Drag to lay it higher or lower; let go of the button and it falls. With Shift, or by the arrow keys, it stays held until L.")
@@ -67,6 +70,25 @@ func (a *App) sectionHand(c chart, p *Pane) {
 		u.Ring(r, use)
 	}
 	a.drawCut(c, p)
+}
+
+// edgePlace returns where the word for the edge is written beside its mark: where no
+// number of a fold is in the way.
+func (a *App) edgePlace(c chart, p *Pane, at panel.Point) panel.Rect {
+	wide := a.ui.Width(edgeWord, panel.Small)
+	left, right := at.X-9-wide, at.X+9
+	places := []panel.Rect{
+		{X: left, Y: at.Y - 16, W: wide, H: 13}, {X: right, Y: at.Y - 16, W: wide, H: 13}, {X: right, Y: at.Y - 1, W: wide, H: 13},
+		{X: left, Y: at.Y - 1, W: wide, H: 13}, {X: at.X - wide/2, Y: at.Y - 25, W: wide, H: 13}, {X: at.X - wide/2, Y: at.Y + 10, W: wide, H: 13},
+		{X: right + 18, Y: at.Y - 6, W: wide, H: 13},
+	}
+	signs := a.foldSigns(c, p)
+	for _, r := range places {
+		if !slices.ContainsFunc(signs, func(o panel.Rect) bool { return !r.Meet(o).Empty() }) {
+			return r
+		}
+	}
+	return places[0]
 }
 
 // arrows returns how far the arrow keys move what has the focus, m.

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/materials/infile"
@@ -16,19 +17,24 @@ import (
 // Settings are what a user sets once. They lie in the user's config folder and
 // hold nothing of a style.
 type Settings struct {
-	Units  Units   `yaml:"units"`
-	Scale  float64 `yaml:"scale"`  // 0: that of the display; 1: 100 %, 2: 200 %
-	Large  bool    `yaml:"large"`  // letters for a projector
-	Folder string  `yaml:"folder"` // where files are saved to
-	Wide   int     `yaml:"wide"`   // pixels of the window
-	Tall   int     `yaml:"tall"`
-	Fine   bool    `yaml:"fine"` // soft shadows when the cloth is at rest
+	Units  Units                      `yaml:"units"`
+	Scale  float64                    `yaml:"scale"`  // 0: that of the display; 1: 100 %, 2: 200 %
+	Large  bool                       `yaml:"large"`  // letters for a projector
+	Folder string                     `yaml:"folder"` // where files are saved to
+	Wide   int                        `yaml:"wide"`   // pixels of the window
+	Tall   int                        `yaml:"tall"`
+	Fine   bool                       `yaml:"fine"`  // soft shadows when the cloth is at rest
+	Sides  struct{ Left, Right Side } `yaml:"sides"` // the panels beside the view
+	Asked  time.Time                  `yaml:"asked"` // of the newest style on the shelf that was offered
 }
 
-const (
-	settingsFile = "window.yaml"
-	safeFile     = "unsaved-style.yaml"
-)
+// Side is a panel beside the view.
+type Side struct {
+	Wide float64 `yaml:"wide"` // units; 0: by the width of the window
+	Away bool    `yaml:"away"`
+}
+
+const settingsFile = "window.yaml"
 
 // defaults are the settings of the first start.
 func defaults() Settings {
@@ -65,6 +71,11 @@ func loadSettings(dir string) (Settings, error) {
 	if s.Wide < leastWide || s.Tall < leastTall {
 		s.Wide, s.Tall = d.Wide, d.Tall
 	}
+	for _, side := range []*Side{&s.Sides.Left, &s.Sides.Right} {
+		if !(side.Wide >= sideLeast && side.Wide <= sideMost) {
+			side.Wide = 0
+		}
+	}
 	if s.Folder == "" {
 		s.Folder = d.Folder
 	}
@@ -89,8 +100,10 @@ func (s Settings) save(dir string) error {
 	return store(dir, settingsFile, data)
 }
 
-// The smallest window, units.
+// The smallest window and how wide a panel can be drawn, units.
 const (
+	sideLeast = 220
+	sideMost  = 560
 	leastWide = 900
 	leastTall = 600
 )

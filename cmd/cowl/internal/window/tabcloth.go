@@ -17,7 +17,9 @@ var limpest = materials.Query{Limp: true}.Pick(materials.Library())
 // clothTab is the list of fabrics.
 func (a *App) clothTab(r panel.Rect) {
 	u := a.ui
-	a.search, _ = u.Field("search", r.Top(panel.RowHeight), a.search, "Search: silk, twill, crepe …", "Words in name, fibre or weave; the list shows what has them all.")
+	text, done := u.Field("search", r.Top(panel.RowHeight), a.search, "Search: silk, twill, crepe …",
+		"Words in name, fibre or weave; the list shows what has them all. Enter takes the first.")
+	a.search = text
 	r.Top(8)
 	about := r.Bottom(min(206, r.H*0.42))
 	r.Bottom(8)
@@ -28,7 +30,8 @@ func (a *App) clothTab(r panel.Rect) {
 	for i, f := range list {
 		items[i] = panel.Item{
 			Name: f.Title, Sign: knownWord(f),
-			Note: fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpness(f)),
+			Note:  fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpness(a.units, f)),
+			Brief: fmt.Sprintf("%s, %s", materials.Weight.Format(f), limpWord(f)),
 		}
 		if f.Name == now.Name {
 			on = i
@@ -38,6 +41,8 @@ func (a *App) clothTab(r panel.Rect) {
 		u.Words("No fabric has all these words.", r.X, r.Y+20, 0, panel.Plain, u.Theme.Soft)
 	} else if k := u.Pick("fabrics", r, items, on, "Limp ones first. Arrow keys go through the list."); k != on {
 		a.takeFabric(list[k])
+	} else if done && a.search != "" && u.Entered() && list[0].Name != now.Name {
+		a.takeFabric(list[0])
 	}
 	a.aboutFabric(about, now)
 }
@@ -63,18 +68,20 @@ func (a *App) takeFabric(f materials.Fabric) {
 
 // limpness says how a cloth falls, by its bending length (F. T. Peirce, J.
 // Textile Institute 21 (1930) T377); the words are ours.
-func limpness(f materials.Fabric) string {
-	c := f.GravityLength() * 1000
-	word := "stiff"
-	switch {
+func limpness(u Units, f materials.Fabric) string {
+	return fmt.Sprintf("%s (%s)", limpWord(f), u.Small(f.GravityLength()))
+}
+
+func limpWord(f materials.Fabric) string {
+	switch c := f.GravityLength() * 1000; {
 	case c < 11:
-		word = "very limp"
+		return "very limp"
 	case c < 14:
-		word = "limp"
+		return "limp"
 	case c < 19:
-		word = "medium"
+		return "medium"
 	}
-	return fmt.Sprintf("%s (%.0f mm)", word, c)
+	return "stiff"
 }
 
 // knownWord says how well a fabric is known, by its least known deciding value.
@@ -101,6 +108,8 @@ func (a *App) aboutFabric(r panel.Rect, f materials.Fabric) {
 		c.Pair("Bending, warp × weft", materials.BendWarp.Format(f)+" × "+materials.BendWeft.Format(f))
 		c.Pair("Shear", materials.Shear.Format(f))
 		c.Pair("Falls over edges longer than", a.units.Small(f.GravityLength()))
+		c.Text("Bending: what it takes to bend the cloth along warp and weft; shear: to turn the one against the other. "+
+			"Little of either falls in soft folds.", panel.Small, true)
 		c.Gap(4)
 		text := "Values: " + knownWord(f) + "."
 		if knownWord(f) == "from memory" {

@@ -3,7 +3,9 @@
 package window
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 
 	"cowl/cmd/cowl/internal/panel"
@@ -34,6 +36,10 @@ func (a *App) compareTab(r panel.Rect) {
 		c.Gap(8)
 		if len(a.panes) > 1 {
 			a.comparison(c)
+			c.Gap(6)
+		}
+		if u.Button("compare/table", c.Next(panel.RowHeight), "Table of all figures", "Every figure of every drape, to be read or copied. Key I.") {
+			u.OpenSheet(sheetFigures)
 		}
 		a.grainDemonstration(c)
 		c.Gap(8)
@@ -47,8 +53,8 @@ func (a *App) setCount(n int) {
 	}
 	a.past.Record(a.state(), "the number of drapes", "")
 	a.letGo()
+	a.keepSafe(true)
 	a.count(n)
-	a.touched()
 }
 
 // fan is one cut in several ways.
@@ -59,15 +65,15 @@ type fan struct {
 }
 
 var (
-	fanFabrics = fan{"Fabrics", limit.Say("From limp to stiff, of those with measured values."), func(s *style.Style, i, n int) error {
-		known := measured()
+	fanFabrics = fan{"Fabrics", limit.Say("Beside yours: from limp to stiff, of those with measured values."), func(s *style.Style, i, n int) error {
+		known := slices.DeleteFunc(measured(), func(f materials.Fabric) bool { return f.Name == s.Fabric.Name })
 		s.Fabric = known[i*(len(known)-1)/max(n-1, 1)]
 		return nil
 	}}
-	fanExtensions = fan{"Extensions", limit.Say("From a shallow to a deep cowl: %.0f.", limit.Between(0.04, 0.16, limit.Length)), func(s *style.Style, i, _ int) error {
-		return s.Set("extension", 0.04*float64(i+1), "")
+	fanExtensions = fan{"Extensions", limit.Say("Beside yours: from a shallow to a deep cowl, %.0f.", limit.Between(0.04, 0.16, limit.Length)), func(s *style.Style, i, n int) error {
+		return s.Set("extension", 0.04+0.12*float64(i)/float64(max(n-1, 1)), "")
 	}}
-	fanGrains = fan{"Grains", limit.Say("From straight grain over bias to crosswise."), func(s *style.Style, i, n int) error {
+	fanGrains = fan{"Grains", limit.Say("Beside yours: from straight grain over bias to crosswise."), func(s *style.Style, i, n int) error {
 		return s.Set("grain", 90*degree*float64(i)/float64(max(n-1, 1)), "")
 	}}
 )
@@ -84,18 +90,33 @@ func measured() []materials.Fabric {
 	return out
 }
 
-// spread fills the panes; one pane becomes three.
+// mostPanes is how many drapes are shown at most.
+const mostPanes = 4
+
+// spread fills the panes beside one's own. A pane in which something was changed by
+// hand, and the one that is in use, stay as they are; where all are, new ones come.
 func (a *App) spread(f fan) {
-	n := len(a.panes)
-	if n == 1 {
-		n = 3
+	var others []*Pane
+	for _, p := range a.panes {
+		if !p.own && p != a.pane() {
+			others = append(others, p)
+		}
+	}
+	more := mostPanes - len(a.panes)
+	if len(others) > 0 {
+		more = 0
+	}
+	if len(others)+more == 0 {
+		a.complain(errors.New("all four drapes hold changes of your own, which stay: show fewer side by side first"))
+		return
 	}
 	a.past.Record(a.state(), "drapes side by side", "")
-	base := a.pane().Style.Clone()
-	a.count(n)
-	for i, p := range a.panes {
+	a.count(len(a.panes) + more)
+	others = append(others, a.panes[len(a.panes)-more:]...)
+	base := a.pane().Style
+	for i, p := range others {
 		s := base.Clone()
-		err := f.set(&s, i, n)
+		err := f.set(&s, i, len(others))
 		if err == nil {
 			_, _, err = a.try(&s)
 		}
@@ -108,7 +129,6 @@ func (a *App) spread(f fan) {
 			a.complain(err)
 		}
 	}
-	a.touched()
 }
 
 // comparison lists the leading figures of all panes.
@@ -120,7 +140,7 @@ func (a *App) comparison(c *panel.Column) {
 			u.Fill(panel.Rect{X: r.X - 8, Y: r.Y + 2, W: 3, H: r.H - 6}, u.Theme.Accent)
 		}
 		drop := "–"
-		if p.frame.Read {
+		if p.figures() {
 			drop = a.units.Length(p.frame.Outcome.EdgeDrop)
 		}
 		u.Words(drop, r.X+r.W, r.Y+18, 1, panel.Strong, u.Theme.Ink)

@@ -15,6 +15,7 @@ import (
 
 // cutTab changes how the piece is cut.
 func (a *App) cutTab(r panel.Rect) {
+	a.cutSketch(r.Top(sketchTall))
 	r.W -= 6
 	a.ui.Scroll("cut", r, func(c *panel.Column) {
 		c.Gap(4)
@@ -124,6 +125,7 @@ func (a *App) spacingSlider(c *panel.Column) {
 	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), p.Style.Hang.Spacing); ch == panel.Set {
 		a.setNumber("spacing", v, "the lattice", "")
 	}
+	c.Text("The cloth is reckoned as a net of yarns, so far apart. Closer is nearer to cloth, and slower.", panel.Small, true)
 }
 
 // sealIf ends a change that is done.

@@ -29,7 +29,18 @@ func (a *App) showTab(r panel.Rect) {
 		c.Heading("Around it")
 		a.noForm = !u.Check("form", c.Next(28), "Dress form", "The form under the cloth. Key F.", !a.noForm)
 		a.through = u.Check("through", c.Next(28), "See-through cloth", "To see how facing and form lie behind. Key T.", a.through)
+		if u.Check("trace", c.Next(28), "One warp, weft and bias line", "Followed from a place that you pick on the flat piece onto the drape. Key W.", a.trace.on) != a.trace.on {
+			a.switchTrace()
+		}
 		a.set.Fine = u.Check("fine", c.Next(28), "Soft shadows at rest", "Slower to draw; only while nothing moves where the processor draws.", a.set.Fine)
+		c.Heading("Looking back")
+		b := c.Next(panel.RowHeight).Columns(2, 8)
+		if u.Toggle("back/replay", b[0], "Replay the fall", "The way of the cloth from the last change, once more: slower, or stopped at any moment. Key R.", a.back.replay) {
+			a.replayFall()
+		}
+		if u.Toggle("back/former", b[1], "Before", "The rest before the last change, to flip to and fro. Key B.", a.back.former) {
+			a.flip()
+		}
 		c.Heading("Units")
 		a.set.Units = Units([]string{"cm", "in"}[u.Choice("units", c.Next(panel.RowHeight), []string{"Centimetres", "Inches"}, []string{"Lengths in centimetres.", "Lengths in inches; 3 1/8 may be typed."}, index(a.set.Units == Inches))])
 		c.Heading("Size on the screen")

@@ -28,11 +28,11 @@ func (a *App) standTab(r panel.Rect) {
 		c.Heading("Sewn on")
 		a.numberSlider(c, control{"weight", "the weight", "Weight in facing", "A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual."}, s.Weight)
 		a.stays(c)
-		a.effect(c)
 		c.Gap(6)
 		if a.ui.Button("stand/none", c.Next(panel.RowHeight), "Take all of it back", "Leaves the piece as it was cut; undo brings it again.") {
 			a.change("the work on the stand", "", func(s *style.Style) error { s.Stand, s.Trims = draft.DefaultStand(), nil; return nil })
 		}
+		a.effect(c) // last: it comes and goes
 		c.Gap(10)
 	})
 }
@@ -62,8 +62,8 @@ func (k seam) slash(s *draft.Stand) (long, at *float64) {
 	return &s.ReleaseArmhole, &s.ReleaseArmholeAt
 }
 
-// slashSliders are length and place of a slash; the place only of one that is
-// there.
+// slashSliders are length and place of a slash. The place of none is dull, so that
+// nothing moves under the mouse that draws a slash.
 func (a *App) slashSliders(c *panel.Column, k seam) {
 	long, at := k.slash(&a.pane().Style.Stand)
 	s := a.slider(a.pane().limits(k.name), control{k.name, "the " + k.lower(), k.word, k.help})
@@ -71,10 +71,7 @@ func (a *App) slashSliders(c *panel.Column, k seam) {
 		a.slashTo(k, v)
 		a.sealIf(ch)
 	}
-	if *long == 0 {
-		return
-	}
-	a.numberSlider(c, control{k.name + "_at", "the place of the " + k.lower(), "Its place on the seam", k.where}, *at)
+	a.numberSliderIf(*long > 0, c, control{k.name + "_at", "the place of the " + k.lower(), "Its place on the seam", k.where}, *at)
 }
 
 // slashTo sets the length of a slash, m. A new one begins where the seam lets it
@@ -130,21 +127,22 @@ var (
 // trim back.
 func (a *App) drawnControls(c *panel.Column) {
 	c.Heading("Drawn on the flat piece")
-	if !a.flat {
-		if a.ui.Button("stand/flat", c.Next(panel.RowHeight), "Show the flat piece", "To draw slashes and trims on it. Key D.") {
-			a.flat = true
-		}
-		c.Gap(6)
-		return
+	row := c.Next(panel.RowHeight)
+	if a.flat {
+		a.draws = a.ui.Choice("draw", row, drawNames, drawHelps, a.draws)
+	} else if a.ui.Button("stand/flat", row, "Show the flat piece", "To draw slashes and trims on it. Key D.") {
+		a.flat = true
 	}
-	a.draws = a.ui.Choice("draw", c.Next(panel.RowHeight), drawNames, drawHelps, a.draws)
 	c.Gap(4)
 	c.Text(drawHelps[a.draws], panel.Small, true)
-	if n := len(a.pane().Style.Trims); n > 0 {
-		c.Gap(4)
-		if a.ui.Button("stand/trim", c.Next(panel.RowHeight), "Take the last of "+plural(n, "trim")+" back", "The line drawn last is forgotten, and the cloth is there again.") {
-			a.change("a trim taken back", "", func(s *style.Style) error { s.Trims = s.Trims[:n-1]; return nil })
-		}
+	c.Gap(4)
+	n := len(a.pane().Style.Trims)
+	label := "Take the last trim back"
+	if n > 1 {
+		label = "Take the last of " + plural(n, "trim") + " back"
+	}
+	if a.ui.ButtonIf(n > 0, "stand/trim", c.Next(panel.RowHeight), label, "The line drawn last is forgotten, and the cloth is there again.") {
+		a.change("a trim taken back", "", func(s *style.Style) error { s.Trims = s.Trims[:n-1]; return nil })
 	}
 }
 

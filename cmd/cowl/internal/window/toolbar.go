@@ -10,6 +10,9 @@ const barWhole = 620
 // toolbar is the row above the view: what the hand does, where one looks from,
 // what is shown beside.
 func (a *App) toolbar(r panel.Rect) {
+	if r.Empty() {
+		return
+	}
 	u := a.ui
 	u.Rule(r, u.Theme.Rule)
 	in := r.Shrunk(12, 8)

@@ -65,7 +65,7 @@ func (a *App) nextAngle() {
 		return
 	}
 	t.asked = p.frame.Serial
-	a.touched()
+	p.touched(a.now)
 }
 
 // watchTurning reads the drop when the cloth rests, and goes on.
@@ -75,6 +75,10 @@ func (a *App) watchTurning() {
 		return
 	}
 	p := t.pane
+	if p.asked.refused != nil {
+		a.turning = nil
+		return
+	}
 	want := 90 * float64(t.step) / turnSteps
 	if p.frame.Serial == t.asked || !p.resting() || !p.frame.Read || math.Abs(p.frame.Job.Piece.Grain/degree-want) > 1e-6 {
 		return
@@ -99,12 +103,17 @@ func (a *App) grainDemonstration(c *panel.Column) {
 		c.Text("The cloth comes to rest at every angle; that takes a while. A 12 to 15 mm lattice (under Cut) is enough to see it.", panel.Small, true)
 		return
 	}
-	a.dropChart(c.Next(150))
-	c.Text("Edge drop against grain, one placing each. In trials of five hands an angle scattered by 2 to 6 mm: smaller differences say nothing.", panel.Small, true)
+	a.dropChart(c.Next(190))
+	c.Text("Edge drop against grain, one placing each: a lower point is a deeper drop. The bars are what another hand moves it by, "+
+		"6 mm at most in trials of five hands: where bars overlap, the difference says nothing. A hollow point did not come to rest.", panel.Small, true)
 }
 
-// dropChart draws the drops read so far. Its height is never less than 2 cm, so
-// that scatter does not look like an effect.
+// spreadOfHands is by how much the drop of one placing may be off, m: in trials of five hands
+// an angle scattered by 2 to 6 mm.
+const spreadOfHands = 0.006
+
+// dropChart draws the drops read so far, deeper ones lower, as they hang. Its height is
+// never less than 2 cm, so that scatter does not look like an effect.
 func (a *App) dropChart(r panel.Rect) {
 	u := a.ui
 	lo, hi := math.Inf(1), math.Inf(-1)
@@ -114,25 +123,24 @@ func (a *App) dropChart(r panel.Rect) {
 	if lo > hi {
 		lo, hi = 0.10, 0.12
 	}
-	mid, half := (lo+hi)/2, max((hi-lo)/2*1.25, 0.01)
-	field := panel.Rect{X: r.X + 50, Y: r.Y + 10, W: r.W - 66, H: r.H - 40}
+	mid, half := (lo+hi)/2, max((hi-lo)/2*1.25, 0.01)+spreadOfHands
+	head := r.Top(18)
+	u.Words("Edge drop, lower is deeper", head.X, head.Y+13, 0, panel.Small, u.Theme.Ink)
+	foot := r.Bottom(18)
+	field := panel.Rect{X: r.X + 50, Y: r.Y + 6, W: r.W - 66, H: r.H - 30}
+	u.Words("grain to the centre front", field.X+field.W/2, foot.Y+12, 0.5, panel.Small, u.Theme.Ink)
 	at := func(d drop) panel.Point {
 		return panel.Point{X: field.X + field.W*d.angle/90, Y: field.Y + field.H*(d.edge-mid+half)/(2*half)}
 	}
-	for i := range 3 {
-		v := mid + half*float64(i-1)
-		y := at(drop{edge: v}).Y
-		u.Fill(panel.Rect{X: field.X, Y: y, W: field.W, H: 1 / a.scale}, u.Theme.Rule)
-		u.Words(a.units.Length(v), field.X-6, y+4, 1, panel.Small, u.Theme.Soft)
-	}
-	for i := range 4 {
-		g := 30 * float64(i)
-		x := field.X + field.W*g/90
-		u.Words(fmt.Sprintf("%.0f°", g), x, field.Y+field.H+18, 0.5, panel.Small, u.Theme.Soft)
-	}
+	a.dropAxes(field, func(v float64) float64 { return at(drop{edge: v}).Y }, mid, half)
 	var line []panel.Point
 	for _, d := range a.shownDrops {
 		line = append(line, at(d))
+		deep, high := at(drop{angle: d.angle, edge: d.edge + spreadOfHands}), at(drop{angle: d.angle, edge: d.edge - spreadOfHands})
+		u.Stroke([]panel.Point{high, deep}, 1.4, u.Theme.Soft)
+		for _, end := range []panel.Point{high, deep} {
+			u.Stroke([]panel.Point{{X: end.X - 4, Y: end.Y}, {X: end.X + 4, Y: end.Y}}, 1.4, u.Theme.Soft)
+		}
 	}
 	u.Stroke(line, 1.5, u.Theme.Ink)
 	for _, d := range a.shownDrops {
@@ -140,5 +148,19 @@ func (a *App) dropChart(r panel.Rect) {
 		if !d.rest {
 			u.Disc(at(d), 2.5, u.Theme.Ground)
 		}
+	}
+}
+
+// dropAxes draws what drops and angles are read off by.
+func (a *App) dropAxes(field panel.Rect, at func(float64) float64, mid, half float64) {
+	u := a.ui
+	for i := range 3 {
+		v := mid + (half-spreadOfHands)*float64(i-1)
+		u.Fill(panel.Rect{X: field.X, Y: at(v), W: field.W, H: 1 / a.scale}, u.Theme.Rule)
+		u.Words(a.units.Length(v), field.X-6, at(v)+4, 1, panel.Small, u.Theme.Soft)
+	}
+	for i := range 4 {
+		g := 30 * float64(i)
+		u.Words(fmt.Sprintf("%.0f°", g), field.X+field.W*g/90, field.Y+field.H+18, 0.5, panel.Small, u.Theme.Soft)
 	}
 }

@@ -25,28 +25,33 @@ func (a *App) saveTurntable() {
 		return
 	}
 	area := bound(a.layout().panes)
-	times := min(1, turnWide/(area.W*a.scale))
+	p := a.newPortrait(min(1, turnWide/(area.W*a.scale)), a.slow)
 	eye := a.eye
 	var shots []*image.RGBA
-	var next func()
-	next = func() {
-		k := len(shots)
-		a.working = fmt.Sprintf("Turntable: picture %d of %d …", k+1, turnPictures)
+	aim := func() error {
 		e := eye
-		e.Azimuth = math.Remainder(eye.Azimuth+2*math.Pi*float64(k)/turnPictures, 2*math.Pi)
-		img, err := a.picture(e, times, a.slow)
-		if err != nil {
-			a.working = ""
-			a.complain(err)
-			return
-		}
-		shots = append(shots, img)
-		if len(shots) < turnPictures {
-			a.tasks = append(a.tasks, next)
-			return
-		}
-		a.working = ""
-		a.write(a.fileName("-turntable.gif"), func() ([]byte, error) { return motion.GIF(shots, turnDelay) }, nil)
+		e.Azimuth = math.Remainder(eye.Azimuth+2*math.Pi*float64(len(shots))/turnPictures, 2*math.Pi)
+		return p.aim(a.painter, e)
 	}
-	a.tasks = append(a.tasks, next)
+	e := &errand{}
+	say := func() {
+		e.text = fmt.Sprintf("Turning picture %d of %d", len(shots)+1, turnPictures)
+		e.share = float64(len(shots)) / turnPictures
+	}
+	say()
+	step := func() (bool, error) {
+		done, err := p.step()
+		if err != nil || !done {
+			return false, err
+		}
+		if shots = append(shots, p.picture()); len(shots) == turnPictures {
+			return true, nil
+		}
+		say()
+		return false, aim()
+	}
+	e.then = func() {
+		a.writeOne(a.fileName("-turntable.gif"), func() ([]byte, error) { return motion.GIF(shots, turnDelay) }, nil)
+	}
+	a.sit(e, p, func() error { e.step = step; return aim() })
 }

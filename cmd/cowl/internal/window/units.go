@@ -30,20 +30,52 @@ func (u Units) perMetre() float64 {
 	return 100
 }
 
-// Length writes a length in m with its unit.
+// Length writes a length in m with its unit: inches in eighths, as rulers have them.
 func (u Units) Length(m float64) string {
 	if u == Inches {
-		return noMinus(fmt.Sprintf("%.2f in", m/inch))
+		return inches(m, 8)
 	}
 	return noMinus(fmt.Sprintf("%.1f cm", m*100))
 }
 
-// Small writes a small length in m: millimetres, or inches.
+// Small writes a small length in m: millimetres, or below an inch thirty-seconds of it.
 func (u Units) Small(m float64) string {
+	if u == Inches && math.Abs(m) < inch {
+		return inches(m, 32)
+	}
 	if u == Inches {
-		return u.Length(m)
+		return inches(m, 8)
 	}
 	return noMinus(fmt.Sprintf("%.0f mm", m*1000))
+}
+
+// inches writes a length in m in whole inches and a fraction of so many parts, as small
+// as it goes: 3 1/8 in.
+func inches(m float64, parts int) string {
+	n := int(math.Round(math.Abs(m) / inch * float64(parts)))
+	sign := ""
+	if m < 0 && n > 0 {
+		sign = "-"
+	}
+	whole, up := n/parts, n%parts
+	if up == 0 {
+		return fmt.Sprintf("%s%d in", sign, whole)
+	}
+	for up%2 == 0 {
+		up, parts = up/2, parts/2
+	}
+	if whole == 0 {
+		return fmt.Sprintf("%s%d/%d in", sign, up, parts)
+	}
+	return fmt.Sprintf("%s%d %d/%d in", sign, whole, up, parts)
+}
+
+// apart writes the spacing of a lattice, m.
+func (u Units) apart(m float64) string {
+	if u == Inches {
+		return u.Small(m)
+	}
+	return strconv.FormatFloat(math.Round(m*1e4)/10, 'f', -1, 64) + " mm"
 }
 
 // Area writes an area in m².

@@ -43,8 +43,10 @@ func TestUnitsWords(t *testing.T) {
 
 func TestUnitsWrite(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{Centimetres.Length(0.1234), "12.3 cm"}, {Inches.Length(0.0254), "1.00 in"}, {Centimetres.Length(-0.00001), "0.0 cm"},
-		{Centimetres.Small(0.0123), "12 mm"}, {Inches.Small(0.0127), "0.50 in"}, {Inches.Length(-0.0254), "-1.00 in"},
+		{Centimetres.Length(0.1234), "12.3 cm"}, {Inches.Length(0.0254), "1 in"}, {Centimetres.Length(-0.00001), "0.0 cm"},
+		{Centimetres.Small(0.0123), "12 mm"}, {Inches.Small(0.0127), "1/2 in"}, {Inches.Length(-0.0254), "-1 in"},
+		{Inches.Length(0.0508 + 0.0254*0.37), "2 3/8 in"}, {Inches.Length(0.0254 * 3.94), "4 in"}, {Inches.Length(0.0254 / 4), "1/4 in"}, {Inches.Length(-0.0254 / 20), "0 in"},
+		{Inches.Small(0.008), "5/16 in"}, {Inches.Small(0.001), "1/32 in"}, {Inches.Small(0.082), "3 1/4 in"}, {Inches.apart(0.015), "19/32 in"}, {Centimetres.apart(0.015), "15 mm"}, {Centimetres.apart(0.0125), "12.5 mm"},
 		{Centimetres.Area(0.0005), "5.0 cm²"}, {Inches.Area(0.00064516), "1.00 sq in"},
 	} {
 		if c.got != c.want {

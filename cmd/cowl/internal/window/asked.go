@@ -1,0 +1,75 @@
+//go:build cgo
+
+package window
+
+import (
+	"reflect"
+
+	"cowl/sim/drape"
+)
+
+// asked is what a pane was last asked to hang, and what has become of that.
+type asked struct {
+	job     drape.Job
+	serial  uint64 // of the moment at which a hand touched the cloth, 0: none did since
+	refused error  // why it could not be hung: the drape before it hangs on
+}
+
+// ask keeps what is about to be hung.
+func (p *Pane) ask() drape.Job {
+	j := p.job()
+	p.asked = asked{job: j}
+	p.past.begin()
+	return j
+}
+
+// stale reports whether what is seen of a pane is that of before a change: the walk
+// has not yet taken it up.
+func (p *Pane) stale() bool {
+	switch {
+	case p.live == nil || p.asked.refused != nil:
+		return false
+	case p.dummy == nil: // of another body: its form is being made
+		return true
+	}
+	return p.asked.serial != 0 && p.asked.serial == p.frame.Serial || !sameDrape(&p.frame.Job, &p.asked.job)
+}
+
+// sameDrape reports whether two jobs ask for the same drape, as a Live tells them apart.
+func sameDrape(a, b *drape.Job) bool {
+	return a.SetEdge == b.SetEdge && a.EdgeDepth == b.EdgeDepth && a.Folds == b.Folds && a.Waist == b.Waist &&
+		a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free && a.Form == b.Form &&
+		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Piece, b.Piece)
+}
+
+// refuse takes the error of a moment in, once, and reports whether it is news. It comes
+// with every moment until the next change.
+func (p *Pane) refuse() (err error, news bool) {
+	err = p.frame.Err
+	if err == nil {
+		return nil, false
+	}
+	news = p.asked.refused == nil || p.asked.refused.Error() != err.Error()
+	p.asked.refused = err
+	return err, news
+}
+
+// still reports whether the cloth that is seen does not move.
+func (p *Pane) still() bool {
+	return p.live != nil && (p.frame.Stage == drape.StageRest || p.frame.Stage == drape.StageStopped)
+}
+
+// resting reports whether nothing moves any more, and nothing is about to.
+func (p *Pane) resting() bool { return p.still() && !p.stale() }
+
+// failed reports whether the cloth has stopped without coming to rest.
+func (p *Pane) failed() bool { return p.resting() && p.frame.Stage == drape.StageStopped }
+
+// figures reports whether the figures of a pane may be told: they are those of its
+// style, and of cloth that is on its way to rest or there.
+func (p *Pane) figures() bool {
+	if p.look != nil {
+		return p.look.Read && p.look.Stage != drape.StageStopped
+	}
+	return p.frame.Read && !p.stale() && !p.failed()
+}
