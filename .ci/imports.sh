@@ -49,6 +49,8 @@ only  ./cmd/cowl/internal/study/stats 'cowl/cmd/cowl/internal/study/stats' 'stat
 only  ./cmd/cowl/internal/study/page 'cowl/cmd/cowl/internal/study/(page|stats)' 'sheets know words, tables and charts'
 only  ./cmd/cowl/internal/study/readback 'cowl/cmd/cowl/internal/study/readback' 'a test reads back with readers of its own'
 never ./cmd/cowl/internal/study/... 'cowl/cmd/cowl|cowl/cmd/cowl/internal/(window|panel)|github.com/alecthomas/kong' 'a study knows no command line and no window'
+only  ./cmd/cowl/internal/toile/fit 'cowl/cmd/cowl/internal/toile/fit' 'a fit knows figures and no cloth'
+never ./cmd/cowl/internal/toile 'cowl/cmd/cowl|cowl/cmd/cowl/internal/(window|panel)|github.com/alecthomas/kong' 'a book knows no command line and no window'
 for verbs in flags labs cloths; do
 	never ./cmd/cowl/internal/$verbs "cowl/cmd/cowl|cowl/cmd/cowl/internal/(study(/.*)?|window|panel|stage)|$gl" 'verbs apart know neither each other nor what draws'
 done

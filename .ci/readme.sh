@@ -21,7 +21,7 @@ grep '^\./cowl' "$work/commands" | while read -r _ verb rest; do
 	drape) echo "./cowl draft --out $work/d -q ${rest/--style cowl-out/--style $work/out}" | sed -E 's/--(fabric-file|fabric|placings|folds|edge-depth|waist) [^ ]+//g; s/--shake//' ;;
 	draft) echo "./cowl draft --out $work/d -q $rest" ;;
 	proof) echo "./cowl proof --help >/dev/null" ;; # half an hour; its quick rows are tested in sim/proof
-	view | compare | sweep | seek | sure | teach | gather) echo "./cowl $verb --help >/dev/null" ;; # a window, or minutes each; tested in cmd/cowl
+	view | compare | sweep | seek | sure | teach | toile | gather) echo "./cowl $verb --help >/dev/null" ;; # a window, or minutes each; tested in cmd/cowl
 	lab) echo "./cowl lab ${rest/#disc/disc --spacing 6mm --placings 1} >/dev/null" ;;
 	*) echo "./cowl $verb ${rest/--out /--out $work/} >/dev/null" ;;
 	esac

@@ -31,6 +31,7 @@ type drapeVerb struct {
 	Look   string `enum:"own,toile" default:"own" placeholder:"WHAT" help:"How the cloth is drawn: own, as the fabric looks (invented); toile, ecru with grain lines every 2 cm."`
 	Turn   bool   `help:"Write turn.gif too: the drape turned to and fro over its front."`
 	Before bool   `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
+	toilesFlag
 }
 
 // hung is a drape with what it was made from, and what is told of it.
@@ -54,6 +55,10 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	if err := console.Writable(d.Out); err != nil {
 		return err
 	}
+	toiles, err := d.said(c)
+	if err != nil {
+		return err
+	}
 	without, err := d.compared(h)
 	if err != nil {
 		return err
@@ -74,7 +79,9 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	if err := console.Save(d.Out, files); err != nil {
 		return err
 	}
-	return d.tell(c, h, files, missing)
+	err = d.tell(c, h, files, missing)
+	tellToiles(c, toiles, d.JSON || d.Quiet)
+	return err
 }
 
 // prepare reads the style and makes piece and form.

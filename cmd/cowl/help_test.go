@@ -17,11 +17,12 @@ func TestHelpTopics(t *testing.T) {
 		"paper":   {"README.md", "## Back to paper", "## The style file"},
 		"style":   {"README.md", "## The style file", "## Flags"},
 		"flags":   {"README.md", "## Flags", "## Studies"},
-		"studies": {"README.md", "## Studies", "## result.json"},
+		"studies": {"README.md", "## Studies", "## Toiles"},
+		"toiles":  {"README.md", "## Toiles", "## result.json"},
 		"result":  {"README.md", "## result.json", ""},
 		"fabrics": {"../../materials/README.md", "# Fabrics", ""},
 		"checks":  {"../../sim/proof/README.md", "# Checks", ""},
-		"limits":  {"../../sim/README.md", "## Known limits", ""},
+		"limits":  {"../../sim/README.md", "## Known limits", "## Words"},
 	} {
 		n++
 		data, err := os.ReadFile(filepath.FromSlash(from.file))

@@ -86,6 +86,7 @@ type sureCmd struct {
 	hangFlags
 	Placings int `type:"count" least:"3" most:"99" placeholder:"N" default:"20" help:"Hands that place the piece (20), each again with a cloth of its own within what is known of the fabric."`
 	partFlag
+	toilesFlag
 	Out string `short:"o" default:"cowl-sure" placeholder:"DIR" help:"Folder of the study (cowl-sure)."`
 }
 
@@ -102,7 +103,13 @@ func (d sureCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) 
 	if err != nil {
 		return err
 	}
-	return study.Run(ctx, d.options(d.Out, d.Part, draw), c, spec)
+	toiles, err := d.said(c)
+	if err != nil {
+		return err
+	}
+	err = study.Run(ctx, d.options(d.Out, d.Part, draw), c, spec)
+	tellToiles(c, toiles, d.JSON || d.Quiet || !d.Part.Whole())
+	return err
 }
 
 type teachCmd struct {

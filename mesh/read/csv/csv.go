@@ -53,7 +53,7 @@ const longestLine = 4096 // letters
 
 // table reads the rows of a file.
 func table(r io.Reader, said outline.Unit) ([]row, error) {
-	c, err := opened(r)
+	c, err := Cells(r)
 	if err != nil {
 		return nil, err
 	}
@@ -90,8 +90,9 @@ func table(r io.Reader, said outline.Unit) ([]row, error) {
 	}
 }
 
-// opened returns a reader of the cells of a file that is text of a sane width.
-func opened(r io.Reader) (*csv.Reader, error) {
+// Cells returns a reader of the cells of a table that is text of a sane width and no
+// larger than outline.MostBytes. Its Comma is what parts the cells.
+func Cells(r io.Reader) (*csv.Reader, error) {
 	data, err := outline.Bytes(r)
 	if err != nil {
 		return nil, err

@@ -127,3 +127,9 @@ func Recover(dir string) error {
 	defer lock(dir)()
 	return recoverDir(dir)
 }
+
+// Lock keeps other runs that lock the same folder waiting, for whoever reads a file,
+// changes it and writes it back. Files of sets are not written to a locked folder but
+// beside or below it: Save locks its own. Where nothing can be locked, or another takes
+// ten seconds, it goes without.
+func Lock(dir string) (unlock func()) { return lock(dir) }
