@@ -136,12 +136,13 @@ func (j Job) Check() error {
 // so with even masses, see place; what is left for the light ones is to come to rest.
 // Cloth that was carried over falls too: it was not led slowly to where it is laid.
 func (d *Drape) rest(ctx context.Context, carried bool) (*Drape, error) {
-	d.smoothing = true
 	if carried || d.Job.Folds == 0 {
 		d.settle(ctx, roughly, fallSteps, true)
 	} else {
+		d.smoothing = true // cloth that falls would drag its pins along
 		d.settle(ctx, roughly, roughSteps, false)
 	}
+	d.smoothing = true
 	for d.Lattice.Spacing > 1.5*d.Job.Spacing && !d.over() {
 		var err error
 		if d, err = d.finer(); err != nil {
