@@ -17,6 +17,9 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, s.ForWhom())
+	if line := s.SizeLine(); line != "" {
+		row("Body", "%s", line)
+	}
 	if s.Lines != nil {
 		row("Dart", "%.1f cm left open at the waist", say.CM(r.IntakeLeft))
 		row("Extension", "%.1f cm a half, as the piece has it", say.CM(r.Extension))

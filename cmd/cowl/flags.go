@@ -22,7 +22,7 @@ const demoFile = "demo.yaml (built in)"
 // as the style has it.
 type cutFlags struct {
 	Style     string `short:"s" placeholder:"FILE" help:"Style file in YAML. Without it: the built-in demo."`
-	Cut       any    `embed:"" table:"size cut"`
+	Cut       any    `embed:"" table:"body cut"`
 	Block     string `placeholder:"FILE" help:"Block of your own, a half front with one waist dart: .dxf, .svg or .csv, at full size."`
 	BlockUnit string `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
 	BlockName string `placeholder:"NAME" help:"Which piece of that file, if it has several."`

@@ -34,6 +34,7 @@ type cli struct {
 	Sure    sureCmd        `cmd:"" help:"Tell how certain a drape is: other hands, uncertain cloth, which property matters most."`
 	Teach   teachCmd       `cmd:"" help:"Make a class sheet: cowl teach grain."`
 	Toile   toileCmd       `cmd:"" help:"Keep a book of real toiles: enter them, hold predictions against them, fit a fabric to them."`
+	Sizes   sizesCmd       `cmd:"" help:"Print the size chart, whose it is, and how a body is scaled from it."`
 	Gather  gatherCmd      `cmd:"" help:"Put the parts of a study together that were hung with --part."`
 	Fabrics cloths.Fabrics `cmd:"" help:"List the fabrics of the library, or show one in full."`
 	Swatch  cloths.Swatch  `cmd:"" help:"Make a fabric file from simple tests, or from a mill's KES-F or FAST sheet."`

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"strconv"
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
@@ -31,7 +30,7 @@ func (f paperFlags) outputs(s style.Style, p draft.Piece) ([]console.File, error
 	if err != nil {
 		return nil, err
 	}
-	return f.files("draft", []paper.Piece{front}, wordsOf(s, p), strconv.Itoa(s.Size))
+	return f.files("draft", []paper.Piece{front}, wordsOf(s, p), s.SizeWord())
 }
 
 // files writes the pieces in every format asked for, under names that begin

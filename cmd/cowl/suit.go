@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
@@ -89,7 +88,7 @@ func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]c
 		return nil, err
 	}
 	o := sheet.Options{Title: s.Name, Notes: suitNotes(s, suit)}
-	return f.files(base, pieces, o, strconv.Itoa(s.Size))
+	return f.files(base, pieces, o, s.SizeWord())
 }
 
 // suitNotes lists the figures of the pieces for the sheet.

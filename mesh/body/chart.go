@@ -6,6 +6,10 @@ import (
 	"cowl/mesh/limit"
 )
 
+// Source says whose the chart is and which of its rows are not read but recalled.
+const Source = "W. Aldrich, Metric Pattern Cutting for Women's Wear, 6th ed., standard size chart (as reproduced on the web): " +
+	"British sizes. Armscye depth, nape to waist and waist to hip are common practice, from memory"
+
 // The size chart is linear in the size number, so one row holds a measurement
 // at size 10 and its step for each size of two numbers.
 type row struct{ at10, step float64 } // cm
@@ -50,7 +54,11 @@ func FromChart(size int) (Body, error) {
 		return Body{}, limit.Errorf("size", "size %d, want an even size %d–%d: choose one of %v or give your own measurements",
 			size, SmallestSize, LargestSize, Sizes())
 	}
-	steps := float64(size-10) / 2
+	return onLine(float64(size-10) / 2), nil
+}
+
+// onLine returns the body so many sizes above size 10 on the lines of the chart.
+func onLine(steps float64) Body {
 	at := func(r row) float64 { return math.Round((r.at10+steps*r.step)*1000) / 1e5 }
 	b := Body{
 		Bust: at(bust), Waist: at(waist), Hip: at(hips),
@@ -59,5 +67,5 @@ func FromChart(size int) (Body, error) {
 		ArmscyeDepth: at(armscyeDepth), NapeToWaist: at(napeToWaist),
 		WaistToHip: at(waistToHip),
 	}
-	return b.Filled(), nil
+	return b.Filled()
 }

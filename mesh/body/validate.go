@@ -72,7 +72,7 @@ func (b Body) relations() []limit.Range {
 	}
 	return []limit.Range{
 		// Half the bust with its ease of 5 cm must cover half the waist with its ease of 3 cm.
-		most("waist", b.Waist, b.Bust+0.04, limit.Say("the draft has no room for a waist that much larger than the bust")),
+		most("waist", b.Waist, b.Bust+0.04, limit.Say("the draft has no room for a waist that much larger than the bust: it would want front and back waist measured apart, which it does not take; give a block of your own")),
 		// A cup deeper than this would put the dart legs through CF and side seam.
 		least("waist", b.Waist, b.Bust-0.40, limit.Say("the waist dart would be wider than the front: check bust and waist")),
 		// What lies between back and front width is the armhole; an arm needs 6 cm of it.

@@ -142,7 +142,7 @@ func SetFields(s *style.Style, flags any) error {
 		if given.CanFloat() {
 			v = given.Float()
 		}
-		if err := s.Set(style.Flag(name).Name, v, "--"+name); err != nil {
+		if err := s.SetFlag(name, v); err != nil {
 			return err
 		}
 	}

@@ -44,8 +44,9 @@ type Field struct {
 // fields is the table, in the order of files and of flags.
 var fields = slices.Concat([]Field{
 	whole("body", "size", func(s *Style) *int { return &s.Size },
-		fmt.Sprintf("Size of the chart, %d to %d in steps of two; single measurements of the style go before it.", body.SmallestSize, body.LargestSize)),
+		fmt.Sprintf("Size of the chart, %d to %d in steps of two; single measurements go before it; auto: the chart's line at the bust, which is so where a bust is given and no size.", body.SmallestSize, body.LargestSize)).orAuto(),
 }, measures(), []Field{
+	number("body", "height", length, func(s *Style) *float64 { return &s.Height }, fmt.Sprintf("Height of the wearer, %.0fcm to %.0fcm: scales what is measured upright and was not given; without it the %.0fcm of the chart.", 100*body.LeastHeight, 100*body.MostHeight, 100*body.ChartHeight)),
 	number("cut", "dart_share", share, func(s *Style) *float64 { return &s.Cut.DartShare }, "Share of the waist dart closed into the centre front; auto: as much as the extension needs.").orAuto(),
 	number("cut", "extension", length, func(s *Style) *float64 { return &s.Cut.Extension }, "Cloth added to half the edge; auto: what closing the dart gives.").orAuto(),
 	oneOf("cut", "how", func(s *Style) *draft.How { return &s.Cut.How }, draft.ParseHow, "How cloth is added beyond the dart: pivot, shift or slash."),
@@ -90,12 +91,22 @@ func measures() []Field {
 		if m.Unit == limit.Angle {
 			k = angle
 		}
-		f := number("body", name, k, func(s *Style) *float64 { return m.In(&s.Body) }, "")
+		f := number("body", name, k, func(s *Style) *float64 { return m.In(&s.Body) }, girths[name])
+		if name == "waist" { // --waist says how that of the front is held
+			f = f.flagged("waist-girth")
+		}
 		f.measure = m.In
 		f.set = func(s *Style, v float64) { *m.In(&s.Body) = v; s.taken[name] = true }
 		out = append(out, f)
 	}
 	return out
+}
+
+// girths are the measurements that have a flag, with its help.
+var girths = map[string]string{
+	"bust":  "Full girth over the bust; without a size the rest is read off the chart's line at it.",
+	"waist": "Full girth of the waist; goes before the chart.",
+	"hip":   "Full girth over the seat; goes before the chart.",
 }
 
 // number is a field that lives in one float64.
@@ -180,9 +191,12 @@ func (f Field) key() string {
 	return f.Name
 }
 
-// named returns the field of that name, of two the one that has a flag: waist is a
+// named returns the field of that name, of two the one whose flag it is too: waist is a
 // measurement too. An unknown name panics.
 func named(name string) Field {
+	if i := slices.IndexFunc(fields, func(f Field) bool { return f.Name == name && f.Help != "" && f.flag == "" }); i >= 0 {
+		return fields[i]
+	}
 	return fieldThat(name, func(f Field) bool { return f.Name == name })
 }
 

@@ -41,6 +41,9 @@ func Parse(file string, data []byte) (Style, error) {
 	if err := r.wrong(); err != nil {
 		return Style{}, err
 	}
+	if at, ok := s.from["bust"]; ok {
+		s.scaled(at)
+	}
 	return s, nil
 }
 

@@ -3,6 +3,7 @@ package style
 import (
 	"math"
 
+	"cowl/mesh/body"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/sim/drape"
@@ -47,6 +48,10 @@ func (s *Style) Check() error { return s.located(limit.Check(s.Hang.ranges())) }
 func (f Field) refuse(v float64) error {
 	name := f.spoken()
 	switch {
+	case f.Name == "size" && (v != math.Trunc(v) || v < 0):
+		return limit.Errorf(name, "size %g, want an even size %d–%d, or auto: the chart's line at the bust", v, body.SmallestSize, body.LargestSize)
+	case f.Name == "height" && v <= 0:
+		return limit.Errorf(name, "height %v, want %.0f", limit.Metres(v), limit.Between(body.LeastHeight, body.MostHeight, limit.Length))
 	case f.kind == count && f.auto && (v != math.Trunc(v) || v < 0):
 		return limit.Errorf(name, "%s %g, want a whole number from 0 to %d, or auto", name, v, drape.MostFolds)
 	case f.kind == count && (v != math.Trunc(v) || v < 0 || v > mostSeed):
@@ -67,7 +72,14 @@ func (f Field) refuse(v float64) error {
 // Set overrides a value by its name in the file without the unit, SI; from is
 // the flag it came from. An unknown name panics.
 func (s *Style) Set(name string, v float64, from string) error {
-	f := named(name)
+	return s.set(named(name), v, from)
+}
+
+// SetFlag overrides the value of a flag, which is named without its hyphens, SI. An unknown
+// one panics.
+func (s *Style) SetFlag(name string, v float64) error { return s.set(Flag(name), v, "--"+name) }
+
+func (s *Style) set(f Field, v float64, from string) error {
 	s.from[f.spoken()] = from
 	if !(f.auto && v == draft.Auto) {
 		if err := f.refuse(v); err != nil {
@@ -75,5 +87,8 @@ func (s *Style) Set(name string, v float64, from string) error {
 		}
 	}
 	f.set(s, v)
+	if f.section == "body" && f.Name == "bust" {
+		s.scaled(from)
+	}
 	return nil
 }

@@ -6,7 +6,6 @@
 package style
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 
@@ -22,7 +21,8 @@ import (
 // Style is one garment front and how it is to be hung.
 type Style struct {
 	Name   string
-	Size   int                 // of the chart; single measurements go before it
+	Size   int                 // of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
+	Height float64             // m, of the wearer; 0: that of the chart
 	Body   body.Body           // measurements of its own; read them through Wearer
 	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
 	Lines  *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
@@ -60,24 +60,6 @@ func Default() Style {
 		Hang:  Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Waist: autoWaist, Seed: 1, Placings: 1},
 		taken: map[string]bool{}, from: map[string]string{},
 	}
-}
-
-// Wearer returns the body: the size of the chart with the measurements that
-// were given in its place. Apex and bust span follow the rules of the draft
-// unless they were given. A measurement out of its range is an error.
-func (s *Style) Wearer() (body.Body, error) {
-	b, err := body.FromChart(s.Size)
-	if err != nil {
-		return b, s.located(err)
-	}
-	b.BustSpan, b.ApexDepth = 0, 0
-	for _, f := range fields {
-		if f.section == "body" && s.taken[f.Name] {
-			*f.measure(&b) = *f.measure(&s.Body)
-		}
-	}
-	b = b.Filled()
-	return b, s.located(b.Validate())
 }
 
 // Stands refuses a wearer for whom no form can be made. Who only cuts asks it too:
@@ -171,19 +153,4 @@ func (s *Style) Clone() Style {
 	c.taken, c.from = maps.Clone(s.taken), maps.Clone(s.from)
 	c.Trims = slices.Clone(s.Trims)
 	return c
-}
-
-// ForWhom says in a few words for whom the piece is.
-func (s Style) ForWhom() string {
-	text := fmt.Sprintf("chart size %d", s.Size)
-	if n := s.Taken(); n > 0 {
-		text += fmt.Sprintf(" with %d own measurements", n)
-	}
-	if s.Points != nil {
-		text += ", own block"
-	}
-	if s.Lines != nil {
-		text += ", own piece"
-	}
-	return text
 }

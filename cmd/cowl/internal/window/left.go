@@ -53,7 +53,7 @@ func (a *App) leftSide(r panel.Rect) {
 func (a *App) heading(r panel.Rect) {
 	u, s := a.ui, &a.pane().Style
 	u.Words(u.Fit(s.Name, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
-	wearer := fmt.Sprintf("size %d", s.Size)
+	wearer := "size " + s.SizeWord()
 	if n := s.Taken(); n > 0 {
 		wearer += fmt.Sprintf(", %d own measurements", n)
 	}

@@ -1,0 +1,71 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
+	"cowl/mesh/body"
+	"cowl/mesh/limit"
+)
+
+type sizesCmd struct {
+	JSON bool `name:"json" help:"Print one JSON object and nothing else."`
+}
+
+// sizesJSON is the chart, millimetres and degrees.
+type sizesJSON struct {
+	Source string    `json:"source"`
+	Sizes  []int     `json:"sizes"`
+	Rows   []sizeRow `json:"rows"`
+	Height float64   `json:"height_mm"`
+}
+
+type sizeRow struct {
+	Name   string    `json:"name"`
+	Values []float64 `json:"values"` // one a size, mm or degrees
+}
+
+// Run prints the size chart and how a body is scaled from it.
+func (z sizesCmd) Run(c console.Console) error {
+	sizes := body.Sizes()
+	out := sizesJSON{Source: body.Source, Sizes: sizes, Height: say.MM(body.ChartHeight)}
+	var text strings.Builder
+	fmt.Fprintf(&text, "British sizes, cm\n\n  %-14s", "size")
+	for _, n := range sizes {
+		fmt.Fprintf(&text, "%8d", n)
+	}
+	text.WriteString("\n")
+	for _, m := range body.Measures() {
+		row := sizeRow{Name: m.Name}
+		fmt.Fprintf(&text, "  %-14s", m.Name)
+		for _, n := range sizes {
+			b, err := body.FromChart(n)
+			if err != nil {
+				return err
+			}
+			v := *m.In(&b)
+			if m.Unit == limit.Angle {
+				row.Values = append(row.Values, say.Degrees(v))
+				fmt.Fprintf(&text, "%7.1f°", say.Degrees(v))
+				continue
+			}
+			row.Values = append(row.Values, say.MM(v))
+			fmt.Fprintf(&text, "%8.2f", say.CM(v))
+		}
+		text.WriteString("\n")
+		out.Rows = append(out.Rows, row)
+	}
+	if z.JSON {
+		return c.PrintJSON(out)
+	}
+	fmt.Fprintf(&text, `
+Source: %s. Bust span, apex depth and shoulder slope follow the rules of the draft.
+It is no chart of another country: take the line of your bust, not the number on a label.
+
+cowl draft --bust 94cm reads the chart's line at that bust: the rows are linear in the size, so between two sizes it is read, beyond %d and %d drawn on, which is said. --waist-girth, --hip and the measurements of the style file go before it. --height scales armscye depth, nape to waist and waist to hip from the %.0f cm of the chart (160 to 172 cm); that is common practice.
+`, body.Source, body.SmallestSize, body.LargestSize, say.CM(body.ChartHeight))
+	fmt.Fprint(c.Out, text.String())
+	return nil
+}
