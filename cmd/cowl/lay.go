@@ -56,13 +56,21 @@ func (l layCmd) Run(c console.Console) error {
 		}
 	}
 	if l.JSON {
-		return c.PrintJSON(p.figures())
+		return errors.Join(c.PrintJSON(p.figures()), p.status())
 	}
 	if !l.Quiet {
 		p.report(c.Out)
 		if len(files) > 0 {
 			fmt.Fprintf(c.Out, "\nWrote %s.\n", filepath.Join(l.Out, files[0].Name))
 		}
+	}
+	return p.status()
+}
+
+// status is that of what was sought and missed where the pieces do not fit.
+func (p *layPlan) status() error {
+	if p.err != nil {
+		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
 }

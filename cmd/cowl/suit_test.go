@@ -123,7 +123,7 @@ func TestLay(t *testing.T) {
 func TestLayTooWide(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	got := call(t.Context(), "lay", "--usable", "65cm", "--out", dir)
-	if got.code != console.ExitOK || !strings.Contains(got.out, "Does not fit") || !strings.Contains(got.out, "With --join it fits") {
+	if got.code != console.ExitNotSettled || !strings.Contains(got.out, "Does not fit") || !strings.Contains(got.out, "With --join it fits") {
 		t.Errorf("cowl lay --usable 65cm = %d, %q", got.code, got.out)
 	}
 	if _, err := os.Stat(dir); err == nil {

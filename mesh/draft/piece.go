@@ -132,6 +132,10 @@ func notches(p Piece) []Notch {
 		{p.Shoulder[0], r2.Vec{X: 1}, "cowl point, fold"},
 		{mid, outward(p.Armhole[i], p.Armhole[i+1]), "armhole, half way"},
 	}
+	if end := length(p.FacingEnd); end > samePoint {
+		at, k := along(p.Shoulder, end)
+		half = append(half, Notch{at, outward(p.Shoulder[k], p.Shoulder[k+1]), "end of the facing"})
+	}
 	half = append(half, p.pleatNotches()...)
 	half = append(half, p.waistNotches()...)
 	if p.DartLeft != nil {

@@ -147,7 +147,43 @@ func (p *plan) name(q Placed, src paper.Piece) {
 	if q.Part == Corner {
 		at, words = p.at(middle(q.Cut)), "corner"
 	}
-	p.text(at, size, "middle", colour, words)
+	p.text(at, p.fitting(q.Cut, at, size, words), "middle", colour, words)
+}
+
+// leastText is the size below which words are not read, mm.
+const leastText = 1.4
+
+// fitting returns the size, mm, at which words about a place on the page stay within the
+// cut line, as near to the one wanted as that allows.
+func (p *plan) fitting(cut []r2.Vec, at r2.Vec, size float64, words string) float64 {
+	page := make([]r2.Vec, len(cut))
+	for i, v := range cut {
+		page[i] = p.at(v)
+	}
+	for ; size > leastText; size -= 0.2 {
+		const wide = 0.56 // of a letter, as a share of its size, rounded up
+		half := wide * size * float64(len([]rune(words))) / 2
+		box := []r2.Vec{{X: at.X - half, Y: at.Y + 0.3*size}, {X: at.X + half, Y: at.Y + 0.3*size}, {X: at.X + half, Y: at.Y - size}, {X: at.X - half, Y: at.Y - size}}
+		if !crossed(box, page) {
+			return size
+		}
+	}
+	return leastText
+}
+
+// crossed reports whether any sides of two closed lines cross.
+func crossed(a, b []r2.Vec) bool {
+	left := func(p, q, v r2.Vec) bool { return r2.Cross(r2.Sub(q, p), r2.Sub(v, p)) > 0 }
+	for i, p := range a {
+		q := a[(i+1)%len(a)]
+		for j, u := range b {
+			v := b[(j+1)%len(b)]
+			if left(p, q, u) != left(p, q, v) && left(u, v, p) != left(u, v, q) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // middle is the mean of the points of a line.

@@ -6,19 +6,16 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-const (
-	notchOut = 0.006 // m, a notch reaches into the allowance so far at most
-	notchIn  = 0.004 // m, and into the piece where there is none
-)
+// notchIn is how far a notch reaches into the piece where there is no allowance, m.
+const notchIn = 0.004
 
-// NotchMark returns the ends of the drawn notch: from the seam line across the
-// allowance, or into the piece where there is none.
+// NotchMark returns the ends of the drawn notch: from the seam line over the whole
+// allowance to the cut edge, where it is snipped, or into the piece where there is none.
 func (p Piece) NotchMark(n draft.Notch) (from, to r2.Vec) {
-	reach := min(p.allowanceAt(n.At), notchOut)
-	if reach == 0 {
-		reach = -notchIn
+	if to = p.NotchOnCut(n); to == n.At {
+		to = r2.Sub(n.At, r2.Scale(notchIn, n.Dir))
 	}
-	return n.At, r2.Add(n.At, r2.Scale(reach, n.Dir))
+	return n.At, to
 }
 
 // NotchOnCut returns where the notch meets the cut line: there a cutter looks

@@ -16,7 +16,8 @@ const (
 	columnWide = tileWide - columnX
 	tenCM      = 100.0
 	fourInch   = 101.6
-	mapTop     = squaresTop + tenCM + 12
+	mapTop     = squaresTop + tenCM + 12 // or lower, under a long legend
+	mapClear   = 3.0
 	small      = 3.6 // text size
 )
 
@@ -45,9 +46,9 @@ func (p tiling) first() {
 		y = p.paragraph(columnX, y, columnWide, s) + 1.5
 	}
 	var lines sheet.Drawing
-	lines.Legend(p.pieces(), r2.Vec{X: columnX, Y: y + 4}, 2.9)
+	below := lines.Legend(p.pieces(), r2.Vec{X: columnX, Y: y + 4}, 2.9)
 	draw(p.f, lines, p.corner, 1)
-	p.assembly(r2.Vec{X: columnX, Y: mapTop})
+	p.assembly(r2.Vec{X: columnX, Y: max(mapTop, below+mapClear)})
 	y = squaresTop + tenCM + 8 + fourInch + 6
 	for _, n := range p.o.Notes {
 		if y > tileHigh {

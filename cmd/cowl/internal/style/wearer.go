@@ -65,7 +65,9 @@ func (s *Style) missing(err error) error {
 	var names []string
 	for _, m := range body.Measures() {
 		key := strings.ReplaceAll(m.Name, " ", "_")
-		speaks := func(line string) bool { return strings.HasPrefix(line, m.Name+" ") || strings.Contains(line, "+ "+m.Name+" ") }
+		speaks := func(line string) bool {
+			return strings.HasPrefix(line, m.Name+" ") || strings.Contains(line, "+ "+m.Name+" ")
+		}
 		if !s.taken[key] && slices.ContainsFunc(strings.Split(err.Error(), "\n"), speaks) {
 			names = append(names, key)
 		}
