@@ -57,6 +57,9 @@ func randomStyle(r *rand.Rand) (style.Style, error) {
 			}
 		}
 	}
+	if err := s.Set("fine", 0, "--fine"); err != nil { // finer lattices take minutes
+		return s, err
+	}
 	return s, s.Set("spacing", 0.020, "--spacing")
 }
 
@@ -144,7 +147,7 @@ func TestRandomStyleFields(t *testing.T) {
 				n = max(n, len(values))
 			}
 		}
-		if n < 2 && f.Name != "spacing" {
+		if n < 2 && f.Name != "spacing" && f.Name != "fine" {
 			t.Errorf("randomStyle draws %d values of %s, want some", n, f.Name)
 		}
 	}
