@@ -3,7 +3,7 @@ package body
 import "math"
 
 // ChartHeight is the height of the wearers of the chart, m: the middle of the 160 to
-// 172 cm that it is made for.
+// 172 cm that it is made for (from memory).
 const ChartHeight = 1.66
 
 // What a height may be, m. Beyond, a grown wearer is measured all over.

@@ -67,7 +67,7 @@ func statistic(placings, comparisons int) string {
 	return text + "). Anything less is called no clear difference, which does not mean that there is none."
 }
 
-// diffTable lists differences, one line a pair and one column a figure.
+// diffRows lists differences, one line a pair and one column a figure.
 func diffRows(ds []difference) (list [][]string) {
 	at := map[string]int{}
 	for _, d := range ds {
