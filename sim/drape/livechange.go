@@ -11,7 +11,7 @@ import (
 // change goes over to j, or says why it cannot.
 func (w *walker) change(j Job) {
 	j = w.seeded(j)
-	if w.d != nil && same(j, w.job) {
+	if w.d != nil && j.Same(&w.job) {
 		w.err = nil
 		w.tell()
 		return
@@ -78,12 +78,12 @@ func (w *walker) seeded(j Job) Job {
 	return j
 }
 
-// same reports whether two jobs ask for the same drape.
-func same(a, b Job) bool {
-	return a.SetEdge == b.SetEdge && a.EdgeDepth == b.EdgeDepth && sameCloth(a, b)
+// Same reports whether two jobs ask for the same drape, as a Live tells them apart.
+func (j *Job) Same(k *Job) bool {
+	return j.SetEdge == k.SetEdge && j.EdgeDepth == k.EdgeDepth && sameCloth(*j, *k)
 }
 
-// sameCloth is same but for the depth of the edge.
+// sameCloth is Same but for the depth of the edge.
 func sameCloth(a, b Job) bool {
 	return a.Folds == b.Folds && a.Waist == b.Waist && a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free && a.Form == b.Form &&
 		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Piece, b.Piece)

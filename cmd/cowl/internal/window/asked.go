@@ -3,8 +3,6 @@
 package window
 
 import (
-	"reflect"
-
 	"cowl/sim/drape"
 )
 
@@ -32,14 +30,7 @@ func (p *Pane) stale() bool {
 	case p.dummy == nil: // of another body: its form is being made
 		return true
 	}
-	return p.asked.serial != 0 && p.asked.serial == p.frame.Serial || !sameDrape(&p.frame.Job, &p.asked.job)
-}
-
-// sameDrape reports whether two jobs ask for the same drape, as a Live tells them apart.
-func sameDrape(a, b *drape.Job) bool {
-	return a.SetEdge == b.SetEdge && a.EdgeDepth == b.EdgeDepth && a.Folds == b.Folds && a.Waist == b.Waist &&
-		a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free && a.Form == b.Form &&
-		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Piece, b.Piece)
+	return p.asked.serial != 0 && p.asked.serial == p.frame.Serial || !p.frame.Job.Same(&p.asked.job)
 }
 
 // refuse takes the error of a moment in, once, and reports whether it is news. It comes

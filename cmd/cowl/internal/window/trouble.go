@@ -155,7 +155,7 @@ func (p *Pane) doubt() *doubt {
 func (p *Pane) refusal(err error) *doubt {
 	head, after := "Not as asked", ""
 	switch {
-	case !sameDrape(&p.frame.Job, &p.asked.job):
+	case !p.frame.Job.Same(&p.asked.job):
 		head, after = "Could not be hung", " The cloth hangs as before the change."
 	case p.failed():
 		head = "Could not be placed"
