@@ -105,11 +105,12 @@ func (a *App) grainDemonstration(c *panel.Column) {
 	}
 	a.dropChart(c.Next(190))
 	c.Text("Edge drop against grain, one placing each: a lower point is a deeper drop. The bars are what another hand moves it by, "+
-		"6 mm at most in trials of five hands: where bars overlap, the difference says nothing. A hollow point did not come to rest.", panel.Small, true)
+		"some 6 mm, twice the standard deviation of five hands: where bars overlap, the difference says nothing. A hollow point did not come to rest.", panel.Small, true)
 }
 
-// spreadOfHands is by how much the drop of one placing may be off, m: in trials of five hands
-// an angle scattered by 2 to 6 mm.
+// spreadOfHands is by how much the drop of one placing may be off, m: twice the
+// standard deviation of five hands, which was 1.9 to 3.9 mm at five angles (made-up cloth, two
+// folds laid, 8 mm, see sim/README.md).
 const spreadOfHands = 0.006
 
 // dropChart draws the drops read so far, deeper ones lower, as they hang. Its height is
