@@ -1,6 +1,7 @@
 package contact
 
 import (
+	"math"
 	"slices"
 
 	"cowl/mesh"
@@ -27,10 +28,11 @@ func PiercedTris(s *mesh.Sheet) []int {
 }
 
 // visitPierced calls f with every ordered pair of triangles of which the first
-// passes edges through the second, and how many.
+// passes edges through the second, and how many. A sheet of which a place is not
+// finite has none: there is no box to sort it into.
 func visitPierced(s *mesh.Sheet, f func(a, b, times int)) {
 	size := 2 * longest(s)
-	if size == 0 {
+	if !(size > 0) || math.IsInf(size, 1) {
 		return
 	}
 	mids := make([]r3.Vec, len(s.Tris))

@@ -130,3 +130,15 @@ func wall() int {
 	})
 	return n
 }
+
+// A sheet of which one place is no number, or too far for one, ends in an answer too:
+// the cubes once grew for ever to hold it.
+func TestPiercedNotFinite(t *testing.T) {
+	for _, x := range []float64{math.NaN(), math.Inf(1), math.MaxFloat64} {
+		s := grid(2, func(u, v float64) r3.Vec { return r3.Vec{X: u, Y: v} })
+		s.Pos[4].Z = x
+		if n := Pierced(s); n != 0 {
+			t.Errorf("%g: %d pierced, want none", x, n)
+		}
+	}
+}

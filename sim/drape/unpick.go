@@ -51,7 +51,7 @@ func (d *Drape) knotted(bad []bool) bool {
 	return len(links) > 0
 }
 
-// ease moves the chosen nodes halfway to the mean of their neighbours.
+// ease moves the chosen nodes halfway to the mean of their neighbours along the yarns.
 func (d *Drape) ease(chosen []bool) {
 	next := make([]r3.Vec, len(d.State.Pos))
 	copy(next, d.State.Pos)
@@ -66,6 +66,9 @@ func (d *Drape) ease(chosen []bool) {
 			if k != lattice.None {
 				sum, n = r3.Add(sum, d.State.Pos[k]), n+1
 			}
+		}
+		if n == 0 { // of the rim: it hangs by its shears alone and follows them
+			continue
 		}
 		next[i] = r3.Scale(0.5, r3.Add(next[i], r3.Scale(1/n, sum)))
 	}

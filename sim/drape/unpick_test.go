@@ -3,6 +3,8 @@ package drape
 import (
 	"testing"
 
+	"cowl/mesh/lattice"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -26,5 +28,24 @@ func TestUnpickKnot(t *testing.T) {
 	}
 	if n := len(d.Scene.Cloth.Overstrained(d.State.Pos, knot)); n != 0 {
 		t.Errorf("%d overstrained yarns are left, want none", n)
+	}
+}
+
+// A crossing of the rim may have no yarn to a neighbour, only shears. To ease it left
+// it nowhere, and cloth that is nowhere was looked through for ever.
+func TestEaseAlone(t *testing.T) {
+	d, err := job(t, 0.08, 0.020, limp).lay(0.020)
+	if err != nil {
+		t.Fatal(err)
+	}
+	alone := len(d.State.Pos) / 2
+	none := lattice.Axis{Prev: lattice.None, Next: lattice.None}
+	d.Lattice.U[alone], d.Lattice.V[alone] = none, none
+	want := d.State.Pos[alone]
+	chosen := make([]bool, len(d.State.Pos))
+	chosen[alone], chosen[0] = true, true
+	d.ease(chosen)
+	if got := d.State.Pos[alone]; got != want {
+		t.Errorf("a crossing without yarns goes to %v, want it left at %v", got, want)
 	}
 }
