@@ -3,6 +3,7 @@ package draft
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"cowl/mesh/limit"
 
@@ -59,8 +60,10 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	b.Armhole = append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
 	down := r2.Unit(r2.Sub(k.SideWaist, k.Underarm))
 	b.Side = []r2.Vec{k.Underarm, r2.Add(k.Underarm, r2.Scale(p.SideToWaist(), down))}
-	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.jut(), k.DartInner, k.CBWaist}
+	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.DartInner, k.CBWaist}
 	b.Dart = []r2.Vec{k.DartOuter, k.DartPoint, k.DartInner}
+	b.blend(p)
+	b.Waist = jutted(b.Waist, b.Dart)
 	if p.Hem > 0 {
 		if err := b.hemmed(k, p); err != nil {
 			return Back{}, err
@@ -86,18 +89,20 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	return b, nil
 }
 
-// jut returns where the waist line meets the middle of the dart. The dart is
-// pressed towards CB: its cloth lies folded at the middle under the back, and
-// its edge on the seam if the line between the legs mirrors the waist about the
-// inner leg (common practice: fold the dart, then cut). Allowances laid outside
-// that line fold onto each other too.
-func (k BackBlock) jut() r2.Vec {
-	leg := r2.Unit(r2.Sub(k.DartPoint, k.DartInner))
-	waist := r2.Unit(r2.Sub(k.CBWaist, k.DartInner))
-	d := r2.Sub(r2.Scale(2*r2.Dot(waist, leg), leg), waist)
-	middle := r2.Sub(lerp(k.DartOuter, k.DartInner, 0.5), k.DartPoint)
-	t := r2.Cross(r2.Sub(k.DartPoint, k.DartInner), middle) / r2.Cross(d, middle)
-	return r2.Add(k.DartInner, r2.Scale(t, d))
+// jutted returns the waist with the place between the dart legs where it meets the middle
+// of the dart. The dart is pressed towards CB: its cloth lies folded at the middle under
+// the back, and its edge on the seam if the line between the legs mirrors the waist about
+// the inner leg (common practice: fold the dart, then cut). Allowances laid outside that
+// line fold onto each other too.
+func jutted(waist, dart []r2.Vec) []r2.Vec {
+	outer, point, inner := dart[0], dart[1], dart[2]
+	k := slices.Index(waist, inner)
+	leg := r2.Unit(r2.Sub(point, inner))
+	on := r2.Unit(r2.Sub(waist[k+1], inner))
+	d := r2.Sub(r2.Scale(2*r2.Dot(on, leg), leg), on)
+	middle := r2.Sub(lerp(outer, inner, 0.5), point)
+	t := r2.Cross(r2.Sub(point, inner), middle) / r2.Cross(d, middle)
+	return slices.Insert(slices.Clone(waist), k, r2.Add(inner, r2.Scale(t, d)))
 }
 
 // anotherShoulder is by how much a shoulder must differ for the tip to be

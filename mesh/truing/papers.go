@@ -84,7 +84,7 @@ func (s Suit) back() paper.Piece {
 		p.Holes = append(p.Holes, paper.Hole{Name: "left " + m.Name, At: m.At}, paper.Hole{Name: "right " + m.Name, At: mirrored(m.At)})
 	}
 	p.Edges = edges(p.Outline, []run{
-		{b.LowerEdge(), b.Waist[0], b.WaistLine != nil}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
+		{b.LowerEdge(), b.Waist[0], true}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
 		{"shoulder", b.Shoulder[0], false}, {"neck", b.Neck[len(b.Neck)-1], true},
 	})
 	s.allow(&p)

@@ -122,7 +122,11 @@ func (s *Style) Fits(p draft.Piece, f *form.Form) error { return s.located(s.Job
 // flat returns the piece before it is on the stand.
 func (s *Style) flat(b draft.Block) (draft.Piece, error) {
 	if s.Lines == nil {
-		return draft.Draft(b, s.Cut)
+		p, err := draft.Draft(b, s.Cut)
+		if err != nil {
+			return p, err
+		}
+		return p.Blended()
 	}
 	if err := s.fixed(); err != nil {
 		return draft.Piece{}, err
