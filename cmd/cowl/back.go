@@ -50,6 +50,9 @@ func backReport(w io.Writer, s truing.Suit) {
 	for _, k := range draft.Walked(s.Front, s.Back) {
 		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(say.MM(k.Off())))
 	}
+	for _, j := range draft.Joined(s.Front, s.Back) {
+		row("Joined", "%s: %.1f°, front %.1f° and back %.1f°", j.Name, say.Degrees(j.Angle()), say.Degrees(j.Front), say.Degrees(j.Back))
+	}
 	row("Opening", "%.1f cm round edge and back neck", say.CM(draft.Opening(s.Front, s.Back)))
 	row("Allowances", "%.1f cm, side seams %.1f cm", say.CM(s.Allow.Seam), say.CM(s.Allow.Side))
 }

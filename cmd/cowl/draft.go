@@ -43,6 +43,7 @@ func (d draftCmd) Run(c console.Console) error {
 		return err
 	}
 	figures := draftFigures(s, p)
+	figures.Openings = openings(s, p)
 	var suit truing.Suit
 	if d.Back {
 		if suit, err = d.suit(s, p); err != nil {
@@ -61,6 +62,7 @@ func (d draftCmd) Run(c console.Console) error {
 	}
 	if !d.Quiet {
 		draftReport(c.Out, s, p)
+		figures.Openings.report(c.Out)
 		if d.Back {
 			backReport(c.Out, suit)
 		}

@@ -104,7 +104,8 @@ type draftJSON struct {
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
 
-	Back *backJSON `json:"back,omitempty"`
+	Back     *backJSON    `json:"back,omitempty"`
+	Openings *openingJSON `json:"openings,omitempty"`
 }
 
 // draftFigures returns the figures of p.
