@@ -16,14 +16,14 @@ type draftCmd struct {
 	styleFlags
 	paperFlags
 	suitFlags
-	Back bool `help:"Draft the matching back and its facing too; allowances are then per edge."`
+	Back bool `help:"Draft the matching back and its facing too."`
 }
 
 // Run drafts the piece, writes it in the formats asked for and prints the
 // figures.
 func (d draftCmd) Run(c console.Console) error {
-	if flag := d.given(); !d.Back && flag != "" {
-		return fmt.Errorf("%s: without a back the draft has one allowance all round, --allowance: want --back with it, or leave it out", flag)
+	if !d.Back && d.BackGrain != nil {
+		return fmt.Errorf("--back-grain: no back is drafted, want --back with it, or leave it out")
 	}
 	s, err := d.load()
 	if err != nil {
@@ -38,21 +38,35 @@ func (d draftCmd) Run(c console.Console) error {
 		return err
 	}
 	tellShort(c, p)
-	files, err := d.outputs(s, p)
+	if p, err = s.OnPaper(p); err != nil {
+		return err
+	}
+	return d.write(c, s, p)
+}
+
+// write writes the front p as it is drawn on paper, with its back if that is asked for,
+// and prints the figures.
+func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
+	allow, err := d.allowances(p, p.Trim)
 	if err != nil {
 		return err
 	}
 	figures := draftFigures(s, p)
+	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
 	figures.Openings = openings(s, p)
 	var suit truing.Suit
+	var files []console.File
 	if d.Back {
-		if suit, err = d.suit(s, p); err != nil {
-			return err
-		}
-		if files, err = d.suitFiles(s, suit, "draft"); err != nil {
+		if suit, err = d.suit(s, p, p.Trim); err != nil {
 			return err
 		}
 		figures.Back = backFigures(suit)
+		files, err = d.suitFiles(s, suit, "draft")
+	} else {
+		files, err = d.outputs(s, p, allow)
+	}
+	if err != nil {
+		return err
 	}
 	if err := console.Save(d.Out, files); err != nil {
 		return err
@@ -66,13 +80,19 @@ func (d draftCmd) Run(c console.Console) error {
 		if d.Back {
 			backReport(c.Out, suit)
 		}
-		var names []string
-		for _, f := range files {
-			names = append(names, f.Name)
-		}
-		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(names, ", ")))
+		allowanceReport(c.Out, allow)
+		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(namesOf(files), ", ")))
 	}
 	return nil
+}
+
+// namesOf lists the names of files.
+func namesOf(files []console.File) []string {
+	var out []string
+	for _, f := range files {
+		out = append(out, f.Name)
+	}
+	return out
 }
 
 // tellNotes prints what reading a block or a piece from a file left out or straightened.

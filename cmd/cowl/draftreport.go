@@ -99,6 +99,8 @@ type draftJSON struct {
 	Trim       float64 `json:"trim_mm"`
 	Across     float64 `json:"cloth_across_mm"`
 	Along      float64 `json:"cloth_along_mm"`
+	Seam       float64 `json:"allowance_mm"`
+	SideSeam   float64 `json:"side_allowance_mm"`
 	AreaFront  float64 `json:"area_front_mm2"`
 	AreaFacing float64 `json:"area_facing_mm2"`
 

@@ -91,7 +91,10 @@ func (l layCmd) plan() (*layPlan, error) {
 	if err := s.Stands(); err != nil {
 		return nil, err
 	}
-	suit, err := l.suit(s, front)
+	if front, err = s.OnPaper(front); err != nil {
+		return nil, err
+	}
+	suit, err := l.suit(s, front, front.Trim)
 	if err != nil {
 		return nil, err
 	}

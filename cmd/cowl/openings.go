@@ -23,7 +23,7 @@ type openingJSON struct {
 // openings holds neck and waist of the front p and its back against the wearer; nil where
 // no back can be matched, as to a piece of one's own.
 func openings(s style.Style, p draft.Piece) *openingJSON {
-	suit, err := suitFlags{}.suit(s, p)
+	suit, err := suitFlags{}.suit(s, p, p.Trim)
 	if err != nil {
 		return nil
 	}

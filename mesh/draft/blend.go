@@ -6,8 +6,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Blending is what a patternmaker does before the pattern is cut: the lines that run
-// on over a seam are drawn so that they go over it without a corner. Waist and armhole
+// Blending is what a patternmaker does before the pattern is cut: the lines that run on
+// over a seam are drawn so that they go over it without a corner. Waist and armhole
 // of the front are squared to side seam and shoulder, waist and centre front too, and
 // the corner of a closed dart goes into one curve (common practice).
 const (

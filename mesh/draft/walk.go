@@ -53,11 +53,11 @@ func WaistOpening(p Piece, b Back) float64 {
 
 // unjutted returns a waist with the line between the legs of its dart straight.
 func unjutted(waist, dart []r2.Vec) []r2.Vec {
-	k := slices.Index(waist, dart[2])
-	if k < 2 || waist[k-2] != dart[0] {
+	outer, inner := slices.Index(waist, dart[0]), slices.Index(waist, dart[2])
+	if outer < 0 || inner < 0 {
 		return waist
 	}
-	return slices.Delete(slices.Clone(waist), k-1, k)
+	return slices.Delete(slices.Clone(waist), outer+1, inner)
 }
 
 // BackReport holds the figures of a back, of one half, in metres.

@@ -111,11 +111,6 @@ func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Tru
 	if err != nil {
 		return Trued{}, fmt.Errorf("truing: %w", err)
 	}
-	if trued.Clean {
-		if trued, err = trued.Blended(); err != nil {
-			return Trued{}, fmt.Errorf("truing: %w", err)
-		}
-	}
 	t.Piece = trued
 	after := trued.Lines()
 	for i, line := range [][]r2.Vec{after.Shoulder, after.Armhole, after.Side, after.Waist} {
