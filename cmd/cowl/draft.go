@@ -25,6 +25,9 @@ func (d draftCmd) Run(c console.Console) error {
 	if !d.Back && d.BackGrain != nil {
 		return fmt.Errorf("--back-grain: no back is drafted, want --back with it, or leave it out")
 	}
+	if !d.Back && d.Closure == draft.BackOpen.String() {
+		return fmt.Errorf("--closure back: no back is drafted, want --back with it, or side or shoulder")
+	}
 	s, err := d.load()
 	if err != nil {
 		return err
@@ -51,20 +54,19 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 	if err != nil {
 		return err
 	}
+	suit, err := d.suit(s, p, p.Trim)
+	if err != nil && (d.Back || d.closes()) {
+		return err
+	}
 	figures := draftFigures(s, p)
 	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
-	figures.Openings = openings(s, p)
-	var suit truing.Suit
-	var files []console.File
-	if d.Back {
-		if suit, err = d.suit(s, p, p.Trim); err != nil {
-			return err
-		}
-		figures.Back = backFigures(suit)
-		files, err = d.suitFiles(s, suit, "draft")
-	} else {
-		files, err = d.outputs(s, p, allow)
+	if err == nil {
+		figures.Openings = openings(s, suit)
 	}
+	if d.Back {
+		figures.Back = backFigures(suit)
+	}
+	files, err := d.drawn(s, p, suit, allow)
 	if err != nil {
 		return err
 	}
@@ -84,6 +86,22 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(namesOf(files), ", ")))
 	}
 	return nil
+}
+
+// drawn makes the files of the suit, or of its front alone; p is the front where no back
+// goes with it.
+func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing.Allowances) ([]console.File, error) {
+	if d.Back {
+		return d.suitFiles(s, suit, "draft")
+	}
+	front, err := truing.FrontPaper(p, a)
+	if d.closes() {
+		front, err = suit.FrontPaper()
+	}
+	if err != nil {
+		return nil, err
+	}
+	return d.outputs(s, p, front)
 }
 
 // namesOf lists the names of files.

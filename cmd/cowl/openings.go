@@ -18,27 +18,25 @@ type openingJSON struct {
 	Waist      float64 `json:"waist_mm"` // sewn, darts stitched
 	Bust       float64 `json:"bust_mm"`  // that it is held against
 	PassesBust bool    `json:"passes_bust"`
+	Closure    string  `json:"closure"`              // none, side, shoulder or back
+	Open       float64 `json:"closure_mm,omitempty"` // how long it is; what is passed counts both its edges
+
+	neckOpen, waistOpen float64 // mm, with the closure open
 }
 
-// openings holds neck and waist of the front p and its back against the wearer; nil where
-// no back can be matched, as to a piece of one's own.
-func openings(s style.Style, p draft.Piece) *openingJSON {
-	suit, err := suitFlags{}.suit(s, p, p.Trim)
-	if err != nil {
-		return nil
-	}
+// openings holds neck and waist of the suit against the wearer of s; nil where their bust
+// is not known.
+func openings(s style.Style, suit truing.Suit) *openingJSON {
 	who, err := s.Wearer()
 	if err != nil {
 		return nil
 	}
-	return openingsOf(suit, who.Bust)
-}
-
-func openingsOf(suit truing.Suit, bust float64) *openingJSON {
-	neck, waist := draft.Opening(suit.Front, suit.Back), draft.WaistOpening(suit.Front, suit.Back)
+	p, b, g := suit.Front, suit.Back, suit.Gap
+	neck, waist := g.Head(p, b), g.Waist(p, b)
 	return &openingJSON{
-		Neck: say.MM(neck), Head: say.MM(headGirth), PassesHead: neck >= headGirth,
-		Waist: say.MM(waist), Bust: say.MM(bust), PassesBust: waist >= bust,
+		Neck: say.MM(draft.Opening(p, b)), Head: say.MM(headGirth), PassesHead: neck >= headGirth,
+		Waist: say.MM(draft.WaistOpening(p, b)), Bust: say.MM(who.Bust), PassesBust: waist >= who.Bust,
+		Closure: g.Closure.String(), Open: say.MM(g.Long), neckOpen: say.MM(neck), waistOpen: say.MM(waist),
 	}
 }
 
@@ -47,13 +45,27 @@ func (o *openingJSON) report(w io.Writer) {
 	if o == nil {
 		return
 	}
-	say := func(name string, opening float64, what string, girth float64, passes bool, do string) {
-		text := fmt.Sprintf("%.1f cm against %s %.1f cm: it passes", opening/10, what, girth/10)
-		if !passes {
-			text = fmt.Sprintf("%.1f cm against %s %.1f cm: %.1f cm short, %s", opening/10, what, girth/10, (girth-opening)/10, do)
+	row := func(name string, shut, open float64, what string, girth float64, passes bool, do string) {
+		text := fmt.Sprintf("%.1f cm against %s %.1f cm: ", shut/10, what, girth/10)
+		if open != shut {
+			text = fmt.Sprintf("%.1f cm, %.1f cm with the %s, against %s %.1f cm: ", shut/10, open/10, closureWords(o), what, girth/10)
+		}
+		if passes {
+			text += "it passes"
+		} else {
+			text += fmt.Sprintf("%.1f cm short, %s", (girth-open)/10, do)
 		}
 		fmt.Fprintf(w, "  %-13s%s\n", name, text)
 	}
-	say("Head", o.Neck, "a head of", o.Head, o.PassesHead, "leave a shoulder or the centre back open")
-	say("Getting in", o.Waist, "the bust of", o.Bust, o.PassesBust, "leave the left side seam open from the waist up and close it with a zip; what bias gives is not counted")
+	advice := "leave an opening: --closure shoulder or back"
+	if o.Closure == draft.ShoulderOpen.String() {
+		advice = "leave the back open instead: --closure back"
+	}
+	row("Head", o.Neck, o.neckOpen, "a head of", o.Head, o.PassesHead, advice)
+	row("Getting in", o.Waist, o.waistOpen, "the bust of", o.Bust, o.PassesBust, "leave the left side seam open for a zip: --closure side; what bias gives is not counted")
+}
+
+// closureWords says what is open.
+func closureWords(o *openingJSON) string {
+	return map[string]string{"side": "zip", "shoulder": "shoulder", "back": "slit"}[o.Closure] + fmt.Sprintf(" of %.1f cm open", o.Open/10)
 }

@@ -25,12 +25,8 @@ type paperFlags struct {
 	Paper  string   `default:"both" enum:"a4,letter,both" help:"Home printer's paper for pdf: a4, letter or both (both)."`
 }
 
-// outputs makes the files of the front p as it is drawn on paper.
-func (f paperFlags) outputs(s style.Style, p draft.Piece, a truing.Allowances) ([]console.File, error) {
-	front, err := truing.FrontPaper(p, a)
-	if err != nil {
-		return nil, err
-	}
+// outputs makes the files of the front p, laid out for paper.
+func (f paperFlags) outputs(s style.Style, p draft.Piece, front paper.Piece) ([]console.File, error) {
 	return f.files("draft", []paper.Piece{front}, wordsOf(s, p), s.SizeWord())
 }
 
@@ -105,7 +101,11 @@ func (f paperFlags) patterns(s style.Style, p draft.Piece) ([]console.File, erro
 	if err != nil {
 		return nil, err
 	}
-	return f.outputs(s, p, a)
+	front, err := truing.FrontPaper(p, a)
+	if err != nil {
+		return nil, err
+	}
+	return f.outputs(s, p, front)
 }
 
 // patternOf draws the flat piece.

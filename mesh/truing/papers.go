@@ -42,6 +42,17 @@ type Suit struct {
 	Back      draft.Back
 	BackGrain float64 // rad from CB (+Y) to the warp, towards the wearer's left
 	Allow     Allowances
+	Gap       draft.Gap // opening that is closed when worn
+}
+
+// FrontPaper lays out the front of s alone.
+func (s Suit) FrontPaper() (paper.Piece, error) {
+	front, err := FrontPaper(s.Front, s.Allow)
+	if err == nil && s.Gap.Closure != draft.NoClosure {
+		s.closed(&front, nil)
+		front.Settle(s.Front.Grain)
+	}
+	return front, err
 }
 
 // Papers lays out front, back and back-neck facing for paper, with notches
@@ -51,7 +62,13 @@ func (s Suit) Papers() ([]paper.Piece, error) {
 	if err != nil {
 		return nil, err
 	}
-	pieces := []paper.Piece{front, s.back()}
+	back := s.back()
+	if s.Gap.Closure != draft.NoClosure {
+		s.closed(&front, &back)
+		front.Settle(s.Front.Grain)
+		back.Settle(s.BackGrain)
+	}
+	pieces := []paper.Piece{front, back}
 	if s.Back.Facing != nil {
 		pieces = append(pieces, s.facing())
 	}

@@ -146,3 +146,46 @@ func TestBackDartFolds(t *testing.T) {
 		t.Errorf("looked at %d places between the legs, want 20 or more", count)
 	}
 }
+
+// Each closure draws its stops: a notch on front and back that reaches the cut edge, at
+// the same place down the seam, a stop inside, and a step of the work; a slit is drawn on the
+// back.
+func TestClosuresOnPaper(t *testing.T) {
+	p, k := front(t, func(*draft.Cut) {})
+	b, err := draft.MatchBack(k, p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, q := range []struct {
+		closure     draft.Closure
+		front, back int // notches more
+		lines       [2]int
+	}{{draft.SideZip, 1, 1, [2]int{1, 1}}, {draft.ShoulderOpen, 1, 1, [2]int{1, 1}}, {draft.BackOpen, 0, 0, [2]int{0, 2}}} {
+		g, err := q.closure.GapIn(p, b, 0.57)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plain, err := Suit{Front: p, Back: b, Allow: DefaultAllowances(p.Grain)}.Papers()
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := Suit{Front: p, Back: b, Allow: DefaultAllowances(p.Grain), Gap: g}.Papers()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, want := range []int{q.front, q.back} {
+			more := got[i].Notches[len(plain[i].Notches):]
+			if len(more) != want || len(got[i].Lines)-len(plain[i].Lines) != q.lines[i] {
+				t.Errorf("%v: %s has %d notches and %d lines more, want %d and %d", q.closure, got[i].Name, len(more), len(got[i].Lines)-len(plain[i].Lines), want, q.lines[i])
+			}
+			for _, n := range more {
+				if _, end := got[i].NotchMark(n); inwardClosed(got[i].CutLine, end) > 1e-6 || n.At.X < 0 {
+					t.Errorf("%v: notch of %s at %v ends at %v, want it on the wearer's left, to the cut edge", q.closure, got[i].Name, n.At, end)
+				}
+			}
+		}
+		if steps := len(got[0].Steps) + len(got[1].Steps) - len(plain[0].Steps) - len(plain[1].Steps); steps != 1 {
+			t.Errorf("%v: %d steps more, want 1", q.closure, steps)
+		}
+	}
+}
