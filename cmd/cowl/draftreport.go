@@ -44,7 +44,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 
 // leftAs says what becomes of the dart that is left.
 func leftAs(p draft.Piece) string {
-	if p.Hem > 0 {
+	if p.Eased > 0 {
 		return "unsewn as ease"
 	}
 	return "open"

@@ -172,3 +172,27 @@ func TestWaistOpening(t *testing.T) {
 		}
 	}
 }
+
+// 3 mm of dart are too little to sew: on paper they are ease, counted, and the waist is
+// drawn without a dart; 8 mm are drawn.
+func TestBlendedEasesSmallDart(t *testing.T) {
+	for _, q := range []struct {
+		left  float64 // m
+		drawn bool
+	}{{0.003, false}, {0.008, true}} {
+		c := DefaultCut()
+		whole := workedBlock(t).DartIntake()
+		c.DartShare, c.Extension = 1-q.left/whole, Auto
+		p, err := Draft(workedBlock(t), c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := p.Blended()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if (b.DartLeft != nil) != q.drawn || (b.Eased == 0) != q.drawn || math.Abs(b.Report().IntakeLeft-q.left) > 0.0005 {
+			t.Errorf("%.0f mm of dart left: drawn %t, eased %.1f mm, intake left %.1f mm", q.left*1000, b.DartLeft != nil, b.Eased*1000, b.Report().IntakeLeft*1000)
+		}
+	}
+}

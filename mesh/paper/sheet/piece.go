@@ -101,6 +101,9 @@ func (d *Drawing) inner(p Placed, l paper.Line, id string) {
 // is a double line (common practice).
 func (d *Drawing) grain(p Placed, id string) {
 	a, b := p.At(p.Piece.GrainLine[0]), p.At(p.Piece.GrainLine[1])
+	if a == b {
+		return // not known
+	}
 	dir := r2.Unit(r2.Sub(b, a))
 	side := r2.Vec{X: -dir.Y, Y: dir.X}
 	bias := trueBias(p.Piece.Grain())
