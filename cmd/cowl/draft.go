@@ -16,6 +16,7 @@ type draftCmd struct {
 	styleFlags
 	paperFlags
 	suitFlags
+	nestFlags
 	Back bool `help:"Draft the matching back and its facing too."`
 }
 
@@ -33,6 +34,12 @@ func (d draftCmd) Run(c console.Console) error {
 		return err
 	}
 	tellNotes(c, s)
+	if len(d.Sizes) > 0 {
+		return d.nest(c, s)
+	}
+	if d.Hold == "drop" {
+		return fmt.Errorf("--hold: one size is drafted, want --sizes with it, or leave it out")
+	}
 	p, err := s.Piece()
 	if err != nil {
 		return err

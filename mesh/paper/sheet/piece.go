@@ -153,8 +153,12 @@ func GrainWords(p paper.Piece) string {
 
 // hole draws a cross with its name above.
 func (d *Drawing) hole(at r2.Vec, name string) {
+	d.cross(at)
+	d.text(Text{name, r2.Vec{X: at.X, Y: at.Y - 6}, textSize, 0, Middle, Ink})
+}
+
+func (d *Drawing) cross(at r2.Vec) {
 	const arm = 4.0
 	d.line("", markPen, false, r2.Vec{X: at.X - arm, Y: at.Y}, r2.Vec{X: at.X + arm, Y: at.Y})
 	d.line("", markPen, false, r2.Vec{X: at.X, Y: at.Y - arm}, r2.Vec{X: at.X, Y: at.Y + arm})
-	d.text(Text{name, r2.Vec{X: at.X, Y: at.Y - 6}, textSize, 0, Middle, Ink})
 }
