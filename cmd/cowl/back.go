@@ -12,15 +12,14 @@ import (
 
 // backJSON holds the figures of the matching back.
 type backJSON struct {
-	Grain    float64    `json:"grain_deg"`
-	Neck     float64    `json:"half_neck_mm"`
-	Armhole  float64    `json:"armhole_mm"`
-	Dart     float64    `json:"dart_intake_mm"`
-	Facing   float64    `json:"facing_cb_mm"` // depth of the back-neck facing on the centre back; 0: none
-	Walked   []walkJSON `json:"walked"`
-	Opening  float64    `json:"opening_mm"`
-	Seam     float64    `json:"allowance_mm"`
-	SideSeam float64    `json:"side_allowance_mm"`
+	Grain   float64    `json:"grain_deg"`
+	Neck    float64    `json:"half_neck_mm"`
+	Armhole float64    `json:"armhole_mm"`
+	Dart    float64    `json:"dart_intake_mm"`
+	Facing  float64    `json:"facing_cb_mm"` // depth of the back-neck facing on the centre back; 0: none
+	Walked  []walkJSON `json:"walked"`
+	Joined  []joinJSON `json:"joined"`
+	Opening float64    `json:"opening_mm"`
 }
 
 // backFigures returns the figures of the back of a suit.
@@ -28,10 +27,13 @@ func backFigures(s truing.Suit) *backJSON {
 	r := s.Back.Report()
 	out := &backJSON{
 		Grain: say.Degrees(s.BackGrain), Neck: say.MM(r.Neck), Armhole: say.MM(r.Armhole), Dart: say.MM(r.DartIntake), Facing: say.MM(r.Facing),
-		Opening: say.MM(draft.Opening(s.Front, s.Back)), Seam: say.MM(s.Allow.Seam), SideSeam: say.MM(s.Allow.Side),
+		Opening: say.MM(draft.Opening(s.Front, s.Back)),
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
 		out.Walked = append(out.Walked, walkJSON{k.Name, say.MM(k.Front), say.MM(k.Back)})
+	}
+	for _, j := range draft.Joined(s.Front, s.Back) {
+		out.Joined = append(out.Joined, joinJSON{j.Name, say.Degrees(j.Angle())})
 	}
 	return out
 }
@@ -50,12 +52,25 @@ func backReport(w io.Writer, s truing.Suit) {
 	for _, k := range draft.Walked(s.Front, s.Back) {
 		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(say.MM(k.Off())))
 	}
+	for _, j := range draft.Joined(s.Front, s.Back) {
+		row("Joined", "%s: %.1f°, front %.1f° and back %.1f°", j.Name, say.Degrees(j.Angle()), say.Degrees(j.Front), say.Degrees(j.Back))
+	}
 	row("Opening", "%.1f cm round edge and back neck", say.CM(draft.Opening(s.Front, s.Back)))
-	row("Allowances", "%.1f cm, side seams %.1f cm", say.CM(s.Allow.Seam), say.CM(s.Allow.Side))
+}
+
+// allowanceReport prints what is cut outside the seams.
+func allowanceReport(w io.Writer, a truing.Allowances) {
+	fmt.Fprintf(w, "  %-13s%.1f cm, side seams %.1f cm\n", "Allowances", say.CM(a.Seam), say.CM(a.Side))
 }
 
 type walkJSON struct {
 	Name  string  `json:"name"`
 	Front float64 `json:"front_mm"`
 	Back  float64 `json:"back_mm"`
+}
+
+// joinJSON is the angle of a line over a closed seam; 180 runs on without a corner.
+type joinJSON struct {
+	Name  string  `json:"name"`
+	Angle float64 `json:"angle_deg"`
 }

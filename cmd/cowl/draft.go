@@ -16,20 +16,30 @@ type draftCmd struct {
 	styleFlags
 	paperFlags
 	suitFlags
-	Back bool `help:"Draft the matching back and its facing too; allowances are then per edge."`
+	nestFlags
+	Back bool `help:"Draft the matching back and its facing too."`
 }
 
 // Run drafts the piece, writes it in the formats asked for and prints the
 // figures.
 func (d draftCmd) Run(c console.Console) error {
-	if flag := d.given(); !d.Back && flag != "" {
-		return fmt.Errorf("%s: without a back the draft has one allowance all round, --allowance: want --back with it, or leave it out", flag)
+	if !d.Back && d.BackGrain != nil {
+		return fmt.Errorf("--back-grain: no back is drafted, want --back with it, or leave it out")
+	}
+	if !d.Back && d.Closure == draft.BackOpen.String() {
+		return fmt.Errorf("--closure back: no back is drafted, want --back with it, or side or shoulder")
 	}
 	s, err := d.load()
 	if err != nil {
 		return err
 	}
 	tellNotes(c, s)
+	if len(d.Sizes) > 0 {
+		return d.nest(c, s)
+	}
+	if d.Hold == "drop" {
+		return fmt.Errorf("--hold: one size is drafted, want --sizes with it, or leave it out")
+	}
 	p, err := s.Piece()
 	if err != nil {
 		return err
@@ -38,20 +48,31 @@ func (d draftCmd) Run(c console.Console) error {
 		return err
 	}
 	tellShort(c, p)
-	files, err := d.outputs(s, p)
+	return d.write(c, s, s.OnPaper(p))
+}
+
+// write writes the front p as it is drawn on paper, with its back if that is asked for,
+// and prints the figures.
+func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
+	allow, err := d.allowances(p, p.Trim)
 	if err != nil {
 		return err
 	}
+	suit, err := d.suit(s, p, p.Trim)
+	if err != nil && (d.Back || d.closes()) {
+		return err
+	}
 	figures := draftFigures(s, p)
-	var suit truing.Suit
+	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
+	if err == nil {
+		figures.Openings = openings(s, suit)
+	}
 	if d.Back {
-		if suit, err = d.suit(s, p); err != nil {
-			return err
-		}
-		if files, err = d.suitFiles(s, suit, "draft"); err != nil {
-			return err
-		}
 		figures.Back = backFigures(suit)
+	}
+	files, err := d.drawn(s, p, suit, allow)
+	if err != nil {
+		return err
 	}
 	if err := console.Save(d.Out, files); err != nil {
 		return err
@@ -61,16 +82,39 @@ func (d draftCmd) Run(c console.Console) error {
 	}
 	if !d.Quiet {
 		draftReport(c.Out, s, p)
+		figures.Openings.report(c.Out)
 		if d.Back {
 			backReport(c.Out, suit)
 		}
-		var names []string
-		for _, f := range files {
-			names = append(names, f.Name)
-		}
-		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(names, ", ")))
+		allowanceReport(c.Out, allow)
+		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(namesOf(files), ", ")))
 	}
 	return nil
+}
+
+// drawn makes the files of the suit, or of its front alone; p is the front where no back
+// goes with it.
+func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing.Allowances) ([]console.File, error) {
+	if d.Back {
+		return d.suitFiles(s, suit, "draft")
+	}
+	front, err := truing.FrontPaper(p, a)
+	if d.closes() {
+		front, err = suit.FrontPaper()
+	}
+	if err != nil {
+		return nil, err
+	}
+	return d.outputs(s, p, front)
+}
+
+// namesOf lists the names of files.
+func namesOf(files []console.File) []string {
+	var out []string
+	for _, f := range files {
+		out = append(out, f.Name)
+	}
+	return out
 }
 
 // tellNotes prints what reading a block or a piece from a file left out or straightened.

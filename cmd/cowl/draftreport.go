@@ -44,7 +44,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 
 // leftAs says what becomes of the dart that is left.
 func leftAs(p draft.Piece) string {
-	if p.Hem > 0 {
+	if p.Eased > 0 {
 		return "unsewn as ease"
 	}
 	return "open"
@@ -99,12 +99,15 @@ type draftJSON struct {
 	Trim       float64 `json:"trim_mm"`
 	Across     float64 `json:"cloth_across_mm"`
 	Along      float64 `json:"cloth_along_mm"`
+	Seam       float64 `json:"allowance_mm"`
+	SideSeam   float64 `json:"side_allowance_mm"`
 	AreaFront  float64 `json:"area_front_mm2"`
 	AreaFacing float64 `json:"area_facing_mm2"`
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
 
-	Back *backJSON `json:"back,omitempty"`
+	Back     *backJSON    `json:"back,omitempty"`
+	Openings *openingJSON `json:"openings,omitempty"`
 }
 
 // draftFigures returns the figures of p.

@@ -56,6 +56,9 @@ func (f cutFlags) load() (style.Style, error) {
 	if flags.IsGiven(f.Cut, "slashes") && s.Cut.How != draft.Slash {
 		return s, fmt.Errorf("--slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}
+	if f.Piece != "" && f.Style == "" && !flags.IsGiven(f.Cut, "size") && !flags.IsGiven(f.Cut, "bust") {
+		s.Notes = append(s.Notes, "the piece does not say for whom it was made, so it is hung on "+s.ForWhom()+": give --size or --bust")
+	}
 	return s, nil
 }
 

@@ -91,7 +91,8 @@ func (l layCmd) plan() (*layPlan, error) {
 	if err := s.Stands(); err != nil {
 		return nil, err
 	}
-	suit, err := l.suit(s, front)
+	front = s.OnPaper(front)
+	suit, err := l.suit(s, front, front.Trim)
 	if err != nil {
 		return nil, err
 	}

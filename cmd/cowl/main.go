@@ -95,10 +95,26 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", plainly(flags.Renamed(err)))
+		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", verbless(plainly(flags.Renamed(err)), parser.Model.Children))
 		return console.ExitBadInput
 	}
 	return console.Status(parsed.Run(), c.Err)
+}
+
+// verbless lists the verbs where a word was none and nothing near it is one.
+func verbless(said string, verbs []*kong.Node) string {
+	word, ok := strings.CutPrefix(said, "unexpected argument ")
+	if !ok || strings.Contains(said, "did you mean") {
+		return said
+	}
+	var names []string
+	for _, v := range verbs {
+		names = append(names, v.Name)
+		if v.Name == word {
+			return said
+		}
+	}
+	return fmt.Sprintf("%s: no such word here; the verbs are %s", said, strings.Join(names, ", "))
 }
 
 // tables are those of the grammar, beside the fields of the style.

@@ -16,6 +16,7 @@ import (
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/sheet"
+	"cowl/mesh/truing"
 )
 
 // paperFlags say in which formats a pattern is written.
@@ -24,12 +25,8 @@ type paperFlags struct {
 	Paper  string   `default:"both" enum:"a4,letter,both" help:"Home printer's paper for pdf: a4, letter or both (both)."`
 }
 
-// outputs makes the files of the drafted front.
-func (f paperFlags) outputs(s style.Style, p draft.Piece) ([]console.File, error) {
-	front, err := paper.FromDraft(p)
-	if err != nil {
-		return nil, err
-	}
+// outputs makes the files of the front p, laid out for paper.
+func (f paperFlags) outputs(s style.Style, p draft.Piece, front paper.Piece) ([]console.File, error) {
 	return f.files("draft", []paper.Piece{front}, wordsOf(s, p), s.SizeWord())
 }
 
@@ -94,9 +91,23 @@ func (f paperFlags) pdfParts(base string) []part {
 		}})
 }
 
+// patterns draws the piece p that is hung as it is on paper.
+func (f paperFlags) patterns(s style.Style, p draft.Piece) ([]console.File, error) {
+	p = s.OnPaper(p)
+	a, err := suitFlags{}.allowances(p, p.Trim)
+	if err != nil {
+		return nil, err
+	}
+	front, err := truing.FrontPaper(p, a)
+	if err != nil {
+		return nil, err
+	}
+	return f.outputs(s, p, front)
+}
+
 // patternOf draws the flat piece.
 func patternOf(s style.Style, p draft.Piece) (console.File, error) {
-	files, err := paperFlags{Format: []string{"svg"}}.outputs(s, p)
+	files, err := paperFlags{Format: []string{"svg"}}.patterns(s, p)
 	if err != nil {
 		return console.File{}, err
 	}

@@ -16,25 +16,33 @@ import (
 // suitFlags say how back and facing are cut and what is left outside the seams.
 type suitFlags struct {
 	BackGrain *flags.Degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
-	Seam      *flags.Length  `placeholder:"LEN" help:"Allowance of seams (1cm)."`
-	SideSeam  *flags.Length  `placeholder:"LEN" help:"Allowance of side seams (2.5cm on the bias, else as the others)."`
+	Seam      *flags.Length  `placeholder:"LEN" help:"Allowance of seams; without it that of the draft, and on a trued pattern 1 cm."`
+	SideSeam  *flags.Length  `placeholder:"LEN" help:"Allowance of side seams; without it 2.5 cm or more on the bias, else as the others."`
+	Closure   string         `default:"none" enum:"none,side,shoulder,back" placeholder:"WHERE" help:"Opening to get in by: side (zip), shoulder (buttoned) or back (slit); draws notch, stop and note (none)."`
 }
 
-// given names one of the flags that was given; "": none.
-func (f suitFlags) given() string {
-	switch {
-	case f.BackGrain != nil:
-		return "--back-grain"
-	case f.Seam != nil:
-		return "--seam"
-	case f.SideSeam != nil:
-		return "--side-seam"
+// gap returns the opening that was asked for as it lies in front and back.
+func (f suitFlags) gap(p draft.Piece, b draft.Back) (draft.Gap, error) {
+	if f.Closure == "" {
+		return draft.Gap{}, nil // a suit that nobody asked for by flags
 	}
-	return ""
+	c, err := draft.ParseClosure(f.Closure)
+	if err != nil {
+		return draft.Gap{}, err
+	}
+	g, err := c.GapIn(p, b, headGirth)
+	if err != nil {
+		return g, fmt.Errorf("--closure: %w", err)
+	}
+	return g, nil
 }
 
-// suit drafts the back that walks with the front p, and the allowances.
-func (f suitFlags) suit(s style.Style, p draft.Piece) (truing.Suit, error) {
+// closes reports whether an opening was asked for.
+func (f suitFlags) closes() bool { return f.Closure != "" && f.Closure != draft.NoClosure.String() }
+
+// suit drafts the back that walks with the front p as it is drawn on paper, and the
+// allowances: seam (m) unless the flags say another.
+func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit, error) {
 	b, err := s.Wearer()
 	if err != nil {
 		return truing.Suit{}, err
@@ -47,37 +55,58 @@ func (f suitFlags) suit(s style.Style, p draft.Piece) (truing.Suit, error) {
 	if err != nil {
 		return truing.Suit{}, err
 	}
-	out := truing.Suit{Front: p, Back: back, BackGrain: p.Grain}
-	if f.BackGrain != nil {
-		out.BackGrain = float64(*f.BackGrain)
-		if a := math.Abs(out.BackGrain); !(a <= math.Pi/2+1e-9) {
-			return out, fmt.Errorf("--back-grain %.1f°, want -90–90°: 0 is straight grain, 45 true bias", say.Degrees(out.BackGrain))
-		}
+	out := truing.Suit{Front: p, Back: back}
+	if out.BackGrain, err = f.backGrain(p); err != nil {
+		return out, err
 	}
-	out.Allow, err = f.allowances(out)
+	if out.Gap, err = f.gap(p, back); err != nil {
+		return out, err
+	}
+	out.Allow, err = f.allowances(p, seam)
 	return out, err
 }
 
-// allowances returns those of the flags, else the usual ones. The side seam is
-// on the bias if either piece is.
-func (f suitFlags) allowances(s truing.Suit) (truing.Allowances, error) {
-	front, back := truing.DefaultAllowances(s.Front.Grain), truing.DefaultAllowances(s.BackGrain)
-	a := truing.Allowances{Seam: front.Seam, Side: math.Max(front.Side, back.Side)}
-	for _, g := range []struct {
-		flag  string
-		given *flags.Length
-		to    *float64
-	}{{"--seam", f.Seam, &a.Seam}, {"--side-seam", f.SideSeam, &a.Side}} {
-		if g.given == nil {
-			continue
-		}
-		v := float64(*g.given)
-		if !(v >= 0 && v <= draft.MostTrim) {
-			return a, fmt.Errorf("%s %.1f cm, want 0–%.0f cm: 1 cm is a plain seam, 2.5 cm leaves bias room to drop", g.flag, v*100, draft.MostTrim*100)
-		}
-		*g.to = v
+// backGrain returns the grain of the back, that of the front p unless it is given.
+func (f suitFlags) backGrain(p draft.Piece) (float64, error) {
+	if f.BackGrain == nil {
+		return p.Grain, nil
 	}
-	return a, nil
+	g := float64(*f.BackGrain)
+	if a := math.Abs(g); !(a <= math.Pi/2+1e-9) {
+		return g, fmt.Errorf("--back-grain %.1f°, want -90–90°: 0 is straight grain, 45 true bias", say.Degrees(g))
+	}
+	return g, nil
+}
+
+// allowances returns those of the flags, else seam (m) all round, and more down the side
+// seam if either piece has it on the bias. A pattern without allowances has none there.
+func (f suitFlags) allowances(p draft.Piece, seam float64) (truing.Allowances, error) {
+	grain, err := f.backGrain(p)
+	if err != nil {
+		return truing.Allowances{}, err
+	}
+	front, back := truing.DefaultAllowances(p.Grain), truing.DefaultAllowances(grain)
+	a := truing.Allowances{Seam: seam}
+	if err := allowanceOf("--seam", f.Seam, &a.Seam); err != nil {
+		return a, err
+	}
+	if a.Seam > 0 {
+		a.Side = max(a.Seam, front.Side, back.Side)
+	}
+	return a, allowanceOf("--side-seam", f.SideSeam, &a.Side)
+}
+
+// allowanceOf takes an allowance from its flag, if it was given.
+func allowanceOf(flag string, given *flags.Length, to *float64) error {
+	if given == nil {
+		return nil
+	}
+	v := float64(*given)
+	if !(v >= 0 && v <= draft.MostTrim) {
+		return fmt.Errorf("%s %.1f cm, want 0–%.0f cm: 1 cm is a plain seam, 2.5 cm leaves bias room to drop", flag, v*100, draft.MostTrim*100)
+	}
+	*to = v
+	return nil
 }
 
 // suitFiles writes the pieces of a suit in the formats asked for, under names

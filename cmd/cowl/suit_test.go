@@ -60,7 +60,8 @@ func TestSuitRefuses(t *testing.T) {
 		{"lay --width 5cm", "--width 5.0 cm, want 23–323 cm"},
 		{"lay --usable 0cm", "--usable 0.0 cm, want 20–320 cm"},
 		{"lay --no-back --back-grain 30", "--back-grain: no back is laid"},
-		{"draft --seam -1cm", "--seam: without a back"},
+		{"draft --seam -1cm", "--seam -1.0 cm, want 0–10 cm"},
+		{"draft --back-grain 30", "--back-grain: no back is drafted"},
 		{"draft --how slash --slashes 9", "--slashes: slashes 9, want 1–6: one slash"},
 		{"true --seed -1", "--seed: seed -1, want a whole number from 0"},
 		{"true --fabric-file /", "--fabric-file: / is a folder, want a fabric file"},
@@ -122,14 +123,14 @@ func TestLay(t *testing.T) {
 // What does not fit says so, and writes nothing; with a corner joined on it fits.
 func TestLayTooWide(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
-	got := call(t.Context(), "lay", "--usable", "65cm", "--out", dir)
+	got := call(t.Context(), "lay", "--allowance", "1cm", "--usable", "65cm", "--out", dir)
 	if got.code != console.ExitNotSettled || !strings.Contains(got.out, "Does not fit") || !strings.Contains(got.out, "With --join it fits") {
 		t.Errorf("cowl lay --usable 65cm = %d, %q", got.code, got.out)
 	}
 	if _, err := os.Stat(dir); err == nil {
 		t.Errorf("a lay that does not fit left %s", dir)
 	}
-	joined := object(t, call(t.Context(), "lay", "--usable", "65cm", "--join", "--json", "--out", dir).out)
+	joined := object(t, call(t.Context(), "lay", "--allowance", "1cm", "--usable", "65cm", "--join", "--json", "--out", dir).out)
 	if joined["fits"] != true || joined["joined_corners"] != 1.0 {
 		t.Errorf("with --join: %v", joined)
 	}
@@ -210,6 +211,34 @@ func TestTrueKeepsTakenUp(t *testing.T) {
 	} {
 		if math.Abs(q.got-q.want) > 10 { // the pins of the cowl point do not move; a hand ends within a centimetre
 			t.Errorf("%s %.1f mm, want %.1f ± 10 mm", q.what, q.got, q.want)
+		}
+	}
+}
+
+// A front is cut alike with and without its back: the same cut line to the last digit,
+// whatever the allowances; and as lay lays it.
+func TestAllowancesWithAndWithoutBack(t *testing.T) {
+	front := func(args ...string) string {
+		dir := t.TempDir()
+		call(t.Context(), append([]string{"draft", "--quiet", "--format", "csv", "--out", dir}, args...)...)
+		data, err := os.ReadFile(filepath.Join(dir, "draft.csv"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var kept []string
+		for _, line := range strings.Split(string(data), "\n") {
+			if strings.HasPrefix(line, "Cowl front,") {
+				kept = append(kept, line)
+			}
+		}
+		if len(kept) < 100 {
+			t.Fatalf("%d lines of the front, want 100 or more: %.300s", len(kept), data)
+		}
+		return strings.Join(kept, "\n")
+	}
+	for _, args := range [][]string{nil, {"--allowance", "1cm"}, {"--seam", "1.5cm"}, {"--side-seam", "4cm"}, {"--hem", "10cm"}} {
+		if alone, with := front(args...), front(append(args, "--back")...); alone != with {
+			t.Errorf("cowl draft %v: the front differs with and without --back", args)
 		}
 	}
 }

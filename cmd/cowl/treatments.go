@@ -21,6 +21,11 @@ type treatmentJSON struct {
 	Edge     float64     `json:"edge_stay_mm,omitempty"`     // tape along the whole edge
 	Weight   float64     `json:"weight_g,omitempty"`
 	Taken    float64     `json:"taken_up_mm,omitempty"` // at either cowl point; below 0: let down
+
+	// What lowering the edge does besides.
+	CowlPoint float64 `json:"cowl_point_moved_mm,omitempty"` // down the shoulder
+	Extension float64 `json:"extension_lost_mm,omitempty"`   // of one half
+	Deeper    float64 `json:"drop_more_mm,omitempty"`        // below the cowl points, as a hanging curve
 }
 
 type trimJSON struct {
@@ -45,6 +50,14 @@ type slashJSON struct {
 // treatmentOf lists what was done to p, the front of s; nil: nothing.
 func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
 	t := &treatmentJSON{Lowered: say.MM(s.Stand.Lower), TakenIn: say.MM(s.Stand.TakeIn), Trims: trimsOf(s), Weight: p.Weight * 1000, Taken: say.MM(p.Taken)}
+	if s.Stand.Lower > 0 {
+		before := s.Clone()
+		before.Stand.Lower = 0
+		if q, err := before.Piece(); err == nil {
+			t.CowlPoint, t.Extension = say.MM(p.CowlPoint-q.CowlPoint), say.MM(q.Extension-p.Extension)
+			t.Deeper = say.MM(p.Report().DropChain - q.Report().DropChain)
+		}
+	}
 	if n := len(p.Pleats); n > 0 {
 		folded, depth := p.ShoulderLength(), 0.0
 		for _, k := range p.Pleats {
@@ -109,6 +122,9 @@ func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
 	}
 	if said := t.standWords(); said != "" {
 		row("On the stand", "%s", said)
+	}
+	if t.CowlPoint > 0 {
+		row("Lowering", "moves the cowl points %.1f cm down the shoulders and takes %.1f cm off the extension: below them the edge drops %+.1f cm in an upright plane", t.CowlPoint/10, t.Extension/10, t.Deeper/10)
 	}
 	if n := len(t.Trims); n > 0 {
 		area := 0.0

@@ -101,3 +101,18 @@ func TestDrapeBefore(t *testing.T) {
 		t.Errorf("cowl drape --before = %d, %q, want it refused", got.code, got.err)
 	}
 }
+
+// Lowering says what it does besides: by how much two drafts differ in cowl point,
+// extension and drop.
+func TestLoweringTold(t *testing.T) {
+	plain, got := figuresOf(t, "--out", t.TempDir()), figuresOf(t, "--lower", "2cm", "--out", t.TempDir())
+	for what, d := range map[string][2]float64{
+		"cowl point": {got.Treatment.CowlPoint, got.CowlPoint - plain.CowlPoint},
+		"extension":  {got.Treatment.Extension, plain.Extension - got.Extension},
+		"drop":       {got.Treatment.Deeper, got.DropCurve - plain.DropCurve},
+	} {
+		if d[1] == 0 || d[0]-d[1] > 1e-6 || d[1]-d[0] > 1e-6 {
+			t.Errorf("--lower 2cm tells %s %.3f mm, two drafts differ by %.3f mm", what, d[0], d[1])
+		}
+	}
+}

@@ -31,6 +31,10 @@ type trueCmd struct {
 // table 1: 21½ to 22¼ in from size 4 to 16).
 const headGirth = 0.57
 
+// plainSeam is the allowance of a pattern that was trued, m: what the cloth had to spare
+// has hung and is trimmed (common practice).
+const plainSeam = 0.010
+
 // truth is a trued front with the two drapes it was judged by.
 type truth struct {
 	mark, half string
@@ -56,7 +60,7 @@ func (t trueCmd) Run(ctx context.Context, c console.Console) error {
 	if h.Style.Hang.Free {
 		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it on the form, with free: false and without --free")
 	}
-	if _, err := t.suit(h.Style, h.Piece); err != nil {
+	if _, err := t.suit(h.Style, h.Piece, plainSeam); err != nil {
 		return err // before the long run
 	}
 	head, err := t.girth()
@@ -133,7 +137,7 @@ func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth,
 	if err != nil {
 		return nil, err
 	}
-	if r.suit, err = t.suit(h.Style, r.trued.Piece); err != nil {
+	if r.suit, err = t.suit(h.Style, h.Style.TruedOnPaper(r.trued.Piece), plainSeam); err != nil {
 		return nil, err
 	}
 	second := *h
@@ -178,10 +182,10 @@ func (r *truth) outputs(f paperFlags) error {
 }
 
 // walked lays the seams of the trued pieces along each other.
-func (r *truth) walked() []draft.Walk { return draft.Walked(r.trued.Piece, r.suit.Back) }
+func (r *truth) walked() []draft.Walk { return draft.Walked(r.suit.Front, r.suit.Back) }
 
 // opening is the length of the neck opening, m.
-func (r *truth) opening() float64 { return draft.Opening(r.trued.Piece, r.suit.Back) }
+func (r *truth) opening() float64 { return draft.Opening(r.suit.Front, r.suit.Back) }
 
 // say prints the result and returns what the exit status is to say.
 func (t trueCmd) say(c console.Console, r *truth) error {

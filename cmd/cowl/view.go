@@ -74,7 +74,7 @@ func saveAll(dir string, files []window.File) error {
 
 // patternIn draws the flat piece for the window.
 func patternIn(s style.Style, p draft.Piece, format string) ([]window.File, error) {
-	files, err := paperFlags{Format: []string{format}, Paper: "both"}.outputs(s, p)
+	files, err := paperFlags{Format: []string{format}, Paper: "both"}.patterns(s, p)
 	var out []window.File
 	for _, f := range files {
 		out = append(out, window.File{Name: f.Name, Data: f.Data})

@@ -3,6 +3,7 @@ package draft
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"cowl/mesh/limit"
 
@@ -19,7 +20,7 @@ type Back struct {
 	Shoulder []r2.Vec // cowl point to tip
 	Armhole  []r2.Vec // tip to underarm
 	Side     []r2.Vec // underarm to waist or hem
-	Waist    []r2.Vec // side to CB, the lower edge: waist, which juts out between the dart legs, see jut, or hem
+	Waist    []r2.Vec // side to CB, the lower edge: waist, which juts out between the dart legs, see jutted, or hem
 	Dart     []r2.Vec // outer leg end at the waist, point, inner leg end
 
 	WaistLine []r2.Vec   // side to CB, inside a back that goes on to a hem; else nil
@@ -59,8 +60,10 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	b.Armhole = append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
 	down := r2.Unit(r2.Sub(k.SideWaist, k.Underarm))
 	b.Side = []r2.Vec{k.Underarm, r2.Add(k.Underarm, r2.Scale(p.SideToWaist(), down))}
-	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.jut(), k.DartInner, k.CBWaist}
+	b.Waist = []r2.Vec{b.Side[1], k.DartOuter, k.DartInner, k.CBWaist}
 	b.Dart = []r2.Vec{k.DartOuter, k.DartPoint, k.DartInner}
+	b.blend(p)
+	b.Waist = jutted(b.Waist, b.Dart)
 	if p.Hem > 0 {
 		if err := b.hemmed(k, p); err != nil {
 			return Back{}, err
@@ -86,18 +89,35 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	return b, nil
 }
 
-// jut returns where the waist line meets the middle of the dart. The dart is
-// pressed towards CB: its cloth lies folded at the middle under the back, and
-// its edge on the seam if the line between the legs mirrors the waist about the
-// inner leg (common practice: fold the dart, then cut). Allowances laid outside
-// that line fold onto each other too.
-func (k BackBlock) jut() r2.Vec {
-	leg := r2.Unit(r2.Sub(k.DartPoint, k.DartInner))
-	waist := r2.Unit(r2.Sub(k.CBWaist, k.DartInner))
-	d := r2.Sub(r2.Scale(2*r2.Dot(waist, leg), leg), waist)
-	middle := r2.Sub(lerp(k.DartOuter, k.DartInner, 0.5), k.DartPoint)
-	t := r2.Cross(r2.Sub(k.DartPoint, k.DartInner), middle) / r2.Cross(d, middle)
-	return r2.Add(k.DartInner, r2.Scale(t, d))
+// jutted returns the waist with the mouth of the dart between its legs. The dart is
+// pressed towards CB: its cloth lies folded at the middle under the back, and its edge on
+// the seam if the mouth from the inner leg to the middle mirrors the waist about the inner
+// leg, and from there to the outer leg about the middle (common practice: fold the dart,
+// then cut). Allowances laid outside that line fold onto each other too.
+func jutted(waist, dart []r2.Vec) []r2.Vec {
+	outer, point, inner := dart[0], dart[1], dart[2]
+	k := slices.Index(waist, inner)
+	middle := lerp(outer, inner, 0.5)
+	half, at := []r2.Vec{}, middle
+	for i := k; i < len(waist)-1; i++ {
+		a, b := reflected(waist[i], point, inner), reflected(waist[i+1], point, inner)
+		d, m := r2.Sub(b, a), r2.Sub(middle, point)
+		t := r2.Cross(r2.Sub(point, a), m) / r2.Cross(d, m)
+		at = lerp(a, b, t)
+		if t <= 1 {
+			break
+		}
+		half = append(half, b)
+	}
+	mouth := movedLine(half, func(v r2.Vec) r2.Vec { return reflected(v, point, middle) })
+	mouth = append(append(mouth, at), reversed(half)...)
+	return slices.Insert(slices.Clone(waist), k, mouth...)
+}
+
+// reflected returns v mirrored about the line through a and b.
+func reflected(v, a, b r2.Vec) r2.Vec {
+	u, d := r2.Unit(r2.Sub(b, a)), r2.Sub(v, a)
+	return r2.Add(a, r2.Sub(r2.Scale(2*r2.Dot(d, u), u), d))
 }
 
 // anotherShoulder is by how much a shoulder must differ for the tip to be

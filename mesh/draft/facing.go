@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"math"
+
 	"cowl/mesh/limit"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -59,9 +61,20 @@ func foldedEnd(f front, depth float64) []r2.Vec {
 	return end
 }
 
-// foldedEdge returns the free edge of the facing as it lies on the front,
-// folded down, and whether the front carries it.
+// foldedEdge returns the free edge of the facing as it lies on the front, folded down, and
+// whether the front carries it: clear of the armhole, or where it is too deep for that
+// just within.
 func foldedEdge(f front, end []r2.Vec, depth float64) ([]r2.Vec, bool) {
+	for _, clear := range []float64{clearArmhole, 0} {
+		if e, ok := f.edgeClear(end, depth, clear); ok {
+			return e, true
+		}
+	}
+	return nil, false
+}
+
+// edgeClear is foldedEdge that keeps clear of the armhole (m).
+func (f front) edgeClear(end []r2.Vec, depth, clear float64) ([]r2.Vec, bool) {
 	floor := f.edge().Y - depth
 	corner := end[len(end)-1]
 	edge := func(x float64) []r2.Vec {
@@ -72,34 +85,50 @@ func foldedEdge(f front, end []r2.Vec, depth float64) ([]r2.Vec, bool) {
 		return join(line, r2.Vec{Y: floor})
 	}
 	full := f.edge().X
-	if e := edge(full); f.carries(e) {
+	if e := edge(full); f.carries(e, clear) {
 		return e, true
 	}
 	least := leastPlateau * full
-	if !f.carries(edge(least)) {
+	if !f.carries(edge(least), clear) {
 		return nil, false
 	}
 	cut := solve(full-least, 0, func(cut float64) float64 {
-		if f.carries(edge(full - cut)) {
+		if f.carries(edge(full-cut), clear) {
 			return 1
 		}
 		return -1
 	})
-	return edge(full - cut - clearArmhole), true
+	return edge(full - cut - offArmhole), true
 }
 
 const (
 	// leastPlateau is the least share of the half edge over which the facing
 	// has its full depth.
 	leastPlateau = 0.25
-	// clearArmhole moves a slanted free edge off the armhole line it grazes.
-	clearArmhole = 0.001
+	// clearArmhole is how far the free edge keeps from the armhole, m: nearer, its corner
+	// can show there as the cloth rolls (common practice).
+	clearArmhole = 0.010
+	// offArmhole moves a slanted free edge off the line it grazes, m.
+	offArmhole = 0.001
 )
 
 // carries reports whether a line from the shoulder seam to CF lies on the
-// front: it meets neither armhole nor side seam nor waist.
-func (f front) carries(line []r2.Vec) bool {
+// front: it meets neither armhole nor side seam nor waist, and keeps clear of the
+// armhole (m).
+func (f front) carries(line []r2.Vec, clear float64) bool {
 	bottom := append([]r2.Vec{f.armhole[len(f.armhole)-1]}, f.waist()...)
 	return !linesMeet(line, f.armhole) && !linesMeet(line, bottom) &&
-		line[len(line)-1].Y > bottom[len(bottom)-1].Y
+		line[len(line)-1].Y > bottom[len(bottom)-1].Y && apart(line, f.armhole) >= clear
+}
+
+// apart returns how far two lines that do not meet are from each other, m.
+func apart(a, b []r2.Vec) float64 {
+	least := math.Inf(1)
+	for _, l := range [2][2][]r2.Vec{{a, b}, {b, a}} {
+		for _, v := range l[0] {
+			_, off := foot(l[1], v)
+			least = math.Min(least, off)
+		}
+	}
+	return least
 }

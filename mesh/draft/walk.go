@@ -1,5 +1,11 @@
 package draft
 
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
 // Walk is a pair of seams that are sewn together, laid along each other as on
 // the cutting table.
 type Walk struct {
@@ -30,6 +36,29 @@ func Walked(p Piece, b Back) []Walk {
 // Opening returns the length of the whole neck opening, cowl edge and back
 // neck (m): it must pass the head unless there is a fastening.
 func Opening(p Piece, b Back) float64 { return 2 * (p.HalfEdge + length(b.Neck)) }
+
+// WaistOpening returns the girth of the sewn waist of front and back (m), darts stitched:
+// it must pass what is widest above it, or below it if one steps in, unless there is a
+// closing. What bias gives is not counted.
+func WaistOpening(p Piece, b Back) float64 {
+	front, back := length(p.Waist), length(unjutted(b.Waist, b.Dart))
+	if p.Hem > 0 {
+		front, back = length(p.WaistLine), length(b.WaistLine)
+	}
+	if p.DartLeft != nil {
+		front -= dist(p.DartLeft[0], p.DartLeft[2])
+	}
+	return 2 * (front + back - dist(b.Dart[0], b.Dart[2]))
+}
+
+// unjutted returns a waist with the line between the legs of its dart straight.
+func unjutted(waist, dart []r2.Vec) []r2.Vec {
+	outer, inner := slices.Index(waist, dart[0]), slices.Index(waist, dart[2])
+	if outer < 0 || inner < 0 {
+		return waist
+	}
+	return slices.Delete(slices.Clone(waist), outer+1, inner)
+}
 
 // BackReport holds the figures of a back, of one half, in metres.
 type BackReport struct {

@@ -91,29 +91,40 @@ func (p *plan) cloth() {
 	p.text(r2.Vec{X: p.origin.X + 2, Y: p.origin.Y + wide + edge - 0.6}, 2.4, "start", ink, "selvedge")
 }
 
-// piece draws a piece: cut line, and within it seam line, lines and grain.
+// piece draws a piece: the cut line with the mitres that the paper has, thin where their
+// tips were clipped to lay it, and within it seam line, lines and grain.
 func (p *plan) piece(i int) {
 	q := p.lay.Placed[i]
 	src := p.pieces[q.Piece]
 	cut := p.path(q.Cut, true)
 	fmt.Fprintf(&p.out, "<clipPath id=\"within-%d\"><path d=\"%s\"/></clipPath>\n", i+1, cut)
-	fmt.Fprintf(&p.out, "<path id=\"piece-%d\" d=\"%s\" fill=\"#ffffff\" stroke=\"%s\" stroke-width=\"0.5\"/>\n<g clip-path=\"url(#within-%d)\" fill=\"none\">\n", i+1, cut, ink, i+1)
-	on := func(line []r2.Vec) []r2.Vec {
-		out := make([]r2.Vec, len(line))
-		for k, v := range line {
-			out[k] = q.On(v)
-		}
-		return out
+	pen := 0.5
+	if q.Part == Whole {
+		pen = 0.2
 	}
-	p.stroke(p.path(on(src.Outline), true), grey, 0.25, "2 1")
+	fmt.Fprintf(&p.out, "<path id=\"piece-%d\" d=\"%s\" fill=\"#ffffff\" stroke=\"%s\" stroke-width=\"%g\"/>\n", i+1, cut, ink, pen)
+	if q.Part == Whole {
+		fmt.Fprintf(&p.out, "<path id=\"cut-%d\" d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"0.5\"/>\n", i+1, p.path(q.all(src.CutLine), true), ink)
+	}
+	fmt.Fprintf(&p.out, "<g clip-path=\"url(#within-%d)\" fill=\"none\">\n", i+1)
+	p.stroke(p.path(q.all(src.Outline), true), grey, 0.25, "2 1")
 	for _, l := range src.Lines {
-		p.stroke(p.path(on(l.Points), false), accent, 0.25, "3 1 0.6 1")
+		p.stroke(p.path(q.all(l.Points), false), accent, 0.25, "3 1 0.6 1")
 	}
 	p.out.WriteString("</g>\n")
 	if q.Part != Corner {
 		p.grain(q.On(src.GrainLine[0]), q.On(src.GrainLine[1]))
 	}
 	p.name(q, src)
+}
+
+// all returns where the places of a line of the paper lie on the cloth.
+func (p Placed) all(line []r2.Vec) []r2.Vec {
+	out := make([]r2.Vec, len(line))
+	for k, v := range line {
+		out[k] = p.On(v)
+	}
+	return out
 }
 
 // grain draws the grain line with a head at either end.
@@ -147,43 +158,12 @@ func (p *plan) name(q Placed, src paper.Piece) {
 	if q.Part == Corner {
 		at, words = p.at(middle(q.Cut)), "corner"
 	}
-	p.text(at, p.fitting(q.Cut, at, size, words), "middle", colour, words)
-}
-
-// leastText is the size below which words are not read, mm.
-const leastText = 1.4
-
-// fitting returns the size, mm, at which words about a place on the page stay within the
-// cut line, as near to the one wanted as that allows.
-func (p *plan) fitting(cut []r2.Vec, at r2.Vec, size float64, words string) float64 {
-	page := make([]r2.Vec, len(cut))
-	for i, v := range cut {
-		page[i] = p.at(v)
+	at, turn, size := p.room(q, src, at, size, words)
+	about := ""
+	if turn != 0 {
+		about = fmt.Sprintf(` transform="rotate(%g %.2f %.2f)"`, turn, at.X, at.Y)
 	}
-	for ; size > leastText; size -= 0.2 {
-		const wide = 0.56 // of a letter, as a share of its size, rounded up
-		half := wide * size * float64(len([]rune(words))) / 2
-		box := []r2.Vec{{X: at.X - half, Y: at.Y + 0.3*size}, {X: at.X + half, Y: at.Y + 0.3*size}, {X: at.X + half, Y: at.Y - size}, {X: at.X - half, Y: at.Y - size}}
-		if !crossed(box, page) {
-			return size
-		}
-	}
-	return leastText
-}
-
-// crossed reports whether any sides of two closed lines cross.
-func crossed(a, b []r2.Vec) bool {
-	left := func(p, q, v r2.Vec) bool { return r2.Cross(r2.Sub(q, p), r2.Sub(v, p)) > 0 }
-	for i, p := range a {
-		q := a[(i+1)%len(a)]
-		for j, u := range b {
-			v := b[(j+1)%len(b)]
-			if left(p, q, u) != left(p, q, v) && left(u, v, p) != left(u, v, q) {
-				return true
-			}
-		}
-	}
-	return false
+	fmt.Fprintf(&p.out, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%g\" text-anchor=\"middle\" fill=\"%s\"%s>%s</text>\n", at.X, at.Y, size, colour, about, escaped(words))
 }
 
 // middle is the mean of the points of a line.

@@ -75,7 +75,7 @@ func frontEdges(p draft.Piece) []Edge {
 		up    bool     // line runs up the outline, else down
 		curve bool
 	}{
-		{p.LowerEdge(), p.Waist, false, p.Hem > 0},
+		{p.LowerEdge(), p.Waist, false, p.Hem > 0 || p.Clean},
 		{"side seam", p.Side, false, false},
 		{"armhole", p.Armhole, false, true},
 		{"shoulder", p.Shoulder, false, false},

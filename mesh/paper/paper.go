@@ -14,6 +14,8 @@ import (
 // Piece is one flat piece, whole: nothing is cut on a fold.
 type Piece struct {
 	Name      string        // short, such as "Front"; no two pieces of a style share one
+	Size      string        // of the wearer, for a piece of a nest
+	Nest      string        // name of the nest: the pieces of one are drawn over each other; "": none
 	Words     []string      // lines printed under the name: how many to cut and how
 	Quantity  int           // how many to cut
 	Outline   []r2.Vec      // closed seam line, counter-clockwise, no allowance

@@ -42,31 +42,58 @@ type Suit struct {
 	Back      draft.Back
 	BackGrain float64 // rad from CB (+Y) to the warp, towards the wearer's left
 	Allow     Allowances
+	Gap       draft.Gap // opening that is closed when worn
+}
+
+// FrontPaper lays out the front of s alone.
+func (s Suit) FrontPaper() (paper.Piece, error) {
+	front, err := FrontPaper(s.Front, s.Allow)
+	if err == nil && s.Gap.Closure != draft.NoClosure {
+		s.closed(&front, nil)
+		front.Settle(s.Front.Grain)
+	}
+	return front, err
 }
 
 // Papers lays out front, back and back-neck facing for paper, with notches
 // that meet and the allowances of s.
 func (s Suit) Papers() ([]paper.Piece, error) {
-	front, err := paper.FromDraft(s.Front)
+	front, err := FrontPaper(s.Front, s.Allow)
 	if err != nil {
-		return nil, fmt.Errorf("truing: %w", err)
+		return nil, err
 	}
-	front.Notches = append(front.Notches, sideNotches(s.Front.Side)...)
-	s.allow(&front)
-	front.Settle(s.Front.Grain)
-	pieces := []paper.Piece{front, s.back()}
+	back := s.back()
+	if s.Gap.Closure != draft.NoClosure {
+		s.closed(&front, &back)
+		front.Settle(s.Front.Grain)
+		back.Settle(s.BackGrain)
+	}
+	pieces := []paper.Piece{front, back}
 	if s.Back.Facing != nil {
 		pieces = append(pieces, s.facing())
 	}
 	return pieces, nil
 }
 
+// FrontPaper lays out a front alone as it is laid out beside its back: the same notches
+// and allowances.
+func FrontPaper(p draft.Piece, a Allowances) (paper.Piece, error) {
+	front, err := paper.FromDraft(p)
+	if err != nil {
+		return front, fmt.Errorf("truing: %w", err)
+	}
+	front.Notches = append(front.Notches, sideNotches(p.Side)...)
+	a.allow(&front)
+	front.Settle(p.Grain)
+	return front, nil
+}
+
 // allow sets the allowance of every edge and cuts the piece anew.
-func (s Suit) allow(p *paper.Piece) {
+func (a Allowances) allow(p *paper.Piece) {
 	for i := range p.Edges {
-		p.Edges[i].Allowance = s.Allow.Seam
+		p.Edges[i].Allowance = a.Seam
 		if name := p.Edges[i].Name; name == "left side seam" || name == "right side seam" {
-			p.Edges[i].Allowance = s.Allow.Side
+			p.Edges[i].Allowance = a.Side
 		}
 	}
 	p.CutLine = paper.Cut(p.Outline, p.Edges)
@@ -84,10 +111,10 @@ func (s Suit) back() paper.Piece {
 		p.Holes = append(p.Holes, paper.Hole{Name: "left " + m.Name, At: m.At}, paper.Hole{Name: "right " + m.Name, At: mirrored(m.At)})
 	}
 	p.Edges = edges(p.Outline, []run{
-		{b.LowerEdge(), b.Waist[0], b.WaistLine != nil}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
+		{b.LowerEdge(), b.Waist[0], true}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
 		{"shoulder", b.Shoulder[0], false}, {"neck", b.Neck[len(b.Neck)-1], true},
 	})
-	s.allow(&p)
+	s.Allow.allow(&p)
 	p.Settle(s.BackGrain)
 	return p
 }
@@ -121,7 +148,7 @@ func (s Suit) facing() paper.Piece {
 		Notches: []draft.Notch{{At: top, Dir: r2.Vec{Y: 1}, Name: "centre back, neck"}},
 	}
 	p.Edges = edges(f, []run{{"free edge", end, true}, {"shoulder", corner, false}, {"neck", top, true}})
-	s.allow(&p)
+	s.Allow.allow(&p)
 	p.Settle(s.BackGrain)
 	return p
 }

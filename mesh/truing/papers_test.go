@@ -86,6 +86,13 @@ func TestDefaultAllowances(t *testing.T) {
 	}
 }
 
+// nearestOn returns the place of a side nearest to v.
+func nearestOn(side [2]r2.Vec, v r2.Vec) r2.Vec {
+	d := r2.Sub(side[1], side[0])
+	t := r2.Dot(r2.Sub(v, side[0]), d) / r2.Norm2(d)
+	return r2.Add(side[0], r2.Scale(min(max(t, 0), 1), d))
+}
+
 // Folded on paper, the back dart's edge lies on the cut line of the waist: the
 // side half swung about the dart point until its leg lies on the inner leg, the
 // cloth between the legs folded under towards the centre back.
@@ -97,13 +104,27 @@ func TestBackDartFolds(t *testing.T) {
 	}
 	s := Suit{Front: p, Back: b, Allow: DefaultAllowances(p.Grain)}
 	outer, point, inner := b.Dart[0], b.Dart[1], b.Dart[2]
+	cut := s.back().CutLine
+	towardsCB := func(v r2.Vec) bool { return r2.Cross(r2.Sub(inner, point), r2.Sub(v, point)) < 1e-9 }
+	var seam [][2]r2.Vec // sides of the cut line of the waist beyond the inner leg
+	for i, v := range cut {
+		if w := cut[(i+1)%len(cut)]; towardsCB(v) && towardsCB(w) && v.Y < point.Y && w.Y < point.Y && v.X > -1e-9 && w.X > -1e-9 {
+			seam = append(seam, [2]r2.Vec{v, w})
+		}
+	}
 	across := func(v, a, b r2.Vec) r2.Vec { // v mirrored about ab
 		u := r2.Unit(r2.Sub(b, a))
 		d := r2.Sub(v, a)
 		return r2.Add(a, r2.Sub(r2.Scale(2*r2.Dot(d, u), u), d))
 	}
+	off := func(v r2.Vec) float64 {
+		least := math.Inf(1)
+		for _, side := range seam {
+			least = math.Min(least, r2.Norm(r2.Sub(v, nearestOn(side, v))))
+		}
+		return least
+	}
 	waist := b.Waist[len(b.Waist)-1].Y - s.Allow.Seam
-	cut := s.back().CutLine
 	count := 0
 	for i, v := range cut {
 		w := cut[(i+1)%len(cut)]
@@ -116,12 +137,55 @@ func TestBackDartFolds(t *testing.T) {
 			if r2.Norm(r2.Sub(q, outer)) < r2.Norm(r2.Sub(q, inner)) {
 				q = across(q, point, r2.Scale(0.5, r2.Add(outer, inner))) // the outer half lies on the inner
 			}
-			if folded := across(q, point, inner); math.Abs(folded.Y-waist) > 5e-5 {
-				t.Errorf("cut line at (%.1f, %.1f) mm: folded under it lies %.2f mm off the cut line of the waist", q.X*1000, q.Y*1000, (folded.Y-waist)*1000)
+			if d := off(across(q, point, inner)); d > 5e-5 {
+				t.Errorf("cut line at (%.1f, %.1f) mm: folded under it lies %.2f mm off the cut line of the waist", q.X*1000, q.Y*1000, d*1000)
 			}
 		}
 	}
 	if count < 20 {
 		t.Errorf("looked at %d places between the legs, want 20 or more", count)
+	}
+}
+
+// Each closure draws its stops: a notch on front and back that reaches the cut edge, at
+// the same place down the seam, a stop inside, and a step of the work; a slit is drawn on the
+// back.
+func TestClosuresOnPaper(t *testing.T) {
+	p, k := front(t, func(*draft.Cut) {})
+	b, err := draft.MatchBack(k, p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, q := range []struct {
+		closure     draft.Closure
+		front, back int // notches more
+		lines       [2]int
+	}{{draft.SideZip, 1, 1, [2]int{1, 1}}, {draft.ShoulderOpen, 1, 1, [2]int{1, 1}}, {draft.BackOpen, 0, 0, [2]int{0, 2}}} {
+		g, err := q.closure.GapIn(p, b, 0.57)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plain, err := Suit{Front: p, Back: b, Allow: DefaultAllowances(p.Grain)}.Papers()
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := Suit{Front: p, Back: b, Allow: DefaultAllowances(p.Grain), Gap: g}.Papers()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, want := range []int{q.front, q.back} {
+			more := got[i].Notches[len(plain[i].Notches):]
+			if len(more) != want || len(got[i].Lines)-len(plain[i].Lines) != q.lines[i] {
+				t.Errorf("%v: %s has %d notches and %d lines more, want %d and %d", q.closure, got[i].Name, len(more), len(got[i].Lines)-len(plain[i].Lines), want, q.lines[i])
+			}
+			for _, n := range more {
+				if _, end := got[i].NotchMark(n); inwardClosed(got[i].CutLine, end) > 1e-6 || n.At.X < 0 {
+					t.Errorf("%v: notch of %s at %v ends at %v, want it on the wearer's left, to the cut edge", q.closure, got[i].Name, n.At, end)
+				}
+			}
+		}
+		if steps := len(got[0].Steps) + len(got[1].Steps) - len(plain[0].Steps) - len(plain[1].Steps); steps != 1 {
+			t.Errorf("%v: %d steps more, want 1", q.closure, steps)
+		}
 	}
 }

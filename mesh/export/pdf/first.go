@@ -28,12 +28,13 @@ var joining = []string{
 	"3. Print the rest. Cut each page along its solid lines, left and top, where it has them.",
 	"4. Lay the cut edge on the dashed line of its neighbour, so that crosses meet and diamonds close, and tape it.",
 	"5. Join each row, then row to row. Hold a ruler to the centre line: it must run straight across the joins.",
+	"6. A place of the map without a page carries no line: leave it open, or fill it with blank paper.",
 }
 
 // first draws the page that is printed and measured before the others.
 func (p tiling) first() {
 	p.f.AddPage()
-	p.say(strong, 0, 7, 6.5, sheet.Ink, p.o.Title)
+	p.say(strong, 0, 7, p.fitting(strong, 6.5, tileWide, p.o.Title), sheet.Ink, p.o.Title)
 	p.say(plain, 0, 15, 4.2, sheet.Grey, fmt.Sprintf("Pattern 1:1 on %d pages of %s, page 1 of %d. Tiles %.0f × %.0f mm, %.0f mm overlap.",
 		p.pages(), p.on.Name, p.pages(), tileWide, tileHigh, overlap))
 	p.say(plain, 0, 21, 4.2, sheet.Accent, sheet.Caution)
@@ -51,12 +52,20 @@ func (p tiling) first() {
 	p.assembly(r2.Vec{X: columnX, Y: max(mapTop, below+mapClear)})
 	y = squaresTop + tenCM + 8 + fourInch + 6
 	for _, n := range p.o.Notes {
-		if y > tileHigh {
+		lines := wrap(p.f, plain, small, tileWide, n)
+		if y+float64(len(lines)-1)*1.35*small > tileHigh {
 			break // the rest stands on the cutting sheet
 		}
-		p.say(plain, 0, y, small, sheet.Ink, n)
-		y += 5
+		y = p.paragraph(0, y, tileWide, n)
 	}
+}
+
+// fitting returns the size of letters, that given or less, in which words are no wider
+// than wide (mm).
+func (p tiling) fitting(font string, size, wide float64, said string) float64 {
+	for ; size > small && len(wrap(p.f, font, size, wide, said)) > 1; size -= 0.5 {
+	}
+	return size
 }
 
 // pieces lists what is drawn.
@@ -85,26 +94,58 @@ func (p tiling) assembly(at r2.Vec) {
 	scale := min(columnWide/wide, (squaresTop+tenCM+8+fourInch-at.Y-4)/high)
 	corner := r2.Add(at, r2.Vec{Y: 4})
 	place := func(v r2.Vec) r2.Vec { return r2.Add(corner, r2.Scale(scale, r2.Sub(v, p.g.origin))) }
-	for _, t := range p.g.tiles {
-		a := place(t.at)
-		b := place(r2.Add(t.at, r2.Vec{X: netWide, Y: netHigh}))
-		p.line(trimPen, true, a, r2.Vec{X: b.X, Y: a.Y}, b, r2.Vec{X: a.X, Y: b.Y})
+	var lines [][]r2.Vec
+	draw := func(pen sheet.Pen, closed bool, line []r2.Vec) {
+		p.line(pen, closed, line...)
+		if closed {
+			line = append(line, line[0])
+		}
+		lines = append(lines, line)
 	}
 	for _, placed := range p.d.Placed {
-		p.line(signPen, true, onMap(placed, placed.Piece.CutLine, place)...)
+		draw(signPen, true, onMap(placed, placed.Piece.CutLine, place))
 		for _, l := range placed.Piece.Lines {
 			if l.Kind == paper.Centre || l.Kind == paper.Fold {
-				p.line(trimPen, false, onMap(placed, l.Points, place)...)
+				draw(trimPen, false, onMap(placed, l.Points, place))
 			}
 		}
 	}
 	for _, t := range p.g.tiles {
-		mid := place(r2.Add(t.at, r2.Vec{X: netWide / 2, Y: netHigh / 2}))
-		at := p.at(mid.X, mid.Y)
-		p.f.SetFillColor(255, 255, 255)
-		p.f.Rect(at.X-3.4, at.Y-small+0.4, 6.8, small, "F")
-		text(p.f, plain, sheet.Text{Said: t.name(), At: at, Size: small, Anchor: sheet.Middle, Colour: sheet.Accent})
+		a := place(t.at)
+		b := place(r2.Add(t.at, r2.Vec{X: netWide, Y: netHigh}))
+		p.line(trimPen, true, a, r2.Vec{X: b.X, Y: a.Y}, b, r2.Vec{X: a.X, Y: b.Y})
+		p.tileName(t.name(), a, b, lines)
 	}
+}
+
+// tileName writes the name of a tile of the map, corners a and b, where it keeps clear
+// of the lines.
+func (p tiling) tileName(name string, a, b r2.Vec, lines [][]r2.Vec) {
+	size := min(small, (b.X-a.X)/3, (b.Y-a.Y)/2)
+	room := r2.Vec{X: 0.62 * size * float64(len(name)), Y: 0.9 * size}
+	at := r2.Scale(0.5, r2.Add(a, b))
+	for _, share := range []r2.Vec{{X: 0.5, Y: 0.5}, {X: 0.5, Y: 0.25}, {X: 0.5, Y: 0.75}, {X: 0.25, Y: 0.5}, {X: 0.75, Y: 0.5},
+		{X: 0.25, Y: 0.22}, {X: 0.75, Y: 0.22}, {X: 0.25, Y: 0.78}, {X: 0.75, Y: 0.78}} {
+		mid := r2.Vec{X: a.X + share.X*(b.X-a.X), Y: a.Y + share.Y*(b.Y-a.Y)}
+		if clearOf(lines, r2.Sub(mid, r2.Scale(0.5, room)), room) {
+			at = mid
+			break
+		}
+	}
+	on := p.at(at.X, at.Y+0.36*size)
+	text(p.f, plain, sheet.Text{Said: name, At: on, Size: size, Anchor: sheet.Middle, Colour: sheet.Accent})
+}
+
+// clearOf reports whether no line runs through the room of that size at a corner.
+func clearOf(lines [][]r2.Vec, corner, size r2.Vec) bool {
+	for _, l := range lines {
+		for i := 1; i < len(l); i++ {
+			if touches(r2.Sub(l[i-1], corner), r2.Sub(l[i], corner), size) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // onMap maps a line of a piece to the map.

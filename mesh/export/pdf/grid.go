@@ -41,7 +41,7 @@ func rowName(row int) string {
 type grid struct {
 	rows, columns int
 	origin        r2.Vec // mm, corner of tile A1 on the drawing
-	tiles         []tile // those that carry a part of a piece, row by row
+	tiles         []tile // those that carry ink, row by row
 }
 
 // newGrid cuts d into as few rows and columns as hold it, d in their middle.
@@ -57,7 +57,7 @@ func newGrid(d sheet.Drawing) grid {
 	for row := range g.rows {
 		for column := range g.columns {
 			t := tile{row, column, r2.Add(g.origin, r2.Vec{X: float64(column) * netWide, Y: float64(row) * netHigh})}
-			if t.carries(d) {
+			if t.carries(d, g.own(t)) {
 				g.tiles = append(g.tiles, t)
 			}
 		}
@@ -75,38 +75,51 @@ func (g grid) has(row, column int) bool {
 	return false
 }
 
-// carries reports whether any cut piece of d reaches into the tile: a side of
-// it crosses the tile, or the middle of the tile lies within it.
-func (t tile) carries(d sheet.Drawing) bool {
-	for _, p := range d.Placed {
-		cut := make([]r2.Vec, len(p.Piece.CutLine))
-		for i, v := range p.Piece.CutLine {
-			cut[i] = r2.Sub(p.At(v), t.at)
-		}
-		in := false
-		mid := r2.Vec{X: tileWide / 2, Y: tileHigh / 2}
-		for i, a := range cut {
-			b := cut[(i+1)%len(cut)]
-			if touches(a, b) {
+// own returns the size of what no other tile carries: without the overlap, but in the last
+// row and column (mm).
+func (g grid) own(t tile) r2.Vec {
+	size := r2.Vec{X: netWide, Y: netHigh}
+	if t.column == g.columns-1 {
+		size.X = tileWide
+	}
+	if t.row == g.rows-1 {
+		size.Y = tileHigh
+	}
+	return size
+}
+
+// carries reports whether any stroke or word of d reaches into the part of the tile that is
+// its own. A page without ink inside a piece is left out: the pages round it hold together.
+func (t tile) carries(d sheet.Drawing, own r2.Vec) bool {
+	for _, s := range d.Strokes {
+		for i, a := range s.Points {
+			b := a
+			if i+1 < len(s.Points) {
+				b = s.Points[i+1]
+			} else if s.Closed {
+				b = s.Points[0]
+			}
+			if touches(r2.Sub(a, t.at), r2.Sub(b, t.at), own) {
 				return true
 			}
-			if (a.Y > mid.Y) != (b.Y > mid.Y) && mid.X < a.X+(mid.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-				in = !in
-			}
 		}
-		if in {
-			return true
+	}
+	for _, w := range d.Texts {
+		for _, l := range w.Box() {
+			if touches(r2.Sub(l[0], t.at), r2.Sub(l[1], t.at), own) {
+				return true
+			}
 		}
 	}
 	return false
 }
 
-// touches reports whether any of the segment ab lies in a tile at the origin
+// touches reports whether any of the segment ab lies in a tile of that size at the origin
 // (clipping after Liang and Barsky, 1984).
-func touches(a, b r2.Vec) bool {
+func touches(a, b, size r2.Vec) bool {
 	d := r2.Sub(b, a)
 	from, to := 0.0, 1.0
-	for _, c := range [4][2]float64{{-d.X, a.X}, {d.X, tileWide - a.X}, {-d.Y, a.Y}, {d.Y, tileHigh - a.Y}} {
+	for _, c := range [4][2]float64{{-d.X, a.X}, {d.X, size.X - a.X}, {-d.Y, a.Y}, {d.Y, size.Y - a.Y}} {
 		switch p, q := c[0], c[1]; {
 		case p == 0 && q < 0:
 			return false

@@ -118,26 +118,68 @@ func lines(img image.Image, dir r2.Vec, beside, from, to float64) []float64 {
 	return at
 }
 
-// Both papers carry the same tiles, every point of a piece lies on one, and a
-// wide piece takes as many columns as its width asks for.
+// Every point that is drawn lies on a tile, a tile that is left out has none of its own,
+// and a wide piece takes as many columns as its width asks for; one of 4 by 3 tiles has two
+// inside without ink.
 func TestGrid(t *testing.T) {
 	square := func(wide, high float64) paper.Piece {
 		line := []r2.Vec{{}, {X: wide}, {X: wide, Y: high}, {Y: high}}
-		return paper.Piece{Outline: line, CutLine: line}
+		return paper.Piece{Name: "Square", Label: r2.Vec{X: 0.05, Y: 0.02}, LabelWide: 0.08, Outline: line, CutLine: line}
 	}
 	for _, q := range []struct {
 		wide, high    float64 // m
 		columns, rows int
-	}{{0.1, 0.1, 1, 1}, {0.178, 0.247, 1, 1}, {0.179, 0.248, 2, 2}, {0.358, 0.496, 2, 2}, {0.573, 0.528, 4, 3}} {
+		blank         int
+	}{{0.1, 0.1, 1, 1, 0}, {0.178, 0.247, 1, 1, 0}, {0.179, 0.248, 2, 2, 0}, {0.358, 0.496, 2, 2, 0}, {0.573, 0.528, 4, 3, 2}} {
 		g := newGrid(sheet.Pieces([]paper.Piece{square(q.wide, q.high)}))
-		if g.columns != q.columns || g.rows != q.rows || len(g.tiles) != q.columns*q.rows {
-			t.Errorf("newGrid(%.0f × %.0f mm) = %d × %d, %d tiles, want %d × %d", q.wide*1000, q.high*1000, g.columns, g.rows, len(g.tiles), q.columns, q.rows)
+		if g.columns != q.columns || g.rows != q.rows || len(g.tiles) != q.columns*q.rows-q.blank {
+			t.Errorf("newGrid(%.0f × %.0f mm) = %d × %d, %d tiles, want %d × %d less %d", q.wide*1000, q.high*1000, g.columns, g.rows, len(g.tiles), q.columns, q.rows, q.blank)
 		}
+	}
+	for _, p := range []paper.Piece{square(0.573, 0.528), front(t)} {
+		d := sheet.Pieces([]paper.Piece{p})
+		checkInk(t, d, newGrid(d))
 	}
 	for row, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 27: "AB", 52: "BA"} {
 		if got := rowName(row); got != want {
 			t.Errorf("rowName(%d) = %s, want %s", row, got, want)
 		}
+	}
+}
+
+// checkInk looks at the strokes of a drawing every millimetre: each place lies on a tile,
+// and every tile has a stroke or words.
+func checkInk(t *testing.T, d sheet.Drawing, g grid) {
+	t.Helper()
+	inked := map[tile]bool{}
+	look := func(v r2.Vec) {
+		on := false
+		for _, q := range g.tiles {
+			if w := r2.Sub(v, q.at); w.X >= 0 && w.Y >= 0 && w.X <= tileWide && w.Y <= tileHigh {
+				on, inked[q] = true, true
+			}
+		}
+		if !on {
+			t.Fatalf("ink at (%.1f, %.1f) mm lies on no tile", v.X, v.Y)
+		}
+	}
+	for _, s := range d.Strokes {
+		for i := range s.Points {
+			a, b := s.Points[i], s.Points[(i+1)%len(s.Points)]
+			if i == len(s.Points)-1 && !s.Closed {
+				continue
+			}
+			n := math.Ceil(r2.Norm(r2.Sub(b, a)))
+			for k := 0.0; k <= n; k++ {
+				look(r2.Add(a, r2.Scale(k/max(n, 1), r2.Sub(b, a))))
+			}
+		}
+	}
+	for _, w := range d.Texts {
+		look(w.At)
+	}
+	if len(inked) != len(g.tiles) {
+		t.Errorf("%d of %d tiles have ink, want all", len(inked), len(g.tiles))
 	}
 }
 

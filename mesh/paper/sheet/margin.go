@@ -50,6 +50,9 @@ type sample struct {
 // legend lists the lines that the pieces have.
 func legend(pieces []paper.Piece) []sample {
 	l := []sample{{pen: cutPen, name: cutWords(pieces)}, {pen: seamPen, name: "seam line"}}
+	if sizes := nestSamples(pieces); sizes != nil {
+		l = append(sizes, sample{pen: seamPen, name: "seam line, " + strings.TrimPrefix(cutWords(pieces), "cut line, ")})
+	}
 	var centre, fold, dart, open, pleat, slash, guide, bias, hole bool
 	for _, p := range pieces {
 		for _, in := range p.Lines {

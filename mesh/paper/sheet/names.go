@@ -74,6 +74,9 @@ const labelWide = 80.0
 // words writes name and words of the piece, and its other texts.
 func (d *Drawing) words(p Placed) {
 	mid, name, room := p.At(p.Piece.Label), p.Piece.Name, p.Piece.LabelWide*1000
+	if p.Piece.Nest != "" {
+		name = p.Piece.Nest
+	}
 	scale := min(1, room/labelWide, room/width(name, nameSize)) // below 1 where there is little room
 	for _, s := range p.Piece.Words {
 		scale = min(scale, room/width(s, textSize))

@@ -101,6 +101,9 @@ func (d *Drawing) inner(p Placed, l paper.Line, id string) {
 // is a double line (common practice).
 func (d *Drawing) grain(p Placed, id string) {
 	a, b := p.At(p.Piece.GrainLine[0]), p.At(p.Piece.GrainLine[1])
+	if a == b {
+		return // not known
+	}
 	dir := r2.Unit(r2.Sub(b, a))
 	side := r2.Vec{X: -dir.Y, Y: dir.X}
 	bias := trueBias(p.Piece.Grain())
@@ -150,8 +153,12 @@ func GrainWords(p paper.Piece) string {
 
 // hole draws a cross with its name above.
 func (d *Drawing) hole(at r2.Vec, name string) {
+	d.cross(at)
+	d.text(Text{name, r2.Vec{X: at.X, Y: at.Y - 6}, textSize, 0, Middle, Ink})
+}
+
+func (d *Drawing) cross(at r2.Vec) {
 	const arm = 4.0
 	d.line("", markPen, false, r2.Vec{X: at.X - arm, Y: at.Y}, r2.Vec{X: at.X + arm, Y: at.Y})
 	d.line("", markPen, false, r2.Vec{X: at.X, Y: at.Y - arm}, r2.Vec{X: at.X, Y: at.Y + arm})
-	d.text(Text{name, r2.Vec{X: at.X, Y: at.Y - 6}, textSize, 0, Middle, Ink})
 }

@@ -62,23 +62,32 @@ func Lay(pieces []paper.Piece, o Options) Drawing {
 	return d
 }
 
-// Pieces puts the pieces alone on a page that just holds their cut lines.
+// Pieces puts the pieces alone on a page that just holds their cut lines; those of a nest
+// lie over each other, as their places say.
 func Pieces(pieces []paper.Piece) Drawing {
 	var d Drawing
 	x, y, row := 0.0, 0.0, 0.0
-	for _, p := range pieces {
-		lo, hi := paper.Box(p.CutLine)
+	many := len(pieces) > 1
+	for _, stack := range stacks(pieces) {
+		lo, hi := stack.box()
 		w, h := (hi.X-lo.X)*1000, (hi.Y-lo.Y)*1000
 		if x > 0 && x+w > widest-2*Margin {
 			x, y, row = 0, y+row+gap, 0
 		}
-		d.Placed = append(d.Placed, Placed{p, r2.Vec{X: x - lo.X*1000, Y: y + hi.Y*1000}})
+		for i, p := range stack {
+			placed := Placed{p, r2.Vec{X: x - lo.X*1000, Y: y + hi.Y*1000}}
+			d.Placed = append(d.Placed, placed)
+			if i > 0 {
+				d.ring(placed, i)
+				continue
+			}
+			d.piece(placed, many)
+			if len(stack) > 1 {
+				d.sizeMark(placed, 0)
+			}
+		}
 		d.Width, d.Height = max(d.Width, x+w), max(d.Height, y+h)
 		x, row = x+w+gap, max(row, h)
-	}
-	many := len(pieces) > 1
-	for _, p := range d.Placed {
-		d.piece(p, many)
 	}
 	return d
 }

@@ -62,6 +62,20 @@ type Text struct {
 	Colour Colour
 }
 
+// Box returns the four sides of about the room that the words take.
+func (t Text) Box() [4][2]r2.Vec {
+	sin, cos := math.Sincos(t.Turn * math.Pi / 180)
+	along, up := r2.Vec{X: cos, Y: sin}, r2.Vec{X: sin, Y: -cos}
+	from, long := t.At, width(t.Said, t.Size)
+	if t.Anchor == Middle {
+		from = r2.Sub(from, r2.Scale(long/2, along))
+	}
+	to := r2.Add(from, r2.Scale(long, along))
+	high, low := r2.Scale(t.Size, up), r2.Scale(-0.3*t.Size, up)
+	a, b, c, d := r2.Add(from, low), r2.Add(to, low), r2.Add(to, high), r2.Add(from, high)
+	return [4][2]r2.Vec{{a, b}, {b, c}, {c, d}, {d, a}}
+}
+
 const (
 	textSize  = 5.0  // mm
 	nameSize  = 9.0  // mm

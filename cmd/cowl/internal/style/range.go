@@ -22,7 +22,7 @@ func (s *Style) Ranges() []limit.Range {
 	if p, err := s.flat(block); err == nil {
 		out = append(out, s.Stand.Ranges(p)...)
 	}
-	if p, err := s.treated(); err == nil {
+	if p, err := s.treated(nil); err == nil {
 		if r, err := s.Job(p, nil).EdgeRange(); err == nil {
 			out = append(out, r)
 		}

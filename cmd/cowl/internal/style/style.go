@@ -96,20 +96,56 @@ const autoWaist drape.Waist = draft.Auto
 // Piece drafts the flat piece. What keeps it from being cut is an error, and so is an
 // edge that is to lie where no cutting brings it.
 func (s *Style) Piece() (draft.Piece, error) {
-	p, err := s.treated()
+	p, err := s.treated(nil)
 	if err == nil {
 		err = s.Job(p, nil).CheckEdge()
 	}
 	return p, s.located(err)
 }
 
-// treated returns the piece with what is done on the stand.
-func (s *Style) treated() (draft.Piece, error) {
+// OnPaper returns the front p of s, the Piece or what a drape took up of it, as it is
+// drawn on paper: trued over the seams, before it is on the stand. The cloth is hung by
+// the lines of the draft, which lie within millimetres of them. A finished front stays
+// as it is, and so does one whose trued lines miss a trim that was drawn for the draft.
+func (s *Style) OnPaper(p draft.Piece) draft.Piece {
+	if s.Lines != nil {
+		return p
+	}
+	q, err := s.treated(draft.Piece.Blended)
+	if err == nil {
+		q, err = q.TakenUp(p.Taken)
+	}
+	if err != nil {
+		return p
+	}
+	return q
+}
+
+// TruedOnPaper returns a front that was trued on the cloth as it is drawn on paper. What
+// was drawn by hand, a finished front or a trim, stays as it is, and so does a front that
+// trued lines do not make.
+func (s *Style) TruedOnPaper(p draft.Piece) draft.Piece {
+	if s.Lines != nil || len(s.Trims) > 0 {
+		return p
+	}
+	q, err := p.Blended()
+	if err != nil {
+		return p
+	}
+	return q
+}
+
+// treated returns the piece, its lines drawn anew by draw where there is one, with what is
+// done on the stand.
+func (s *Style) treated(draw func(draft.Piece) (draft.Piece, error)) (draft.Piece, error) {
 	block, err := s.block()
 	if err != nil {
 		return draft.Piece{}, err
 	}
 	p, err := s.flat(block)
+	if err == nil && draw != nil {
+		p, err = draw(p)
+	}
 	if err == nil {
 		p, err = p.Treated(s.Stand, s.Trims...)
 	}

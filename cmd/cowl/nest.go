@@ -1,0 +1,184 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+	"cowl/mesh/paper/sheet"
+	"cowl/mesh/truing"
+)
+
+// nestFlags ask for several sizes in one file.
+type nestFlags struct {
+	Sizes []int  `placeholder:"N,…" help:"Draft these sizes of the chart, each anew, over each other in one file."`
+	Hold  string `default:"length" enum:"length,drop" placeholder:"WHAT" help:"What of the extension all sizes share: its length, or the drop of the edge that it gives in the style's own size (length)."`
+}
+
+// sized is one size of a nest.
+type sized struct {
+	style style.Style
+	front draft.Piece // as it is drawn on paper
+	suit  truing.Suit
+}
+
+// nest drafts the sizes, writes them over each other and prints their figures.
+func (d draftCmd) nest(c console.Console, s style.Style) error {
+	if s.Taken() > 0 || s.Points != nil || s.Lines != nil {
+		return fmt.Errorf("--sizes: this style has own measurements, a block or a piece of its own, which are of one body: leave them out, or draft one size")
+	}
+	var all []sized
+	for _, n := range slices.Compact(slices.Sorted(slices.Values(d.Sizes))) {
+		one, err := d.sizeOf(s, n)
+		if err != nil {
+			return fmt.Errorf("--sizes: size %d: %w", n, err)
+		}
+		all = append(all, one)
+	}
+	pieces, err := d.over(all)
+	if err != nil {
+		return err
+	}
+	files, err := d.files("draft", pieces, sheet.Options{Title: s.Name, Notes: d.nestNotes(s, all)}, sizeList(all))
+	if err != nil {
+		return err
+	}
+	if err := console.Save(d.Out, files); err != nil {
+		return err
+	}
+	if d.JSON {
+		return c.PrintJSON(nestFigures(all))
+	}
+	if !d.Quiet {
+		d.nestReport(c.Out, s, all)
+		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(namesOf(files), ", ")))
+	}
+	return nil
+}
+
+// sizeOf drafts one size.
+func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
+	one := s.Clone()
+	one.Size = size
+	if d.Hold == "drop" {
+		if err := holdDrop(&one, s); err != nil {
+			return sized{}, err
+		}
+	}
+	p, err := one.Piece()
+	if err == nil {
+		err = one.Stands()
+	}
+	if err != nil {
+		return sized{}, err
+	}
+	p = one.OnPaper(p)
+	suit, err := d.suit(one, p, p.Trim)
+	return sized{one, p, suit}, err
+}
+
+// holdDrop gives one the extension by which its edge drops as that of s, before anything is
+// done on the stand.
+func holdDrop(one *style.Style, s style.Style) error {
+	own, other := s.Clone(), one.Clone()
+	own.Stand, other.Stand = draft.DefaultStand(), draft.DefaultStand()
+	own.Trims, other.Trims = nil, nil
+	p, err := own.Piece()
+	if err != nil {
+		return err
+	}
+	q, err := other.Piece()
+	if err != nil {
+		return err
+	}
+	from := q.Block.CowlPoint(q.CowlPoint).X
+	_, edge := draft.EdgeForDrop(from, p.Report().DropChain)
+	one.Cut.Extension = edge - from
+	return nil
+}
+
+// over lays out the pieces of every size, those of a name over each other.
+func (d draftCmd) over(all []sized) ([]paper.Piece, error) {
+	var out []paper.Piece
+	for _, one := range all {
+		pieces, err := one.suit.Papers()
+		if err != nil {
+			return nil, err
+		}
+		if !d.Back {
+			pieces = pieces[:1]
+		}
+		for _, p := range pieces {
+			p.Nest, p.Size = p.Name, one.style.SizeWord()
+			p.Name += " " + p.Size
+			out = append(out, p)
+		}
+	}
+	return out, nil
+}
+
+// heldWords says what of the extension the sizes share.
+func (d draftCmd) heldWords(s style.Style) string {
+	switch {
+	case d.Hold == "drop":
+		return "extension held as the drop of size " + s.SizeWord()
+	case s.Cut.Extension == draft.Auto:
+		return "extension is what each dart gives"
+	}
+	return "extension held as its length"
+}
+
+func sizeList(all []sized) string {
+	var out []string
+	for _, one := range all {
+		out = append(out, one.style.SizeWord())
+	}
+	return strings.Join(out, " ")
+}
+
+// nestNotes lists the figures of the sizes for the sheet.
+func (d draftCmd) nestNotes(s style.Style, all []sized) []string {
+	out := []string{"Chart sizes " + sizeList(all) + ", each drafted anew; " + d.heldWords(s), "Stacked on the centre line, at the level of the neck point"}
+	for _, one := range all {
+		r := one.front.Report()
+		out = append(out, fmt.Sprintf("Size %s: half edge %.1f, extension %.1f, side %.1f, half waist %.1f cm", one.style.SizeWord(), say.CM(r.HalfEdge), say.CM(r.Extension), say.CM(r.Side), say.CM(r.Waist)))
+	}
+	return append(out, "Fabric: "+s.Fabric.Name)
+}
+
+// nestReport prints a row for each size. Lengths are centimetres.
+func (d draftCmd) nestReport(w io.Writer, s style.Style, all []sized) {
+	fmt.Fprintf(w, "%s, sizes %s: each drafted anew, %s\n\n", s.Name, sizeList(all), d.heldWords(s))
+	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s   cm\n", "size", "extension", "half edge", "edge drop", "shoulder", "armhole", "side", "half waist")
+	for _, one := range all {
+		r := one.front.Report()
+		fmt.Fprintf(w, "  %4s %10.1f %10.1f %10.1f %10.1f %10.1f %10.1f %10.1f\n", one.style.SizeWord(),
+			say.CM(r.Extension), say.CM(r.HalfEdge), say.CM(r.DropChain), say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist))
+	}
+	fmt.Fprintln(w)
+	for _, one := range all {
+		fmt.Fprintf(w, "  Size %s\n", one.style.SizeWord())
+		openings(one.style, one.suit).report(w)
+	}
+	allowanceReport(w, all[0].suit.Allow)
+}
+
+// nestFigures lists the figures of every size by its number.
+func nestFigures(all []sized) map[string]draftJSON {
+	out := map[string]draftJSON{}
+	for _, one := range all {
+		f := draftFigures(one.style, one.front)
+		f.Seam, f.SideSeam = say.MM(one.suit.Allow.Seam), say.MM(one.suit.Allow.Side)
+		f.Openings, f.Back = openings(one.style, one.suit), backFigures(one.suit)
+		out[strconv.Itoa(one.style.Size)] = f
+	}
+	return out
+}

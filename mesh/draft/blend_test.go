@@ -1,0 +1,239 @@
+package draft
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"cowl/mesh/body"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// sewnAngle lays the back onto the front along their seam and returns the angle of the
+// line over it (degrees), taken from places far metres off the seam on either side: 180
+// runs straight on. The seam ends in the corner; lines begin there.
+func sewnAngle(frontSeam, front, backSeam, back []r2.Vec, far float64) float64 {
+	direction := func(line []r2.Vec, s float64) r2.Vec { at, _ := along(line, s); return r2.Sub(at, line[0]) }
+	side := func(seam, line []r2.Vec) float64 {
+		u, v := direction(seam, far), direction(line, far)
+		return deg(math.Acos(r2.Dot(u, v) / (r2.Norm(u) * r2.Norm(v))))
+	}
+	return side(frontSeam, front) + side(backSeam, back)
+}
+
+// bent returns the largest turn of a line between two of its pieces (degrees).
+func bent(line []r2.Vec) float64 {
+	most := 0.0
+	for i := 1; i < len(line)-1; i++ {
+		most = math.Max(most, math.Abs(deg(turn(r2.Sub(line[i], line[i-1]), r2.Sub(line[i+1], line[i])))))
+	}
+	return most
+}
+
+// cutOf draws a body and a cut at random; false: these do not go together.
+func cutOf(rnd *rand.Rand) (body.Body, Piece, bool) {
+	between := func(lo, hi float64) float64 { return lo + rnd.Float64()*(hi-lo) }
+	lo, _ := body.FromChart(body.SmallestSize)
+	hi, _ := body.FromChart(body.LargestSize)
+	size := rnd.Float64()
+	who := body.Body{}
+	for _, m := range body.Measures() {
+		*m.In(&who) = (*m.In(&lo) + size*(*m.In(&hi)-*m.In(&lo))) * between(0.97, 1.03)
+	}
+	if rnd.IntN(2) == 0 {
+		who.ShoulderSlope, who.BustSpan, who.ApexDepth = 0, 0, 0
+	}
+	k, err := FromBody(who)
+	if err != nil {
+		return who, Piece{}, false
+	}
+	c := DefaultCut()
+	c.CowlPoint, c.Extension, c.Facing, c.How = between(0, 0.08), between(0, 0.2), between(0.01, 0.1), How(rnd.IntN(2))
+	if rnd.IntN(4) == 0 {
+		c.DartShare = rnd.Float64()
+	}
+	p, err := Draft(k, c)
+	return who, p, err == nil
+}
+
+// Over the closed seams waist and armhole run on without a corner, on 200 bodies and
+// cuts; within, the waist is one curve, square to the centre front, and hardly longer
+// or shorter than it was drafted.
+func TestBlendedJoins(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(5, 8))
+	count, worst, longer := 0, 0.0, 0.0
+	for count < 200 {
+		who, drafted, ok := cutOf(rnd)
+		if !ok {
+			continue
+		}
+		p, err := drafted.Blended()
+		if err != nil {
+			t.Fatalf("Blended: %v", err)
+		}
+		k, err := BackFromBody(who)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := MatchBack(k, p)
+		if err != nil {
+			t.Fatalf("MatchBack: %v", err)
+		}
+		count++
+		for _, q := range []struct {
+			name                 string
+			seam, line, on, back []r2.Vec
+		}{
+			{"shoulder tip", reversed(p.Shoulder), p.Armhole, reversed(b.Shoulder), b.Armhole},
+			{"underarm", p.Side, reversed(p.Armhole), b.Side, reversed(b.Armhole)},
+			{"side waist", reversed(p.Side), p.Waist, reversed(b.Side), b.Waist},
+		} {
+			a := sewnAngle(q.seam, q.line, q.on, q.back, squareFor)
+			worst = math.Max(worst, math.Abs(a-180))
+			if math.Abs(a-180) > 2 {
+				t.Errorf("case %d: %s joins at %.1f°, want 180° ± 2°", count, q.name, a)
+			}
+		}
+		for _, j := range Joined(p, b) {
+			if a := deg(j.Angle()); math.Abs(a-180) > 2 {
+				t.Errorf("case %d: Joined says %s at %.1f°, want 180° ± 2°", count, j.Name, a)
+			}
+		}
+		for _, w := range Walked(p, b) {
+			if math.Abs(w.Off()) > 0.0005 {
+				t.Errorf("case %d: %s is %.2f mm longer on the front, want 0.5 mm at most", count, w.Name, w.Off()*1000)
+			}
+		}
+		for name, waist := range map[string][]r2.Vec{"front": sewn(p.Waist, p.DartLeft), "back": sewn(unjutted(b.Waist, b.Dart), b.Dart)} {
+			if got := bent(waist); got > 6 {
+				t.Errorf("case %d: %s waist turns by %.1f° between two of its pieces, want one clean curve", count, name, got)
+			}
+			n := len(waist)
+			if d := r2.Sub(waist[n-1], waist[n-2]); math.Abs(d.Y) > 1e-9 {
+				t.Errorf("case %d: %s waist meets the centre at %.2f° from square", count, name, deg(math.Atan2(d.Y, -d.X)))
+			}
+		}
+		was, is := drafted.Report(), p.Report()
+		d := is.Waist - is.IntakeLeft - was.Waist + was.IntakeLeft
+		longer = math.Max(longer, math.Abs(d))
+		for name, off := range map[string]float64{"shoulder": is.Shoulder - was.Shoulder, "side": is.Side - was.Side, "half edge": is.HalfEdge - was.HalfEdge} {
+			if math.Abs(off) > 1e-9 {
+				t.Errorf("case %d: blending made the %s %.2f mm longer, want it untouched", count, name, off*1000)
+			}
+		}
+	}
+	t.Logf("%d joins, worst %.2f° off; half waist changed by %.1f mm at most", 3*count, worst, longer*1000)
+}
+
+// sewn returns the waist with its dart closed.
+func sewn(waist, dart []r2.Vec) []r2.Vec {
+	if dart == nil {
+		return waist
+	}
+	a := turn(r2.Sub(dart[0], dart[1]), r2.Sub(dart[2], dart[1]))
+	var out []r2.Vec
+	outer := true
+	for _, v := range waist {
+		if v == dart[2] {
+			outer = false
+		}
+		if outer {
+			v = r2.Rotate(v, a, dart[1])
+		}
+		out = join(out, v)
+	}
+	return out
+}
+
+// Size 10 with its whole dart closed is 72 + 6 cm round the sewn waist: the frame has 3 cm
+// of ease on the half; blending moves it by 4 mm a half at most.
+func TestWaistOpening(t *testing.T) {
+	for _, hem := range []float64{0, 0.12} {
+		c := DefaultCut()
+		c.DartShare, c.Extension, c.Hem = 1, Auto, hem
+		p, err := Draft(workedBlock(t), c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p, err = p.Blended(); err != nil {
+			t.Fatal(err)
+		}
+		k, err := BackFromBody(readWorked(t).body())
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := MatchBack(k, p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := WaistOpening(p, b); math.Abs(got-0.78) > 0.008 {
+			t.Errorf("hem %.2f: WaistOpening = %.4f m, want 0.78 ± 0.008", hem, got)
+		}
+	}
+}
+
+// 3 mm of dart are too little to sew: on paper they are ease, counted, and the waist is
+// drawn without a dart; 8 mm are drawn.
+func TestBlendedEasesSmallDart(t *testing.T) {
+	for _, q := range []struct {
+		left  float64 // m
+		drawn bool
+	}{{0.003, false}, {0.008, true}} {
+		c := DefaultCut()
+		whole := workedBlock(t).DartIntake()
+		c.DartShare, c.Extension = 1-q.left/whole, Auto
+		p, err := Draft(workedBlock(t), c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := p.Blended()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if (b.DartLeft != nil) != q.drawn || (b.Eased == 0) != q.drawn || math.Abs(b.Report().IntakeLeft-q.left) > 0.0005 {
+			t.Errorf("%.0f mm of dart left: drawn %t, eased %.1f mm, intake left %.1f mm", q.left*1000, b.DartLeft != nil, b.Eased*1000, b.Report().IntakeLeft*1000)
+		}
+	}
+}
+
+// With a hem of 4 to 22 cm too, on 60 bodies: all lines run on over the seams, and what is
+// sewn together is of one length.
+func TestBlendedHemJoins(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(9, 4))
+	for count := 0; count < 60; {
+		who, plain, ok := cutOf(rnd)
+		if !ok {
+			continue
+		}
+		c := DefaultCut()
+		c.Hem, c.DartShare, c.Extension = 0.04+0.18*rnd.Float64(), rnd.Float64(), Auto
+		drafted, err := Draft(plain.Block, c)
+		if err != nil {
+			continue
+		}
+		count++
+		p, err := drafted.Blended()
+		if err != nil {
+			t.Fatal(err)
+		}
+		k, err := BackFromBody(who)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := MatchBack(k, p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, j := range Joined(p, b) {
+			if a := deg(j.Angle()); math.Abs(a-180) > 2 {
+				t.Errorf("case %d, hem %.0f mm: %s joins at %.1f°, want 180° ± 2°", count, p.Hem*1000, j.Name, a)
+			}
+		}
+		for _, w := range Walked(p, b) {
+			if math.Abs(w.Off()) > 0.0005 {
+				t.Errorf("case %d, hem %.0f mm: %s is %.2f mm longer on the front, want 0.5 mm at most", count, p.Hem*1000, w.Name, w.Off()*1000)
+			}
+		}
+	}
+}

@@ -1,0 +1,156 @@
+package draft
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"cowl/mesh/limit"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+// Closure is an opening that is left for the wearer to get in, and closed when worn.
+type Closure int
+
+// The closures. All are on the wearer's left, but for the back.
+const (
+	NoClosure    Closure = iota
+	SideZip              // a zip in the side seam, from below the underarm to below the waist
+	ShoulderOpen         // the shoulder seam left open from the cowl point on, buttoned
+	BackOpen             // a slit in the centre back from the neck down, with a button and a loop
+)
+
+var closureNames = [...]string{"none", "side", "shoulder", "back"}
+
+// String returns the name used on the command line.
+func (c Closure) String() string {
+	if c < NoClosure || c > BackOpen {
+		return fmt.Sprintf("Closure(%d)", int(c))
+	}
+	return closureNames[c]
+}
+
+// ParseClosure returns the Closure of a name that String gives.
+func ParseClosure(name string) (Closure, error) {
+	for c, n := range closureNames {
+		if n == name {
+			return Closure(c), nil
+		}
+	}
+	return NoClosure, limit.Errorf("closure", "closure %s, want none, side, shoulder or back", strconv.Quote(name))
+}
+
+// Measures of closures, m (common practice).
+const (
+	zipBelowArm  = 0.025 // of its upper stop below the underarm
+	zipPastWaist = 0.10  // of its lower stop below the waist, if the top goes on to a hem
+	zipAboveHem  = 0.020 // what is sewn up below that stop at least
+	shortestZip  = 0.05
+	offTip       = 0.015 // what of the shoulder stays sewn at the tip
+	shortestOpen = 0.02
+	leastSlit    = 0.10 // in the centre back
+	slitStep     = 0.01 // it is made longer in such steps until the head passes
+	belowSlit    = 0.10 // what is left of the centre back
+)
+
+// Gap is an opening as it lies in its seam.
+type Gap struct {
+	Closure Closure
+	Long    float64  // m, from end to end
+	Front   []r2.Vec // places of its stops on the front's seam, wearer's left half; nil: it is not in the front
+	Back    []r2.Vec // on the back's
+	Out     r2.Vec   // unit, out of the front at its stops
+	BackOut r2.Vec   // unit, out of the back there
+}
+
+// GapIn returns how a closure lies in the front p and its back. The slit is as long as
+// a head (girth, m) needs. A seam that is too short for it, and a shoulder with pleats, are
+// errors.
+func (c Closure) GapIn(p Piece, b Back, head float64) (Gap, error) {
+	switch c {
+	case SideZip:
+		return zipIn(p, b)
+	case ShoulderOpen:
+		return shoulderIn(p, b)
+	case BackOpen:
+		return slitIn(p, b, head)
+	}
+	return Gap{}, nil
+}
+
+func zipIn(p Piece, b Back) (Gap, error) {
+	waist := p.SideToWaist()
+	stops, end := []float64{zipBelowArm}, waist
+	if below := math.Min(zipPastWaist, p.Hem-zipAboveHem); p.Hem > 0 && below > 0 {
+		end = waist + below
+		stops = append(stops, end)
+	} else if p.Hem > 0 {
+		end = length(p.Side)
+	}
+	g := Gap{Closure: SideZip, Long: end - zipBelowArm}
+	if g.Long < shortestZip {
+		return g, limit.Errorf("closure", "a zip of %v in the side seam, want at least %v: the seam is too short for one", limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestZip))
+	}
+	g.mark(p.Side, b.Side, stops)
+	return g, nil
+}
+
+func shoulderIn(p Piece, b Back) (Gap, error) {
+	if p.Pleats != nil {
+		return Gap{}, limit.Errorf("closure", "a shoulder with pleats cannot be left open: want side or back")
+	}
+	g := Gap{Closure: ShoulderOpen, Long: p.ShoulderLength() - offTip}
+	if end := length(p.FacingEnd); math.Abs(end-g.Long) < offTip {
+		g.Long = end // the two stops would be taken for one
+	}
+	if g.Long < shortestOpen {
+		return g, limit.Errorf("closure", "the shoulder would be open for %v, want at least %v: it is too short", limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestOpen))
+	}
+	g.mark(p.Shoulder, b.Shoulder, []float64{g.Long})
+	return g, nil
+}
+
+func slitIn(p Piece, b Back, head float64) (Gap, error) {
+	neck := b.Neck[len(b.Neck)-1]
+	g := Gap{Closure: BackOpen, Long: leastSlit}
+	if short := head - Opening(p, b); short > 2*leastSlit {
+		g.Long = slitStep * math.Ceil(short/2/slitStep-1e-9)
+	}
+	if most := neck.Y - b.Waist[len(b.Waist)-1].Y - belowSlit; g.Long > most {
+		return g, limit.Errorf("closure", "a slit of %v in the centre back, want at most %v: widen the neck, or leave a shoulder open", limit.Metres(g.Long), limit.Metres(math.Max(most, 0)))
+	}
+	g.Back, g.BackOut = []r2.Vec{{Y: neck.Y - g.Long}}, r2.Vec{X: 1}
+	return g, nil
+}
+
+// mark sets the stops at places down a seam of front and back (m).
+func (g *Gap) mark(front, back []r2.Vec, stops []float64) {
+	for _, s := range stops {
+		at, i := along(front, s)
+		on, k := along(back, s)
+		g.Front, g.Out = append(g.Front, at), outward(front[i], front[i+1])
+		g.Back, g.BackOut = append(g.Back, on), outward(back[k], back[k+1])
+	}
+}
+
+// Head returns the neck opening of p and b with the gap open, m.
+func (g Gap) Head(p Piece, b Back) float64 {
+	if g.Closure == ShoulderOpen || g.Closure == BackOpen {
+		return Opening(p, b) + 2*g.Long
+	}
+	return Opening(p, b)
+}
+
+// Waist returns what the bust has to pass with the gap open, m: the sewn waist, and with a
+// zip both its edges too. A zip with a hem ends within the side seam, so that the hem is
+// what has to be passed.
+func (g Gap) Waist(p Piece, b Back) float64 {
+	switch {
+	case g.Closure != SideZip:
+		return WaistOpening(p, b)
+	case p.Hem > 0:
+		return 2 * (length(p.Waist) + length(b.Waist))
+	}
+	return WaistOpening(p, b) + 2*g.Long
+}

@@ -1,0 +1,69 @@
+package truing
+
+import (
+	"fmt"
+
+	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
+const (
+	stopLong = 0.012 // m, a stop is drawn so far into the piece
+	noteIn   = 0.045 // m, of the words inside the seam
+)
+
+// closed marks the gap of s on front and back: a notch and a stop where it ends, a note
+// beside it, and a step of the work.
+func (s Suit) closed(front, back *paper.Piece) {
+	g := s.Gap
+	stops(front, g.Front, g.Out, gapWords(g))
+	switch g.Closure {
+	case draft.SideZip:
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open between its stops%s and set in a zip of %.1f cm, its stop at the upper mark; stay both edges with tape first, they are on the bias or near it.", edgeWords(g), g.Long*100))
+	case draft.ShoulderOpen:
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %.1f cm from the cowl point to its stop. Face both edges, the back's with an underlap of 2 cm, and close it with two or three buttons or snaps.", g.Long*100))
+	}
+	if back == nil {
+		return
+	}
+	stops(back, g.Back, g.BackOut, gapWords(g))
+	if g.Closure == draft.BackOpen {
+		top := s.Back.Neck[len(s.Back.Neck)-1]
+		back.Lines = append(back.Lines, paper.Line{Name: fmt.Sprintf("back opening, %.1f cm", g.Long*100), Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
+		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at its stop, then slit back and facing %.1f cm from the neck seam. Close it at the neck with a button and a loop.", g.Long*100))
+	}
+}
+
+// edgeWords says that a gap with one stop runs on to the edge.
+func edgeWords(g draft.Gap) string {
+	if len(g.Front) == 1 {
+		return " and the lower edge"
+	}
+	return ""
+}
+
+// gapWords is the note beside a gap.
+func gapWords(g draft.Gap) string {
+	switch g.Closure {
+	case draft.SideZip:
+		return fmt.Sprintf("zip %.1f cm", g.Long*100)
+	case draft.ShoulderOpen:
+		return fmt.Sprintf("open %.1f cm, buttoned", g.Long*100)
+	}
+	return ""
+}
+
+// stops draws the ends of a gap.
+func stops(p *paper.Piece, at []r2.Vec, out r2.Vec, note string) {
+	for _, v := range at {
+		if note != "" { // in a seam; a slit ends inside
+			p.Notches = append(p.Notches, draft.Notch{At: v, Dir: out, Name: "opening, stop"})
+		}
+		p.Lines = append(p.Lines, paper.Line{Name: "left opening, stop", Kind: paper.Guide, Points: []r2.Vec{r2.Sub(v, r2.Scale(stopLong, out)), v}})
+	}
+	if note != "" && len(at) > 0 {
+		p.Texts = append(p.Texts, paper.Text{Said: note, At: r2.Sub(at[0], r2.Scale(noteIn, out))})
+	}
+}
