@@ -158,7 +158,7 @@ func (s sitting) paintCloth() {
 
 // drawn returns what of the cloth is painted: its smooth surface, or its lattice
 // where it moves or shows a map, whose values belong to the lattice.
-func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, []edge) {
+func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, [][]int32) {
 	if l.smooth != nil && !m.Quick && m.Map == nil {
 		return l.smooth.cloth, &l.smooth.Sheet, l.smooth.rims
 	}
@@ -171,8 +171,12 @@ func (s sitting) paintRim() {
 	s.line.setMat("camera", s.camera)
 	_, cloth, rims := s.l.drawn(s.m)
 	ends := s.ends.begin()
-	for _, e := range rims {
-		ends.add(s.v.Eye, rimWidth, rimPoint(cloth, e[0], s.v.Eye), rimPoint(cloth, e[1], s.v.Eye))
+	for _, line := range rims {
+		var at []seamPoint
+		for _, v := range line {
+			at = append(at, rimPoint(cloth, v, s.v.Eye))
+		}
+		ends.addRound(s.v.Eye, rimWidth, at...)
 	}
 	s.paintRibbons(ends, s.shownLook().Rim)
 	for _, l := range s.m.Lines {

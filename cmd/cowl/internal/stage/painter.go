@@ -81,7 +81,7 @@ type Loaded struct {
 	verts       []float32 // of the cloth, as last sent
 	pos         []r3.Vec  // m, where Move put the cloth
 	seams       [][]seamPoint
-	rims        []edge
+	rims        [][]int32
 	open        []float32 // what the vertices of the cloth see of the sky, two numbers each; nil: not known
 	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
 }
@@ -90,7 +90,7 @@ type Loaded struct {
 type smoothed struct {
 	surface.Surface
 	cloth buffer
-	rims  []edge
+	rims  [][]int32
 }
 
 // Load copies a scene to the driver. It fails where a place is not a finite
@@ -99,7 +99,7 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: rims(&s.Cloth, false)}
+	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: chained(rims(&s.Cloth, false))}
 	l.verts = clothVertices(nil, &s.Cloth, s.Cloth.Normals(), s.Grain, nil)
 	l.cloth = upload(l.verts, indices(s.Cloth.Tris), clothParts...)
 	l.formBox = Bounds(nil)
@@ -115,7 +115,7 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 // painted instead of its lattice wherever shadows are. Move takes it away.
 func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
 	l.roughen()
-	l.smooth = &smoothed{Surface: s, rims: rims(&s.Sheet, true)}
+	l.smooth = &smoothed{Surface: s, rims: chained(rims(&s.Sheet, true))}
 	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, l.scene.Grain, nil), indices(s.Tris), clothParts...)
 	l.smooth.see(l.open)
 }
