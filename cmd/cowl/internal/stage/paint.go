@@ -157,9 +157,9 @@ func (s sitting) paintCloth() {
 }
 
 // drawn returns what of the cloth is painted: its smooth surface, or its lattice
-// where it moves or shows a map, whose values belong to the lattice.
+// where it moves.
 func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, [][]int32) {
-	if l.smooth != nil && !m.Quick && m.Map == nil {
+	if l.smooth != nil && (!m.Quick || m.Fine) {
 		return l.smooth.cloth, &l.smooth.Sheet, l.smooth.rims
 	}
 	return l.cloth, &l.scene.Cloth, l.rims

@@ -80,6 +80,7 @@ type Loaded struct {
 	cloth, form buffer
 	verts       []float32 // of the cloth, as last sent
 	pos         []r3.Vec  // m, where Move put the cloth
+	values      []float64 // of a map, one a vertex of the cloth; none: no map
 	seams       [][]seamPoint
 	rims        [][]int32
 	open        []float32 // what the vertices of the cloth see of the sky, two numbers each; nil: not known
@@ -112,11 +113,16 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 }
 
 // Smooth lays a smooth surface over the cloth of l where it lies now, to be
-// painted instead of its lattice wherever shadows are. Move takes it away.
+// painted instead of its lattice, with the values of a map that Move was given.
+// Move takes it away.
 func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
 	l.roughen()
 	l.smooth = &smoothed{Surface: s, rims: chained(rims(&s.Sheet, true))}
-	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, l.scene.Grain, nil), indices(s.Tris), clothParts...)
+	var values []float64
+	if len(l.values) > 0 {
+		values = s.Carry(l.values)
+	}
+	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, l.scene.Grain, values), indices(s.Tris), clothParts...)
 	l.smooth.see(l.open)
 }
 
@@ -172,7 +178,7 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	if err := finite(pos); err != nil {
 		return err
 	}
-	l.pos = append(l.pos[:0], pos...)
+	l.pos, l.values = append(l.pos[:0], pos...), append(l.values[:0], values...)
 	l.scene.Cloth.Pos = l.pos
 	l.roughen()
 	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), l.scene.Grain, values)
