@@ -101,7 +101,10 @@ func (p *Painter) light(l *Loaded, v View, m Manner) func(program) {
 	keyView, field := parallelView(key, l.box)
 	p.lookUp(l, p.skyViews(l))
 	cloth, _, _ := l.drawn(m)
-	p.drawDepth(l, cloth, p.key, 0, keyView)
+	if want := (shade{l, cloth, keyView, l.look.Own.Sheer}); p.shade != want || l.moved {
+		p.drawDepth(l, cloth, p.key, 0, keyView)
+		p.shade, l.moved = want, false
+	}
 	gl.BindFramebuffer(gl.FRAMEBUFFER, back)
 	p.key.bind(keyUnit)
 	return func(prog program) {

@@ -32,8 +32,17 @@ type Painter struct {
 	sheer                    program // depth of sheer cloth
 	quickCloth, quickForm    program
 	key, sky                 depthMap
+	shade                    shade // in key
 	skyDirs                  []r3.Vec
 	ends                     ribbons // as drawn last
+}
+
+// shade is what a depth map of the key light was drawn of.
+type shade struct {
+	l     *Loaded
+	cloth buffer
+	view  mat4
+	sheer float64
 }
 
 // NewPainter prepares drawing in the current context, in which the OpenGL
@@ -84,6 +93,7 @@ type Loaded struct {
 	seams       [][]seamPoint
 	rims        [][]int32
 	open        []float32 // what the vertices of the cloth see of the sky, two numbers each; nil: not known
+	moved       bool      // since the key light was last drawn
 	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
 }
 
@@ -117,6 +127,7 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 // Move takes it away.
 func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
 	l.roughen()
+	l.moved = true
 	l.smooth = &smoothed{Surface: s, rims: chained(rims(&s.Sheet, true))}
 	var values []float64
 	if len(l.values) > 0 {
@@ -184,7 +195,7 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), l.scene.Grain, values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)
-	l.open = nil
+	l.open, l.moved = nil, true
 	l.cloth.see(nil)
 	l.form.see(nil)
 	return nil
@@ -204,6 +215,7 @@ func (l *Loaded) setBox(cloth r3.Box) {
 
 // Release frees what the scene holds in the driver.
 func (l *Loaded) Release() {
+	l.moved = true
 	l.roughen()
 	l.cloth.release()
 	l.form.release()
