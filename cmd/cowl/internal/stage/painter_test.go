@@ -18,7 +18,7 @@ func TestShadowFollowsTheCloth(t *testing.T) {
 	after := s
 	after.Cloth.Pos = nil
 	for _, p := range s.Cloth.Pos {
-		after.Cloth.Pos = append(after.Cloth.Pos, r3.Add(p, r3.Vec{Y: 0.03, Z: 0.02}))
+		after.Cloth.Pos = append(after.Cloth.Pos, r3.Add(p, r3.Vec{Y: -0.03}))
 	}
 	shot := func(p *Painter, l *Loaded) []byte {
 		img, err := p.Shot(l, v, Manner{}, 200, 200)
