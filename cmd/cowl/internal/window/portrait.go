@@ -170,7 +170,7 @@ func (p *Pane) scene(sheet mesh.Sheet) stage.Scene {
 	s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
 	s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
 	if f.Job.Free {
-		s.Form, s.Seams, s.Look.Form = &p.dummy.hanger, nil, stage.Wood
+		s.Form, s.Seams, s.Look.Form = p.dummy.hangerAt(f.Job.Piece.CowlPoint), nil, stage.Wood
 	}
 	return s
 }
