@@ -101,12 +101,12 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.still() && !a.back.playing
 	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
-	if a.set.Fine && p.still() && !a.back.replay { // at once, while the rims wait
+	if a.set.Fine && !a.through && p.still() && !a.back.replay { // at once, while the rims wait
 		a.polish(p)
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
-		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine, want.smooth), part.Dx(), part.Dy(), want.smooth)
+		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine, want.smooth && !a.through), part.Dx(), part.Dy(), want.smooth)
 		if err != nil {
 			return err
 		}
