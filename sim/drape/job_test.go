@@ -139,7 +139,7 @@ func TestEveryGrain(t *testing.T) {
 		t.Skip("a minute")
 	}
 	for _, deg := range []float64{0, 22.5, 45, 67.5, 90, -30} {
-		j := job(t, 0.11, 0.016, limp)
+		j := job(t, 0.11, 0.012, limp)
 		c := draft.DefaultCut()
 		c.Extension, c.Grain = 0.11, deg*math.Pi/180
 		var err error
