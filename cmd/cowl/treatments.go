@@ -124,7 +124,8 @@ func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
 		row("On the stand", "%s", said)
 	}
 	if t.CowlPoint > 0 {
-		row("Lowering", "moves the cowl points %.1f cm down the shoulders and takes %.1f cm off the extension: below them the edge drops %+.1f cm in an upright plane", t.CowlPoint/10, t.Extension/10, t.Deeper/10)
+		row("Lowering", "moves the cowl points %.1f cm down the shoulders and takes %.1f cm off the extension: "+
+			"below them the edge drops %+.1f cm in an upright plane", t.CowlPoint/10, t.Extension/10, t.Deeper/10)
 	}
 	if n := len(t.Trims); n > 0 {
 		area := 0.0

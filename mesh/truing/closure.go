@@ -21,9 +21,11 @@ func (s Suit) closed(front, back *paper.Piece) {
 	stops(front, g.Front, g.Out, gapWords(g))
 	switch g.Closure {
 	case draft.SideZip:
-		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open between its stops%s and set in a zip of %.1f cm, its stop at the upper mark; stay both edges with tape first, they are on the bias or near it.", edgeWords(g), g.Long*100))
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open %s and set in a zip of %.1f cm, its stop at the upper mark; "+
+			"stay both edges with tape first, they are on the bias or near it.", spanWords(g), g.Long*100))
 	case draft.ShoulderOpen:
-		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %.1f cm from the cowl point to its stop. Face both edges, the back's with an underlap of 2 cm, and close it with two or three buttons or snaps.", g.Long*100))
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %.1f cm from the cowl point to its stop. "+
+			"Face both edges, the back's with an underlap of 2 cm, and close it with two or three buttons or snaps.", g.Long*100))
 	}
 	if back == nil {
 		return
@@ -31,17 +33,20 @@ func (s Suit) closed(front, back *paper.Piece) {
 	stops(back, g.Back, g.BackOut, gapWords(g))
 	if g.Closure == draft.BackOpen {
 		top := s.Back.Neck[len(s.Back.Neck)-1]
-		back.Lines = append(back.Lines, paper.Line{Name: fmt.Sprintf("back opening, %.1f cm", g.Long*100), Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
-		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at its stop, then slit back and facing %.1f cm from the neck seam. Close it at the neck with a button and a loop.", g.Long*100))
+		name := fmt.Sprintf("back opening, %.1f cm", g.Long*100)
+		back.Lines = append(back.Lines, paper.Line{Name: name, Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
+		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at its stop, "+
+			"then slit back and facing %.1f cm from the neck seam. Close it at the neck with a button and a loop.", g.Long*100))
 	}
 }
 
-// edgeWords says that a gap with one stop runs on to the edge.
-func edgeWords(g draft.Gap) string {
+// spanWords says from where to where a gap in the side seam runs: one with one stop runs
+// on to the edge.
+func spanWords(g draft.Gap) string {
 	if len(g.Front) == 1 {
-		return " and the lower edge"
+		return "between its stop and the lower edge"
 	}
-	return ""
+	return "between its stops"
 }
 
 // gapWords is the note beside a gap.
@@ -61,7 +66,8 @@ func stops(p *paper.Piece, at []r2.Vec, out r2.Vec, note string) {
 		if note != "" { // in a seam; a slit ends inside
 			p.Notches = append(p.Notches, draft.Notch{At: v, Dir: out, Name: "opening, stop"})
 		}
-		p.Lines = append(p.Lines, paper.Line{Name: "left opening, stop", Kind: paper.Guide, Points: []r2.Vec{r2.Sub(v, r2.Scale(stopLong, out)), v}})
+		within := r2.Sub(v, r2.Scale(stopLong, out))
+		p.Lines = append(p.Lines, paper.Line{Name: "left opening, stop", Kind: paper.Guide, Points: []r2.Vec{within, v}})
 	}
 	if note != "" && len(at) > 0 {
 		p.Texts = append(p.Texts, paper.Text{Said: note, At: r2.Sub(at[0], r2.Scale(noteIn, out))})
