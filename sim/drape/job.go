@@ -7,7 +7,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"runtime"
 
 	"cowl/materials"
 	"cowl/mesh/draft"
@@ -16,9 +15,6 @@ import (
 	"cowl/mesh/limit"
 	"cowl/sim"
 	"cowl/sim/fold"
-
-	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Job is one drape: the piece, the cloth, the form and the hand.
@@ -198,66 +194,6 @@ const (
 	round  = 5_000
 )
 
-// lay puts the flat piece on a lattice of the given spacing, upright before the form.
-func (j Job) lay(spacing float64) (*Drape, error) {
-	j.Folds = j.laid()
-	p := j.Piece
-	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}, Slits: slits(p)})
-	if err != nil {
-		return nil, err
-	}
-	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
-	// A watched drape leaves the second of two cores to whoever draws it.
-	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Rub: j.Fabric.FrictionCloth, Gap: j.gap(), Alone: j.Alone || (j.watch != nil && runtime.NumCPU() < 4)}
-	weigh(p, l, d.Scene.Cloth)
-	if !j.Free {
-		d.Scene.Obstacle = j.Form
-	}
-	pos := make([]r3.Vec, len(l.Rest))
-	for i, q := range l.Rest {
-		pos[i] = j.start(q)
-	}
-	d.pins = j.pins()
-	d.fingers = j.fingers(handOf(j.Seed))
-	if d.Scene.Holds, err = j.holds(l); err != nil {
-		return nil, err
-	}
-	if d.Scene.Ties, err = j.ties(l); err != nil {
-		return nil, err
-	}
-	sewn, err := j.stitches(l)
-	if err != nil {
-		return nil, err
-	}
-	d.tapes, d.Scene.Ties = len(d.Scene.Ties), append(d.Scene.Ties, sewn...)
-	d.State = sim.NewState(d.Scene, pos)
-	return d, nil
-}
-
-// gap is the distance kept between the middle surfaces of two layers, m: the
-// thickness of the cloth and room for the flat facets of the lattice.
-func (j Job) gap() float64 { return facets + j.Fabric.Thickness }
-
-// facets is how far a flat facet may stand off the surface it stands for, m. A
-// chord h on a bend of radius r misses it by h²/8r: that of 12 mm, on which the
-// hand lets go, on a roll of 8 mm, where the sharpest fold of the demo has 10.
-// It is one for all spacings: a cloth taken over by a finer lattice keeps its
-// layers where they are, and figures of two spacings are of the same cloth.
-const facets = 2.25e-3
-
-// finer carries the drape to a lattice of half the spacing.
-func (d *Drape) finer() (*Drape, error) {
-	f, err := d.Job.lay(d.Lattice.Spacing / 2)
-	if err != nil {
-		return nil, err
-	}
-	f.State.Take(f.Lattice, d.State, d.Lattice, nil)
-	f.Steps, f.pins, f.track, f.shook, f.smoothing, f.Result = d.Steps, d.pins, d.track, d.shook, d.smoothing, d.Result
-	f.pinAll()
-	f.unpick()
-	return f, nil
-}
-
 // settle walks to rest, for so many steps at most; even as in sim.Settings.
 func (d *Drape) settle(ctx context.Context, residual float64, steps int, even bool) {
 	o := sim.Settings{Residual: residual, Steps: steps, Even: even}
@@ -269,13 +205,4 @@ func (d *Drape) settle(ctx context.Context, residual float64, steps int, even bo
 	o.Watch = d.watched()
 	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
 	d.Steps += d.Result.Steps
-}
-
-// Stiffness takes from a fabric what the solver needs.
-func Stiffness(f materials.Fabric) sim.Stiffness {
-	twist, _ := f.Twist()
-	return sim.Stiffness{
-		Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear,
-		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction, ShearFriction: f.ShearFriction, Softening: f.BendSoftening, Lock: f.ShearLock,
-	}
 }

@@ -15,7 +15,7 @@ import (
 
 const (
 	petrak    = "S. Petrak et al., Sustainability 17 (2025) 1388, tables 1, 2, 4 and 5 (CC-BY-4.0); rig 30/18 cm assumed"
-	matsudair = `M. Matsudaira, M. Masuda, M. Wada, M. Yokura, "Shape factor of flared skirts compared with that of circular fabrics", J. Textile Engineering 61 (2015) 69, tables 1 and 2; rig 25.4/12.7 cm from memory`
+	matsudair = `M. Matsudaira, K. Masuda, M. Wada, K. Yokura, "Shape factor of flared skirts compared with that of circular fabrics", J. Textile Engineering 61 (2015) 69, tables 1 and 2; rig 25.4/12.7 cm from memory`
 )
 
 // What the sources do not tell.
