@@ -48,10 +48,7 @@ func (d draftCmd) Run(c console.Console) error {
 		return err
 	}
 	tellShort(c, p)
-	if p, err = s.OnPaper(p); err != nil {
-		return err
-	}
-	return d.write(c, s, p)
+	return d.write(c, s, s.OnPaper(p))
 }
 
 // write writes the front p as it is drawn on paper, with its back if that is asked for,

@@ -91,9 +91,7 @@ func (l layCmd) plan() (*layPlan, error) {
 	if err := s.Stands(); err != nil {
 		return nil, err
 	}
-	if front, err = s.OnPaper(front); err != nil {
-		return nil, err
-	}
+	front = s.OnPaper(front)
 	suit, err := l.suit(s, front, front.Trim)
 	if err != nil {
 		return nil, err

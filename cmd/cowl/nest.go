@@ -77,12 +77,10 @@ func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
 	if err == nil {
 		err = one.Stands()
 	}
-	if err == nil {
-		p, err = one.OnPaper(p)
-	}
 	if err != nil {
 		return sized{}, err
 	}
+	p = one.OnPaper(p)
 	suit, err := d.suit(one, p, p.Trim)
 	return sized{one, p, suit}, err
 }

@@ -93,10 +93,7 @@ func (f paperFlags) pdfParts(base string) []part {
 
 // patterns draws the piece p that is hung as it is on paper.
 func (f paperFlags) patterns(s style.Style, p draft.Piece) ([]console.File, error) {
-	p, err := s.OnPaper(p)
-	if err != nil {
-		return nil, err
-	}
+	p = s.OnPaper(p)
 	a, err := suitFlags{}.allowances(p, p.Trim)
 	if err != nil {
 		return nil, err

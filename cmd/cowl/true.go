@@ -137,11 +137,7 @@ func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth,
 	if err != nil {
 		return nil, err
 	}
-	front, err := h.Style.TruedOnPaper(r.trued.Piece)
-	if err != nil {
-		return nil, err
-	}
-	if r.suit, err = t.suit(h.Style, front, plainSeam); err != nil {
+	if r.suit, err = t.suit(h.Style, h.Style.TruedOnPaper(r.trued.Piece), plainSeam); err != nil {
 		return nil, err
 	}
 	second := *h

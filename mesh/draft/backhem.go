@@ -24,7 +24,7 @@ func (b *Back) hemmed(k BackBlock, p Piece) error {
 		return err
 	}
 	b.Side = join(b.Side, below...)
-	b.Waist = hemLine(b.Side, k.CBWaist.Y-p.Hem)
+	b.Waist = hemFrom(b.Side, k.CBWaist.Y-p.Hem, squareFor)
 	b.WaistLine = []r2.Vec{waist, k.CBWaist}
 	b.DartBelow = b.dartBelow(backDartBelow*k.HipDeep, p.Hem)
 	return nil

@@ -24,7 +24,7 @@ const (
 
 // Blended returns p with its waist as one clean curve from the side seam to the centre
 // front, square to both, and its armhole square to shoulder and side seam. A front that
-// goes on to a hem has such a line at its waist. What is left of the dart is closed for
+// goes on to a hem has such a line at its waist, and a hem that is square to the side seam. What is left of the dart is closed for
 // it and opened again; less than 5 mm is not sewn but eased, and counts as Eased.
 // Seam lengths of shoulder and side stay. A piece that can no longer be drawn is an error.
 func (p Piece) Blended() (Piece, error) {
@@ -36,6 +36,8 @@ func (p Piece) Blended() (Piece, error) {
 	l.Armhole = blendedArmhole(l.Armhole, l.Shoulder, l.Side)
 	if p.Hem == 0 {
 		l.Waist, l.Dart = blendedWaist(l.Side, l.Waist, l.Dart)
+	} else {
+		l.Waist = hemFrom(l.Side, l.Waist[len(l.Waist)-1].Y, squareFor)
 	}
 	q, err := q.Redrawn(l)
 	if err != nil {

@@ -106,7 +106,7 @@ const (
 	// has its full depth.
 	leastPlateau = 0.25
 	// clearArmhole is how far the free edge keeps from the armhole, m: nearer, its corner
-	// shows there as the cloth rolls (seen in drapes).
+	// can show there as the cloth rolls (common practice).
 	clearArmhole = 0.010
 	// offArmhole moves a slanted free edge off the line it grazes, m.
 	offArmhole = 0.001

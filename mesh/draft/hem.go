@@ -57,15 +57,19 @@ func hipLine(waist r2.Vec, wide, deep, hem float64) ([]r2.Vec, error) {
 // hemLine returns the hem from the end of the side seam to the centre line at
 // height y: square to the centre line, and trued square to the side seam, with
 // half the pull there, so that the turn stays near the seam.
-func hemLine(side []r2.Vec, y float64) []r2.Vec {
+func hemLine(side []r2.Vec, y float64) []r2.Vec { return hemFrom(side, y, 0) }
+
+// hemFrom is hemLine that runs straight from the side seam for a length (m).
+func hemFrom(side []r2.Vec, y, straight float64) []r2.Vec {
 	n := len(side)
 	end, centre := side[n-1], r2.Vec{Y: y}
 	down := r2.Unit(r2.Sub(end, side[n-2]))
-	h := dist(end, centre)
-	square := r2.Scale(h/2, r2.Vec{X: down.Y, Y: -down.X})
-	var line []r2.Vec
+	square := r2.Vec{X: down.Y, Y: -down.X}
+	from := r2.Add(end, r2.Scale(straight, square))
+	h := dist(from, centre)
+	line := []r2.Vec{end}
 	for i := range 2*pointsPerSpan + 1 {
-		line = append(line, hermite(end, centre, square, r2.Vec{X: -h}, float64(i)/(2*pointsPerSpan)))
+		line = join(line, hermite(from, centre, r2.Scale(h/2, square), r2.Vec{X: -h}, float64(i)/(2*pointsPerSpan)))
 	}
 	return line
 }

@@ -17,9 +17,10 @@ func (b *base) fair() {
 	trust := b.trust()
 	g := b.network()
 	for _, line := range g.lines(b) {
-		b.straighten(line, trust)
+		b.straighten(g, line, trust)
 	}
 	b.give(g)
+	b.tuck(g)
 	for i := range b.pos {
 		if b.fixed(int32(i)) {
 			b.pos[i] = b.was[i]
@@ -100,7 +101,7 @@ func (b *base) trust() []float64 {
 
 // straighten moves the vertices between the ends of a line onto the smooth
 // curve that fits them. It goes on through the crossings of the fold line.
-func (b *base) straighten(line []int32, trust []float64) {
+func (b *base) straighten(g network, line []int32, trust []float64) {
 	if len(line) < 3 {
 		return
 	}
@@ -109,15 +110,19 @@ func (b *base) straighten(line []int32, trust []float64) {
 		s[k] = s[k-1] + r2.Norm(r2.Sub(b.flat[line[k]], b.flat[line[k-1]]))
 	}
 	c := newCurve(s[len(s)-1], knot*b.spacing)
+	passes := g.passes(line)
 	for k, v := range line {
 		w := trust[v] * (s[min(k+1, len(s)-1)] - s[max(k-1, 0)])
-		if k == 0 || k == len(line)-1 {
+		switch {
+		case k == 0 || k == len(line)-1:
 			w = firm * b.spacing
+		case passes && !(g.folds(line[k-1], v) && g.folds(v, line[k+1])):
+			w *= leastTrust // a strip of the front a cell wide beside the clipped facing: it bears the whole drape
 		}
 		c.add(s[k], b.pos[v], w)
 	}
 	c.solve()
-	b.follow(line, s, c)
+	b.follow(g, line, s, c)
 }
 
 const (
@@ -127,7 +132,7 @@ const (
 
 // follow takes the vertices of a line to the curve, and what the curve misses
 // at its ends and at crossings of the fold line back in between.
-func (b *base) follow(line []int32, s []float64, c *curve) {
+func (b *base) follow(g network, line []int32, s []float64, c *curve) {
 	for k := 1; k < len(line)-1; k++ {
 		if d := r2.Sub(b.flat[line[k+1]], b.flat[line[k-1]]); r2.Norm2(d) > 0 {
 			b.run[line[k]] = tangent{r2.Unit(d), c.slope(s[k])}
@@ -135,7 +140,7 @@ func (b *base) follow(line []int32, s []float64, c *curve) {
 	}
 	kept := func(k int) bool {
 		v := line[k]
-		return k == 0 || k == len(line)-1 || b.side[v] == 0 && b.from[v][0] == b.from[v][1]
+		return k == 0 || k == len(line)-1 || b.from[v][0] == b.from[v][1] && g.folds(line[k-1], v) && g.folds(v, line[k+1])
 	}
 	miss := func(k int) r3.Vec { return r3.Sub(b.pos[line[k]], c.at(s[k])) }
 	from, was := 0, miss(0)

@@ -33,11 +33,20 @@ func (b *base) all() []bool {
 // quadratic fits neither. On the fold line the slope is the mean of theirs,
 // which runs from the one over to the other. Along a curve it is the curve's.
 func (b *base) gradients(chosen []bool) []slope {
+	every := make([]int32, len(b.pos))
+	for i := range every {
+		every[i] = int32(i)
+	}
+	return b.slopes(every, chosen)
+}
+
+// slopes returns the slopes of the vertices listed, see gradients.
+func (b *base) slopes(list []int32, chosen []bool) []slope {
 	rings, weight := b.rings(), b.shares()
-	out := make([]slope, len(b.pos))
+	out := make([]slope, len(list))
 	var walk walker
-	for i := range out {
-		near := walk.around(b, rings, int32(i))
+	for k, i := range list {
+		near := walk.around(b, rings, i)
 		layer := func(side int8) (slope, bool) {
 			f := fit{span: b.spacing}
 			for _, j := range near {
@@ -48,8 +57,8 @@ func (b *base) gradients(chosen []bool) []slope {
 			}
 			return f.slope(), f.beyond
 		}
-		out[i] = meetSlope(b.side[i], layer)
-		out[i].follow(b.run[i])
+		out[k] = meetSlope(b.side[i], layer)
+		out[k].follow(b.run[i])
 	}
 	return out
 }
@@ -111,7 +120,8 @@ func (b *base) rings() [][]int32 {
 
 // walker finds what lies around a vertex.
 type walker struct {
-	seen  []int32 // len = vertices; 1 + the vertex from which it was seen last
+	seen  []int32 // len = vertices; the walk on which it was seen last
+	walks int32
 	queue []int32
 }
 
@@ -121,15 +131,16 @@ func (w *walker) around(b *base, rings [][]int32, i int32) []int32 {
 	if w.seen == nil {
 		w.seen = make([]int32, len(b.pos))
 	}
+	w.walks++
 	w.queue = append(w.queue[:0], i)
-	w.seen[i] = i + 1
+	w.seen[i] = w.walks
 	limit := reach * reach * b.spacing * b.spacing
 	for at := 0; at < len(w.queue); at++ {
 		for _, j := range rings[w.queue[at]] {
-			if w.seen[j] == i+1 || b.side[i]*b.side[j] < 0 || r2.Norm2(r2.Sub(b.flat[j], b.flat[i])) > limit {
+			if w.seen[j] == w.walks || b.side[i]*b.side[j] < 0 || r2.Norm2(r2.Sub(b.flat[j], b.flat[i])) > limit {
 				continue
 			}
-			w.seen[j] = i + 1
+			w.seen[j] = w.walks
 			w.queue = append(w.queue, j)
 		}
 	}

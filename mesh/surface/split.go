@@ -22,6 +22,7 @@ type base struct {
 	facing  []bool    // len = len(tris)
 	stiff   []bool    // len = vertices of the sheet; they stay as they lie on the lattice
 	off     []float64 // m, len = vertices of the sheet; by how much their flat place was put above the line it lies near
+	foldY   float64   // m
 	spacing float64
 }
 
@@ -30,7 +31,7 @@ const near = 0.06
 
 // split returns the sheet with its triangles cut along y = foldY.
 func split(s mesh.Sheet, foldY float64, stiff []bool) *base {
-	b := &base{spacing: spacing(&s), stiff: stiff, pos: append([]r3.Vec(nil), s.Pos...), flat: append([]r2.Vec(nil), s.Flat...)}
+	b := &base{spacing: spacing(&s), foldY: foldY, stiff: stiff, pos: append([]r3.Vec(nil), s.Pos...), flat: append([]r2.Vec(nil), s.Flat...)}
 	b.off = make([]float64, len(s.Flat))
 	for i, q := range s.Flat {
 		side := int8(0)

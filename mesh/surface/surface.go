@@ -44,6 +44,10 @@ const most = 4
 // their neighbours would cut through another layer.
 const stiffenings = 6
 
+// calmings is how often normals are brought nearer to those around them. Once
+// leaves crests of satin braided; three times blur sharp folds.
+const calmings = 2
+
 // Smooth returns the smooth surface through s. Equal sheets give equal bits.
 // Layers that lie apart in s lie apart on the surface: where cubics would cut
 // through each other it goes back to the triangles of s.
@@ -62,7 +66,9 @@ func Smooth(s mesh.Sheet, o Options) Surface {
 		b.fair()
 		out, hit := b.apart(b.gradients(b.all()), parts)
 		if len(hit) == 0 || round == stiffenings {
-			b.calm(&out)
+			for range calmings {
+				b.calm(&out)
+			}
 			return out
 		}
 		b.stiffen(hit)

@@ -8,6 +8,7 @@ import (
 
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh"
 	"cowl/mesh/draft"
 	"cowl/mesh/export/gltf"
 	"cowl/mesh/form"
@@ -43,7 +44,7 @@ func (h *Drape) Scene() stage.Scene {
 	surface := h.Form.Surface()
 	s.Form, s.Seams = &surface, h.Form.SeamLines()
 	if h.Style.Hang.Free {
-		surface = stage.Hanger(h.Form.Shoulder(1), h.Form.Shoulder(-1))
+		surface = Hanger(h.Form, h.Piece.CowlPoint)
 		s.Seams, s.Look.Form = nil, stage.Wood
 	}
 	for _, f := range h.Run.Reading.Folds {
@@ -53,6 +54,22 @@ func (h *Drape) Scene() stage.Scene {
 		}
 	}
 	return s
+}
+
+// beyond is how far the arms of a hanger reach beyond the cowl points, m. The cloth is
+// held there alone: of longer arms the rest of the shoulder would hang down behind.
+const beyond = 0.008
+
+// Hanger is what cloth hangs from in place of the form; cowlPoint is m from the neck.
+func Hanger(f *form.Form, cowlPoint float64) mesh.Surface {
+	var arms [2][]r3.Vec
+	for k, side := range [2]float64{1, -1} {
+		const points = 4
+		for i := range points {
+			arms[k] = append(arms[k], f.ShoulderPoint(side, (cowlPoint+beyond)*float64(i)/(points-1)))
+		}
+	}
+	return stage.Hanger(arms[0], arms[1])
 }
 
 // Cloth is the look of the fabric for files of the open standard.

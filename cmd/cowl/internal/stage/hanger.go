@@ -52,21 +52,34 @@ func Hanger(left, right []r3.Vec) mesh.Surface {
 }
 
 // bowed is a smooth curve through places: eight points to a stretch (E. Catmull,
-// R. Rom, "A class of local interpolating splines", 1974).
+// R. Rom, "A class of local interpolating splines", 1974). Its slopes go by the
+// length of the way, so that a short stretch beside a long one does not loop.
 func bowed(at []r3.Vec) []r3.Vec {
 	const parts = 8
 	var out []r3.Vec
 	for i := 0; i+1 < len(at); i++ {
-		a, b, c, d := at[max(i-1, 0)], at[i], at[i+1], at[min(i+2, len(at)-1)]
+		b, c := at[i], at[i+1]
+		long := r3.Norm(r3.Sub(c, b))
+		start, end := r3.Scale(long, slopeAt(at, i)), r3.Scale(long, slopeAt(at, i+1))
 		for k := range parts {
 			t := float64(k) / parts
 			u := 1 - t
 			p := r3.Add(r3.Scale(u*u*(1+2*t), b), r3.Scale(t*t*(1+2*u), c))
-			p = r3.Add(p, r3.Scale(u*u*t/2, r3.Sub(c, a)))
-			out = append(out, r3.Sub(p, r3.Scale(u*t*t/2, r3.Sub(d, b))))
+			p = r3.Add(p, r3.Scale(u*u*t, start))
+			out = append(out, r3.Sub(p, r3.Scale(u*t*t, end)))
 		}
 	}
 	return append(out, at[len(at)-1])
+}
+
+// slopeAt is how the line through places goes on at one of them, for each metre.
+func slopeAt(at []r3.Vec, i int) r3.Vec {
+	before, after := at[max(i-1, 0)], at[min(i+1, len(at)-1)]
+	way := r3.Norm(r3.Sub(at[i], before)) + r3.Norm(r3.Sub(after, at[i]))
+	if way == 0 {
+		return r3.Vec{}
+	}
+	return r3.Scale(1/way, r3.Sub(after, before))
 }
 
 // tube adds a tube with rounded ends round a line that runs nowhere along Z.

@@ -22,53 +22,65 @@ type ink struct {
 	img *image.RGBA
 }
 
-// rasterizer covers img; its own corner is (0, 0), so that shapes are moved.
-func (k ink) rasterizer() shape {
-	size := k.img.Rect.Size()
-	corner := r2.Vec{X: float64(k.img.Rect.Min.X), Y: float64(k.img.Rect.Min.Y)}
-	return shape{vector.NewRasterizer(size.X, size.Y), corner}
-}
+// shape is an area put together from polygons.
+type shape [][]r2.Vec
 
-// shape is an area being put together from polygons.
-type shape struct {
-	*vector.Rasterizer
-	corner r2.Vec
-}
-
-func (z shape) add(poly []r2.Vec) {
-	for i, p := range poly {
-		p = r2.Sub(p, z.corner)
-		if i == 0 {
-			z.MoveTo(float32(p.X), float32(p.Y))
-		} else {
-			z.LineTo(float32(p.X), float32(p.Y))
+// box is what part of a picture the shape may cover, in whole pixels.
+func (z shape) box() image.Rectangle {
+	lo, hi := r2.Vec{X: math.Inf(1), Y: math.Inf(1)}, r2.Vec{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, poly := range z {
+		for _, p := range poly {
+			lo, hi = r2.Vec{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}, r2.Vec{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
 		}
 	}
-	z.ClosePath()
+	const far = 1 << 20 // pixels; no picture is larger
+	whole := func(v float64) int { return int(min(max(v, -far), far)) }
+	return image.Rect(whole(math.Floor(lo.X)), whole(math.Floor(lo.Y)), whole(math.Ceil(hi.X)), whole(math.Ceil(hi.Y)))
+}
+
+// paint covers the shape. Only the box round it is looked at: going over a whole
+// picture for every line takes longer than drawing the cloth.
+func (k ink) paint(z shape, c color.Color) {
+	box := z.box().Intersect(k.img.Rect)
+	if box.Empty() {
+		return
+	}
+	corner := r2.Vec{X: float64(box.Min.X), Y: float64(box.Min.Y)}
+	r := vector.NewRasterizer(box.Dx(), box.Dy())
+	for _, poly := range z {
+		for i, p := range poly {
+			p = r2.Sub(p, corner)
+			if i == 0 {
+				r.MoveTo(float32(p.X), float32(p.Y))
+			} else {
+				r.LineTo(float32(p.X), float32(p.Y))
+			}
+		}
+		r.ClosePath()
+	}
+	r.Draw(k.img, box, image.NewUniform(c), image.Point{})
 }
 
 // fill covers the inside of a polygon.
 func (k ink) fill(poly []r2.Vec, c color.Color) {
-	z := k.rasterizer()
-	z.add(poly)
-	z.Draw(k.img, k.img.Rect, image.NewUniform(c), image.Point{})
+	k.paint(shape{poly}, c)
 }
 
 // stroke draws a polyline wide pixels across, with round joints and ends. All
 // parts wind the same way, so where they overlap they count once.
 func (k ink) stroke(line []r2.Vec, wide float64, c color.Color) {
-	z := k.rasterizer()
+	var z shape
 	for i, p := range line {
-		z.add(disc(p, wide/2))
+		z = append(z, disc(p, wide/2))
 		if i == 0 || p == line[i-1] {
 			continue
 		}
 		q := line[i-1]
 		along := r2.Scale(wide/2, r2.Unit(r2.Sub(p, q)))
 		n := r2.Vec{X: -along.Y, Y: along.X}
-		z.add([]r2.Vec{r2.Sub(q, n), r2.Sub(p, n), r2.Add(p, n), r2.Add(q, n)})
+		z = append(z, []r2.Vec{r2.Sub(q, n), r2.Sub(p, n), r2.Add(p, n), r2.Add(q, n)})
 	}
-	z.Draw(k.img, k.img.Rect, image.NewUniform(c), image.Point{})
+	k.paint(z, c)
 }
 
 // dot draws a disc of the radius r pixels.

@@ -12,6 +12,7 @@ import (
 // picture on paper, with shadows.
 type Manner struct {
 	Quick   bool    // no shadows: for cloth that moves, and for slow drivers
+	Fine    bool    // with Quick: the smooth surface all the same, where there is one
 	NoForm  bool    // the cloth alone
 	Opacity float64 // of the cloth, 0..1; 0 means 1
 	Yarns   *Yarns  // both yarns in two tones, instead of fine lines; nil: fine lines

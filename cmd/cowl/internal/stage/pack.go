@@ -155,6 +155,37 @@ func (r *ribbons) add(eye r3.Vec, wide float64, line ...seamPoint) {
 	}
 }
 
+// addRound adds a line whose ends and sharp turns are round.
+func (r *ribbons) addRound(eye r3.Vec, wide float64, line ...seamPoint) {
+	r.add(eye, wide, line...)
+	for i, p := range line {
+		if i > 0 && i < len(line)-1 && straight(line[i-1].at, p.at, line[i+1].at) {
+			continue
+		}
+		r.disc(eye, wide/2, p.at)
+	}
+}
+
+// straight reports whether the way over b turns by less than some 25°.
+func straight(a, b, c r3.Vec) bool {
+	in, out := r3.Sub(b, a), r3.Sub(c, b)
+	return r3.Dot(in, out) >= 0.9*r3.Norm(in)*r3.Norm(out)
+}
+
+// disc adds a disc of the radius r0 (m) that faces the eye.
+func (r *ribbons) disc(eye r3.Vec, r0 float64, at r3.Vec) {
+	right, up, _ := frame(r3.Sub(eye, at))
+	const corners = 10
+	first := uint32(len(r.verts) / 3)
+	for k := range corners {
+		sin, cos := math.Sincos(2 * math.Pi * float64(k) / corners)
+		r.verts = appendVec(r.verts, r3.Add(at, r3.Add(r3.Scale(r0*cos, right), r3.Scale(r0*sin, up))))
+		if k > 1 {
+			r.index = append(r.index, first, first+uint32(k)-1, first+uint32(k))
+		}
+	}
+}
+
 // turned is 1 where a seam faces the eye and falls to 0 where it is seen at
 // less than some 6° to the surface.
 func turned(p seamPoint, eye r3.Vec) float64 {

@@ -101,7 +101,10 @@ func (p *Painter) light(l *Loaded, v View, m Manner) func(program) {
 	keyView, field := parallelView(key, l.box)
 	p.lookUp(l, p.skyViews(l))
 	cloth, _, _ := l.drawn(m)
-	p.drawDepth(l, cloth, p.key, 0, keyView)
+	if want := (shade{l, cloth, keyView, l.look.Own.Sheer}); p.shade != want || l.moved {
+		p.drawDepth(l, cloth, p.key, 0, keyView)
+		p.shade, l.moved = want, false
+	}
 	gl.BindFramebuffer(gl.FRAMEBUFFER, back)
 	p.key.bind(keyUnit)
 	return func(prog program) {
@@ -157,9 +160,9 @@ func (s sitting) paintCloth() {
 }
 
 // drawn returns what of the cloth is painted: its smooth surface, or its lattice
-// where it moves or shows a map, whose values belong to the lattice.
-func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, []edge) {
-	if l.smooth != nil && !m.Quick && m.Map == nil {
+// where it moves.
+func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, [][]int32) {
+	if l.smooth != nil && (!m.Quick || m.Fine) {
 		return l.smooth.cloth, &l.smooth.Sheet, l.smooth.rims
 	}
 	return l.cloth, &l.scene.Cloth, l.rims
@@ -171,8 +174,12 @@ func (s sitting) paintRim() {
 	s.line.setMat("camera", s.camera)
 	_, cloth, rims := s.l.drawn(s.m)
 	ends := s.ends.begin()
-	for _, e := range rims {
-		ends.add(s.v.Eye, rimWidth, rimPoint(cloth, e[0], s.v.Eye), rimPoint(cloth, e[1], s.v.Eye))
+	for _, line := range rims {
+		var at []seamPoint
+		for _, v := range line {
+			at = append(at, rimPoint(cloth, v, s.v.Eye))
+		}
+		ends.addRound(s.v.Eye, rimWidth, at...)
 	}
 	s.paintRibbons(ends, s.shownLook().Rim)
 	for _, l := range s.m.Lines {

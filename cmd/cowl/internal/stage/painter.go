@@ -32,8 +32,17 @@ type Painter struct {
 	sheer                    program // depth of sheer cloth
 	quickCloth, quickForm    program
 	key, sky                 depthMap
+	shade                    shade // in key
 	skyDirs                  []r3.Vec
 	ends                     ribbons // as drawn last
+}
+
+// shade is what a depth map of the key light was drawn of.
+type shade struct {
+	l     *Loaded
+	cloth buffer
+	view  mat4
+	sheer float64
 }
 
 // NewPainter prepares drawing in the current context, in which the OpenGL
@@ -80,9 +89,11 @@ type Loaded struct {
 	cloth, form buffer
 	verts       []float32 // of the cloth, as last sent
 	pos         []r3.Vec  // m, where Move put the cloth
+	values      []float64 // of a map, one a vertex of the cloth; none: no map
 	seams       [][]seamPoint
-	rims        []edge
+	rims        [][]int32
 	open        []float32 // what the vertices of the cloth see of the sky, two numbers each; nil: not known
+	moved       bool      // since the key light was last drawn
 	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
 }
 
@@ -90,7 +101,7 @@ type Loaded struct {
 type smoothed struct {
 	surface.Surface
 	cloth buffer
-	rims  []edge
+	rims  [][]int32
 }
 
 // Load copies a scene to the driver. It fails where a place is not a finite
@@ -99,7 +110,7 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: rims(&s.Cloth, false)}
+	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: chained(rims(&s.Cloth, false))}
 	l.verts = clothVertices(nil, &s.Cloth, s.Cloth.Normals(), s.Grain, nil)
 	l.cloth = upload(l.verts, indices(s.Cloth.Tris), clothParts...)
 	l.formBox = Bounds(nil)
@@ -112,11 +123,17 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 }
 
 // Smooth lays a smooth surface over the cloth of l where it lies now, to be
-// painted instead of its lattice wherever shadows are. Move takes it away.
+// painted instead of its lattice, with the values of a map that Move was given.
+// Move takes it away.
 func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
 	l.roughen()
-	l.smooth = &smoothed{Surface: s, rims: rims(&s.Sheet, true)}
-	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, l.scene.Grain, nil), indices(s.Tris), clothParts...)
+	l.moved = true
+	l.smooth = &smoothed{Surface: s, rims: chained(rims(&s.Sheet, true))}
+	var values []float64
+	if len(l.values) > 0 {
+		values = s.Carry(l.values)
+	}
+	l.smooth.cloth = upload(clothVertices(nil, &s.Sheet, s.Normal, l.scene.Grain, values), indices(s.Tris), clothParts...)
 	l.smooth.see(l.open)
 }
 
@@ -172,13 +189,13 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	if err := finite(pos); err != nil {
 		return err
 	}
-	l.pos = append(l.pos[:0], pos...)
+	l.pos, l.values = append(l.pos[:0], pos...), append(l.values[:0], values...)
 	l.scene.Cloth.Pos = l.pos
 	l.roughen()
 	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), l.scene.Grain, values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)
-	l.open = nil
+	l.open, l.moved = nil, true
 	l.cloth.see(nil)
 	l.form.see(nil)
 	return nil
@@ -198,6 +215,7 @@ func (l *Loaded) setBox(cloth r3.Box) {
 
 // Release frees what the scene holds in the driver.
 func (l *Loaded) Release() {
+	l.moved = true
 	l.roughen()
 	l.cloth.release()
 	l.form.release()

@@ -41,6 +41,40 @@ func rims(s *mesh.Sheet, folds bool) []edge {
 	return out
 }
 
+// chained joins edges to lines that end where not just two edges meet, in the
+// order met. A ring ends where it begins.
+func chained(edges []edge) [][]int32 {
+	beside := map[int32][]int32{}
+	for _, e := range edges {
+		beside[e[0]], beside[e[1]] = append(beside[e[0]], e[1]), append(beside[e[1]], e[0])
+	}
+	done := map[edge]bool{}
+	var out [][]int32
+	walk := func(v, w int32) {
+		line := []int32{v}
+		for !done[edge{min(v, w), max(v, w)}] {
+			done[edge{min(v, w), max(v, w)}] = true
+			line = append(line, w)
+			if near := beside[w]; len(near) == 2 {
+				v, w = w, near[0]+near[1]-v
+			}
+		}
+		if len(line) > 1 {
+			out = append(out, line)
+		}
+	}
+	for _, rings := range []bool{false, true} {
+		for _, e := range edges {
+			for k := range 2 {
+				if rings || len(beside[e[k]]) != 2 {
+					walk(e[k], e[1-k])
+				}
+			}
+		}
+	}
+	return out
+}
+
 // rimPoint returns the place of vertex i, a little nearer to the eye than the
 // cloth.
 func rimPoint(s *mesh.Sheet, i int32, eye r3.Vec) seamPoint {

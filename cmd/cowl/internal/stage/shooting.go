@@ -10,10 +10,14 @@ import (
 	"github.com/go-gl/gl/v4.1-core/gl"
 )
 
-// tileSide is that of the tiles a picture is drawn in, pixels: one takes some tens of
+// Sides of the tiles that a picture is drawn in, pixels. One of tileSide takes some tens of
 // milliseconds without a GPU, and a window that draws one between two of its own
-// pictures still answers.
-const tileSide = 400
+// pictures still answers. Where nobody waits for an answer tiles are as large as memory
+// allows: every one goes through all triangles anew.
+const (
+	tileSide = 400
+	atOnce   = 1000
+)
 
 // Shooting is a picture off screen that is drawn tile by tile. All its methods belong on
 // the thread of the painter's context, and the scene must not move until it is done.
@@ -34,6 +38,11 @@ type Shooting struct {
 // brought together: without a GPU that takes no longer, and smooths highlights as well
 // as rims. It fails where the picture is too large for the driver.
 func (p *Painter) Shoot(l *Loaded, v View, m Manner, w, h int) (*Shooting, error) {
+	return p.shoot(l, v, m, w, h, tileSide)
+}
+
+// shoot is Shoot in tiles of another side, pixels.
+func (p *Painter) shoot(l *Loaded, v View, m Manner, w, h, side int) (*Shooting, error) {
 	most := viewportLimit()
 	if w < 1 || h < 1 || w > most || h > most {
 		return nil, fmt.Errorf("stage: picture of %d × %d pixels, want 1–%d each", w, h, most)
@@ -42,9 +51,9 @@ func (p *Painter) Shoot(l *Loaded, v View, m Manner, w, h int) (*Shooting, error
 	if can, _ := limits(); can < still && 2*max(w, h) <= most {
 		s.times, s.smp = 2, 0
 	}
-	for y := 0; y < h; y += tileSide {
-		for x := 0; x < w; x += tileSide {
-			s.tiles = append(s.tiles, image.Rect(x, y, x+tileSide, y+tileSide).Intersect(s.out.Rect))
+	for y := 0; y < h; y += side {
+		for x := 0; x < w; x += side {
+			s.tiles = append(s.tiles, image.Rect(x, y, x+side, y+side).Intersect(s.out.Rect))
 		}
 	}
 	s.all = len(s.tiles)
@@ -88,7 +97,7 @@ func (s *Shooting) Picture() *image.RGBA { return s.out }
 
 // Shot draws a picture at once, see Shoot.
 func (p *Painter) Shot(l *Loaded, v View, m Manner, w, h int) (*image.RGBA, error) {
-	s, err := p.Shoot(l, v, m, w, h)
+	s, err := p.shoot(l, v, m, w, h, atOnce)
 	for done := false; !done && err == nil; {
 		done, err = s.Next()
 	}

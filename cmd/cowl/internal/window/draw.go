@@ -44,8 +44,8 @@ func (a *App) feed(p *Pane) error {
 }
 
 // manner says how a pane is painted.
-func (a *App) manner(p *Pane, quick bool) stage.Manner {
-	m := stage.Manner{Quick: quick, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
+func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
+	m := stage.Manner{Quick: quick, Fine: fine, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
 	if a.through {
 		m.Opacity = 0.55
 	}
@@ -100,14 +100,13 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		a.moved = a.now
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.still() && !a.back.playing
-	fine := a.set.Fine && maps[a.show].value == nil && !a.through
-	want.fine = want.smooth && fine
-	if fine && p.still() && !a.back.replay { // at once, while the rims wait
+	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
+	if a.set.Fine && !a.through && p.still() && !a.back.replay { // at once, while the rims wait
 		a.polish(p)
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
-		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine), part.Dx(), part.Dy(), want.smooth)
+		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine, want.smooth && !a.through), part.Dx(), part.Dy(), want.smooth)
 		if err != nil {
 			return err
 		}

@@ -3,7 +3,7 @@
 package window
 
 import (
-	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/drawn"
 	"cowl/mesh"
 	"cowl/mesh/body"
 	"cowl/mesh/form"
@@ -17,7 +17,7 @@ import (
 type dummy struct {
 	form    *form.Form
 	surface mesh.Surface
-	hanger  mesh.Surface // in place of the form, for cloth that hangs free
+	hanger  map[float64]*mesh.Surface // in place of the form, for cloth that hangs free, by its cowl point, m
 	seams   [][]r3.Vec
 	front   []r2.Vec // m, (Z, Y) of its outline on the centre front
 }
@@ -27,11 +27,20 @@ func newDummy(b body.Body) (*dummy, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &dummy{form: f, surface: f.Surface(), seams: f.SeamLines(), hanger: stage.Hanger(f.Shoulder(1), f.Shoulder(-1))}
+	d := &dummy{form: f, surface: f.Surface(), seams: f.SeamLines(), hanger: map[float64]*mesh.Surface{}}
 	for _, p := range f.CF() {
 		d.front = append(d.front, r2.Vec{X: p.Z, Y: p.Y})
 	}
 	return d, nil
+}
+
+// hangerAt returns the hanger for cloth with that cowl point, m from the neck.
+func (d *dummy) hangerAt(cowlPoint float64) *mesh.Surface {
+	if d.hanger[cowlPoint] == nil {
+		h := drawn.Hanger(d.form, cowlPoint)
+		d.hanger[cowlPoint] = &h
+	}
+	return d.hanger[cowlPoint]
 }
 
 // dummies makes forms away from the thread of the window: one takes a second or

@@ -38,6 +38,7 @@ func (a *App) newPortrait(times float64, quick bool) *portrait {
 	area := bound(l.panes)
 	px := func(v float64) int { return int(v*a.scale*times + 0.5) }
 	out := &portrait{size: image.Pt(px(area.W), px(area.H))}
+	smooth := !quick
 	quick = quick || a.show > mapYarns || a.through
 	for i, p := range a.panes {
 		if !p.hasCloth() || p.dummy == nil {
@@ -45,13 +46,13 @@ func (a *App) newPortrait(times float64, quick bool) *portrait {
 		}
 		r := l.panes[i]
 		at := image.Pt(px(r.X-area.X), px(r.Y-area.Y))
-		part := &portraitPart{manner: a.manner(p, quick), at: image.Rectangle{Min: at, Max: at.Add(image.Pt(px(r.W), px(r.H)))}}
+		part := &portraitPart{manner: a.manner(p, quick, smooth), at: image.Rectangle{Min: at, Max: at.Add(image.Pt(px(r.W), px(r.H)))}}
 		part.scene = p.scene(p.sheetNow())
 		part.scene.Look.Own = p.view().Job.Fabric.Look
 		if v := maps[a.show].value; v != nil {
 			part.values = append([]float64(nil), v(p.view())...)
 		}
-		if !quick {
+		if smooth {
 			part.smooth = &surface.Surface{}
 		}
 		out.parts = append(out.parts, part)
@@ -169,7 +170,7 @@ func (p *Pane) scene(sheet mesh.Sheet) stage.Scene {
 	s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
 	s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
 	if f.Job.Free {
-		s.Form, s.Seams, s.Look.Form = &p.dummy.hanger, nil, stage.Wood
+		s.Form, s.Seams, s.Look.Form = p.dummy.hangerAt(f.Job.Piece.CowlPoint), nil, stage.Wood
 	}
 	return s
 }
