@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -99,7 +100,7 @@ func (r *changeJSON) report(w io.Writer, name string) {
 	head := map[string]string{"slashes": "Released", "pleats": "Pleated", "stays": "Stayed"}[name]
 	fmt.Fprintf(w, "  %-13swaist pins pull %.2f N together, without the %s %.2f N; side pins %.2f N, without %.2f N; shoulder pins %.2f N, without %.2f N\n",
 		head, r.WaistAfter, name, r.WaistBefore, r.SideAfter, r.SideBefore, r.ShoulderAfter, r.ShoulderBefore)
-	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %.1f cm, without %.1f cm\n", "", r.StrainAfter, r.StrainBefore, r.DropAfter/10, r.DropBefore/10)
+	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %s, without %s\n", "", r.StrainAfter, r.StrainBefore, say.Length(r.DropAfter/1000), say.Length(r.DropBefore/1000))
 	fmt.Fprintf(w, "  %-13sedge hangs %s than cut, without %s; shoulders %s, without %s\n", "", longer(r.EdgeAfter), longer(r.EdgeBefore), longer(r.SeamAfter), longer(r.SeamBefore))
 }
 

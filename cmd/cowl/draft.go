@@ -127,6 +127,6 @@ func tellNotes(c console.Console, s style.Style) {
 // tellShort warns of an edge that cannot lie below the neck, before anything is hung.
 func tellShort(c console.Console, p draft.Piece) {
 	if d := p.DeepestBelowNeck(); d < 0 {
-		fmt.Fprintf(c.Err, "cowl: the edge is too short to lie below the front neck point: it stays %.1f cm above it at least; give it an extension of more than %.1f cm\n", -say.CM(d), say.CM(p.ExtensionToNeck()))
+		fmt.Fprintf(c.Err, "cowl: the edge is too short to lie below the front neck point: it stays %s above it at least; give it an extension of more than %s\n", say.Length(-d), say.Length(p.ExtensionToNeck()))
 	}
 }

@@ -126,23 +126,23 @@ func takenText(o *drape.Outcome) string {
 	if !o.SetEdge {
 		return ""
 	}
-	set := fmt.Sprintf(", to set the edge %.1f cm below the front neck point", say.CM(o.EdgeDepth))
+	set := fmt.Sprintf(", to set the edge %s below the front neck point", say.Length(o.EdgeDepth))
 	if o.EdgeDepth < 0 {
-		set = fmt.Sprintf(", to set the edge %.1f cm above the front neck point", -say.CM(o.EdgeDepth))
+		set = fmt.Sprintf(", to set the edge %s above the front neck point", say.Length(-o.EdgeDepth))
 	}
 	switch {
 	case o.Taken == 0:
 		return "nothing; the edge hangs where it was wanted by itself"
 	case o.Taken < 0:
-		return fmt.Sprintf("%.1f cm was let down out of the allowance at either cowl point", -say.CM(o.Taken)) + set
+		return fmt.Sprintf("%s was let down out of the allowance at either cowl point", say.Length(-o.Taken)) + set
 	}
-	return fmt.Sprintf("%.1f cm of either half edge lies over the shoulder", say.CM(o.Taken)) + set
+	return fmt.Sprintf("%s of either half edge lies over the shoulder", say.Length(o.Taken)) + set
 }
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
 	curve, v := drawn.Bounds(h.Piece)
-	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", say.CM(curve), say.CM(v))
+	text := fmt.Sprintf("alone in an upright plane it would hang %s (curve) to %s (V)", say.Length(curve), say.Length(v))
 	if h.Run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
 	}
@@ -188,8 +188,8 @@ func spread(o *drape.Outcome) string {
 	if o.Placings < 2 {
 		return ""
 	}
-	mean := edgeDrop.Number(measure.Named("edge_drop_mean_mm").Value(o))
-	return measure.Say(o, "; "+mean+" ± {edge_drop_spread_mm} over {placings} placings")
+	mean, deviation := measure.Named("edge_drop_mean_mm").Value(o), measure.Named("edge_drop_spread_mm").Value(o)
+	return "; " + edgeDrop.Spread(mean, deviation, o.Placings) + " " + edgeDrop.People().Sign + measure.Say(o, " over {placings} placings")
 }
 
 // list names the files that were written.

@@ -11,6 +11,7 @@ import (
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/lay"
+	"cowl/mesh/limit"
 	"cowl/mesh/paper"
 )
 
@@ -135,11 +136,11 @@ const (
 // badWidth refuses the width that was given.
 func (l layCmd) badWidth() error {
 	if l.Width == nil {
-		return fmt.Errorf("--usable %.1f cm, want %.0f–%.0f cm: measure between the selvedges", float64(*l.Usable)*100, narrowest*100, widest*100)
+		return limit.Errorf("", "--usable %v, want %.0f: measure between the selvedges", limit.Metres(float64(*l.Usable)), limit.Between(narrowest, widest, limit.Length))
 	}
 	selvedges := 2 * lay.Selvedge
-	return fmt.Errorf("--width %.1f cm, want %.0f–%.0f cm: give the width of the cloth as sold, of which %.1f cm on either side is selvedge",
-		float64(*l.Width)*100, (narrowest+selvedges)*100, (widest+selvedges)*100, lay.Selvedge*100)
+	return limit.Errorf("", "--width %v, want %.0f: give the width of the cloth as sold, of which %v on either side is selvedge",
+		limit.Metres(float64(*l.Width)), limit.Between(narrowest+selvedges, widest+selvedges, limit.Length), limit.Metres(lay.Selvedge))
 }
 
 // choose lays on the width that was given, else on the cheapest.

@@ -149,19 +149,19 @@ func (d draftCmd) nestNotes(s style.Style, all []sized) []string {
 	out := []string{"Chart sizes " + sizeList(all) + ", each drafted anew; " + d.heldWords(s), "Stacked on the centre line, at the level of the neck point"}
 	for _, one := range all {
 		r := one.front.Report()
-		out = append(out, fmt.Sprintf("Size %s: half edge %.1f, extension %.1f, side %.1f, half waist %.1f cm", one.style.SizeWord(), say.CM(r.HalfEdge), say.CM(r.Extension), say.CM(r.Side), say.CM(r.Waist)))
+		out = append(out, fmt.Sprintf("Size %s: half edge %s, extension %s, side %s, half waist %s", one.style.SizeWord(), say.Length(r.HalfEdge), say.Length(r.Extension), say.Length(r.Side), say.Length(r.Waist)))
 	}
 	return append(out, "Fabric: "+s.Fabric.Name)
 }
 
-// nestReport prints a row for each size. Lengths are centimetres.
+// nestReport prints a row for each size.
 func (d draftCmd) nestReport(w io.Writer, s style.Style, all []sized) {
 	fmt.Fprintf(w, "%s, sizes %s: each drafted anew, %s\n\n", s.Name, sizeList(all), d.heldWords(s))
-	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s   cm\n", "size", "extension", "half edge", "edge drop", "shoulder", "armhole", "side", "half waist")
+	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n", "size", "extension", "half edge", "edge drop", "shoulder", "armhole", "side", "half waist")
 	for _, one := range all {
 		r := one.front.Report()
-		fmt.Fprintf(w, "  %4s %10.1f %10.1f %10.1f %10.1f %10.1f %10.1f %10.1f\n", one.style.SizeWord(),
-			say.CM(r.Extension), say.CM(r.HalfEdge), say.CM(r.DropChain), say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist))
+		fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n", one.style.SizeWord(),
+			say.Length(r.Extension), say.Length(r.HalfEdge), say.Length(r.DropChain), say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
 	}
 	fmt.Fprintln(w)
 	for _, one := range all {

@@ -9,6 +9,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 	"cowl/mesh/paper/sheet"
 	"cowl/mesh/truing"
 )
@@ -103,7 +104,7 @@ func allowanceOf(flag string, given *flags.Length, to *float64) error {
 	}
 	v := float64(*given)
 	if !(v >= 0 && v <= draft.MostTrim) {
-		return fmt.Errorf("%s %.1f cm, want 0–%.0f cm: 1 cm is a plain seam, 2.5 cm leaves bias room to drop", flag, v*100, draft.MostTrim*100)
+		return limit.Errorf("", "%s %v, want %.0f: %.0f is a plain seam, %v leaves bias room to drop", flag, limit.Metres(v), limit.Between(0, draft.MostTrim, limit.Length), limit.Metres(0.01), limit.Metres(0.025))
 	}
 	*to = v
 	return nil
@@ -125,10 +126,10 @@ func suitNotes(s style.Style, suit truing.Suit) []string {
 	r, b := suit.Front.Report(), suit.Back.Report()
 	return []string{
 		"Cut for: " + s.ForWhom(),
-		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", say.CM(r.HalfEdge), say.CM(r.Extension)),
-		fmt.Sprintf("Front seams: shoulder %.1f, armhole %.1f, side %.1f, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist)),
-		fmt.Sprintf("Back: half neck %.1f, armhole %.1f, waist dart %.1f cm; shoulder and side as the front", say.CM(b.Neck), say.CM(b.Armhole), say.CM(b.DartIntake)),
-		fmt.Sprintf("Neck opening %.1f cm round edge and back neck", say.CM(draft.Opening(suit.Front, suit.Back))),
+		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
+		fmt.Sprintf("Front seams: shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
+		fmt.Sprintf("Back: half neck %s, armhole %s, waist dart %s; shoulder and side as the front", say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
+		fmt.Sprintf("Neck opening %s round edge and back neck", say.Length(draft.Opening(suit.Front, suit.Back))),
 		"For: " + s.Fabric.Name,
 	}
 }

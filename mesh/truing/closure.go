@@ -5,12 +5,14 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
 const (
 	stopLong = 0.012 // m, a stop is drawn so far into the piece
+	underlap = 0.02  // m, of a buttoned shoulder
 	noteIn   = 0.045 // m, of the words inside the seam
 )
 
@@ -21,9 +23,9 @@ func (s Suit) closed(front, back *paper.Piece) {
 	stops(front, g.Front, g.Out, gapWords(g))
 	switch g.Closure {
 	case draft.SideZip:
-		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open between its stops%s and set in a zip of %.1f cm, its stop at the upper mark; stay both edges with tape first, they are on the bias or near it.", edgeWords(g), g.Long*100))
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open between its stops%s and set in a zip of %s, its stop at the upper mark; stay both edges with tape first, they are on the bias or near it.", edgeWords(g), ruler.Spoken().Length(g.Long)))
 	case draft.ShoulderOpen:
-		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %.1f cm from the cowl point to its stop. Face both edges, the back's with an underlap of 2 cm, and close it with two or three buttons or snaps.", g.Long*100))
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %s from the cowl point to its stop. Face both edges, the back's with an underlap of %s, and close it with two or three buttons or snaps.", ruler.Spoken().Length(g.Long), ruler.Spoken().Length(underlap)))
 	}
 	if back == nil {
 		return
@@ -31,8 +33,8 @@ func (s Suit) closed(front, back *paper.Piece) {
 	stops(back, g.Back, g.BackOut, gapWords(g))
 	if g.Closure == draft.BackOpen {
 		top := s.Back.Neck[len(s.Back.Neck)-1]
-		back.Lines = append(back.Lines, paper.Line{Name: fmt.Sprintf("back opening, %.1f cm", g.Long*100), Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
-		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at its stop, then slit back and facing %.1f cm from the neck seam. Close it at the neck with a button and a loop.", g.Long*100))
+		back.Lines = append(back.Lines, paper.Line{Name: "back opening, " + ruler.Spoken().Length(g.Long), Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
+		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at its stop, then slit back and facing %s from the neck seam. Close it at the neck with a button and a loop.", ruler.Spoken().Length(g.Long)))
 	}
 }
 
@@ -48,9 +50,9 @@ func edgeWords(g draft.Gap) string {
 func gapWords(g draft.Gap) string {
 	switch g.Closure {
 	case draft.SideZip:
-		return fmt.Sprintf("zip %.1f cm", g.Long*100)
+		return "zip " + ruler.Spoken().Length(g.Long)
 	case draft.ShoulderOpen:
-		return fmt.Sprintf("open %.1f cm, buttoned", g.Long*100)
+		return "open " + ruler.Spoken().Length(g.Long) + ", buttoned"
 	}
 	return ""
 }

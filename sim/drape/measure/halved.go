@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 )
 
@@ -24,7 +25,11 @@ func Halved(o *drape.Outcome) string {
 // moved tells a figure of two outcomes.
 func moved(from, to *drape.Outcome, key string) string {
 	f := Named(key)
-	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), f.Number(f.Value(from)), f.Amount(f.Value(to)))
+	before := f.Number(f.Value(from))
+	if ruler.Spoken() == ruler.Inches {
+		before = f.Amount(f.Value(from)) // a decimal beside a fraction cannot be compared
+	}
+	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), before, f.Amount(f.Value(to)))
 }
 
 // Sharpness says how far the figures of sharpness follow the lattice; empty: nothing

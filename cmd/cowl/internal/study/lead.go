@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
@@ -66,7 +67,7 @@ func (l *lead) at(e int) oneCase {
 	if s.Cut.DartShare >= 0 {
 		share = fmt.Sprintf("dart share %.4g", s.Cut.DartShare)
 	}
-	c := newCase(fmt.Sprintf("%.1f cm, cowl point %.1f cm, %s, %s", float64(e)/10, s.Cut.CowlPoint*100, share, s.Fabric.Name), s)
+	c := newCase(fmt.Sprintf("%s, cowl point %s, %s, %s", say.Length(float64(e)/1000), say.Length(s.Cut.CowlPoint), share, s.Fabric.Name), s)
 	c.steady = true
 	if l.form != nil && c.wrong == nil {
 		c.wrong = c.style.Fits(c.piece, l.form)

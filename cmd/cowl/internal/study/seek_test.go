@@ -44,7 +44,7 @@ func TestSeek(t *testing.T) {
 	if met != 20 {
 		t.Errorf("%d wants met, want 20", met)
 	}
-	for _, q := range []struct{ want, says string }{{"drop 45cm", "extensions of 0.0–31.8 cm give"}, {"edge drop 0cm", "extensions of"}} {
+	for _, q := range []struct{ want, says string }{{"drop 45cm", "extensions of 0.0 cm to 31.8 cm give"}, {"edge drop 0cm", "extensions of"}} {
 		var calls atomic.Int32
 		w, _, _ := feigned(t.TempDir(), rows.Part{}, &calls)
 		goal, err := ParseWant(q.want)

@@ -8,8 +8,10 @@ import (
 	"math"
 	"slices"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/form"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 )
 
@@ -25,7 +27,7 @@ func (w *runner) seek(ctx context.Context, spec Spec, goal Want) error {
 	if s.Lines != nil {
 		return errors.New("seek: the piece is a finished one, and there is no cut to look for: leave the piece out, or hang it with cowl drape")
 	}
-	spec.Want = goal.text()
+	spec.Want = goal.textIn(ruler.Centimetres) // a file, whatever is spoken
 	f, err := w.lay(&s, goal)
 	if err != nil {
 		return err
@@ -114,8 +116,8 @@ func (w *runner) refuse(ctx context.Context, leads []*lead, goal Want) error {
 		}
 	}
 	l := leads[0]
-	return fmt.Errorf("--want: edge drop %s, want %s–%s: that is what extensions of %.1f–%.1f cm give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
-		dropFigure.Amount(goal.value(dropFigure)), dropFigure.Number(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), float64(l.lo)/10, float64(l.hi)/10, l.style.Cut.How)
+	return fmt.Errorf("--want: edge drop %s, want %s–%s: that is what extensions of %s to %s give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
+		dropFigure.Amount(goal.value(dropFigure)), dropFigure.Number(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), say.Length(float64(l.lo)/1000), say.Length(float64(l.hi)/1000), l.style.Cut.How)
 }
 
 // best sorts leads, the nearest first.

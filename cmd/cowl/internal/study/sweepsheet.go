@@ -80,7 +80,7 @@ func (p *plan) lines(m *measure.Figure, title string, rs []caseResult) page.Line
 		s := page.Series{Name: g.name}
 		for _, r := range g.pick(rs) {
 			mean, deviation := r.summary(m)
-			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
+			s.Points = append(s.Points, page.Point{X: p.vary[0].sheet(r.Values[0]), Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
 		}
 		c.Series = append(c.Series, s)
 	}
@@ -102,7 +102,7 @@ func (p *plan) bands(groups []group, rs []caseResult) []page.Band {
 				return nil
 			}
 			curve, v := r.bounds()
-			b.X = append(b.X, r.Values[0])
+			b.X = append(b.X, p.vary[0].sheet(r.Values[0]))
 			b.LowAt, b.HighAt = append(b.LowAt, dropFigure.Sheet(curve)), append(b.HighAt, dropFigure.Sheet(v))
 		}
 		if i > 0 && fmt.Sprint(b) != fmt.Sprint(out[0]) {
@@ -124,7 +124,7 @@ func (p *plan) depths(groups []group, rs []caseResult) page.Chart {
 		c.Zero = true
 		return c
 	}
-	c := page.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "mm", Zero: true}
+	c := page.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: depthFigure.People().Sign, Zero: true}
 	for n := 1; n <= mostFolds; n++ {
 		s := page.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
 		any := false
@@ -132,7 +132,7 @@ func (p *plan) depths(groups []group, rs []caseResult) page.Chart {
 			each := r.values(func(o *drape.Outcome) float64 { return nthDepth(o, n) })
 			mean, deviation := stats.Summary(each)
 			any = any || !math.IsNaN(mean)
-			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
+			s.Points = append(s.Points, page.Point{X: p.vary[0].sheet(r.Values[0]), Y: depthFigure.Sheet(mean), Half: depthFigure.Sheet(deviation), Dots: depthFigure.SheetEach(each)})
 		}
 		if any {
 			c.Series = append(c.Series, s)

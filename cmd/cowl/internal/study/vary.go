@@ -10,6 +10,7 @@ import (
 	"cowl/materials"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
+	"cowl/mesh/ruler"
 )
 
 // quantity is something a study can vary.
@@ -153,21 +154,45 @@ func (f factor) axis() string {
 	case f.name == "grain":
 		return "Grain: from the centre front to the warp, °"
 	case f.unit != "":
-		return text + ", " + f.unit
+		return text + ", " + f.spokenUnit()
 	}
 	return text
 }
 
+// spokenUnit is the unit of the sheet as it is spoken: files keep to f.unit.
+func (f factor) spokenUnit() string {
+	if f.unit == "cm" {
+		return string(ruler.Spoken())
+	}
+	return f.unit
+}
+
+// sheet turns a value that files are given into the unit that is spoken.
+func (f factor) sheet(v float64) float64 {
+	if f.unit == "cm" {
+		return onSheet(v)
+	}
+	return v
+}
+
+// onSheet turns centimetres into the unit that is spoken.
+func onSheet(cm float64) float64 {
+	if ruler.Spoken() == ruler.Inches {
+		return cm / 100 / ruler.Inch
+	}
+	return cm
+}
+
 // said writes a value with its unit.
 func (f factor) said(si float64) string {
-	text := strconv.FormatFloat(f.shown(si), 'g', 5, 64)
+	text := strconv.FormatFloat(f.sheet(f.shown(si)), 'g', 5, 64)
 	switch f.unit {
 	case "":
 		return f.label + " " + text
 	case "°":
 		return text + "°"
 	}
-	return text + " " + f.unit
+	return text + " " + f.spokenUnit()
 }
 
 // shown is a value in the unit of the sheet.

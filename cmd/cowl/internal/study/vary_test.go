@@ -129,8 +129,8 @@ func TestParseWant(t *testing.T) {
 		t.Errorf("parseWant = %+v, %v, want 120, 3, 25.4", w, err)
 	}
 	for _, q := range []struct{ text, says string }{
-		{"", "no want"}, {"deep", "no want"}, {"hem 3cm", "edge drop 12cm"}, {"drop 12", "unit"}, {"drop 2m", "0–600 mm"}, {"folds 2.5", "whole number"},
-		{"folds 9", "0 to 6"}, {"drop 1cm, edge drop 2cm", "twice"}, {"depth 1mm", "5–200 mm"},
+		{"", "no want"}, {"deep", "no want"}, {"hem 3cm", "edge drop 12cm"}, {"drop 12", "unit"}, {"drop 2m", "0.0 cm to 60.0 cm"}, {"folds 2.5", "whole number"},
+		{"folds 9", "0 to 6"}, {"drop 1cm, edge drop 2cm", "twice"}, {"depth 1mm", "5 mm to 200 mm"},
 	} {
 		if _, err := ParseWant(q.text); err == nil || !strings.Contains(err.Error(), q.says) {
 			t.Errorf("want %q: %v, want %q in the message", q.text, err, q.says)

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape/measure"
 )
 
@@ -54,7 +55,7 @@ func wanted(f *measure.Figure, name, text string) (float64, error) {
 	}
 	v, err := style.ParseLength(text)
 	if err == nil && !(f.In(v) >= low && f.In(v) <= high) {
-		err = fmt.Errorf("%s %s, want %g–%g mm", name, text, low, high)
+		err = fmt.Errorf("%s %s, want %s to %s", name, text, f.Amount(low), f.Amount(high))
 	}
 	return f.In(v), err
 }
@@ -129,15 +130,18 @@ func (w Want) farEach(c caseResult) []float64 {
 	return out
 }
 
-// text says what is wanted.
-func (w Want) text() string {
+// text says what is wanted, as it is spoken.
+func (w Want) text() string { return w.textIn(ruler.Spoken()) }
+
+// textIn is text in the units of a reader.
+func (w Want) textIn(u ruler.Units) string {
 	var out []string
 	for _, f := range measure.Columns {
 		switch v, asked := w[f]; {
 		case asked && f.Sought.Whole:
 			out = append(out, fmt.Sprintf("%.0f %s", v, strings.ToLower(f.Name)))
 		case asked:
-			out = append(out, strings.ToLower(f.Name)+" "+f.Amount(v))
+			out = append(out, strings.ToLower(f.Name)+" "+f.AmountIn(u, v))
 		}
 	}
 	return strings.Join(out, ", ")
