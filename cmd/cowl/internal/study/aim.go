@@ -21,11 +21,11 @@ type try struct {
 	value float64
 }
 
-// close is how near a value is good enough, mm, and most is the number of
-// tries after which the nearest is taken.
+// closeEnough is how near a value is good enough, mm, and mostTries the number of tries
+// after which the nearest is taken.
 const (
 	closeEnough = 1.5
-	mostTries   = 12
+	mostTries   = 6
 )
 
 // usualShare is the drop on the form over that of the plane: seen 0.6 to 0.8.
@@ -73,8 +73,32 @@ func (a *aim) guess() int {
 	case p.value == q.value:
 		return (a.lo + a.hi) / 2
 	}
+	if at := a.along(p, q); !about || len(a.tries) < mostTries-1 || math.Abs(a.best().value-a.want) < 2*closeEnough {
+		return at
+	}
+	return a.beyond(p, q)
+}
+
+// along follows the line through two tries, over plane.
+func (a *aim) along(p, q try) int {
 	x, y := a.plane(p.at), a.plane(q.at)
 	return a.where(x + (a.want-p.value)*(y-x)/(q.value-p.value))
+}
+
+// beyond is for the last try, about which the line from p to q has crept: the function is
+// flat at first and then rises, so the line through the two tries above the want is carried
+// on down, but not past p.
+func (a *aim) beyond(p, q try) int {
+	next := try{value: math.Inf(1)}
+	for _, t := range a.tries {
+		if t.at > q.at && t.value > q.value && t.value < next.value {
+			next = t
+		}
+	}
+	if math.IsInf(next.value, 1) {
+		return a.along(p, q)
+	}
+	return min(max(a.along(q, next), p.at+1), q.at-1)
 }
 
 // two returns the tries next to the want by their place: the last below and the
@@ -127,6 +151,13 @@ func (a *aim) tried(at int) bool {
 
 // tell adds what was found at a place.
 func (a *aim) tell(at int, value float64) { a.tries = append(a.tries, try{at, value}) }
+
+// shift moves the function up by so much: the tries were one hand's, and all hands differ.
+func (a *aim) shift(by float64) {
+	for i := range a.tries {
+		a.tries[i].value += by
+	}
+}
 
 // best returns the nearest try.
 func (a *aim) best() try {

@@ -41,7 +41,7 @@ func TestAim(t *testing.T) {
 			}
 			cases++
 			hangings += len(a.tries)
-			if off := a.best().value - a.want; math.Abs(off) > 2.6 || a.out() {
+			if off := a.best().value - a.want; math.Abs(off) > 2.6 || a.out() || len(a.tries) > 6 {
 				t.Errorf("%s: wanted %.1f mm, found %.1f mm in %d hangings, out %t", name, a.want, a.best().value, len(a.tries), a.out())
 			}
 		}

@@ -71,7 +71,7 @@ func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) page.Page {
 	}
 	sheet := page.Page{
 		Title:    "Sought: " + goal.text() + ". " + p.style.Name,
-		Lead:     fmt.Sprintf("%d cuts hung, each by %d hands, the extension first.", len(rs), p.spec.Placings),
+		Lead:     soughtHow(p, rs, leads),
 		Findings: seekFindings(rs, goal),
 		Facts:    held(p.style, p.spec, "Extension", "Dart closed", "Cowl point", "Fabric"),
 		Blocks: []page.Block{
@@ -86,6 +86,18 @@ func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) page.Page {
 			Text: []string{"Each line is one fabric, cowl point and dart share, of which only the extension was changed."}})
 	}
 	return sheet
+}
+
+// soughtHow says what was hung.
+func soughtHow(p *plan, rs []caseResult, leads []*lead) string {
+	first := 0
+	for _, l := range leads {
+		first += len(l.closed)
+	}
+	if first == 0 {
+		return fmt.Sprintf("%d cuts hung, each by %s, the extension first.", len(rs), say.Several(p.spec.Placings, "hand"))
+	}
+	return fmt.Sprintf("The extension first: the first hand alone closed in on the drop in %d drapes; %d cuts were then hung by all %d hands.", first, len(rs), p.spec.Placings)
 }
 
 // cutWords says a cut in the words of the table room.
@@ -187,7 +199,7 @@ func seekChart(leads []*lead, goal Want) page.Lines {
 		if l.style.Cut.DartShare >= 0 {
 			s.Name += fmt.Sprintf(", dart %.4g", l.style.Cut.DartShare)
 		}
-		seen := slices.Clone(l.seen)
+		seen := l.charted()
 		slices.SortFunc(seen, func(a, b caseResult) int { return cmpFloat(a.Values[0], b.Values[0]) })
 		for _, r := range seen {
 			mean, d := r.summary(dropFigure)

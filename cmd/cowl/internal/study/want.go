@@ -6,8 +6,11 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
 	"cowl/mesh/ruler"
+	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
 
@@ -32,8 +35,8 @@ func ParseWant(text string) (Want, error) {
 		}
 		f := measure.Columns[k]
 		v, err := wanted(f, name, value)
-		if _, twice := w[f]; twice && err == nil {
-			err = fmt.Errorf("%s is wanted twice", name)
+		if first, twice := w[f]; twice && err == nil {
+			err = fmt.Errorf("%s and %s: %s is wanted twice, want it once", wantedOf(f, first), wantedOf(f, v), strings.ToLower(f.Name))
 		}
 		if err != nil {
 			return w, fmt.Errorf("--want: %w", err)
@@ -59,6 +62,25 @@ func wanted(f *measure.Figure, name, text string) (float64, error) {
 	}
 	return f.In(v), err
 }
+
+// against refuses wants that cannot be met together, and what the style holds that takes
+// away what would have to be changed to meet one; both are named.
+func (w Want) against(s style.Style) error {
+	n, folds := w[countFigure]
+	if depth, ok := w[depthFigure]; ok && folds && n == 0 {
+		return fmt.Errorf("--want: %s and %s contradict each other: no fold has no depth; leave one out", wantedOf(countFigure, n), wantedOf(depthFigure, depth))
+	}
+	if folds && s.Hang.Folds != drape.Auto && s.Hang.Folds != int(n) {
+		return fmt.Errorf("--want: %s, and folds %d are to be laid by style or --folds: they contradict each other, for the hand lays what is wanted; leave one out", wantedOf(countFigure, n), s.Hang.Folds)
+	}
+	if drop, ok := w[dropFigure]; ok && s.Hang.EdgeDepth != draft.Auto {
+		return fmt.Errorf("--want: %s, and edge depth %s of style or --edge-depth: both place the edge, the second whatever the cut; leave one out", wantedOf(dropFigure, drop), say.Length(s.Hang.EdgeDepth))
+	}
+	return nil
+}
+
+// wantedOf says one want.
+func wantedOf(f *measure.Figure, v float64) string { return Want{f: v}.text() }
 
 // value is what is wanted of a figure; NaN: not asked.
 func (w Want) value(f *measure.Figure) float64 {
