@@ -35,6 +35,8 @@ type boundsJSON struct {
 	Release *changeJSON `json:"release,omitempty"`
 	Pleats  *changeJSON `json:"pleats,omitempty"`
 	Stays   *changeJSON `json:"stays,omitempty"`
+
+	Aged *agedJSON `json:"after_48_h_not_computed,omitempty"` // on the bias alone
 }
 
 // result returns what result.json holds.
@@ -43,6 +45,7 @@ func (h *hung) result() resultJSON {
 	return resultJSON{&h.Run.Outcome, boundsJSON{
 		curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
+		agedOf(h.Piece),
 	}}
 }
 
@@ -93,6 +96,7 @@ func (h *hung) report(w io.Writer) {
 			r.report(w, name)
 		}
 	}
+	agedOf(h.Piece).report(row)
 	name := "Lean"
 	for _, text := range measure.LeanLines(o) {
 		row(name, "%s", text)

@@ -6,6 +6,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"strings"
@@ -97,11 +98,28 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", verbless(plainly(flags.Renamed(err)), parser.Model.Children))
+		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", verbless(plainly(flags.Renamed(err)), verbsAmong(parser.Model.Node, err)))
 		return console.ExitBadInput
 	}
 	grammar.speak(c)
 	return console.Status(parsed.Run(), c.Err)
+}
+
+// verbsAmong are the verbs among which a word was looked for: those of the program, or of a
+// verb that has its own.
+func verbsAmong(program *kong.Node, err error) []*kong.Node {
+	var wrong *kong.ParseError
+	if errors.As(err, &wrong) && wrong.Context != nil {
+		if verb := wrong.Context.Selected(); verb != nil && len(verb.Children) > 0 {
+			return verb.Children
+		}
+		for _, step := range wrong.Context.Path {
+			if step.Command != nil && len(step.Command.Children) > 0 {
+				return step.Command.Children
+			}
+		}
+	}
+	return program.Children
 }
 
 // verbless lists the verbs where a word was none and nothing near it is one.
