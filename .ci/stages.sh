@@ -19,3 +19,11 @@ formatting() {
 }
 
 linted() { go run honnef.co/go/tools/cmd/staticcheck@v0.8.2 ./...; }
+
+# vetted looks at the table of laid folds too, which takes hours to run, and at
+# what is built without C, where a test of drawing may lack its build line.
+vetted() {
+	go vet ./...
+	go vet -tags laid ./sim/drape
+	CGO_ENABLED=0 go vet ./...
+}

@@ -198,11 +198,7 @@ func spread(o *drape.Outcome) string {
 
 // list names the files that were written.
 func (d drapeCmd) list(c console.Console, files []console.File) {
-	var names []string
-	for _, f := range files {
-		names = append(names, f.Name)
-	}
-	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(names, ", "))
+	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(namesOf(files), ", "))
 }
 
 // caption returns the words under the picture.

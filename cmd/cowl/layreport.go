@@ -19,7 +19,8 @@ func (p *layPlan) words() lay.Words {
 	if p.shown.Joins() > 0 {
 		notes = append(notes, "Orange dashes: join the corner along the straight grain before the piece is used; never a seam down the centre.")
 	}
-	notes = append(notes, "Corners are drawn as the paper has them. What of a tip lies outside", "the thin line was not counted: clip it where it meets an edge or a piece.")
+	notes = append(notes, "Corners are drawn as the paper has them. What of a tip lies outside",
+		"the thin line was not counted: clip it where it meets an edge or a piece.")
 	notes = append(notes, "A lay by the draft, not by your cloth: measure its width, and test in real cloth first.")
 	return lay.Words{Title: p.style.Name + ": lay, 1:5", Notes: notes}
 }

@@ -20,7 +20,7 @@ import (
 // nestFlags ask for several sizes in one file.
 type nestFlags struct {
 	Sizes []int  `placeholder:"N,…" help:"Draft these sizes of the chart, each anew, over each other in one file."`
-	Hold  string `default:"length" enum:"length,drop" placeholder:"WHAT" help:"What of the extension all sizes share: its length, or the drop of the edge that it gives in the style's own size (length)."`
+	Hold  string `default:"length" enum:"length,drop" placeholder:"WHAT" help:"What of the extension all sizes share: length, or drop of the edge in the style's own size (length)."`
 }
 
 // sized is one size of a nest.
@@ -33,7 +33,8 @@ type sized struct {
 // nest drafts the sizes, writes them over each other and prints their figures.
 func (d draftCmd) nest(c console.Console, s style.Style) error {
 	if s.Taken() > 0 || s.Points != nil || s.Lines != nil {
-		return fmt.Errorf("--sizes: this style has own measurements, a block or a piece of its own, which are of one body: leave them out, or draft one size")
+		return fmt.Errorf("--sizes: this style has own measurements, a block or a piece of its own, " +
+			"which are of one body: leave them out, or draft one size")
 	}
 	var all []sized
 	for _, n := range slices.Compact(slices.Sorted(slices.Values(d.Sizes))) {
@@ -55,7 +56,7 @@ func (d draftCmd) nest(c console.Console, s style.Style) error {
 		return err
 	}
 	if d.JSON {
-		return c.PrintJSON(nestFigures(all))
+		return c.PrintJSON(d.nestFigures(all))
 	}
 	if !d.Quiet {
 		d.nestReport(c.Out, s, all)
@@ -146,10 +147,14 @@ func sizeList(all []sized) string {
 
 // nestNotes lists the figures of the sizes for the sheet.
 func (d draftCmd) nestNotes(s style.Style, all []sized) []string {
-	out := []string{"Chart sizes " + sizeList(all) + ", each drafted anew; " + d.heldWords(s), "Stacked on the centre line, at the level of the neck point"}
+	out := []string{
+		"Chart sizes " + sizeList(all) + ", each drafted anew; " + d.heldWords(s),
+		"Stacked on the centre line, at the level of the neck point",
+	}
 	for _, one := range all {
 		r := one.front.Report()
-		out = append(out, fmt.Sprintf("Size %s: half edge %s, extension %s, side %s, half waist %s", one.style.SizeWord(), say.Length(r.HalfEdge), say.Length(r.Extension), say.Length(r.Side), say.Length(r.Waist)))
+		out = append(out, fmt.Sprintf("Size %s: half edge %s, extension %s, side %s, half waist %s", one.style.SizeWord(),
+			say.Length(r.HalfEdge), say.Length(r.Extension), say.Length(r.Side), say.Length(r.Waist)))
 	}
 	return append(out, "Fabric: "+s.Fabric.Name)
 }
@@ -157,11 +162,13 @@ func (d draftCmd) nestNotes(s style.Style, all []sized) []string {
 // nestReport prints a row for each size.
 func (d draftCmd) nestReport(w io.Writer, s style.Style, all []sized) {
 	fmt.Fprintf(w, "%s, sizes %s: each drafted anew, %s\n\n", s.Name, sizeList(all), d.heldWords(s))
-	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n", "size", "extension", "half edge", "edge drop", "shoulder", "armhole", "side", "half waist")
+	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n",
+		"size", "extension", "half edge", "edge drop", "shoulder", "armhole", "side", "half waist")
 	for _, one := range all {
 		r := one.front.Report()
 		fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n", one.style.SizeWord(),
-			say.Length(r.Extension), say.Length(r.HalfEdge), say.Length(r.DropChain), say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
+			say.Length(r.Extension), say.Length(r.HalfEdge), say.Length(r.DropChain), say.Length(r.Shoulder),
+			say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
 	}
 	fmt.Fprintln(w)
 	for _, one := range all {
@@ -172,12 +179,15 @@ func (d draftCmd) nestReport(w io.Writer, s style.Style, all []sized) {
 }
 
 // nestFigures lists the figures of every size by its number.
-func nestFigures(all []sized) map[string]draftJSON {
+func (d draftCmd) nestFigures(all []sized) map[string]draftJSON {
 	out := map[string]draftJSON{}
 	for _, one := range all {
 		f := draftFigures(one.style, one.front)
 		f.Seam, f.SideSeam = say.MM(one.suit.Allow.Seam), say.MM(one.suit.Allow.Side)
-		f.Openings, f.Back = openings(one.style, one.suit), backFigures(one.suit)
+		f.Openings = openings(one.style, one.suit)
+		if d.Back {
+			f.Back = backFigures(one.suit)
+		}
 		out[strconv.Itoa(one.style.Size)] = f
 	}
 	return out

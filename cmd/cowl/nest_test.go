@@ -82,6 +82,9 @@ func TestNestHolds(t *testing.T) {
 		if d := drop[size].(map[string]any)["drop_curve_mm"].(float64); math.Abs(d-own.DropCurve) > 0.01 {
 			t.Errorf("size %s held as drop: %.2f mm, want %.2f mm", size, d, own.DropCurve)
 		}
+		if back, has := drop[size].(map[string]any)["back"]; has {
+			t.Errorf("size %s: figures of a back that nobody asked for: %v", size, back)
+		}
 		if e := long[size].(map[string]any)["extension_mm"].(float64); math.Abs(e-90) > 1e-6 {
 			t.Errorf("size %s held as length: extension %.2f mm, want 90 mm", size, e)
 		}

@@ -62,7 +62,8 @@ func (o *openingJSON) report(w io.Writer) {
 		advice = "leave the back open instead: --closure back"
 	}
 	row("Head", o.Neck, o.neckOpen, "a head of", o.Head, o.PassesHead, advice)
-	row("Getting in", o.Waist, o.waistOpen, "the bust of", o.Bust, o.PassesBust, "leave the left side seam open for a zip: --closure side; what bias gives is not counted")
+	row("Getting in", o.Waist, o.waistOpen, "the bust of", o.Bust, o.PassesBust,
+		"leave the left side seam open for a zip: --closure side; what bias gives is not counted")
 }
 
 // closureWords says what is open.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"cowl/cmd/cowl/internal/say"
@@ -124,7 +125,13 @@ func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
 		row("On the stand", "%s", said)
 	}
 	if t.CowlPoint > 0 {
-		row("Lowering", "moves the cowl points %s down the shoulders and takes %s off the extension: below them the edge drops %s more in an upright plane", say.Length(t.CowlPoint/1000), say.Length(t.Extension/1000), say.Length(t.Deeper/1000))
+		more := "more"
+		if t.Deeper < 0 {
+			more = "less"
+		}
+		row("Lowering", "moves the cowl points %s down the shoulders and takes %s off the extension: "+
+			"below them the edge drops %s %s in an upright plane",
+			say.Length(t.CowlPoint/1000), say.Length(t.Extension/1000), say.Length(math.Abs(t.Deeper)/1000), more)
 	}
 	if n := len(t.Trims); n > 0 {
 		area := 0.0

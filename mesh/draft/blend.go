@@ -24,8 +24,9 @@ const (
 
 // Blended returns p with its waist as one clean curve from the side seam to the centre
 // front, square to both, and its armhole square to shoulder and side seam. A front that
-// goes on to a hem has such a line at its waist, and a hem that is square to the side seam. What is left of the dart is closed for
-// it and opened again; less than 5 mm is not sewn but eased, and counts as Eased.
+// goes on to a hem has such a line at its waist, and a hem that is square to the side
+// seam. What is left of the dart is closed for it and opened again; less than 5 mm is not
+// sewn but eased, and counts as Eased.
 // Seam lengths of shoulder and side stay. A piece that can no longer be drawn is an error.
 func (p Piece) Blended() (Piece, error) {
 	l := p.Lines()

@@ -90,7 +90,8 @@ func zipIn(p Piece, b Back) (Gap, error) {
 	}
 	g := Gap{Closure: SideZip, Long: end - zipBelowArm}
 	if g.Long < shortestZip {
-		return g, limit.Errorf("closure", "a zip of %v in the side seam, want at least %v: the seam is too short for one", limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestZip))
+		return g, limit.Errorf("closure", "a zip of %v in the side seam, want at least %v: the seam is too short for one",
+			limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestZip))
 	}
 	g.mark(p.Side, b.Side, stops)
 	return g, nil
@@ -105,7 +106,8 @@ func shoulderIn(p Piece, b Back) (Gap, error) {
 		g.Long = end // the two stops would be taken for one
 	}
 	if g.Long < shortestOpen {
-		return g, limit.Errorf("closure", "the shoulder would be open for %v, want at least %v: it is too short", limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestOpen))
+		return g, limit.Errorf("closure", "the shoulder would be open for %v, want at least %v: it is too short",
+			limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestOpen))
 	}
 	g.mark(p.Shoulder, b.Shoulder, []float64{g.Long})
 	return g, nil
@@ -118,7 +120,8 @@ func slitIn(p Piece, b Back, head float64) (Gap, error) {
 		g.Long = slitStep * math.Ceil(short/2/slitStep-1e-9)
 	}
 	if most := neck.Y - b.Waist[len(b.Waist)-1].Y - belowSlit; g.Long > most {
-		return g, limit.Errorf("closure", "a slit of %v in the centre back, want at most %v: widen the neck, or leave a shoulder open", limit.Metres(g.Long), limit.Metres(math.Max(most, 0)))
+		return g, limit.Errorf("closure", "a slit of %v in the centre back, want at most %v: widen the neck, or leave a shoulder open",
+			limit.Metres(g.Long), limit.Metres(math.Max(most, 0)))
 	}
 	g.Back, g.BackOut = []r2.Vec{{Y: neck.Y - g.Long}}, r2.Vec{X: 1}
 	return g, nil

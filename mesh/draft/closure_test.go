@@ -36,18 +36,7 @@ func TestOpeningsOfBodies(t *testing.T) {
 		if !ok {
 			continue
 		}
-		p, err := drafted.Blended()
-		if err != nil {
-			t.Fatal(err)
-		}
-		k, err := BackFromBody(who)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b, err := MatchBack(k, p)
-		if err != nil {
-			t.Fatal(err)
-		}
+		p, b := blendedSuit(t, who, drafted)
 		count++
 		neck := 2*p.HalfEdge + walkedOutline(t, b.Outline, b.Shoulder[0], mirrored(b.Shoulder[0]))
 		if got := Opening(p, b); math.Abs(got-neck) > 1e-6 {

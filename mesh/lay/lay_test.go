@@ -177,7 +177,7 @@ func checkClean(t *testing.T, l Lay) {
 		for i := int(lo.X / cell); i <= int(hi.X/cell); i++ {
 			for j := int(lo.Y / cell); j <= int(hi.Y/cell); j++ {
 				v := r2.Vec{X: (float64(i) + 0.5) * cell, Y: (float64(j) + 0.5) * cell}
-				if !woundIn(p.Cut, v) {
+				if !within(p.Cut, v) {
 					continue
 				}
 				if m, ok := painted[[2]int{i, j}]; ok && m != n {
@@ -190,8 +190,8 @@ func checkClean(t *testing.T, l Lay) {
 	}
 }
 
-// woundIn reports whether v lies in a closed line: winding number.
-func woundIn(line []r2.Vec, v r2.Vec) bool {
+// within reports whether v lies in a closed line: winding number.
+func within(line []r2.Vec, v r2.Vec) bool {
 	turns := 0.0
 	for i, a := range line {
 		b := line[(i+1)%len(line)]

@@ -105,7 +105,8 @@ func (p *plan) piece(i int) {
 	}
 	fmt.Fprintf(&p.out, "<path id=\"piece-%d\" d=\"%s\" fill=\"#ffffff\" stroke=\"%s\" stroke-width=\"%g\"/>\n", i+1, cut, ink, pen)
 	if q.Part == Whole {
-		fmt.Fprintf(&p.out, "<path id=\"cut-%d\" d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"0.5\"/>\n", i+1, p.path(q.all(src.CutLine), true), ink)
+		fmt.Fprintf(&p.out, "<path id=\"cut-%d\" d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"0.5\"/>\n",
+			i+1, p.path(q.all(src.CutLine), true), ink)
 	}
 	fmt.Fprintf(&p.out, "<g clip-path=\"url(#within-%d)\" fill=\"none\">\n", i+1)
 	p.stroke(p.path(q.all(src.Outline), true), grey, 0.25, "2 1")
@@ -164,7 +165,8 @@ func (p *plan) name(q Placed, src paper.Piece) {
 	if turn != 0 {
 		about = fmt.Sprintf(` transform="rotate(%g %.2f %.2f)"`, turn, at.X, at.Y)
 	}
-	fmt.Fprintf(&p.out, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%g\" text-anchor=\"middle\" fill=\"%s\"%s>%s</text>\n", at.X, at.Y, size, colour, about, escaped(words))
+	fmt.Fprintf(&p.out, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%g\" text-anchor=\"middle\" fill=\"%s\"%s>%s</text>\n",
+		at.X, at.Y, size, colour, about, escaped(words))
 }
 
 // middle is the mean of the points of a line.

@@ -30,7 +30,7 @@ func (p *plan) room(q Placed, src paper.Piece, at r2.Vec, size float64, words st
 				for k := range 12 {
 					sin, cos := math.Sincos(float64(k) * math.Pi / 6)
 					mid := r2.Add(at, r2.Scale(r, r2.Vec{X: cos, Y: sin}))
-					if within(cut, mid) && !crossed(boxOf(mid, turn, half, size), lines) {
+					if paper.Inside(mid, cut) && !crossed(boxOf(mid, turn, half, size), lines) {
 						return mid, turn, size
 					}
 				}
@@ -86,16 +86,4 @@ func crossed(box []r2.Vec, lines [][]r2.Vec) bool {
 		}
 	}
 	return false
-}
-
-// within reports whether v lies in a closed line: a ray to +X crosses it an odd number of times.
-func within(line []r2.Vec, v r2.Vec) bool {
-	in := false
-	for i, a := range line {
-		b := line[(i+1)%len(line)]
-		if (a.Y > v.Y) != (b.Y > v.Y) && v.X < a.X+(v.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }

@@ -93,7 +93,7 @@ func TestSettle(t *testing.T) {
 		}
 		for _, v := range append(p.GrainLine[:], p.Label) {
 			count++
-			if !inside(v, p.Outline) {
+			if !Inside(v, p.Outline) {
 				t.Errorf("Settle(%g°): (%.3f, %.3f) m lies outside the piece", deg, v.X, v.Y)
 			}
 		}

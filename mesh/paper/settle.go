@@ -114,7 +114,7 @@ func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec) float64 
 	outside := false
 	for _, s := range shape {
 		v := r2.Add(mid, s)
-		outside = outside || !inside(v, p.Outline)
+		outside = outside || !Inside(v, p.Outline)
 		for _, l := range lines {
 			for i := 1; i < len(l); i++ {
 				least = math.Min(least, fromSegment(v, l[i-1], l[i]))
@@ -127,9 +127,9 @@ func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec) float64 
 	return least
 }
 
-// inside reports whether v lies within the closed outline, by the parity of
+// Inside reports whether v lies within the closed outline, by the parity of
 // the sides to its right.
-func inside(v r2.Vec, outline []r2.Vec) bool {
+func Inside(v r2.Vec, outline []r2.Vec) bool {
 	in := false
 	for i, a := range outline {
 		b := outline[(i+1)%len(outline)]

@@ -360,7 +360,7 @@ func TestHemOfOnesOwn(t *testing.T) {
 	}
 }
 
-// What is hung is the draft, to the last digit; what is on paper is trued, at most 3 mm
+// What is hung is the draft, to the last digit; what is on paper is trued, at most 3.5 mm
 // from it for the demo's cut, with the same shoulder, side seam and edge.
 func TestOnPaper(t *testing.T) {
 	s := Default()
