@@ -6,10 +6,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/outfile"
+	"cowl/cmd/cowl/internal/say"
 	"cowl/materials/infile"
 	"cowl/mesh/ruler"
 
@@ -50,7 +50,7 @@ func keptUnit() (ruler.Units, error) {
 		err = yaml.Unmarshal(data, &file)
 	}
 	if err != nil {
-		return ruler.Centimetres, fmt.Errorf("%s cannot be read, so lengths are in cm; --unit writes it anew: %w", path, err)
+		return ruler.Centimetres, fmt.Errorf("%s cannot be read, so lengths are in cm; --unit writes it anew: %s", path, say.FirstLine(err.Error()))
 	}
 	if u, ok := unitNames[file.Unit]; ok {
 		return u, nil
@@ -71,7 +71,7 @@ func (f unitFlag) speak(c console.Console) {
 		err = keepUnit(f.Unit)
 	}
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: %s\n", strings.ReplaceAll(err.Error(), "\n", "; "))
+		fmt.Fprintf(c.Err, "cowl: %s\n", err)
 	}
 }
 

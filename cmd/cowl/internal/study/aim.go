@@ -13,6 +13,7 @@ type aim struct {
 	lo, hi int               // where the function may be asked
 	plane  func(int) float64 // a rising guess of its shape; the function is close to a multiple of it
 	tries  []try
+	lost   []int // where the cloth did not come to rest, and so says nothing
 }
 
 // try is one place and what the function is there.
@@ -28,15 +29,22 @@ const (
 	mostTries   = 6
 )
 
+// asideBy is how far beside a lost place the next is asked, mm: as little tells as much as
+// the place itself would, and may come to rest.
+const asideBy = 3
+
 // usualShare is the drop on the form over that of the plane: seen 0.6 to 0.8.
 const usualShare = 0.7
 
 // next returns where to ask next; false: done, or no place is left to ask.
 func (a *aim) next() (int, bool) {
-	if len(a.tries) >= mostTries || len(a.tries) > 0 && math.Abs(a.best().value-a.want) <= closeEnough {
+	if len(a.tries)+len(a.lost) >= mostTries || len(a.tries) > 0 && math.Abs(a.best().value-a.want) <= closeEnough {
 		return 0, false
 	}
 	at := min(max(a.guess(), a.lo), a.hi)
+	if slices.Contains(a.lost, at) {
+		return a.aside(at)
+	}
 	if !a.tried(at) {
 		return at, true
 	}
@@ -145,12 +153,30 @@ func (a *aim) where(u float64) int {
 	return lo
 }
 
-func (a *aim) tried(at int) bool {
-	return slices.ContainsFunc(a.tries, func(t try) bool { return t.at == at })
+// aside returns the nearest place beside a lost one that was not asked; false: there is none.
+func (a *aim) aside(at int) (int, bool) {
+	for d := asideBy; at-d >= a.lo || at+d <= a.hi; d += asideBy {
+		for _, beside := range []int{at + d, at - d} {
+			if beside >= a.lo && beside <= a.hi && !a.tried(beside) {
+				return beside, true
+			}
+		}
+	}
+	return at, false
 }
 
-// tell adds what was found at a place.
-func (a *aim) tell(at int, value float64) { a.tries = append(a.tries, try{at, value}) }
+func (a *aim) tried(at int) bool {
+	return slices.Contains(a.lost, at) || slices.ContainsFunc(a.tries, func(t try) bool { return t.at == at })
+}
+
+// tell adds what was found at a place; NaN: nothing.
+func (a *aim) tell(at int, value float64) {
+	if math.IsNaN(value) {
+		a.lost = append(a.lost, at)
+		return
+	}
+	a.tries = append(a.tries, try{at, value})
+}
 
 // shift moves the function up by so much: the tries were one hand's, and all hands differ.
 func (a *aim) shift(by float64) {
@@ -159,8 +185,11 @@ func (a *aim) shift(by float64) {
 	}
 }
 
-// best returns the nearest try.
+// best returns the nearest try; without a value, if all that were asked are lost.
 func (a *aim) best() try {
+	if len(a.tries) == 0 {
+		return try{a.lost[0], math.NaN()}
+	}
 	return slices.MinFunc(a.tries, func(s, t try) int { return cmpFloat(math.Abs(s.value-a.want), math.Abs(t.value-a.want)) })
 }
 

@@ -145,6 +145,12 @@ func (w *runner) bear(ctx context.Context, leads []*lead) error {
 		if math.Abs(t.drop-a.want) <= nearOf(dropFigure) {
 			continue
 		}
+		if math.IsNaN(t.drop) { // by no hand did it come to rest, the first included
+			if at, ok := a.aside(t.at); ok {
+				again[t.lead] = []int{at}
+			}
+			continue
+		}
 		a.shift(t.drop - a.best().value)
 		if at := min(max(a.guess(), a.lo), a.hi); at != t.at {
 			again[t.lead] = []int{at}
@@ -154,7 +160,7 @@ func (w *runner) bear(ctx context.Context, leads []*lead) error {
 	return err
 }
 
-// triedDrop is the mean drop that a lead found at an extension, mm.
+// triedDrop is the mean drop that a lead found at an extension, mm; NaN: nothing came to rest.
 type triedDrop struct {
 	lead *lead
 	at   int
@@ -184,9 +190,7 @@ func (w *runner) hangLeads(ctx context.Context, leads []*lead, cut func(*lead, i
 		} else {
 			l.seen = append(l.seen, r)
 		}
-		if out[i].drop, _ = r.summary(dropFigure); math.IsNaN(out[i].drop) { // nothing settled: the plane has to do
-			out[i].drop = usualShare * l.aim.plane(out[i].at)
-		}
+		out[i].drop, _ = r.summary(dropFigure)
 	}
 	return out, nil
 }
