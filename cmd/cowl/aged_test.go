@@ -1,16 +1,18 @@
 package main
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"cowl/cmd/cowl/internal/style"
 )
 
 // On the true bias all of the band is told, on the straight grain nothing, at 22.5° half:
-// sin²(45°). The hem grows by the share of the length above it. The
-// edge is a catenary of half span a and half length l: by the series of sinh t/t = l/a and
-// (cosh t − 1)/t it drops 0.2786 a where l is 1.05 a and 0.4062 a where it is 1.1025 a.
+// sin²(45°). The hem grows by the share of the length above it. The edge is a catenary of
+// half span a and half length l: by the series of sinh t/t = l/a and (cosh t − 1)/t it drops
+// 0.2786 a where l is 1.05 a and 0.4062 a where it is 1.1025 a. It says where it is from.
 func TestAged(t *testing.T) {
 	s, err := style.Parse(demoFile, demo)
 	if err != nil {
@@ -36,5 +38,17 @@ func TestAged(t *testing.T) {
 	p.HalfEdge = 1.05 * half
 	if a, want := agedOf(p), 1000*half*(0.4062-0.2786); math.Abs(a.Edge[1]/want-1) > 0.005 {
 		t.Errorf("edge drops up to %.1f mm more, want %.1f ± 0.5 %%", a.Edge[1], want)
+	}
+	var said string
+	row := func(_, format string, args ...any) { said += fmt.Sprintf(format+"\n", args...) }
+	agedOf(p).report(row)
+	for _, words := range []string{"NOT COMPUTED", "common practice, no published source, from memory, not computed"} {
+		if !strings.Contains(said, words) {
+			t.Errorf("said %q, want %q in it", said, words)
+		}
+	}
+	p.StayEdge = true
+	if a := agedOf(p); a.Edge != [2]float64{} || a.Hem[1] == 0 {
+		t.Errorf("a taped edge: edge %v, hem %v, want none and the hem as before", a.Edge, a.Hem)
 	}
 }
