@@ -30,7 +30,7 @@ type drapeVerb struct {
 	drapeCmd
 	Look   string `enum:"own,toile" default:"own" placeholder:"WHAT" help:"How the cloth is drawn: own, as the fabric looks (invented); toile, ecru with grain lines every 2 cm."`
 	Turn   bool   `help:"Write turn.gif too: the drape turned to and fro over its front."`
-	Before bool   `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
+	Before bool   `help:"Hang it once more without its pleats, stays, lowering, taking in and weight, each by itself, and say what they gave; each takes as long again. Slashes are always compared."`
 	toilesFlag
 }
 
@@ -40,7 +40,7 @@ type hung struct {
 	took time.Duration
 	turn bool // a turning picture is wanted
 
-	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
+	changes map[string]*changeJSON // what treatments gave, as far as compared
 }
 
 // Run hangs the piece, writes all files and prints the report.

@@ -31,10 +31,13 @@ type boundsJSON struct {
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
 
-	// What release slashes gave; pleats and stays, if it was asked for.
-	Release *changeJSON `json:"release,omitempty"`
-	Pleats  *changeJSON `json:"pleats,omitempty"`
-	Stays   *changeJSON `json:"stays,omitempty"`
+	// What release slashes gave; the others, if it was asked for.
+	Release  *changeJSON `json:"release,omitempty"`
+	Pleats   *changeJSON `json:"pleats,omitempty"`
+	Stays    *changeJSON `json:"stays,omitempty"`
+	Lowering *changeJSON `json:"lowering,omitempty"`
+	TakingIn *changeJSON `json:"taking_in,omitempty"`
+	Weight   *changeJSON `json:"weight,omitempty"`
 
 	Aged *agedJSON `json:"after_48_h_not_computed,omitempty"` // on the bias alone
 }
@@ -45,6 +48,7 @@ func (h *hung) result() resultJSON {
 	return resultJSON{&h.Run.Outcome, boundsJSON{
 		curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
+		h.changes["lowering"], h.changes["taking in"], h.changes["weight"],
 		agedOf(h.Piece),
 	}}
 }
@@ -91,9 +95,9 @@ func (h *hung) report(w io.Writer) {
 			row(g.Title, "%s", line)
 		}
 	}
-	for _, name := range []string{"slashes", "pleats", "stays"} {
-		if r := h.changes[name]; r != nil {
-			r.report(w, name)
+	for _, t := range treatments {
+		if r := h.changes[t.name]; r != nil {
+			r.report(w, t.head, t.name)
 		}
 	}
 	agedOf(h.Piece).report(row)
