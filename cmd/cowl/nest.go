@@ -32,7 +32,7 @@ type sized struct {
 
 // nest drafts the sizes, writes them over each other and prints their figures.
 func (d draftCmd) nest(c console.Console, s style.Style) error {
-	if s.Taken() > 0 || s.Points != nil || s.Lines != nil {
+	if s.OneBody() {
 		return fmt.Errorf("--sizes: this style has own measurements, a block or a piece of its own, " +
 			"which are of one body: leave them out, or draft one size")
 	}
@@ -70,7 +70,7 @@ func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
 	one := s.Clone()
 	one.Size = size
 	if d.Hold == "drop" {
-		if err := holdDrop(&one, s); err != nil {
+		if err := one.HoldDrop(s); err != nil {
 			return sized{}, err
 		}
 	}
@@ -84,26 +84,6 @@ func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
 	p = one.OnPaper(p)
 	suit, err := d.suit(one, p, p.Trim)
 	return sized{one, p, suit}, err
-}
-
-// holdDrop gives one the extension by which its edge drops as that of s, before anything is
-// done on the stand.
-func holdDrop(one *style.Style, s style.Style) error {
-	own, other := s.Clone(), one.Clone()
-	own.Stand, other.Stand = draft.DefaultStand(), draft.DefaultStand()
-	own.Trims, other.Trims = nil, nil
-	p, err := own.Piece()
-	if err != nil {
-		return err
-	}
-	q, err := other.Piece()
-	if err != nil {
-		return err
-	}
-	from := q.Block.CowlPoint(q.CowlPoint).X
-	_, edge := draft.EdgeForDrop(from, p.Report().DropChain)
-	one.Cut.Extension = edge - from
-	return nil
 }
 
 // over lays out the pieces of every size, those of a name over each other.
@@ -126,17 +106,6 @@ func (d draftCmd) over(all []sized) ([]paper.Piece, error) {
 	return out, nil
 }
 
-// heldWords says what of the extension the sizes share.
-func (d draftCmd) heldWords(s style.Style) string {
-	switch {
-	case d.Hold == "drop":
-		return "extension held as the drop of size " + s.SizeWord()
-	case s.Cut.Extension == draft.Auto:
-		return "extension is what each dart gives"
-	}
-	return "extension held as its length"
-}
-
 func sizeList(all []sized) string {
 	var out []string
 	for _, one := range all {
@@ -148,7 +117,7 @@ func sizeList(all []sized) string {
 // nestNotes lists the figures of the sizes for the sheet.
 func (d draftCmd) nestNotes(s style.Style, all []sized) []string {
 	out := []string{
-		"Chart sizes " + sizeList(all) + ", each drafted anew; " + d.heldWords(s),
+		"Chart sizes " + sizeList(all) + ", each drafted anew; " + s.ExtensionHeld(d.Hold == "drop"),
 		"Stacked on the centre line, at the level of the neck point",
 	}
 	for _, one := range all {
@@ -161,7 +130,7 @@ func (d draftCmd) nestNotes(s style.Style, all []sized) []string {
 
 // nestReport prints a row for each size.
 func (d draftCmd) nestReport(w io.Writer, s style.Style, all []sized) {
-	fmt.Fprintf(w, "%s, sizes %s: each drafted anew, %s\n\n", s.Name, sizeList(all), d.heldWords(s))
+	fmt.Fprintf(w, "%s, sizes %s: each drafted anew, %s\n\n", s.Name, sizeList(all), s.ExtensionHeld(d.Hold == "drop"))
 	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n",
 		"size", "extension", "half edge", "edge drop", "shoulder", "armhole", "side", "half waist")
 	for _, one := range all {

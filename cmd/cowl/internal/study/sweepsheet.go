@@ -20,12 +20,15 @@ func sweepSheet(p *plan, rs []caseResult) page.Page {
 	without := []string{}
 	for _, f := range p.vary {
 		names = append(names, f.label)
-		without = append(without, map[string]string{"extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}[f.name])
+		without = append(without, map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}[f.name])
 	}
 	if len(p.spec.Fabrics) > 0 {
 		without = append(without, "Fabric")
 	}
 	if p.vary[0].name == "extension" || p.vary[0].name == "dart-share" {
+		without = append(without, "Extension", "Dart closed")
+	}
+	if p.varies("size") {
 		without = append(without, "Extension", "Dart closed")
 	}
 	sheet := page.Page{
@@ -36,6 +39,9 @@ func sweepSheet(p *plan, rs []caseResult) page.Page {
 		Blocks:   []page.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.spec),
+	}
+	if p.varies("size") && !p.varies("extension") {
+		sheet.Facts = append(sheet.Facts, page.Fact{Name: "Each size", Value: "drafted anew, " + p.style.ExtensionHeld(p.spec.Hold == HoldDrop)})
 	}
 	if p.varies("grain") {
 		sheet.Cautions = append([]string{grainCaution}, sheet.Cautions...)

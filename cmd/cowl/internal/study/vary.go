@@ -1,6 +1,7 @@
 package study
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -26,6 +27,7 @@ type quantity struct {
 
 // quantities lists what can be varied.
 var quantities = []quantity{
+	{name: "size", field: "size", label: "size", scale: 1, parse: parseNumber},
 	{name: "extension", field: "extension", label: "extension", unit: "cm", scale: 0.01, parse: style.ParseLength},
 	{name: "grain", field: "grain", label: "grain", unit: "°", scale: math.Pi / 180, parse: style.ParseAngle},
 	{name: "cowl-point", field: "cowl_point", label: "cowl point", unit: "cm", scale: 0.01, parse: style.ParseLength},
@@ -217,6 +219,9 @@ func (f factor) apply(s *style.Style, v float64) error {
 
 // fits refuses what the cut of s has no use for.
 func (f factor) fits(s style.Style) error {
+	if f.name == "size" && s.OneBody() {
+		return errors.New("--vary size: this style has own measurements, a block or a piece of its own, which are of one body: leave them out")
+	}
 	if f.name == "slashes" && s.Cut.How != draft.Slash {
 		return fmt.Errorf("--vary slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}
