@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
@@ -26,12 +27,12 @@ func (d draftCmd) Run(c console.Console) error {
 	if !d.Back && d.BackGrain != nil {
 		return fmt.Errorf("--back-grain: no back is drafted, want --back with it, or leave it out")
 	}
-	if !d.Back && d.Closure == draft.BackOpen.String() {
-		return fmt.Errorf("--closure back: no back is drafted, want --back with it, or side or shoulder")
-	}
 	s, err := d.load()
 	if err != nil {
 		return err
+	}
+	if !d.Back && s.Closure == draft.BackOpen && flags.IsGiven(d.Cut, "closure") {
+		return fmt.Errorf("--closure back: no back is drafted, want --back with it, or side or shoulder")
 	}
 	tellNotes(c, s)
 	if len(d.Sizes) > 0 {
@@ -59,7 +60,7 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 		return err
 	}
 	suit, err := d.suit(s, p, p.Trim)
-	if err != nil && (d.Back || d.closes()) {
+	if err != nil && (d.Back || s.Closure != draft.NoClosure) {
 		return err
 	}
 	figures := draftFigures(s, p)
@@ -99,7 +100,7 @@ func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing
 		return d.suitFiles(s, suit, "draft")
 	}
 	front, err := truing.FrontPaper(p, a)
-	if d.closes() {
+	if s.Closure != draft.NoClosure {
 		front, err = suit.FrontPaper()
 	}
 	if err != nil {

@@ -112,6 +112,9 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err := s.Fits(p, f); err != nil {
 		return h, err
 	}
+	if _, err := frontPaper(s, s.OnPaper(p)); err != nil {
+		return h, err // before the long run
+	}
 	return h, h.affordable()
 }
 

@@ -94,15 +94,28 @@ func (f paperFlags) pdfParts(base string) []part {
 // patterns draws the piece p that is hung as it is on paper.
 func (f paperFlags) patterns(s style.Style, p draft.Piece) ([]console.File, error) {
 	p = s.OnPaper(p)
-	a, err := suitFlags{}.allowances(p, p.Trim)
-	if err != nil {
-		return nil, err
-	}
-	front, err := truing.FrontPaper(p, a)
+	front, err := frontPaper(s, p)
 	if err != nil {
 		return nil, err
 	}
 	return f.outputs(s, p, front)
+}
+
+// frontPaper is the front p as it is drawn on paper by itself, with an opening that lies in
+// its seams.
+func frontPaper(s style.Style, p draft.Piece) (paper.Piece, error) {
+	if s.Closure == draft.SideZip || s.Closure == draft.ShoulderOpen {
+		suit, err := suitFlags{}.suit(s, p, p.Trim)
+		if err != nil {
+			return paper.Piece{}, err
+		}
+		return suit.FrontPaper()
+	}
+	a, err := suitFlags{}.allowances(p, p.Trim)
+	if err != nil {
+		return paper.Piece{}, err
+	}
+	return truing.FrontPaper(p, a)
 }
 
 // patternOf draws the flat piece.

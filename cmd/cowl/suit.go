@@ -19,27 +19,7 @@ type suitFlags struct {
 	BackGrain *flags.Degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
 	Seam      *flags.Length  `placeholder:"LEN" help:"Allowance of seams; without it that of the draft, and on a trued pattern 1 cm."`
 	SideSeam  *flags.Length  `placeholder:"LEN" help:"Allowance of side seams; without it 2.5 cm or more on the bias, else as the others."`
-	Closure   string         `default:"none" enum:"none,side,shoulder,back" placeholder:"WHERE" help:"Opening to get in by: side (zip), shoulder (buttoned) or back (slit); draws notch, stop and note (none)."`
 }
-
-// gap returns the opening that was asked for as it lies in front and back.
-func (f suitFlags) gap(p draft.Piece, b draft.Back) (draft.Gap, error) {
-	if f.Closure == "" {
-		return draft.Gap{}, nil // a suit that nobody asked for by flags
-	}
-	c, err := draft.ParseClosure(f.Closure)
-	if err != nil {
-		return draft.Gap{}, err
-	}
-	g, err := c.GapIn(p, b, headGirth)
-	if err != nil {
-		return g, fmt.Errorf("--closure: %w", err)
-	}
-	return g, nil
-}
-
-// closes reports whether an opening was asked for.
-func (f suitFlags) closes() bool { return f.Closure != "" && f.Closure != draft.NoClosure.String() }
 
 // suit drafts the back that walks with the front p as it is drawn on paper, and the
 // allowances: seam (m) unless the flags say another.
@@ -60,7 +40,7 @@ func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit
 	if out.BackGrain, err = f.backGrain(p); err != nil {
 		return out, err
 	}
-	if out.Gap, err = f.gap(p, back); err != nil {
+	if out.Gap, err = s.Gap(p, back, headGirth); err != nil {
 		return out, err
 	}
 	out.Allow, err = f.allowances(p, seam)

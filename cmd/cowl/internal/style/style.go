@@ -20,18 +20,19 @@ import (
 
 // Style is one garment front and how it is to be hung.
 type Style struct {
-	Name   string
-	Size   int                 // of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
-	Height float64             // m, of the wearer; 0: that of the chart
-	Body   body.Body           // measurements of its own; read them through Wearer
-	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
-	Lines  *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
-	Cut    draft.Cut
-	Stand  draft.Stand      // what is done on the stand after drafting
-	Trims  []draft.TrimLine // lines along which surplus is cut off
-	Fabric materials.Fabric
-	Hang   Hang
-	Notes  []string // what reading block or piece from a file left out or straightened
+	Name    string
+	Size    int                 // of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
+	Height  float64             // m, of the wearer; 0: that of the chart
+	Body    body.Body           // measurements of its own; read them through Wearer
+	Points  map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
+	Lines   *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
+	Cut     draft.Cut
+	Closure draft.Closure    // opening to get in by, which the cloth hangs with closed
+	Stand   draft.Stand      // what is done on the stand after drafting
+	Trims   []draft.TrimLine // lines along which surplus is cut off
+	Fabric  materials.Fabric
+	Hang    Hang
+	Notes   []string // what reading block or piece from a file left out or straightened
 
 	file  string            // name of the style file, for messages; empty: none
 	taken map[string]bool   // fields of Body that were given
