@@ -10,6 +10,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/mesh/truing"
 )
 
@@ -49,7 +50,9 @@ func (d draftCmd) Run(c console.Console) error {
 		return err
 	}
 	tellShort(c, p)
-	return d.write(c, s, s.OnPaper(p))
+	p, why := s.OnPaper(p)
+	tellDrafted(c, "", why)
+	return d.write(c, s, p)
 }
 
 // write writes the front p as it is drawn on paper, with its back if that is asked for,
@@ -62,6 +65,9 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 	suit, err := d.suit(s, p, p.Trim)
 	if err != nil && (d.Back || s.Closure != draft.NoClosure) {
 		return err
+	}
+	if err != nil {
+		fmt.Fprintf(c.Err, "cowl: whether head and bust pass is not told: no back can be matched to this front: %s\n", ruler.Spoken().Words(err))
 	}
 	figures := draftFigures(s, p)
 	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
@@ -122,6 +128,13 @@ func namesOf(files []console.File) []string {
 func tellNotes(c console.Console, s style.Style) {
 	for _, n := range s.Notes {
 		fmt.Fprintf(c.Err, "cowl: %s\n", n)
+	}
+}
+
+// tellDrafted says why a front is on paper as it was drafted; size names it in a nest.
+func tellDrafted(c console.Console, size string, why error) {
+	if why != nil {
+		fmt.Fprintf(c.Err, "cowl: %sthe paper shows the lines of the draft, not trued over the seams: %s\n", size, ruler.Spoken().Words(why))
 	}
 }
 

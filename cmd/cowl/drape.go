@@ -40,6 +40,8 @@ type hung struct {
 	took time.Duration
 	turn bool // a turning picture is wanted
 
+	asDrafted error // why its paper shows the lines of the draft; nil: it shows trued ones
+
 	changes map[string]*changeJSON // what treatments gave, as far as compared
 }
 
@@ -52,6 +54,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	h.Toile, h.turn = d.Look == "toile", d.Turn
 	tellNotes(c, h.Style)
 	tellShort(c, h.Piece)
+	tellDrafted(c, "", h.asDrafted)
 	if err := console.Writable(d.Out); err != nil {
 		return err
 	}
@@ -112,7 +115,9 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err := s.Fits(p, f); err != nil {
 		return h, err
 	}
-	if _, err := frontPaper(s, s.OnPaper(p)); err != nil {
+	onPaper, why := s.OnPaper(p)
+	h.asDrafted = why
+	if _, err := frontPaper(s, onPaper); err != nil {
 		return h, err // before the long run
 	}
 	return h, h.affordable()

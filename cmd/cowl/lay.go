@@ -39,7 +39,7 @@ type layPlan struct {
 
 // Run lays the pieces, draws the lay and prints how much cloth it takes.
 func (l layCmd) Run(c console.Console) error {
-	p, err := l.plan()
+	p, err := l.plan(c)
 	if err != nil {
 		return err
 	}
@@ -77,7 +77,7 @@ func (p *layPlan) status() error {
 }
 
 // plan drafts the pieces and lays them.
-func (l layCmd) plan() (*layPlan, error) {
+func (l layCmd) plan(c console.Console) (*layPlan, error) {
 	if !l.Back && l.BackGrain != nil {
 		return nil, errors.New("--back-grain: no back is laid, want it without --no-back, or leave it out")
 	}
@@ -92,7 +92,8 @@ func (l layCmd) plan() (*layPlan, error) {
 	if err := s.Stands(); err != nil {
 		return nil, err
 	}
-	front = s.OnPaper(front)
+	front, why := s.OnPaper(front)
+	tellDrafted(c, "", why)
 	suit, err := l.suit(s, front, front.Trim)
 	if err != nil {
 		return nil, err

@@ -38,7 +38,7 @@ func (d draftCmd) nest(c console.Console, s style.Style) error {
 	}
 	var all []sized
 	for _, n := range slices.Compact(slices.Sorted(slices.Values(d.Sizes))) {
-		one, err := d.sizeOf(s, n)
+		one, err := d.sizeOf(c, s, n)
 		if err != nil {
 			return fmt.Errorf("--sizes: size %d: %w", n, err)
 		}
@@ -66,7 +66,7 @@ func (d draftCmd) nest(c console.Console, s style.Style) error {
 }
 
 // sizeOf drafts one size.
-func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
+func (d draftCmd) sizeOf(c console.Console, s style.Style, size int) (sized, error) {
 	one := s.Clone()
 	one.Size = size
 	if d.Hold == "drop" {
@@ -81,7 +81,8 @@ func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
 	if err != nil {
 		return sized{}, err
 	}
-	p = one.OnPaper(p)
+	p, why := one.OnPaper(p)
+	tellDrafted(c, "size "+one.SizeWord()+": ", why)
 	suit, err := d.suit(one, p, p.Trim)
 	return sized{one, p, suit}, err
 }

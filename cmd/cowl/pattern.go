@@ -93,7 +93,7 @@ func (f paperFlags) pdfParts(base string) []part {
 
 // patterns draws the piece p that is hung as it is on paper.
 func (f paperFlags) patterns(s style.Style, p draft.Piece) ([]console.File, error) {
-	p = s.OnPaper(p)
+	p, _ = s.OnPaper(p) // who calls tells why where it is drawn as drafted
 	front, err := frontPaper(s, p)
 	if err != nil {
 		return nil, err

@@ -138,7 +138,9 @@ func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth,
 	if err != nil {
 		return nil, err
 	}
-	if r.suit, err = t.suit(h.Style, h.Style.TruedOnPaper(r.trued.Piece), plainSeam); err != nil {
+	front, why := h.Style.TruedOnPaper(r.trued.Piece)
+	tellDrafted(c, "", why)
+	if r.suit, err = t.suit(h.Style, front, plainSeam); err != nil {
 		return nil, err
 	}
 	second := *h

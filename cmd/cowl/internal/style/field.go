@@ -161,10 +161,13 @@ func yesNo(section, name string, at func(*Style) *bool, help string) Field {
 }
 
 // spoken is the name of f in messages, as limit.Error has it. The waist of the body
-// and how that of the front is held are two.
+// and how that of the front is held are two, and so are an allowance and a trim on the stand.
 func (f Field) spoken() string {
-	if f.section == "hang" && f.Name == "waist" {
+	switch {
+	case f.section == "hang" && f.Name == "waist":
 		return "hold of the waist"
+	case f.Name == "trim":
+		return "allowance"
 	}
 	return strings.ReplaceAll(f.Name, "_", " ")
 }

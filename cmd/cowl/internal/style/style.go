@@ -107,33 +107,34 @@ func (s *Style) Piece() (draft.Piece, error) {
 // OnPaper returns the front p of s, the Piece or what a drape took up of it, as it is
 // drawn on paper: trued over the seams, before it is on the stand. The cloth is hung by
 // the lines of the draft, which lie within millimetres of them. A finished front stays
-// as it is, and so does one whose trued lines miss a trim that was drawn for the draft.
-func (s *Style) OnPaper(p draft.Piece) draft.Piece {
+// as it is, and so does one of which no trued lines can be made, such as one whose trued
+// lines miss a trim that was drawn for the draft: why says so, and is nil otherwise.
+func (s *Style) OnPaper(p draft.Piece) (q draft.Piece, why error) {
 	if s.Lines != nil {
-		return p
+		return p, nil
 	}
 	q, err := s.treated(draft.Piece.Blended)
 	if err == nil {
 		q, err = q.TakenUp(p.Taken)
 	}
 	if err != nil {
-		return p
+		return p, s.located(err)
 	}
-	return q
+	return q, nil
 }
 
 // TruedOnPaper returns a front that was trued on the cloth as it is drawn on paper. What
 // was drawn by hand, a finished front or a trim, stays as it is, and so does a front that
-// trued lines do not make.
-func (s *Style) TruedOnPaper(p draft.Piece) draft.Piece {
+// trued lines do not make: why says so, and is nil otherwise.
+func (s *Style) TruedOnPaper(p draft.Piece) (q draft.Piece, why error) {
 	if s.Lines != nil || len(s.Trims) > 0 {
-		return p
+		return p, nil
 	}
 	q, err := p.Blended()
 	if err != nil {
-		return p
+		return p, err
 	}
-	return q
+	return q, nil
 }
 
 // treated returns the piece, its lines drawn anew by draw where there is one, with what is
