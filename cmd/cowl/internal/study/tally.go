@@ -2,6 +2,7 @@ package study
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"cowl/cmd/cowl/internal/memory"
@@ -18,11 +19,14 @@ type tally struct {
 	line  *paceLine
 }
 
-// A drape of 3916 points takes some 54 s on one core of an ordinary machine, and the time
-// goes about with the points (cowl bench). Cloths and machines differ by twice that and half.
+// A drape of 3916 points took 17.4 s in cowl bench, and from 1203 to 9681 points, 7.1 s to
+// 48 s, the time went with their power 0.92 (sim/README, how long it takes). An idle machine
+// takes half of that, a busy one three times (seen).
 const (
-	secondsAPoint = 54.0 / 3916
-	unsure        = 2
+	benchPoints  = 3916
+	benchSeconds = 17.4
+	benchPower   = 0.92
+	idle, busy   = 0.5, 3
 )
 
 // newTally begins to count and says what a search may take.
@@ -35,14 +39,17 @@ func newTally(w *runner, leads []*lead, goal Want) *tally {
 	l := leads[0]
 	c := l.at(l.hi)
 	points := memory.Points(c.piece, l.style.Job(c.piece, nil).FinestSpacing())
-	usual := time.Duration(points * secondsAPoint * float64(t.most) / float64(max(w.Jobs, 1)) * float64(time.Second))
+	one := benchSeconds * math.Pow(points/benchPoints, benchPower)
+	usual := one * float64(t.most) / float64(max(w.Jobs, 1))
+	about := func(share float64) string { return spoken(time.Duration(share * usual * float64(time.Second))) }
 	fmt.Fprintf(w.c.Err, "cowl: this search takes at most %d drapes of some %.0f points, about %s to %s with %d at a time; what %s keeps is not hung again\n",
-		t.most, points, spoken(usual/unsure), spoken(usual*unsure), w.Jobs, w.Dir)
+		t.most, points, about(idle), about(busy), w.Jobs, w.Dir)
 	return t
 }
 
 // mostDrapes is how many drapes a search takes at most: in each lead the first hand closes
-// in on the drop and all hands hang twice, or six cuts are spread where no drop is wanted.
+// in on the drop and all hands hang twice (or, where the drop is out of reach, the first hand
+// hangs both ends), or six cuts are spread where no drop is wanted.
 // More leads follow where more than the drop is wanted: three cowl points in each of the
 // two best fabrics, and three shares of the dart.
 func mostDrapes(leads []*lead, goal Want) int {
