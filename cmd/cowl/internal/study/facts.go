@@ -73,3 +73,26 @@ func dropped(facts []page.Fact, names []string) []page.Fact {
 	}
 	return out
 }
+
+// factOf is the fact that a quantity makes differ from cut to cut.
+var factOf = map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing",
+	"dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}
+
+// heldFacts lists what all cuts of a sweep share.
+func (p *plan) heldFacts() []page.Fact {
+	var without []string
+	for _, f := range p.vary {
+		without = append(without, factOf[f.name])
+	}
+	if len(p.spec.Fabrics) > 0 {
+		without = append(without, "Fabric")
+	}
+	if first := p.vary[0].name; first == "extension" || first == "dart-share" || p.varies("size") {
+		without = append(without, "Extension", "Dart closed")
+	}
+	out := held(p.style, p.spec, without...)
+	if p.varies("size") && !p.varies("extension") {
+		out = append(out, page.Fact{Name: "Each size", Value: "drafted anew, " + p.style.ExtensionHeld(p.spec.Hold == HoldDrop)})
+	}
+	return out
+}

@@ -17,31 +17,17 @@ import (
 // sweepSheet makes the page.
 func sweepSheet(p *plan, rs []caseResult) page.Page {
 	var names []string
-	without := []string{}
 	for _, f := range p.vary {
 		names = append(names, f.label)
-		without = append(without, map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}[f.name])
-	}
-	if len(p.spec.Fabrics) > 0 {
-		without = append(without, "Fabric")
-	}
-	if p.vary[0].name == "extension" || p.vary[0].name == "dart-share" {
-		without = append(without, "Extension", "Dart closed")
-	}
-	if p.varies("size") {
-		without = append(without, "Extension", "Dart closed")
 	}
 	sheet := page.Page{
 		Title:    fmt.Sprintf("What %s does. %s", strings.Join(names, " and "), p.style.Name),
 		Lead:     fmt.Sprintf("%d cuts, each placed by the same %d hands.", len(rs), p.spec.Placings),
 		Findings: sweepFindings(p, rs),
-		Facts:    held(p.style, p.spec, without...),
+		Facts:    p.heldFacts(),
 		Blocks:   []page.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.spec),
-	}
-	if p.varies("size") && !p.varies("extension") {
-		sheet.Facts = append(sheet.Facts, page.Fact{Name: "Each size", Value: "drafted anew, " + p.style.ExtensionHeld(p.spec.Hold == HoldDrop)})
 	}
 	if p.varies("grain") {
 		sheet.Cautions = append([]string{grainCaution}, sheet.Cautions...)
