@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 )
 
@@ -25,11 +24,7 @@ func Halved(o *drape.Outcome) string {
 // moved tells a figure of two outcomes.
 func moved(from, to *drape.Outcome, key string) string {
 	f := Named(key)
-	before := f.Number(f.Value(from))
-	if ruler.Spoken() == ruler.Inches {
-		before = f.Amount(f.Value(from)) // a decimal beside a fraction cannot be compared
-	}
-	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), before, f.Amount(f.Value(to)))
+	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), f.Beside(f.Value(from)), f.Amount(f.Value(to)))
 }
 
 // Sharpness says how far the figures of sharpness follow the lattice; empty: nothing

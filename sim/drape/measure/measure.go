@@ -133,6 +133,15 @@ func (m *Measure[T]) numberIn(u ruler.Units, v float64) string {
 // on a ruler.
 func (m *Measure[T]) Amount(v float64) string { return m.AmountIn(ruler.Spoken(), v) }
 
+// Beside is a value that stands before an Amount of the same figure: the number alone, in
+// inches with its unit, since a decimal beside a fraction cannot be compared.
+func (m *Measure[T]) Beside(v float64) string {
+	if ruler.Spoken() == ruler.Inches {
+		return m.Amount(v)
+	}
+	return m.Number(v)
+}
+
 // AmountIn is Amount in the units of a reader.
 func (m *Measure[T]) AmountIn(u ruler.Units, v float64) string {
 	unit := m.Metric().in(u)

@@ -139,7 +139,7 @@ func (w *runner) refuse(ctx context.Context, leads []*lead, goal Want) error {
 		folds = fmt.Sprintf(" and %.0f folds", n)
 	}
 	return fmt.Errorf("--want: edge drop %s%s, want %s–%s: that is what extensions of %s to %s give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
-		dropFigure.Amount(goal.value(dropFigure)), folds, dropFigure.Number(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), say.Length(float64(l.lo)/1000), say.Length(float64(l.hi)/1000), l.style.Cut.How)
+		dropFigure.Amount(goal.value(dropFigure)), folds, dropFigure.Beside(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), say.Length(float64(l.lo)/1000), say.Length(float64(l.hi)/1000), l.style.Cut.How)
 }
 
 // best sorts leads, the nearest first.

@@ -52,7 +52,7 @@ func missText(m miss, rs []caseResult) string {
 			}
 		}
 	}
-	wanted, low, high := m.figure.Amount(m.want), m.figure.Number(least), m.figure.Amount(most)
+	wanted, low, high := m.figure.Amount(m.want), m.figure.Beside(least), m.figure.Amount(most)
 	if m.figure == countFigure {
 		wanted, low, high = fmt.Sprintf("%.0f", m.want), fmt.Sprintf("%.0f", least), fmt.Sprintf("%.0f", most)
 	}
