@@ -5,6 +5,17 @@ import "cowl/mesh/ruler"
 // Length is a length of m with its unit, as reports are spoken: 12.3 cm or 4 7/8 in.
 func Length(m float64) string { return ruler.Spoken().Length(m) }
 
+// Unit is what lengths are spoken in: cm or in.
+func Unit() string { return string(ruler.Spoken()) }
+
+// InUnit is a length of m in that unit, and with how many decimals it stands in a column.
+func InUnit(m float64) (v float64, digits int) {
+	if ruler.Spoken() == ruler.Inches {
+		digits++
+	}
+	return m * ruler.Spoken().PerMetre(), digits + 1
+}
+
 // Fine is a length of m that is compared with another.
 func Fine(m float64) string { return ruler.Spoken().Fine(m) }
 
