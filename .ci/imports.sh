@@ -55,7 +55,8 @@ for verbs in flags labs cloths; do
 	never ./cmd/cowl/internal/$verbs "cowl/cmd/cowl|cowl/cmd/cowl/internal/(study(/.*)?|window|panel|stage)|$gl" 'verbs apart know neither each other nor what draws'
 done
 never ./cmd/cowl/internal/console 'cowl/(mesh/(draft|form|export.*)|cmd/cowl/internal/(study.*|drawn|style))' 'a console knows no cowl'
-only  ./cmd/cowl/internal/say 'cowl/cmd/cowl/internal/say' 'words know nothing of what they are said of'
+only  ./cmd/cowl/internal/say 'cowl/(cmd/cowl/internal/say|mesh/(ruler|limit))' 'words know nothing of what they are said of, but its units'
+only  ./mesh/ruler   'cowl/mesh/(ruler|limit)'      'a ruler knows nothing of what it measures'
 never ./sim          'cowl/(mesh/(draft|form|export.*)|materials|sim/(fold|lab|drape|report))' 'the solver knows cloth, pins and an obstacle'
 never ./sim/lab      'cowl/(mesh/(draft|form|export.*)|sim/(fold|drape|proof|report))' 'the lab tests cloth, not cowls'
 never ./sim/contact  'cowl/(sim|mesh/(draft|form|export.*)|materials|sim/(fold|lab|drape|proof))' 'contact is below the solver'

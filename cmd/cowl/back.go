@@ -45,22 +45,22 @@ func backReport(w io.Writer, s truing.Suit) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	r := s.Back.Report()
-	row("Back", "half neck %.1f cm, armhole %.1f cm, waist dart %.1f cm; warp at %.1f° to the centre back", say.CM(r.Neck), say.CM(r.Armhole), say.CM(r.DartIntake), say.Degrees(s.BackGrain))
+	row("Back", "half neck %s, armhole %s, waist dart %s; warp at %.1f° to the centre back", say.Length(r.Neck), say.Length(r.Armhole), say.Length(r.DartIntake), say.Degrees(s.BackGrain))
 	if r.Facing > 0 {
-		row("Back facing", "%.1f cm deep on the centre back, %.1f cm at the shoulder", say.CM(r.Facing), say.CM(s.Back.FacedBy))
+		row("Back facing", "%s deep on the centre back, %s at the shoulder", say.Length(r.Facing), say.Length(s.Back.FacedBy))
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
-		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(say.MM(k.Off())))
+		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back), say.Slight(math.Abs(k.Off())))
 	}
 	for _, j := range draft.Joined(s.Front, s.Back) {
 		row("Joined", "%s: %.1f°, front %.1f° and back %.1f°", j.Name, say.Degrees(j.Angle()), say.Degrees(j.Front), say.Degrees(j.Back))
 	}
-	row("Opening", "%.1f cm round edge and back neck", say.CM(draft.Opening(s.Front, s.Back)))
+	row("Opening", "%s round edge and back neck", say.Length(draft.Opening(s.Front, s.Back)))
 }
 
 // allowanceReport prints what is cut outside the seams.
 func allowanceReport(w io.Writer, a truing.Allowances) {
-	fmt.Fprintf(w, "  %-13s%.1f cm, side seams %.1f cm\n", "Allowances", say.CM(a.Seam), say.CM(a.Side))
+	fmt.Fprintf(w, "  %-13s%s, side seams %s\n", "Allowances", say.Length(a.Seam), say.Length(a.Side))
 }
 
 type walkJSON struct {

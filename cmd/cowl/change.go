@@ -2,10 +2,13 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -30,46 +33,78 @@ type changeJSON struct {
 	DropAfter      float64 `json:"edge_drop_mm"`
 }
 
-// treatment is one that a drape is compared without.
+// treatment is one that a drape can be compared without.
 type treatment struct {
-	name  string      // as in "without the slashes"
-	piece draft.Piece // without it
+	name    string // as in "without the slashes"
+	head    string // of its rows in the report
+	always  bool   // compared unasked
+	has     func(*hung) bool
+	without func(*hung) (draft.Piece, error) // the front without it
 }
 
-// compared lists the treatments of h that it is to be hung without: slashes
-// always, pleats and stays if asked for.
-func (d drapeVerb) compared(h *hung) ([]treatment, error) {
-	var out []treatment
-	if len(h.Piece.Releases) > 0 {
+// treatments are those there are, in the order of the report.
+var treatments = []treatment{
+	{"slashes", "Released", true, func(h *hung) bool { return len(h.Piece.Releases) > 0 },
+		onPiece(func(p *draft.Piece) { p.Releases = nil })},
+	{"pleats", "Pleated", false, func(h *hung) bool { return len(h.Piece.Pleats) > 0 },
+		onStyle(func(s *style.Style) { s.Cut.Pleats = 0 })},
+	{"stays", "Stayed", false, func(h *hung) bool { return h.Piece.StayShoulder || h.Piece.StayEdge },
+		onPiece(func(p *draft.Piece) { p.StayShoulder, p.StayEdge = false, false })},
+	{"lowering", "Lowered", false, func(h *hung) bool { return h.Style.Stand.Lower > 0 },
+		onStyle(func(s *style.Style) { s.Stand.Lower = 0 })},
+	{"taking in", "Taken in", false, func(h *hung) bool { return h.Style.Stand.TakeIn > 0 },
+		onStyle(func(s *style.Style) { s.Stand.TakeIn = 0 })},
+	{"weight", "Weighted", false, func(h *hung) bool { return h.Piece.Weight > 0 },
+		onPiece(func(p *draft.Piece) { p.Weight = 0 })},
+}
+
+// onPiece takes a treatment off the front that is drafted.
+func onPiece(take func(*draft.Piece)) func(*hung) (draft.Piece, error) {
+	return func(h *hung) (draft.Piece, error) {
 		p := h.Piece
-		p.Releases = nil
-		out = append(out, treatment{"slashes", p})
+		take(&p)
+		return p, nil
 	}
-	if !d.Before {
-		return out, nil
-	}
-	if len(h.Piece.Pleats) > 0 {
+}
+
+// onStyle drafts the front without a treatment.
+func onStyle(take func(*style.Style)) func(*hung) (draft.Piece, error) {
+	return func(h *hung) (draft.Piece, error) {
 		s := h.Style.Clone()
-		s.Cut.Pleats = 0
-		p, err := s.Piece()
-		if err != nil {
-			return nil, fmt.Errorf("--before: the front without its pleats: %w", err)
+		take(&s)
+		return s.Piece()
+	}
+}
+
+// untreated is the front without a treatment.
+type untreated struct {
+	name  string
+	piece draft.Piece
+}
+
+// compared lists the fronts that h is to be compared with: without its slashes always,
+// without the others if that is asked for.
+func (d drapeVerb) compared(h *hung) ([]untreated, error) {
+	var out []untreated
+	for _, t := range treatments {
+		if !t.has(h) || !t.always && !d.Before {
+			continue
 		}
-		out = append(out, treatment{"pleats", p})
+		p, err := t.without(h)
+		if err != nil {
+			return nil, fmt.Errorf("--before: the front without the %s: %w", t.name, err)
+		}
+		out = append(out, untreated{t.name, p})
 	}
-	if h.Piece.StayShoulder || h.Piece.StayEdge {
-		p := h.Piece
-		p.StayShoulder, p.StayEdge = false, false
-		out = append(out, treatment{"stays", p})
-	}
-	if len(out) == 0 {
-		return nil, fmt.Errorf("--before: this front has no slash, pleat or stay to hang it without: leave it out, or give it one")
+	if d.Before && len(out) == 0 {
+		return nil, errors.New("--before: this front has no slash, pleat, stay, lowering, taking in or weight to hang it without: " +
+			"leave it out, or give it one")
 	}
 	return out, nil
 }
 
 // compare hangs the piece again without each of the treatments.
-func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []treatment) error {
+func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []untreated) error {
 	h.changes = map[string]*changeJSON{}
 	for _, t := range without {
 		other := *h
@@ -94,12 +129,11 @@ func changeOf(a, b *drape.Run) *changeJSON {
 	}
 }
 
-// report prints what the slashes, the pleats or the stays gave.
-func (r *changeJSON) report(w io.Writer, name string) {
-	head := map[string]string{"slashes": "Released", "pleats": "Pleated", "stays": "Stayed"}[name]
+// report prints what a treatment gave.
+func (r *changeJSON) report(w io.Writer, head, name string) {
 	fmt.Fprintf(w, "  %-13swaist pins pull %.2f N together, without the %s %.2f N; side pins %.2f N, without %.2f N; shoulder pins %.2f N, without %.2f N\n",
 		head, r.WaistAfter, name, r.WaistBefore, r.SideAfter, r.SideBefore, r.ShoulderAfter, r.ShoulderBefore)
-	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %.1f cm, without %.1f cm\n", "", r.StrainAfter, r.StrainBefore, r.DropAfter/10, r.DropBefore/10)
+	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %s, without %s\n", "", r.StrainAfter, r.StrainBefore, say.Length(r.DropAfter/1000), say.Length(r.DropBefore/1000))
 	fmt.Fprintf(w, "  %-13sedge hangs %s than cut, without %s; shoulders %s, without %s\n", "", longer(r.EdgeAfter), longer(r.EdgeBefore), longer(r.SeamAfter), longer(r.SeamBefore))
 }
 

@@ -23,7 +23,21 @@ func TestMain(m *testing.M) {
 	if work, ok := children[os.Getenv("COWL_CHILD")]; ok {
 		os.Exit(console.Serve(work))
 	}
-	os.Exit(m.Run())
+	os.Exit(tried(m))
+}
+
+// tried runs the tests with a config folder of their own: what somebody has kept of cowl
+// on this machine must not change them.
+func tried(m *testing.M) int {
+	dir, err := os.MkdirTemp("", "cowl-config")
+	if err != nil {
+		panic(err)
+	}
+	defer os.RemoveAll(dir)
+	for _, name := range []string{"XDG_CONFIG_HOME", "AppData"} {
+		os.Setenv(name, dir)
+	}
+	return m.Run()
 }
 
 // child starts this test program again as another.

@@ -6,9 +6,11 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/mesh/truing"
 )
 
@@ -26,12 +28,12 @@ func (d draftCmd) Run(c console.Console) error {
 	if !d.Back && d.BackGrain != nil {
 		return fmt.Errorf("--back-grain: no back is drafted, want --back with it, or leave it out")
 	}
-	if !d.Back && d.Closure == draft.BackOpen.String() {
-		return fmt.Errorf("--closure back: no back is drafted, want --back with it, or side or shoulder")
-	}
 	s, err := d.load()
 	if err != nil {
 		return err
+	}
+	if !d.Back && s.Closure == draft.BackOpen && flags.IsGiven(d.Cut, "closure") {
+		return fmt.Errorf("--closure back: no back is drafted, want --back with it, or side or shoulder")
 	}
 	tellNotes(c, s)
 	if len(d.Sizes) > 0 {
@@ -48,7 +50,9 @@ func (d draftCmd) Run(c console.Console) error {
 		return err
 	}
 	tellShort(c, p)
-	return d.write(c, s, s.OnPaper(p))
+	p, why := s.OnPaper(p)
+	tellDrafted(c, "", why)
+	return d.write(c, s, p)
 }
 
 // write writes the front p as it is drawn on paper, with its back if that is asked for,
@@ -59,8 +63,11 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 		return err
 	}
 	suit, err := d.suit(s, p, p.Trim)
-	if err != nil && (d.Back || d.closes()) {
+	if err != nil && (d.Back || s.Closure != draft.NoClosure) {
 		return err
+	}
+	if err != nil {
+		fmt.Fprintf(c.Err, "cowl: whether head and bust pass is not told: no back can be matched to this front: %s\n", ruler.Spoken().Words(err))
 	}
 	figures := draftFigures(s, p)
 	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
@@ -99,7 +106,7 @@ func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing
 		return d.suitFiles(s, suit, "draft")
 	}
 	front, err := truing.FrontPaper(p, a)
-	if d.closes() {
+	if s.Closure != draft.NoClosure {
 		front, err = suit.FrontPaper()
 	}
 	if err != nil {
@@ -124,9 +131,16 @@ func tellNotes(c console.Console, s style.Style) {
 	}
 }
 
+// tellDrafted says why a front is on paper as it was drafted; size names it in a nest.
+func tellDrafted(c console.Console, size string, why error) {
+	if why != nil {
+		fmt.Fprintf(c.Err, "cowl: %sthe paper shows the lines of the draft, not trued over the seams: %s\n", size, ruler.Spoken().Words(why))
+	}
+}
+
 // tellShort warns of an edge that cannot lie below the neck, before anything is hung.
 func tellShort(c console.Console, p draft.Piece) {
 	if d := p.DeepestBelowNeck(); d < 0 {
-		fmt.Fprintf(c.Err, "cowl: the edge is too short to lie below the front neck point: it stays %.1f cm above it at least; give it an extension of more than %.1f cm\n", -say.CM(d), say.CM(p.ExtensionToNeck()))
+		fmt.Fprintf(c.Err, "cowl: the edge is too short to lie below the front neck point: it stays %s above it at least; give it an extension of more than %s\n", say.Length(-d), say.Length(p.ExtensionToNeck()))
 	}
 }

@@ -9,7 +9,7 @@ import (
 	"cowl/mesh/draft"
 )
 
-// draftReport prints the figures of the flat piece. Lengths are centimetres.
+// draftReport prints the figures of the flat piece.
 func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	r := p.Report()
 	row := func(name, format string, args ...any) {
@@ -21,25 +21,25 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		row("Body", "%s", line)
 	}
 	if s.Lines != nil {
-		row("Dart", "%.1f cm left open at the waist", say.CM(r.IntakeLeft))
-		row("Extension", "%.1f cm a half, as the piece has it", say.CM(r.Extension))
+		row("Dart", "%s left open at the waist", say.Length(r.IntakeLeft))
+		row("Extension", "%s a half, as the piece has it", say.Length(r.Extension))
 	} else {
-		row("Dart", "%.1f° wide, intake %.1f cm; %.0f %% closed into the cowl, %.1f cm left %s at the waist",
-			say.Degrees(r.DartAngle), say.CM(r.DartIntake), r.DartShare*100, say.CM(r.IntakeLeft), leftAs(p))
-		row("Extension", "%.1f cm a half: %.1f cm from the dart, %s", say.CM(r.Extension), say.CM(r.FromDart), beyond(p))
+		row("Dart", "%.1f° wide, intake %s; %.0f %% closed into the cowl, %s left %s at the waist",
+			say.Degrees(r.DartAngle), say.Length(r.DartIntake), r.DartShare*100, say.Length(r.IntakeLeft), leftAs(p))
+		row("Extension", "%s a half: %s from the dart, %s", say.Length(r.Extension), say.Length(r.FromDart), beyond(p))
 	}
-	row("Half edge", "%.1f cm from the centre front to the cowl point, %.1f cm down the shoulder", say.CM(r.HalfEdge), say.CM(p.CowlPoint))
-	row("Edge drop", "%.1f cm (hanging curve) to %.1f cm (V) below the cowl points, in an upright plane; over the bust less", say.CM(r.DropChain), say.CM(r.DropV))
-	row("Centre front", "%.1f cm from edge to waist, %.1f cm of it surplus that goes into folds", say.CM(r.CFLength), say.CM(r.SurplusCF))
-	row("Facing", "%.1f cm deep", say.CM(p.Facing))
+	row("Half edge", "%s from the centre front to the cowl point, %s down the shoulder", say.Length(r.HalfEdge), say.Length(p.CowlPoint))
+	row("Edge drop", "%s (hanging curve) to %s (V) below the cowl points, in an upright plane; over the bust less", say.Length(r.DropChain), say.Length(r.DropV))
+	row("Centre front", "%s from edge to waist, %s of it surplus that goes into folds", say.Length(r.CFLength), say.Length(r.SurplusCF))
+	row("Facing", "%s deep", say.Length(p.Facing))
 	treatmentOf(s, p).report(row)
-	row("Seams", "shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist))
+	row("Seams", "shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
 	if r.Hem > 0 {
-		row("Hem", "%.1f cm below the waist, half hem %.1f cm; side %.1f cm to the waist", say.CM(r.Hem), say.CM(r.HemLine), say.CM(p.SideToWaist()))
+		row("Hem", "%s below the waist, half hem %s; side %s to the waist", say.Length(r.Hem), say.Length(r.HemLine), say.Length(p.SideToWaist()))
 	}
 	row("Grain", "warp at %.1f° to the centre front", say.Degrees(p.Grain))
-	row("Cloth", "%.1f cm across × %.1f cm along the grain, with %.1f cm allowance", say.CM(r.Across), say.CM(r.Along), say.CM(p.Trim))
-	row("Area", "front %.0f cm², facing %.0f cm², no allowance", r.AreaFront*1e4, r.AreaFacing*1e4)
+	row("Cloth", "%s across × %s along the grain, with %s allowance", say.Length(r.Across), say.Length(r.Along), say.Length(p.Trim))
+	row("Area", "front %s, facing %s, no allowance", say.Area(r.AreaFront, 0), say.Area(r.AreaFacing, 0))
 }
 
 // leftAs says what becomes of the dart that is left.
@@ -57,16 +57,16 @@ func beyond(p draft.Piece) string {
 	case p.Added.Amount == 0:
 		return "nothing beyond it"
 	case p.How == draft.Slash:
-		by = fmt.Sprintf("%d slashes opened %.1f cm each on the centre front", p.Slashes, say.CM(p.Added.Amount))
+		by = fmt.Sprintf("%d slashes opened %s each on the centre front", p.Slashes, say.Length(p.Added.Amount))
 	case p.How == draft.Pivot:
 		by = fmt.Sprintf("pivoting %.1f° about the waist", say.Degrees(p.Added.Amount))
 	case p.How == draft.Shift:
-		by = fmt.Sprintf("shifting %.1f cm", say.CM(p.Added.Amount))
+		by = fmt.Sprintf("shifting %s", say.Length(p.Added.Amount))
 	}
 	if p.Pleats != nil {
 		by += ", which makes up for what the pleats draw in"
 	}
-	return fmt.Sprintf("%.1f cm by %s", say.CM(p.Added.FromOther), by)
+	return fmt.Sprintf("%s by %s", say.Length(p.Added.FromOther), by)
 }
 
 // draftJSON holds the figures of a piece under the keys of cowl draft --json.

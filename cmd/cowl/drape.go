@@ -30,7 +30,7 @@ type drapeVerb struct {
 	drapeCmd
 	Look   string `enum:"own,toile" default:"own" placeholder:"WHAT" help:"How the cloth is drawn: own, as the fabric looks (invented); toile, ecru with grain lines every 2 cm."`
 	Turn   bool   `help:"Write turn.gif too: the drape turned to and fro over its front."`
-	Before bool   `help:"Hang it once more without its pleats, and without its stays, and say what they gave; each takes as long again. Slashes are always compared."`
+	Before bool   `help:"Hang it once more without its pleats, stays, lowering, taking in and weight, each by itself, and say what they gave; each takes as long again. Slashes are always compared."`
 	toilesFlag
 }
 
@@ -40,7 +40,9 @@ type hung struct {
 	took time.Duration
 	turn bool // a turning picture is wanted
 
-	changes map[string]*changeJSON // what slashes, pleats and stays gave, as far as compared
+	asDrafted error // why its paper shows the lines of the draft; nil: it shows trued ones
+
+	changes map[string]*changeJSON // what treatments gave, as far as compared
 }
 
 // Run hangs the piece, writes all files and prints the report.
@@ -52,6 +54,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	h.Toile, h.turn = d.Look == "toile", d.Turn
 	tellNotes(c, h.Style)
 	tellShort(c, h.Piece)
+	tellDrafted(c, "", h.asDrafted)
 	if err := console.Writable(d.Out); err != nil {
 		return err
 	}
@@ -111,6 +114,11 @@ func (d drapeCmd) prepare() (*hung, error) {
 	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Form: f}}
 	if err := s.Fits(p, f); err != nil {
 		return h, err
+	}
+	onPaper, why := s.OnPaper(p)
+	h.asDrafted = why
+	if _, err := frontPaper(s, onPaper); err != nil {
+		return h, err // before the long run
 	}
 	return h, h.affordable()
 }

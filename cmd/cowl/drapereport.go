@@ -31,10 +31,15 @@ type boundsJSON struct {
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
 
-	// What release slashes gave; pleats and stays, if it was asked for.
-	Release *changeJSON `json:"release,omitempty"`
-	Pleats  *changeJSON `json:"pleats,omitempty"`
-	Stays   *changeJSON `json:"stays,omitempty"`
+	// What release slashes gave; the others, if it was asked for.
+	Release  *changeJSON `json:"release,omitempty"`
+	Pleats   *changeJSON `json:"pleats,omitempty"`
+	Stays    *changeJSON `json:"stays,omitempty"`
+	Lowering *changeJSON `json:"lowering,omitempty"`
+	TakingIn *changeJSON `json:"taking_in,omitempty"`
+	Weight   *changeJSON `json:"weight,omitempty"`
+
+	Aged *agedJSON `json:"after_48_h_not_computed,omitempty"` // on the bias alone
 }
 
 // result returns what result.json holds.
@@ -43,6 +48,8 @@ func (h *hung) result() resultJSON {
 	return resultJSON{&h.Run.Outcome, boundsJSON{
 		curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
+		h.changes["lowering"], h.changes["taking in"], h.changes["weight"],
+		agedOf(h.Piece),
 	}}
 }
 
@@ -88,11 +95,12 @@ func (h *hung) report(w io.Writer) {
 			row(g.Title, "%s", line)
 		}
 	}
-	for _, name := range []string{"slashes", "pleats", "stays"} {
-		if r := h.changes[name]; r != nil {
-			r.report(w, name)
+	for _, t := range treatments {
+		if r := h.changes[t.name]; r != nil {
+			r.report(w, t.head, t.name)
 		}
 	}
+	agedOf(h.Piece).report(row)
 	name := "Lean"
 	for _, text := range measure.LeanLines(o) {
 		row(name, "%s", text)
@@ -126,23 +134,23 @@ func takenText(o *drape.Outcome) string {
 	if !o.SetEdge {
 		return ""
 	}
-	set := fmt.Sprintf(", to set the edge %.1f cm below the front neck point", say.CM(o.EdgeDepth))
+	set := fmt.Sprintf(", to set the edge %s below the front neck point", say.Length(o.EdgeDepth))
 	if o.EdgeDepth < 0 {
-		set = fmt.Sprintf(", to set the edge %.1f cm above the front neck point", -say.CM(o.EdgeDepth))
+		set = fmt.Sprintf(", to set the edge %s above the front neck point", say.Length(-o.EdgeDepth))
 	}
 	switch {
 	case o.Taken == 0:
 		return "nothing; the edge hangs where it was wanted by itself"
 	case o.Taken < 0:
-		return fmt.Sprintf("%.1f cm was let down out of the allowance at either cowl point", -say.CM(o.Taken)) + set
+		return fmt.Sprintf("%s was let down out of the allowance at either cowl point", say.Length(-o.Taken)) + set
 	}
-	return fmt.Sprintf("%.1f cm of either half edge lies over the shoulder", say.CM(o.Taken)) + set
+	return fmt.Sprintf("%s of either half edge lies over the shoulder", say.Length(o.Taken)) + set
 }
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
 	curve, v := drawn.Bounds(h.Piece)
-	text := fmt.Sprintf("alone in an upright plane it would hang %.1f cm (curve) to %.1f cm (V)", say.CM(curve), say.CM(v))
+	text := fmt.Sprintf("alone in an upright plane it would hang %s (curve) to %s (V)", say.Length(curve), say.Length(v))
 	if h.Run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
 	}
@@ -188,8 +196,8 @@ func spread(o *drape.Outcome) string {
 	if o.Placings < 2 {
 		return ""
 	}
-	mean := edgeDrop.Number(measure.Named("edge_drop_mean_mm").Value(o))
-	return measure.Say(o, "; "+mean+" ± {edge_drop_spread_mm} over {placings} placings")
+	mean, deviation := measure.Named("edge_drop_mean_mm").Value(o), measure.Named("edge_drop_spread_mm").Value(o)
+	return "; " + edgeDrop.Spread(mean, deviation, o.Placings) + " " + edgeDrop.People().Sign + measure.Say(o, " over {placings} placings")
 }
 
 // list names the files that were written.

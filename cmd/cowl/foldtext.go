@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 	"cowl/sim/fold"
@@ -21,13 +22,13 @@ func zone(o *drape.Outcome, z fold.Zone) []drape.Fold {
 
 // foldText describes a fold.
 func foldText(f drape.Fold) string {
-	say := func(m *measure.FoldFigure) string { return m.Amount(m.Value(&f)) }
-	text := fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist, %s wide", say(measure.Depth), say(measure.Down), say(measure.Height), say(measure.Wide))
+	told := func(m *measure.FoldFigure) string { return m.Amount(m.Value(&f)) }
+	text := fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist, %s wide", told(measure.Depth), told(measure.Down), told(measure.Height), told(measure.Wide))
 	switch {
 	case f.Kept && f.Survives >= 0:
-		return text + "; laid at " + say(measure.LaidDown) + survivesText(f.Survives)
+		return text + "; laid at " + told(measure.LaidDown) + survivesText(f.Survives)
 	case f.Kept:
-		return text + "; laid at " + say(measure.LaidDown)
+		return text + "; laid at " + told(measure.LaidDown)
 	}
 	return text + "; nobody laid it"
 }
@@ -35,9 +36,9 @@ func foldText(f drape.Fold) string {
 // survivesText tells how hard a shake a fold survives.
 func survivesText(a float64) string {
 	if a == 0 {
-		return fmt.Sprintf("; lost when the stand goes %.0f mm up and down twice a second", 1000*drape.Amplitude(drape.Ladder[0]))
+		return fmt.Sprintf("; lost when the stand goes %s up and down twice a second", say.Small(drape.Amplitude(drape.Ladder[0])))
 	}
-	return fmt.Sprintf("; survives %.0f mm up and down twice a second", 1000*drape.Amplitude(a))
+	return fmt.Sprintf("; survives %s up and down twice a second", say.Small(drape.Amplitude(a)))
 }
 
 // laidText tells what became of the folds that were laid.

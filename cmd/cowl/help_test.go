@@ -60,3 +60,23 @@ func TestWrapped(t *testing.T) {
 		t.Errorf("wrapped = %q, want %q", got, want)
 	}
 }
+
+// A word that is none is met with the nearest, or with the words that there are at its place.
+func TestNearNames(t *testing.T) {
+	for _, q := range []struct{ args, has, not string }{
+		{"drap", `did you mean one of "draft", "drape"?`, ""},
+		{"foo", "the verbs are draft, drape, view", ""},
+		{"teach xyz", "are grain", "drape"},
+		{"lab xyz", "bend", "sweep"},
+		{"draft --extensoin 8cm", `did you mean "--extension"?`, ""},
+		{"swatch --overhang-wrp 3cm", `did you mean "--overhang-warp"?`, ""},
+		{"drape --fabric polyestr-twill", "near: polyester-twill", ""},
+		{"fabrics wool-tropcal", "near: wool-tropical", ""},
+		{"help knitting", "want one of paper", ""},
+	} {
+		got := call(t.Context(), strings.Fields(q.args)...)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, q.has) || q.not != "" && strings.Contains(got.err, q.not) {
+			t.Errorf("cowl %s = %d, %q, want %d, %q in it and not %q", q.args, got.code, got.err, console.ExitBadInput, q.has, q.not)
+		}
+	}
+}

@@ -11,6 +11,7 @@ import (
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/lay"
+	"cowl/mesh/limit"
 	"cowl/mesh/paper"
 )
 
@@ -38,7 +39,7 @@ type layPlan struct {
 
 // Run lays the pieces, draws the lay and prints how much cloth it takes.
 func (l layCmd) Run(c console.Console) error {
-	p, err := l.plan()
+	p, err := l.plan(c)
 	if err != nil {
 		return err
 	}
@@ -76,7 +77,7 @@ func (p *layPlan) status() error {
 }
 
 // plan drafts the pieces and lays them.
-func (l layCmd) plan() (*layPlan, error) {
+func (l layCmd) plan(c console.Console) (*layPlan, error) {
 	if !l.Back && l.BackGrain != nil {
 		return nil, errors.New("--back-grain: no back is laid, want it without --no-back, or leave it out")
 	}
@@ -91,7 +92,8 @@ func (l layCmd) plan() (*layPlan, error) {
 	if err := s.Stands(); err != nil {
 		return nil, err
 	}
-	front = s.OnPaper(front)
+	front, why := s.OnPaper(front)
+	tellDrafted(c, "", why)
 	suit, err := l.suit(s, front, front.Trim)
 	if err != nil {
 		return nil, err
@@ -135,11 +137,11 @@ const (
 // badWidth refuses the width that was given.
 func (l layCmd) badWidth() error {
 	if l.Width == nil {
-		return fmt.Errorf("--usable %.1f cm, want %.0f–%.0f cm: measure between the selvedges", float64(*l.Usable)*100, narrowest*100, widest*100)
+		return limit.Errorf("", "--usable %v, want %.0f: measure between the selvedges", limit.Metres(float64(*l.Usable)), limit.Between(narrowest, widest, limit.Length))
 	}
 	selvedges := 2 * lay.Selvedge
-	return fmt.Errorf("--width %.1f cm, want %.0f–%.0f cm: give the width of the cloth as sold, of which %.1f cm on either side is selvedge",
-		float64(*l.Width)*100, (narrowest+selvedges)*100, (widest+selvedges)*100, lay.Selvedge*100)
+	return limit.Errorf("", "--width %v, want %.0f: give the width of the cloth as sold, of which %v on either side is selvedge",
+		limit.Metres(float64(*l.Width)), limit.Between(narrowest+selvedges, widest+selvedges, limit.Length), limit.Metres(lay.Selvedge))
 }
 
 // choose lays on the width that was given, else on the cheapest.

@@ -41,15 +41,15 @@ func (p *layPlan) answer() string {
 	if n := p.shown.Joins(); n > 0 {
 		join = fmt.Sprintf(", %s joined on along the straight grain", say.Several(n, "corner"))
 	}
-	return fmt.Sprintf("Fits on %s: %.1f cm long, %.0f %% waste%s.", p.widthWords(), say.CM(p.shown.Length), p.shown.Waste()*100, join)
+	return fmt.Sprintf("Fits on %s: %s long, %.0f %% waste%s.", p.widthWords(), say.Length(p.shown.Length), p.shown.Waste()*100, join)
 }
 
 func (p *layPlan) widthWords() string {
-	usable := say.CM(p.shown.Cloth.Width)
+	usable := say.Length(p.shown.Cloth.Width)
 	if p.nominal == 0 {
-		return fmt.Sprintf("%.1f cm between the selvedges", usable)
+		return usable + " between the selvedges"
 	}
-	return fmt.Sprintf("%.0f cm wide cloth (%.1f cm between the selvedges)", say.CM(p.nominal), usable)
+	return fmt.Sprintf("%s wide cloth (%s between the selvedges)", say.Round(p.nominal), usable)
 }
 
 // report prints the answer and the other widths and grains.
@@ -64,8 +64,8 @@ func (p *layPlan) report(w io.Writer) {
 		fmt.Fprintf(w, "  %v\n", p.err)
 	}
 	if p.joined != nil {
-		fmt.Fprintf(w, "  With --join it fits: %.1f cm long, %.0f %% waste, %s joined on along the straight grain.\n",
-			say.CM(p.joined.Length), p.joined.Waste()*100, say.Several(p.joined.Joins(), "corner"))
+		fmt.Fprintf(w, "  With --join it fits: %s long, %.0f %% waste, %s joined on along the straight grain.\n",
+			say.Length(p.joined.Length), p.joined.Waste()*100, say.Several(p.joined.Joins(), "corner"))
 	}
 	fmt.Fprintf(w, "\n  On its grain, %.0f° to the centre front:\n", say.Degrees(p.pieces[0].Grain()))
 	for _, c := range p.widths {
@@ -79,13 +79,13 @@ func (p *layPlan) report(w io.Writer) {
 // choiceWords says what one width takes.
 func choiceWords(c lay.Choice) string {
 	if c.Err != nil {
-		return fmt.Sprintf("%3.0f cm wide: does not fit", say.CM(c.Nominal))
+		return fmt.Sprintf("%6s wide: does not fit", say.Round(c.Nominal))
 	}
 	join := ""
 	if n := c.Lay.Joins(); n > 0 {
 		join = fmt.Sprintf(", %s joined on", say.Several(n, "corner"))
 	}
-	return fmt.Sprintf("%3.0f cm wide: %5.1f cm long, %2.0f %% waste, %.2f m² of cloth%s", say.CM(c.Nominal), say.CM(c.Lay.Length), c.Lay.Waste()*100, c.Bought(), join)
+	return fmt.Sprintf("%6s wide: %8s long, %2.0f %% waste, %s of cloth%s", say.Round(c.Nominal), say.Length(c.Lay.Length), c.Lay.Waste()*100, say.Cloth(c.Bought()), join)
 }
 
 // cheapest prints what takes least cloth, on this grain and on best.
@@ -94,14 +94,14 @@ func (p *layPlan) cheapest(w io.Writer) {
 	if !ok {
 		fmt.Fprintf(w, "  No standard width carries it on this grain.\n")
 	} else {
-		fmt.Fprintf(w, "  Least cloth on this grain: %.0f cm wide, %.2f m².\n", say.CM(own.Nominal), own.Bought())
+		fmt.Fprintf(w, "  Least cloth on this grain: %s wide, %s.\n", say.Round(own.Nominal), say.Cloth(own.Bought()))
 	}
 	best, found := lay.Cheapest(p.grains)
 	if !found || ok && best.Bought() > own.Bought()-1e-9 {
 		return
 	}
-	fmt.Fprintf(w, "  Least cloth on any grain: %.0f cm wide at %.0f°, %.1f cm long, %.2f m². Another grain is another drape: hang it first with cowl drape --grain %.0f.\n",
-		say.CM(best.Nominal), say.Degrees(best.Grain), say.CM(best.Lay.Length), best.Bought(), say.Degrees(best.Grain))
+	fmt.Fprintf(w, "  Least cloth on any grain: %s wide at %.0f°, %s long, %s. Another grain is another drape: hang it first with cowl drape --grain %.0f.\n",
+		say.Round(best.Nominal), say.Degrees(best.Grain), say.Length(best.Lay.Length), say.Cloth(best.Bought()), say.Degrees(best.Grain))
 }
 
 // layJSON holds the figures of cowl lay --json.

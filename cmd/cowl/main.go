@@ -6,6 +6,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"strings"
@@ -44,6 +45,7 @@ type cli struct {
 	Help    helpCmd        `cmd:"" help:"Read about a topic: the style file, flags, studies, fabrics, limits …"`
 	Version versionCmd     `cmd:"" help:"Print the version."`
 
+	unitFlag
 	VersionFlag kong.VersionFlag `name:"version" help:"Print the version."`
 }
 
@@ -51,7 +53,7 @@ const description = `Draft a cowl-neck front, hang it on a dress form, count its
 
 Try "cowl drape": with no style file it hangs the built-in demo, a blouse front in size 10, and writes picture, mesh and figures to cowl-out. Then change cowl-out/style.yaml and run it with --style, or try flags.
 
-Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees.
+Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees. --unit inch once, and all later runs say lengths in inches.
 
 `
 
@@ -83,7 +85,8 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 			code = console.Status(fmt.Errorf("%w: standard output: %w", console.ErrCannotSave, err), c.Err)
 		}
 	}()
-	parser, err := flags.NewParser(&cli{}, tables(), kong.Name("cowl"), kong.Description(description+console.ExitHelp()),
+	var grammar cli
+	parser, err := flags.NewParser(&grammar, tables(), kong.Name("cowl"), kong.Description(description+console.ExitHelp()),
 		kong.Writers(c.Out, c.Err), kong.Exit(func(n int) { panic(leave(n)) }),
 		kong.Vars{"version": version()}, kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
 		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(c, draw))
@@ -95,10 +98,28 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", verbless(plainly(flags.Renamed(err)), parser.Model.Children))
+		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", verbless(plainly(flags.Renamed(err)), verbsAmong(parser.Model.Node, err)))
 		return console.ExitBadInput
 	}
+	grammar.speak(c)
 	return console.Status(parsed.Run(), c.Err)
+}
+
+// verbsAmong are the verbs among which a word was looked for: those of the program, or of a
+// verb that has its own.
+func verbsAmong(program *kong.Node, err error) []*kong.Node {
+	var wrong *kong.ParseError
+	if errors.As(err, &wrong) && wrong.Context != nil {
+		if verb := wrong.Context.Selected(); verb != nil && len(verb.Children) > 0 {
+			return verb.Children
+		}
+		for _, step := range wrong.Context.Path {
+			if step.Command != nil && len(step.Command.Children) > 0 {
+				return step.Command.Children
+			}
+		}
+	}
+	return program.Children
 }
 
 // verbless lists the verbs where a word was none and nothing near it is one.

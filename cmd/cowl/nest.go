@@ -32,13 +32,13 @@ type sized struct {
 
 // nest drafts the sizes, writes them over each other and prints their figures.
 func (d draftCmd) nest(c console.Console, s style.Style) error {
-	if s.Taken() > 0 || s.Points != nil || s.Lines != nil {
+	if s.OneBody() {
 		return fmt.Errorf("--sizes: this style has own measurements, a block or a piece of its own, " +
 			"which are of one body: leave them out, or draft one size")
 	}
 	var all []sized
 	for _, n := range slices.Compact(slices.Sorted(slices.Values(d.Sizes))) {
-		one, err := d.sizeOf(s, n)
+		one, err := d.sizeOf(c, s, n)
 		if err != nil {
 			return fmt.Errorf("--sizes: size %d: %w", n, err)
 		}
@@ -66,11 +66,11 @@ func (d draftCmd) nest(c console.Console, s style.Style) error {
 }
 
 // sizeOf drafts one size.
-func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
+func (d draftCmd) sizeOf(c console.Console, s style.Style, size int) (sized, error) {
 	one := s.Clone()
 	one.Size = size
 	if d.Hold == "drop" {
-		if err := holdDrop(&one, s); err != nil {
+		if err := one.HoldDrop(s); err != nil {
 			return sized{}, err
 		}
 	}
@@ -81,29 +81,10 @@ func (d draftCmd) sizeOf(s style.Style, size int) (sized, error) {
 	if err != nil {
 		return sized{}, err
 	}
-	p = one.OnPaper(p)
+	p, why := one.OnPaper(p)
+	tellDrafted(c, "size "+one.SizeWord()+": ", why)
 	suit, err := d.suit(one, p, p.Trim)
 	return sized{one, p, suit}, err
-}
-
-// holdDrop gives one the extension by which its edge drops as that of s, before anything is
-// done on the stand.
-func holdDrop(one *style.Style, s style.Style) error {
-	own, other := s.Clone(), one.Clone()
-	own.Stand, other.Stand = draft.DefaultStand(), draft.DefaultStand()
-	own.Trims, other.Trims = nil, nil
-	p, err := own.Piece()
-	if err != nil {
-		return err
-	}
-	q, err := other.Piece()
-	if err != nil {
-		return err
-	}
-	from := q.Block.CowlPoint(q.CowlPoint).X
-	_, edge := draft.EdgeForDrop(from, p.Report().DropChain)
-	one.Cut.Extension = edge - from
-	return nil
 }
 
 // over lays out the pieces of every size, those of a name over each other.
@@ -126,17 +107,6 @@ func (d draftCmd) over(all []sized) ([]paper.Piece, error) {
 	return out, nil
 }
 
-// heldWords says what of the extension the sizes share.
-func (d draftCmd) heldWords(s style.Style) string {
-	switch {
-	case d.Hold == "drop":
-		return "extension held as the drop of size " + s.SizeWord()
-	case s.Cut.Extension == draft.Auto:
-		return "extension is what each dart gives"
-	}
-	return "extension held as its length"
-}
-
 func sizeList(all []sized) string {
 	var out []string
 	for _, one := range all {
@@ -148,26 +118,27 @@ func sizeList(all []sized) string {
 // nestNotes lists the figures of the sizes for the sheet.
 func (d draftCmd) nestNotes(s style.Style, all []sized) []string {
 	out := []string{
-		"Chart sizes " + sizeList(all) + ", each drafted anew; " + d.heldWords(s),
+		"Chart sizes " + sizeList(all) + ", each drafted anew; " + s.ExtensionHeld(d.Hold == "drop"),
 		"Stacked on the centre line, at the level of the neck point",
 	}
 	for _, one := range all {
 		r := one.front.Report()
-		out = append(out, fmt.Sprintf("Size %s: half edge %.1f, extension %.1f, side %.1f, half waist %.1f cm",
-			one.style.SizeWord(), say.CM(r.HalfEdge), say.CM(r.Extension), say.CM(r.Side), say.CM(r.Waist)))
+		out = append(out, fmt.Sprintf("Size %s: half edge %s, extension %s, side %s, half waist %s", one.style.SizeWord(),
+			say.Length(r.HalfEdge), say.Length(r.Extension), say.Length(r.Side), say.Length(r.Waist)))
 	}
 	return append(out, "Fabric: "+s.Fabric.Name)
 }
 
-// nestReport prints a row for each size. Lengths are centimetres.
+// nestReport prints a row for each size.
 func (d draftCmd) nestReport(w io.Writer, s style.Style, all []sized) {
-	fmt.Fprintf(w, "%s, sizes %s: each drafted anew, %s\n\n", s.Name, sizeList(all), d.heldWords(s))
-	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s   cm\n",
+	fmt.Fprintf(w, "%s, sizes %s: each drafted anew, %s\n\n", s.Name, sizeList(all), s.ExtensionHeld(d.Hold == "drop"))
+	fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n",
 		"size", "extension", "half edge", "edge drop", "shoulder", "armhole", "side", "half waist")
 	for _, one := range all {
 		r := one.front.Report()
-		fmt.Fprintf(w, "  %4s %10.1f %10.1f %10.1f %10.1f %10.1f %10.1f %10.1f\n", one.style.SizeWord(),
-			say.CM(r.Extension), say.CM(r.HalfEdge), say.CM(r.DropChain), say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist))
+		fmt.Fprintf(w, "  %4s %10s %10s %10s %10s %10s %10s %10s\n", one.style.SizeWord(),
+			say.Length(r.Extension), say.Length(r.HalfEdge), say.Length(r.DropChain), say.Length(r.Shoulder),
+			say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
 	}
 	fmt.Fprintln(w)
 	for _, one := range all {

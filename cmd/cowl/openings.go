@@ -46,14 +46,14 @@ func (o *openingJSON) report(w io.Writer) {
 		return
 	}
 	row := func(name string, shut, open float64, what string, girth float64, passes bool, do string) {
-		text := fmt.Sprintf("%.1f cm against %s %.1f cm: ", shut/10, what, girth/10)
+		text := fmt.Sprintf("%s against %s %s: ", say.Length(shut/1000), what, say.Length(girth/1000))
 		if open != shut {
-			text = fmt.Sprintf("%.1f cm, %.1f cm with the %s, against %s %.1f cm: ", shut/10, open/10, closureWords(o), what, girth/10)
+			text = fmt.Sprintf("%s, %s with the %s, against %s %s: ", say.Length(shut/1000), say.Length(open/1000), closureWords(o), what, say.Length(girth/1000))
 		}
 		if passes {
 			text += "it passes"
 		} else {
-			text += fmt.Sprintf("%.1f cm short, %s", (girth-open)/10, do)
+			text += fmt.Sprintf("%s short, %s", say.Length((girth-open)/1000), do)
 		}
 		fmt.Fprintf(w, "  %-13s%s\n", name, text)
 	}
@@ -68,5 +68,5 @@ func (o *openingJSON) report(w io.Writer) {
 
 // closureWords says what is open.
 func closureWords(o *openingJSON) string {
-	return map[string]string{"side": "zip", "shoulder": "shoulder", "back": "slit"}[o.Closure] + fmt.Sprintf(" of %.1f cm open", o.Open/10)
+	return map[string]string{"side": "zip", "shoulder": "shoulder", "back": "slit"}[o.Closure] + " of " + say.Length(o.Open/1000) + " open"
 }

@@ -93,16 +93,29 @@ func (f paperFlags) pdfParts(base string) []part {
 
 // patterns draws the piece p that is hung as it is on paper.
 func (f paperFlags) patterns(s style.Style, p draft.Piece) ([]console.File, error) {
-	p = s.OnPaper(p)
-	a, err := suitFlags{}.allowances(p, p.Trim)
-	if err != nil {
-		return nil, err
-	}
-	front, err := truing.FrontPaper(p, a)
+	p, _ = s.OnPaper(p) // who calls tells why where it is drawn as drafted
+	front, err := frontPaper(s, p)
 	if err != nil {
 		return nil, err
 	}
 	return f.outputs(s, p, front)
+}
+
+// frontPaper is the front p as it is drawn on paper by itself, with an opening that lies in
+// its seams.
+func frontPaper(s style.Style, p draft.Piece) (paper.Piece, error) {
+	if s.Closure == draft.SideZip || s.Closure == draft.ShoulderOpen {
+		suit, err := suitFlags{}.suit(s, p, p.Trim)
+		if err != nil {
+			return paper.Piece{}, err
+		}
+		return suit.FrontPaper()
+	}
+	a, err := suitFlags{}.allowances(p, p.Trim)
+	if err != nil {
+		return paper.Piece{}, err
+	}
+	return truing.FrontPaper(p, a)
 }
 
 // patternOf draws the flat piece.
@@ -120,26 +133,26 @@ func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 	notes := []string{
 		"Cut for: " + s.ForWhom(),
 		"Fabric: " + s.Fabric.Name,
-		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", say.CM(r.HalfEdge), say.CM(r.Extension)),
+		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
 	}
 	if s.Lines == nil {
-		notes[2] += fmt.Sprintf(", %.1f cm of it from the dart", say.CM(r.FromDart))
+		notes[2] += fmt.Sprintf(", %s of it from the dart", say.Length(r.FromDart))
 	}
 	switch {
 	case p.Eased > 0:
-		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left unsewn as ease at the waist", r.DartShare*100, say.CM(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %s left unsewn as ease at the waist", r.DartShare*100, say.Length(r.IntakeLeft)))
 	case p.DartLeft == nil:
 	case s.Lines != nil:
-		notes = append(notes, fmt.Sprintf("Dart: %.1f cm left open at the waist", say.CM(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart: %s left open at the waist", say.Length(r.IntakeLeft)))
 	default:
-		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %.1f cm left open at the waist", r.DartShare*100, say.CM(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %s left open at the waist", r.DartShare*100, say.Length(r.IntakeLeft)))
 	}
 	if r.Hem > 0 {
-		notes = append(notes, fmt.Sprintf("Hem %.1f cm below the waist, half hem %.1f cm", say.CM(r.Hem), say.CM(r.HemLine)))
+		notes = append(notes, fmt.Sprintf("Hem %s below the waist, half hem %s", say.Length(r.Hem), say.Length(r.HemLine)))
 	}
 	return sheet.Options{Title: s.Name, Notes: append(notes,
-		fmt.Sprintf("Edge hangs %.1f–%.1f cm below the cowl points in an upright plane", say.CM(r.DropChain), say.CM(r.DropV)),
-		fmt.Sprintf("Seams: shoulder %.1f cm, armhole %.1f cm, side %.1f cm, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist)),
-		fmt.Sprintf("Cloth: %.1f cm across, %.1f cm along the grain", say.CM(r.Across), say.CM(r.Along)),
+		fmt.Sprintf("Edge hangs %s to %s below the cowl points in an upright plane", say.Length(r.DropChain), say.Length(r.DropV)),
+		fmt.Sprintf("Seams: shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
+		fmt.Sprintf("Cloth: %s across, %s along the grain", say.Length(r.Across), say.Length(r.Along)),
 	)}
 }

@@ -45,8 +45,8 @@ func randomStyle(r *rand.Rand) (style.Style, error) {
 			fields = append(fields, style.Flag("release-waist-at"), style.Flag("release-armhole-at"))
 		}
 		for _, f := range fields {
-			if r.IntN(3) > 0 {
-				continue
+			if f.Name == "closure" || r.IntN(3) > 0 {
+				continue // an opening is closed when the cloth hangs
 			}
 			v, ok := randomValue(r, f, s.Ranges())
 			if !ok {
@@ -80,7 +80,9 @@ func randomValue(r *rand.Rand, f style.Field, ranges []limit.Range) (v float64, 
 	case f.Name == "placings":
 		return float64(1 + r.IntN(mostHands)), true
 	}
-	i := slices.IndexFunc(ranges, func(q limit.Range) bool { return q.Field == strings.ReplaceAll(f.Name, "_", " ") })
+	i := slices.IndexFunc(ranges, func(q limit.Range) bool {
+		return q.Field == strings.ReplaceAll(f.Name, "_", " ") || q.Field == f.Flag()
+	})
 	if i < 0 {
 		return 0, false
 	}
@@ -147,7 +149,7 @@ func TestRandomStyleFields(t *testing.T) {
 				n = max(n, len(values))
 			}
 		}
-		if n < 2 && f.Name != "spacing" && f.Name != "fine" {
+		if n < 2 && !slices.Contains([]string{"spacing", "fine", "closure"}, f.Name) {
 			t.Errorf("randomStyle draws %d values of %s, want some", n, f.Name)
 		}
 	}

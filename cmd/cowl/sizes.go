@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/body"
 	"cowl/mesh/limit"
+	"cowl/mesh/ruler"
 )
 
 type sizesCmd struct {
@@ -32,7 +33,7 @@ func (z sizesCmd) Run(c console.Console) error {
 	sizes := body.Sizes()
 	out := sizesJSON{Source: body.Source, Sizes: sizes, Height: say.MM(body.ChartHeight)}
 	var text strings.Builder
-	fmt.Fprintf(&text, "British sizes, cm\n\n  %-14s", "size")
+	fmt.Fprintf(&text, "British sizes, %s\n\n  %-14s", ruler.Spoken(), "size")
 	for _, n := range sizes {
 		fmt.Fprintf(&text, "%8d", n)
 	}
@@ -52,7 +53,7 @@ func (z sizesCmd) Run(c console.Console) error {
 				continue
 			}
 			row.Values = append(row.Values, say.MM(v))
-			fmt.Fprintf(&text, "%8.2f", say.CM(v))
+			fmt.Fprintf(&text, "%8.2f", v*ruler.Spoken().PerMetre())
 		}
 		text.WriteString("\n")
 		out.Rows = append(out.Rows, row)
@@ -64,8 +65,8 @@ func (z sizesCmd) Run(c console.Console) error {
 Source: %s. Bust span, apex depth and shoulder slope follow the rules of the draft.
 It is no chart of another country: take the line of your bust, not the number on a label.
 
-cowl draft --bust 94cm reads the chart's line at that bust: the rows are linear in the size, so between two sizes it is read, beyond %d and %d drawn on, which is said. --waist-girth, --hip and the measurements of the style file go before it. --height scales armscye depth, nape to waist and waist to hip from the %.0f cm of the chart (160 to 172 cm); that is common practice.
-`, body.Source, body.SmallestSize, body.LargestSize, say.CM(body.ChartHeight))
+cowl draft --bust 94cm reads the chart's line at that bust: the rows are linear in the size, so between two sizes it is read, beyond %d and %d drawn on, which is said. --waist-girth, --hip and the measurements of the style file go before it. --height scales armscye depth, nape to waist and waist to hip from the %s of the chart (%s to %s); that is common practice.
+`, body.Source, body.SmallestSize, body.LargestSize, say.Round(body.ChartHeight), say.Round(1.6), say.Round(1.72))
 	fmt.Fprint(c.Out, text.String())
 	return nil
 }

@@ -46,7 +46,8 @@ func (d compareCmd) Run(ctx context.Context, c console.Console, draw drawn.Stage
 
 type sweepCmd struct {
 	choiceFlags
-	Vary     []string `required:"" sep:"none" placeholder:"NAME=FIRST:LAST:STEP" help:"What to vary, like extension=0cm:14cm:2cm or grain=0,45,90: extension, grain, cowl-point, facing, dart-share, slashes, pleats, folds, edge-depth, weight, bend or shear. Given again: every combination; the first lies along the charts."`
+	Vary     []string `required:"" sep:"none" placeholder:"NAME=FIRST:LAST:STEP" help:"What to vary, like extension=0cm:14cm:2cm or grain=0,45,90: size, extension, grain, cowl-point, facing, hem, dart-share, slashes, pleats, folds, edge-depth, weight, bend or shear. Given again: every combination; the first lies along the charts."`
+	Hold     string   `default:"length" enum:"length,drop" placeholder:"WHAT" help:"With --vary size: what of the extension all sizes share, length, or drop of the edge in the style's own size (length)."`
 	Placings int      `type:"count" least:"1" most:"99" placeholder:"N" default:"5" help:"Hands that place every cut (5); fewer than 3 tell no difference."`
 	partFlag
 	Out string `short:"o" default:"cowl-sweep" placeholder:"DIR" help:"Folder of the study (cowl-sweep)."`
@@ -58,7 +59,7 @@ func (d sweepCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager)
 	if err != nil {
 		return err
 	}
-	spec.Vary = d.Vary
+	spec.Vary, spec.Hold = d.Vary, d.Hold
 	return study.Run(ctx, d.options(d.Out, d.Part, draw), c, spec)
 }
 

@@ -9,6 +9,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 	"cowl/mesh/paper/sheet"
 	"cowl/mesh/truing"
 )
@@ -18,27 +19,7 @@ type suitFlags struct {
 	BackGrain *flags.Degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
 	Seam      *flags.Length  `placeholder:"LEN" help:"Allowance of seams; without it that of the draft, and on a trued pattern 1 cm."`
 	SideSeam  *flags.Length  `placeholder:"LEN" help:"Allowance of side seams; without it 2.5 cm or more on the bias, else as the others."`
-	Closure   string         `default:"none" enum:"none,side,shoulder,back" placeholder:"WHERE" help:"Opening to get in by: side (zip), shoulder (buttoned) or back (slit); draws notch, stop and note (none)."`
 }
-
-// gap returns the opening that was asked for as it lies in front and back.
-func (f suitFlags) gap(p draft.Piece, b draft.Back) (draft.Gap, error) {
-	if f.Closure == "" {
-		return draft.Gap{}, nil // a suit that nobody asked for by flags
-	}
-	c, err := draft.ParseClosure(f.Closure)
-	if err != nil {
-		return draft.Gap{}, err
-	}
-	g, err := c.GapIn(p, b, headGirth)
-	if err != nil {
-		return g, fmt.Errorf("--closure: %w", err)
-	}
-	return g, nil
-}
-
-// closes reports whether an opening was asked for.
-func (f suitFlags) closes() bool { return f.Closure != "" && f.Closure != draft.NoClosure.String() }
 
 // suit drafts the back that walks with the front p as it is drawn on paper, and the
 // allowances: seam (m) unless the flags say another.
@@ -59,7 +40,7 @@ func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit
 	if out.BackGrain, err = f.backGrain(p); err != nil {
 		return out, err
 	}
-	if out.Gap, err = f.gap(p, back); err != nil {
+	if out.Gap, err = s.Gap(p, back, headGirth); err != nil {
 		return out, err
 	}
 	out.Allow, err = f.allowances(p, seam)
@@ -103,7 +84,7 @@ func allowanceOf(flag string, given *flags.Length, to *float64) error {
 	}
 	v := float64(*given)
 	if !(v >= 0 && v <= draft.MostTrim) {
-		return fmt.Errorf("%s %.1f cm, want 0–%.0f cm: 1 cm is a plain seam, 2.5 cm leaves bias room to drop", flag, v*100, draft.MostTrim*100)
+		return limit.Errorf("", "%s %v, want %.0f: %.0f is a plain seam, %v leaves bias room to drop", flag, limit.Metres(v), limit.Between(0, draft.MostTrim, limit.Length), limit.Metres(0.01), limit.Metres(0.025))
 	}
 	*to = v
 	return nil
@@ -125,10 +106,10 @@ func suitNotes(s style.Style, suit truing.Suit) []string {
 	r, b := suit.Front.Report(), suit.Back.Report()
 	return []string{
 		"Cut for: " + s.ForWhom(),
-		fmt.Sprintf("Half edge %.1f cm, extension %.1f cm a half", say.CM(r.HalfEdge), say.CM(r.Extension)),
-		fmt.Sprintf("Front seams: shoulder %.1f, armhole %.1f, side %.1f, half waist %.1f cm", say.CM(r.Shoulder), say.CM(r.Armhole), say.CM(r.Side), say.CM(r.Waist)),
-		fmt.Sprintf("Back: half neck %.1f, armhole %.1f, waist dart %.1f cm; shoulder and side as the front", say.CM(b.Neck), say.CM(b.Armhole), say.CM(b.DartIntake)),
-		fmt.Sprintf("Neck opening %.1f cm round edge and back neck", say.CM(draft.Opening(suit.Front, suit.Back))),
+		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
+		fmt.Sprintf("Front seams: shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
+		fmt.Sprintf("Back: half neck %s, armhole %s, waist dart %s; shoulder and side as the front", say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
+		fmt.Sprintf("Neck opening %s round edge and back neck", say.Length(draft.Opening(suit.Front, suit.Back))),
 		"For: " + s.Fabric.Name,
 	}
 }

@@ -100,6 +100,26 @@ func TestSwatchSheet(t *testing.T) {
 	}
 }
 
+// A fabric without a name is called as its file, or as the sheet it comes from.
+func TestSwatchNamed(t *testing.T) {
+	tests := []string{"swatch", "--quiet", "--weight", "135gsm", "--overhang-warp", "3.2cm", "--overhang-weft", "2.6cm"}
+	for file, want := range map[string]string{"linen-2.yaml": "linen-2", "My Silk (old).yaml": "my-silk-old", "élan.yml": "lan", "__.yaml": "swatch"} {
+		path := filepath.Join(t.TempDir(), file)
+		got := call(t.Context(), append(tests, "--out", path)...)
+		f, err := materials.FromFile(path)
+		if got.code != console.ExitOK || err != nil || f.Name != want {
+			t.Errorf("cowl swatch --out %q = %d, %v, name %q, want %q: %s", file, got.code, err, f.Name, want, got.err)
+		}
+	}
+	sheet := write(t, "crepe-3.yaml", "weight: 135gsm\noverhang-warp: 3.2cm\noverhang-weft: 2.6cm\n")
+	if got := call(t.Context(), "swatch", "--quiet", "--sheet", sheet); !strings.HasPrefix(got.out, "name: \"crepe-3\"\n") {
+		t.Errorf("cowl swatch --sheet crepe-3.yaml = %q, %s, want it named crepe-3", got.out, got.err)
+	}
+	if got := call(t.Context(), append(tests, "--name", "own")...); !strings.HasPrefix(got.out, "name: \"own\"\n") {
+		t.Errorf("cowl swatch --name own = %q, want that name", got.out)
+	}
+}
+
 func TestSwatchBad(t *testing.T) {
 	good := []string{"--overhang-warp", "3cm", "--overhang-weft", "3cm"}
 	for _, q := range []struct {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"cowl/cmd/cowl/internal/say"
@@ -111,46 +112,53 @@ func trimsOf(s style.Style) []trimJSON {
 	return out
 }
 
-// report prints them, a row each. Lengths are centimetres.
+// report prints them, a row each.
 func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
 	if t == nil {
 		return
 	}
 	if p := t.Pleats; p != nil {
-		row("Pleats", "%d in each shoulder, %.1f cm deep, towards the %s; the seam is %.1f cm on the table, %.1f cm folded",
-			p.Number, p.Depth/10, p.Towards, p.Open/10, p.Folded/10)
+		row("Pleats", "%d in each shoulder, %s deep, towards the %s; the seam is %s on the table, %s folded",
+			p.Number, say.Length(p.Depth/1000), p.Towards, say.Length(p.Open/1000), say.Length(p.Folded/1000))
 	}
 	if said := t.standWords(); said != "" {
 		row("On the stand", "%s", said)
 	}
 	if t.CowlPoint > 0 {
-		row("Lowering", "moves the cowl points %.1f cm down the shoulders and takes %.1f cm off the extension: "+
-			"below them the edge drops %+.1f cm in an upright plane", t.CowlPoint/10, t.Extension/10, t.Deeper/10)
+		more := "more"
+		if t.Deeper < 0 {
+			more = "less"
+		}
+		row("Lowering", "moves the cowl points %s down the shoulders and takes %s off the extension: "+
+			"below them the edge drops %s %s in an upright plane",
+			say.Length(t.CowlPoint/1000), say.Length(t.Extension/1000), say.Length(math.Abs(t.Deeper)/1000), more)
 	}
 	if n := len(t.Trims); n > 0 {
 		area := 0.0
 		for _, k := range t.Trims {
 			area += k.Area
 		}
-		row("Trimmed", "along %s drawn on the flat, %.1f cm² off both halves together", say.Several(n, "line"), area/100)
+		row("Trimmed", "along %s drawn on the flat, %s off both halves together", say.Several(n, "line"), say.Area(area/1e6, 1))
 	}
 }
 
 // standWords lists what is done on the stand.
 func (t *treatmentJSON) standWords() string {
 	var words []string
-	add := func(v float64, format string) {
-		if v > 0 {
-			words = append(words, fmt.Sprintf(format, v))
+	add := func(mm float64, format string) {
+		if mm > 0 {
+			words = append(words, fmt.Sprintf(format, say.Length(mm/1000)))
 		}
 	}
-	add(t.Lowered/10, "edge %.1f cm lower")
-	add(t.TakenIn/10, "side taken in %.1f cm at the waist")
+	add(t.Lowered, "edge %s lower")
+	add(t.TakenIn, "side taken in %s at the waist")
 	for _, s := range t.Slashes {
-		add(s.Length/10, s.Seam+" released by %.1f cm")
+		add(s.Length, s.Seam+" released by %s")
 	}
-	add(t.Weight, "weight of %.0f g at the centre front of the facing")
-	add(t.Shoulder/10, "each shoulder stayed with %.1f cm of tape")
-	add(t.Edge/10, "edge stayed with %.1f cm of tape")
+	if t.Weight > 0 {
+		words = append(words, fmt.Sprintf("weight of %.0f g at the centre front of the facing", t.Weight))
+	}
+	add(t.Shoulder, "each shoulder stayed with %s of tape")
+	add(t.Edge, "edge stayed with %s of tape")
 	return strings.Join(words, ", ")
 }

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/style"
 )
 
 // What is done to a front stands in cowl draft --json with its sizes: a trim
@@ -80,7 +82,7 @@ func TestDrapeBefore(t *testing.T) {
 			t.Fatalf("cowl drape %v: %v, %s", q.args, err, got.err)
 		}
 	}
-	if with.Stays == nil || with.Pleats != nil || with.Treatment == nil || with.Treatment.Edge == 0 {
+	if with.Stays == nil || with.Lowering != nil || with.Pleats != nil || with.Treatment == nil || with.Treatment.Edge == 0 {
 		t.Fatalf("stays %v, pleats %v, treatment %v, want stays compared and told", with.Stays, with.Pleats, with.Treatment)
 	}
 	for _, q := range []struct {
@@ -97,8 +99,47 @@ func TestDrapeBefore(t *testing.T) {
 			t.Errorf("%s %g, want %g", q.what, q.got, q.want)
 		}
 	}
-	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != console.ExitBadInput || !strings.Contains(got.err, "no slash, pleat or stay") {
+	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != console.ExitBadInput || !strings.Contains(got.err, "no slash, pleat, stay, lowering") {
 		t.Errorf("cowl drape --before = %d, %q, want it refused", got.code, got.err)
+	}
+}
+
+// Without its lowering, taking in and weight, one at a time, a front is the one
+// without it: its cowl point where the cut has it, its half waist wider by what was taken
+// in, no weight, and the other two as they were.
+func TestBeforeFronts(t *testing.T) {
+	s, err := style.Parse(demoFile, demo)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Stand.Lower, s.Stand.TakeIn, s.Stand.Weight = 0.01, 0.008, 0.020
+	p, err := s.Piece()
+	if err != nil {
+		t.Fatal(err)
+	}
+	h := &hung{Drape: drawn.Drape{Style: s, Piece: p}}
+	var d drapeVerb
+	if without, err := d.compared(h); err != nil || len(without) != 0 {
+		t.Errorf("unasked: compared with %d fronts, %v, want none", len(without), err)
+	}
+	d.Before = true
+	without, err := d.compared(h)
+	if err != nil || len(without) != 3 {
+		t.Fatalf("compared with %d fronts, %v, want 3", len(without), err)
+	}
+	for k, q := range []struct {
+		name                 string
+		point, waist, weight float64 // m, m more than with all, kg
+	}{{"lowering", s.Cut.CowlPoint, 0, 0.020}, {"taking in", p.CowlPoint, 0.008, 0.020}, {"weight", p.CowlPoint, 0, 0}} {
+		got := without[k]
+		wider := got.piece.Report().Waist - p.Report().Waist
+		if got.name != q.name || math.Abs(got.piece.CowlPoint-q.point) > 1e-9 || math.Abs(wider-q.waist) > 5e-4 || got.piece.Weight != q.weight {
+			t.Errorf("without the %s: cowl point %.4f m, half waist %+.4f m, weight %g kg, want without the %s %.4f m, %+.4f m, %g kg",
+				got.name, got.piece.CowlPoint, wider, got.piece.Weight, q.name, q.point, q.waist, q.weight)
+		}
+	}
+	if s.Stand.Lower == 0 || h.Piece.Weight == 0 {
+		t.Error("the front itself was changed")
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 	"cowl/mesh/truing"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -116,7 +117,7 @@ func (t trueCmd) girth() (float64, error) {
 	if v := float64(*t.Head); v >= 0.40 && v <= 0.70 {
 		return v, nil
 	}
-	return 0, fmt.Errorf("--head %.1f cm, want 40–70 cm: measure round the forehead", float64(*t.Head)*100)
+	return 0, limit.Errorf("", "--head %v, want %.0f: measure round the forehead", limit.Metres(float64(*t.Head)), limit.Between(0.4, 0.7, limit.Length))
 }
 
 // truth hangs, trues, and hangs again. The front is trued as it hung, with what was taken
@@ -137,7 +138,9 @@ func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth,
 	if err != nil {
 		return nil, err
 	}
-	if r.suit, err = t.suit(h.Style, h.Style.TruedOnPaper(r.trued.Piece), plainSeam); err != nil {
+	front, why := h.Style.TruedOnPaper(r.trued.Piece)
+	tellDrafted(c, "", why)
+	if r.suit, err = t.suit(h.Style, front, plainSeam); err != nil {
 		return nil, err
 	}
 	second := *h

@@ -29,20 +29,20 @@ func (r *truth) report(w io.Writer) {
 	}
 	fmt.Fprintf(w, "\n  %-12s %8s %8s %9s %11s %12s   %s\n", "Seam", "draft", "trued", "moved by", "left–right", "off the line", "the form's seam lies")
 	for _, s := range r.trued.Seams {
-		fmt.Fprintf(w, "  %-12s %5.1f cm %5.1f cm %6.1f mm %s   %s\n", s.Name, say.CM(s.Draft), say.CM(s.Length), say.MM(s.Moved), marksOf(s), misfitOf(s.Misfit))
+		fmt.Fprintf(w, "  %-12s %8s %8s %9s %s   %s\n", s.Name, say.Length(s.Draft), say.Length(s.Length), say.Slight(s.Moved), marksOf(s), misfitOf(s.Misfit))
 	}
 	fmt.Fprintln(w)
-	row("Edge", "half edge %.1f cm, drafted %.1f cm; square to the centre front", say.CM(p.HalfEdge), say.CM(r.drafted.HalfEdge))
-	row("Extension", "%.1f cm a half, drafted %.1f cm", say.CM(p.Extension), say.CM(r.drafted.Extension))
-	row("Apex", "the form's apex lies %.1f cm from the draft's on the cloth", say.CM(r.trued.Apex))
+	row("Edge", "half edge %s, drafted %s; square to the centre front", say.Length(p.HalfEdge), say.Length(r.drafted.HalfEdge))
+	row("Extension", "%s a half, drafted %s", say.Length(p.Extension), say.Length(r.drafted.Extension))
+	row("Apex", "the form's apex lies %s from the draft's on the cloth", say.Length(r.trued.Apex))
 	for _, k := range r.walked() {
-		row("Walked", "%s: front %.2f cm, back %.2f cm, apart %.1f mm", k.Name, k.Front*100, k.Back*100, math.Abs(say.MM(k.Off())))
+		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back), say.Slight(math.Abs(k.Off())))
 	}
 	row("Opening", "%s", r.openingWords())
-	row("Allowances", "%.1f cm, side seams %.1f cm", say.CM(r.suit.Allow.Seam), say.CM(r.suit.Allow.Side))
+	row("Allowances", "%s, side seams %s", say.Length(r.suit.Allow.Seam), say.Length(r.suit.Allow.Side))
 	row("Re-hung", "%s", hangWords(again))
 	row("", "edge drop %s, folds above the bust %s", apart(drop(&again)-drop(&first), "lower", "higher"), foldsApart(first.FoldCount, again.FoldCount))
-	row("Pins", "off the form's seams by %.1f mm at most, re-hung %.1f mm", slip(&first), slip(&again))
+	row("Pins", "off the form's seams by %s at most, re-hung %s", say.Slight(slip(&first)/1000), say.Slight(slip(&again)/1000))
 	fmt.Fprintf(w, "\n%s\n%s\n", advice, say.Caution)
 }
 
@@ -71,9 +71,9 @@ func hangWords(o drape.Outcome) string {
 // longerBy says by how much a length has changed.
 func longerBy(v float64) string {
 	if v < 0 {
-		return fmt.Sprintf("%.1f cm shorter", -say.CM(v))
+		return say.Length(-v) + " shorter"
 	}
-	return fmt.Sprintf("%.1f cm longer", say.CM(v))
+	return say.Length(v) + " longer"
 }
 
 // marksOf says how well the marks agree; a seam without pins has none.
@@ -81,7 +81,7 @@ func marksOf(s truing.Seam) string {
 	if s.Marks == 0 {
 		return fmt.Sprintf("%11s %12s", "no pins", "–")
 	}
-	return fmt.Sprintf("%8.1f mm %9.1f mm", say.MM(s.LeftRight), say.MM(s.Scatter))
+	return fmt.Sprintf("%11s %12s", say.Slight(s.LeftRight), say.Slight(s.Scatter))
 }
 
 // misfitOf says where the form's seam lies against the cloth's.
@@ -99,9 +99,9 @@ func misfitOf(m truing.Misfit) string {
 // inOrOut says how far inside or outside the seam of the cloth something lies.
 func inOrOut(v float64) string {
 	if v < 0 {
-		return fmt.Sprintf("%.1f mm outside", say.MM(-v))
+		return say.Slight(-v) + " outside"
 	}
-	return fmt.Sprintf("%.1f mm inside", say.MM(v))
+	return say.Slight(v) + " inside"
 }
 
 // apart says a difference in millimetres.
@@ -110,9 +110,9 @@ func apart(d float64, more, less string) string {
 	case math.Abs(d) < 0.05:
 		return "the same"
 	case d > 0:
-		return fmt.Sprintf("%.1f mm %s", d, more)
+		return say.Slight(d/1000) + " " + more
 	}
-	return fmt.Sprintf("%.1f mm %s", -d, less)
+	return say.Slight(-d/1000) + " " + less
 }
 
 func foldsApart(a, b int) string {
@@ -125,7 +125,7 @@ func foldsApart(a, b int) string {
 // openingWords compares the opening with the head.
 func (r *truth) openingWords() string {
 	o := r.opening()
-	text := fmt.Sprintf("%.1f cm round edge and back neck; head %.1f cm: ", say.CM(o), say.CM(r.head))
+	text := fmt.Sprintf("%s round edge and back neck; head %s: ", say.Length(o), say.Length(r.head))
 	if o < r.head {
 		return text + "does not pass, needs a fastening"
 	}

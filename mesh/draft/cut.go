@@ -91,7 +91,7 @@ func (c Cut) Ranges(b Block) []limit.Range {
 		{Field: "cowl point", Value: c.CowlPoint, Hi: b.ShoulderLength() - leastShoulder, Unit: limit.Length, Why: limit.Say("at least %.0f of shoulder must be left to carry the edge and catch the facing", limit.Metres(leastShoulder))},
 		{Field: "facing", Value: c.Facing, Lo: leastFacing, Hi: mostFacing, Unit: limit.Length, None: true, Why: limit.Say("%.0f is usual, 0 for none; a narrower one does not stay folded", limit.Between(0.05, 0.15, limit.Length))},
 		{Field: "grain", Value: c.Grain, Lo: -math.Pi / 2, Hi: math.Pi / 2, Unit: limit.Angle, Why: limit.Say("0 is straight grain, 45 true bias")},
-		{Field: "trim", Value: c.Trim, Hi: MostTrim, Unit: limit.Length, Why: limit.Say("%v leaves the inch a muslin is cut with, %.0f is a plain seam", limit.Metres(0.025), limit.Metres(0.01))},
+		{Field: "allowance", Value: c.Trim, Hi: MostTrim, Unit: limit.Length, Why: limit.Say("%v leaves the inch a muslin is cut with, %.0f is a plain seam", limit.Metres(0.025), limit.Metres(0.01))},
 		{Field: "hem", Value: c.Hem, Lo: math.Min(leastHem, b.mostHem()), Hi: b.mostHem(), Unit: limit.Length, None: true, Why: limit.Say("0 ends the front at the waist; below %v it is a waist seam all the same, and a little below the hip, %v down, the dress form ends", limit.Metres(leastHem), limit.Metres(b.HipDeep))},
 		{Field: "slashes", Value: float64(c.Slashes), Lo: 1, Hi: MostSlashes, Unit: limit.Count, Why: limit.Say("one slash makes one fold")},
 		{Field: "pleats", Value: float64(c.Pleats), Hi: MostPleats, Unit: limit.Count, Why: limit.Say("more is a gather")},

@@ -245,13 +245,13 @@ func TestDraftErrors(t *testing.T) {
 		{"facing", func(c *Cut) { c.Facing = -0.01 }, []string{"facing -1.0 cm", "1.0–30.0 cm"}},
 		{"facing too deep", func(c *Cut) { c.Extension, c.Facing = 0.28, 0.25 }, []string{"facing 25.0 cm", "want 0–", "shallower"}},
 		{"grain", func(c *Cut) { c.Grain = 2 }, []string{"grain 114.6°", "-90.0–90.0°"}},
-		{"trim", func(c *Cut) { c.Trim = 0.11 }, []string{"trim 11.0 cm", "0.0–10.0 cm"}},
-		{"trim NaN", func(c *Cut) { c.Trim = math.NaN() }, []string{"trim NaN"}},
+		{"trim", func(c *Cut) { c.Trim = 0.11 }, []string{"allowance 11.0 cm", "0.0–10.0 cm"}},
+		{"trim NaN", func(c *Cut) { c.Trim = math.NaN() }, []string{"allowance NaN"}},
 		{"slashes", func(c *Cut) { c.How, c.Slashes = Slash, 0 }, []string{"slashes 0,", "1–6"}},
 		{"how", func(c *Cut) { c.How = 7 }, []string{"How(7)", "pivot, shift or slash"}},
 		{"too little", func(c *Cut) { c.DartShare, c.Extension = 1, 0.05 }, []string{"extension 5.0 cm, want 11.2–", "close less of the dart"}},
 		{"too much", func(c *Cut) { c.How, c.Extension = Slash, 0.3 }, []string{"extension 30.0 cm, want 0.0–15", "pivot"}},
-		{"two", func(c *Cut) { c.Trim, c.Grain = 1, 3 }, []string{"trim 100.0 cm", "grain 171.9°"}},
+		{"two", func(c *Cut) { c.Trim, c.Grain = 1, 3 }, []string{"allowance 100.0 cm", "grain 171.9°"}},
 	} {
 		c := DefaultCut()
 		q.change(&c)

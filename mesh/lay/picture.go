@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -177,17 +178,21 @@ func middle(line []r2.Vec) r2.Vec {
 	return m
 }
 
-// ruler draws marks every 10 cm along the cloth and writes its length.
+// ruler draws marks along the cloth, every 10 cm or 4 inches, and numbers every other.
 func (p *plan) ruler() {
+	step, one, unit := 0.1, 10, "cm"
+	if ruler.Spoken() == ruler.Inches {
+		step, one, unit = 4*ruler.Inch, 4, "in"
+	}
 	y := p.origin.Y + (p.lay.Cloth.Width+Selvedge)*scale + 1
-	for k := 0; float64(k)*0.1 <= p.lay.Length+1e-9; k++ {
-		x := p.origin.X + float64(k)*0.1*scale
+	for k := 0; float64(k)*step <= p.lay.Length+1e-9; k++ {
+		x := p.origin.X + float64(k)*step*scale
 		p.stroke(fmt.Sprintf("M%.3f,%.3fL%.3f,%.3f", x, y, x, y+1.5), ink, 0.25, "")
 		if k%2 == 0 {
-			p.text(r2.Vec{X: x, Y: y + 5}, 3, "middle", grey, fmt.Sprintf("%d", 10*k))
+			p.text(r2.Vec{X: x, Y: y + 5}, 3, "middle", grey, fmt.Sprint(one*k))
 		}
 	}
-	p.text(r2.Vec{X: p.origin.X + math.Max(p.lay.Length*scale, 0), Y: y + 9}, 3, "end", grey, "cm along the warp")
+	p.text(r2.Vec{X: p.origin.X + math.Max(p.lay.Length*scale, 0), Y: y + 9}, 3, "end", grey, unit+" along the warp")
 }
 
 func (p *plan) path(line []r2.Vec, closed bool) string {

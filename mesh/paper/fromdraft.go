@@ -32,7 +32,7 @@ func FromDraft(p draft.Piece) (Piece, error) {
 	}
 	if p.Facing > shallow {
 		at := r2.Vec{X: -p.HalfEdge / 2, Y: p.FoldY + p.Facing/2}
-		q.Texts = append(q.Texts, Text{fmt.Sprintf("self-facing %.1f cm", p.Facing*100), at})
+		q.Texts = append(q.Texts, Text{"self-facing " + length(p.Facing), at})
 	}
 	q.Settle(p.Grain)
 	return q, nil

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -13,25 +14,25 @@ import (
 func treatments(p draft.Piece) []string {
 	var out []string
 	if n := len(p.Pleats); n > 0 {
-		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %.1f cm", n, p.Pleats[0].Depth*100), fmt.Sprintf("fold onto place, towards the %v", p.Pleats[0].To))
+		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %s", n, length(p.Pleats[0].Depth)), fmt.Sprintf("fold onto place, towards the %v", p.Pleats[0].To))
 	}
 	for k := 0; k < len(p.Releases); k += 2 {
-		out = append(out, fmt.Sprintf("slash %d: %.1f cm from the seam", k/2+1, slashed(p.Releases[k])*100))
+		out = append(out, fmt.Sprintf("slash %d: %s from the seam", k/2+1, length(slashed(p.Releases[k]))))
 	}
 	if p.StayShoulder {
-		out = append(out, fmt.Sprintf("stay tape %.1f cm, each shoulder", p.ShoulderLength()*100))
+		out = append(out, fmt.Sprintf("stay tape %s, each shoulder", length(p.ShoulderLength())))
 	}
 	if p.StayEdge {
-		out = append(out, fmt.Sprintf("stay tape %.1f cm, cowl edge", 2*p.HalfEdge*100))
+		out = append(out, fmt.Sprintf("stay tape %s, cowl edge", length(2*p.HalfEdge)))
 	}
 	if p.Weight > 0 {
 		out = append(out, fmt.Sprintf("weight %.0f g, facing at centre front", p.Weight*1000))
 	}
 	switch {
 	case p.Taken > 0:
-		out = append(out, fmt.Sprintf("edge taken up %.1f cm at each cowl point", p.Taken*100), "these lines are without it")
+		out = append(out, fmt.Sprintf("edge taken up %s at each cowl point", length(p.Taken)), "these lines are without it")
 	case p.Taken < 0:
-		out = append(out, fmt.Sprintf("edge let down %.1f cm at each cowl point", -p.Taken*100), "these lines have it")
+		out = append(out, fmt.Sprintf("edge let down %s at each cowl point", length(-p.Taken)), "these lines have it")
 	}
 	return out
 }
@@ -40,24 +41,27 @@ func treatments(p draft.Piece) []string {
 func treatmentSteps(p draft.Piece) []string {
 	var out []string
 	for k := 0; k < len(p.Releases); k += 2 {
-		out = append(out, fmt.Sprintf("Slash both halves along slash %d, through the allowance and %.1f cm beyond the seam line, and stay its end with a few stitches. Bind the raw edges narrowly.",
-			k/2+1, slashed(p.Releases[k])*100))
+		out = append(out, fmt.Sprintf("Slash both halves along slash %d, through the allowance and %s beyond the seam line, and stay its end with a few stitches. Bind the raw edges narrowly.",
+			k/2+1, length(slashed(p.Releases[k]))))
 	}
 	if p.StayEdge {
-		out = append(out, fmt.Sprintf("Lay %.1f cm of narrow tape along the fold of the cowl edge, on the wrong side, and sew it in by hand: the cloth may be held in to it, never drawn out.", 2*p.HalfEdge*100))
+		out = append(out, fmt.Sprintf("Lay %s of narrow tape along the fold of the cowl edge, on the wrong side, and sew it in by hand: the cloth may be held in to it, never drawn out.", length(2*p.HalfEdge)))
 	}
 	if p.Weight > 0 {
 		out = append(out, fmt.Sprintf("Cover the weight of %.0f g and sew it to the free edge of the facing on the centre front.", p.Weight*1000))
 	}
 	if n := len(p.Pleats); n > 0 {
-		out = append(out, fmt.Sprintf("Bring the folds of the %d pleats of each shoulder onto their places, so that they point to the %v, and baste across: inside, each ends on the seam line. Folded, the seam is %.1f cm.",
-			n, p.Pleats[0].To, p.ShoulderLength()*100))
+		out = append(out, fmt.Sprintf("Bring the folds of the %d pleats of each shoulder onto their places, so that they point to the %v, and baste across: inside, each ends on the seam line. Folded, the seam is %s.",
+			n, p.Pleats[0].To, length(p.ShoulderLength())))
 	}
 	if p.StayShoulder {
-		out = append(out, fmt.Sprintf("Cut the stay of each shoulder %.1f cm long, and lay it along the seam line.", p.ShoulderLength()*100))
+		out = append(out, fmt.Sprintf("Cut the stay of each shoulder %s long, and lay it along the seam line.", length(p.ShoulderLength())))
 	}
 	return out
 }
+
+// length writes a length of m as the paper is spoken.
+func length(m float64) string { return ruler.Spoken().Length(m) }
 
 // slashed is the length of a slash, from the seam line, m.
 func slashed(r draft.Release) float64 { return r2.Norm(r2.Sub(r.To, r.From)) }

@@ -5,27 +5,30 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
 const (
 	stopLong = 0.012 // m, a stop is drawn so far into the piece
+	underlap = 0.02  // m, of a buttoned shoulder
 	noteIn   = 0.045 // m, of the words inside the seam
 )
 
 // closed marks the gap of s on front and back: a notch and a stop where it ends, a note
 // beside it, and a step of the work.
 func (s Suit) closed(front, back *paper.Piece) {
-	g := s.Gap
+	g, long := s.Gap, ruler.Spoken().Length(s.Gap.Long)
 	stops(front, g.Front, g.Out, gapWords(g))
 	switch g.Closure {
 	case draft.SideZip:
-		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open %s and set in a zip of %.1f cm, its stop at the upper mark; "+
-			"stay both edges with tape first, they are on the bias or near it.", spanWords(g), g.Long*100))
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open %s and set in a zip of %s, its stop at the upper mark; "+
+			"stay both edges with tape first, they are on the bias or near it.", spanWords(g), long))
 	case draft.ShoulderOpen:
-		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %.1f cm from the cowl point to its stop. "+
-			"Face both edges, the back's with an underlap of 2 cm, and close it with two or three buttons or snaps.", g.Long*100))
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %s from the cowl point to its stop. "+
+			"Face both edges, the back's with an underlap of %s, and close it with two or three buttons or snaps.",
+			long, ruler.Spoken().Length(underlap)))
 	}
 	if back == nil {
 		return
@@ -33,10 +36,9 @@ func (s Suit) closed(front, back *paper.Piece) {
 	stops(back, g.Back, g.BackOut, gapWords(g))
 	if g.Closure == draft.BackOpen {
 		top := s.Back.Neck[len(s.Back.Neck)-1]
-		name := fmt.Sprintf("back opening, %.1f cm", g.Long*100)
-		back.Lines = append(back.Lines, paper.Line{Name: name, Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
+		back.Lines = append(back.Lines, paper.Line{Name: "back opening, " + long, Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
 		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at its stop, "+
-			"then slit back and facing %.1f cm from the neck seam. Close it at the neck with a button and a loop.", g.Long*100))
+			"then slit back and facing %s from the neck seam. Close it at the neck with a button and a loop.", long))
 	}
 }
 
@@ -53,9 +55,9 @@ func spanWords(g draft.Gap) string {
 func gapWords(g draft.Gap) string {
 	switch g.Closure {
 	case draft.SideZip:
-		return fmt.Sprintf("zip %.1f cm", g.Long*100)
+		return "zip " + ruler.Spoken().Length(g.Long)
 	case draft.ShoulderOpen:
-		return fmt.Sprintf("open %.1f cm, buttoned", g.Long*100)
+		return "open " + ruler.Spoken().Length(g.Long) + ", buttoned"
 	}
 	return ""
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 )
 
 // allowanceFacts says how wide the allowances are, edges of the same width
@@ -23,11 +24,11 @@ func allowanceFacts(p paper.Piece) []string {
 		}
 	}
 	if len(widths) == 1 {
-		return []string{fmt.Sprintf("Allowance %.1f cm all round", widths[0]*100)}
+		return []string{fmt.Sprintf("Allowance %s all round", ruler.Spoken().Length(widths[0]))}
 	}
 	var out []string
 	for _, w := range widths {
-		out = append(out, fmt.Sprintf("Allowance %.1f cm: %s", w*100, strings.Join(names[w], ", ")))
+		out = append(out, fmt.Sprintf("Allowance %s: %s", ruler.Spoken().Length(w), strings.Join(names[w], ", ")))
 	}
 	return out
 }

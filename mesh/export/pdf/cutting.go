@@ -3,11 +3,11 @@ package pdf
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/sheet"
+	"cowl/mesh/ruler"
 
 	"codeberg.org/go-pdf/fpdf"
 	"gonum.org/v1/gonum/spatial/r2"
@@ -183,7 +183,7 @@ func facts(p paper.Piece) []string {
 	lo, hi := paper.Box(onCloth(p).CutLine)
 	out := append([]string(nil), p.Words...)
 	out = append(out, capital(sheet.GrainWords(p)),
-		fmt.Sprintf("Takes %.0f cm across and %.0f cm along the cloth, allowance included", math.Ceil((hi.X-lo.X)*100), math.Ceil((hi.Y-lo.Y)*100)))
+		fmt.Sprintf("Takes %s across and %s along the cloth, allowance included", ruler.Spoken().Enough(hi.X-lo.X), ruler.Spoken().Enough(hi.Y-lo.Y)))
 	for _, t := range p.Texts {
 		out = append(out, capital(t.Said))
 	}

@@ -2,9 +2,11 @@ package pdf
 
 import (
 	"fmt"
+	"strings"
 
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/sheet"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -24,7 +26,7 @@ const (
 // joining tells how the pages are put together.
 var joining = []string{
 	"1. Print this page alone, at 100 % (actual size), with nothing fitted to the page.",
-	"2. Measure both squares. If one is off by more than half a millimetre, change the print setting, not the pattern.",
+	"2. Measure both squares. If one is off by more than %s, change the print setting, not the pattern.",
 	"3. Print the rest. Cut each page along its solid lines, left and top, where it has them.",
 	"4. Lay the cut edge on the dashed line of its neighbour, so that crosses meet and diamonds close, and tape it.",
 	"5. Join each row, then row to row. Hold a ruler to the centre line: it must run straight across the joins.",
@@ -33,10 +35,11 @@ var joining = []string{
 
 // first draws the page that is printed and measured before the others.
 func (p tiling) first() {
+	say := ruler.Spoken().Small
 	p.f.AddPage()
 	p.say(strong, 0, 7, p.fitting(strong, 6.5, tileWide, p.o.Title), sheet.Ink, p.o.Title)
-	p.say(plain, 0, 15, 4.2, sheet.Grey, fmt.Sprintf("Pattern 1:1 on %d pages of %s, page 1 of %d. Tiles %.0f × %.0f mm, %.0f mm overlap.",
-		p.pages(), p.on.Name, p.pages(), tileWide, tileHigh, overlap))
+	p.say(plain, 0, 15, 4.2, sheet.Grey, fmt.Sprintf("Pattern 1:1 on %d pages of %s, page 1 of %d. Tiles %s × %s, %s overlap.",
+		p.pages(), p.on.Name, p.pages(), say(tileWide/1000.0), say(tileHigh/1000.0), say(overlap/1000.0)))
 	p.say(plain, 0, 21, 4.2, sheet.Accent, sheet.Caution)
 	var squares sheet.Drawing
 	squares.Square("", r2.Vec{Y: squaresTop}, tenCM, "10 cm test square")
@@ -44,6 +47,7 @@ func (p tiling) first() {
 	draw(p.f, squares, p.corner, 1)
 	y := squaresTop + 4
 	for _, s := range joining {
+		s = strings.Replace(s, "%s", sheet.PrintError(), 1)
 		y = p.paragraph(columnX, y, columnWide, s) + 1.5
 	}
 	var lines sheet.Drawing

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -20,7 +21,7 @@ func (d *Drawing) margin(below float64, pieces []paper.Piece, o Options) {
 	say := func(x, y, size float64, c Colour, said string) {
 		d.text(Text{said, r2.Vec{X: x, Y: y}, size, 0, Start, c})
 	}
-	say(Margin, below+fourInch+lineHeight, textSize, Ink, "Print at 100 %, then measure: 10 cm must be 10 cm to half a millimetre.")
+	say(Margin, below+fourInch+lineHeight, textSize, Ink, measureWords())
 	y := below + 6.5
 	say(legendX, y, nameSize, Ink, o.Title+", 1:1")
 	y += 1.5 * lineHeight
@@ -37,6 +38,23 @@ func (d *Drawing) Square(id string, at r2.Vec, side float64, name string) {
 	x, y := at.X, at.Y
 	d.line(id, rulerPen, true, at, r2.Vec{X: x + side, Y: y}, r2.Vec{X: x + side, Y: y + side}, r2.Vec{X: x, Y: y + side})
 	d.text(Text{name, r2.Vec{X: x + side/2, Y: y + side/2}, textSize, 0, Middle, Grey})
+}
+
+// measureWords says how the print is measured.
+func measureWords() string {
+	side := "10 cm"
+	if ruler.Spoken() == ruler.Inches {
+		side = "4 in"
+	}
+	return fmt.Sprintf("Print at 100 %%, then measure: %s must be %s to %s.", side, side, PrintError())
+}
+
+// PrintError is how far a test square of either unit may be off.
+func PrintError() string {
+	if ruler.Spoken() == ruler.Inches {
+		return "1/64 in"
+	}
+	return "half a millimetre"
 }
 
 // sample is a line of the legend.
@@ -91,9 +109,9 @@ func cutWords(pieces []paper.Piece) string {
 	case most == 0:
 		return "cut line: no allowance"
 	case most-least < 1e-6:
-		return fmt.Sprintf("cut line, %.1f cm outside the seam", most*100)
+		return fmt.Sprintf("cut line, %s outside the seam", ruler.Spoken().Length(most))
 	}
-	return fmt.Sprintf("cut line, %.1f–%.1f cm outside the seam", least*100, most*100)
+	return fmt.Sprintf("cut line, %s to %s outside the seam", ruler.Spoken().Length(least), ruler.Spoken().Length(most))
 }
 
 // allowances returns the least and the most allowance (m).

@@ -1,10 +1,10 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -21,7 +21,7 @@ func (d *Drawing) edgeNames(p Placed) {
 		line := p.all(edge)
 		said := short(e.Name)
 		if most-least > 1e-6 {
-			said = fmt.Sprintf("%s, %.1f cm", said, e.Allowance*100)
+			said = said + ", " + ruler.Spoken().Length(e.Allowance)
 		}
 		a, b := longest(line)
 		room := r2.Norm(r2.Sub(b, a))

@@ -42,7 +42,7 @@ var nestDashes = [][]float64{nil, {9, 2}, {5, 1.5, 1, 1.5}, {3, 1.5}, {7, 1.5, 1
 func nestPen(i int) Pen { return Pen{Ink, 0.5, nestDashes[i%len(nestDashes)]} }
 
 // ring draws a further size of a nest over the first: its cut line by its own pen, seam line
-// and notches; what lies inside only where it is sewn. Its number stands at the side.
+// and notches; what lies inside only where it is sewn.
 func (d *Drawing) ring(p Placed, i int) {
 	id := func(s string) string { return slug(p.Piece.Name) + "-" + s }
 	d.line(id("seam-line"), seamPen, true, p.all(p.Piece.Outline)...)
@@ -58,31 +58,6 @@ func (d *Drawing) ring(p Placed, i int) {
 	for _, n := range p.Piece.Notches {
 		from, to := p.Piece.NotchMark(n)
 		d.line("", markPen, false, p.At(from), p.At(to))
-	}
-	d.sizeMark(p, i)
-}
-
-// sizeMark writes the size of a piece of a nest into its allowance, further along the first
-// edge of each size.
-func (d *Drawing) sizeMark(p Placed, i int) {
-	if len(p.Piece.Edges) == 0 {
-		return
-	}
-	line := p.all(stretch(p.Piece.Outline, p.Piece.Edges[0]))
-	whole := 0.0
-	for k := 1; k < len(line); k++ {
-		whole += r2.Norm(r2.Sub(line[k], line[k-1]))
-	}
-	want := whole * (0.15 + 0.1*float64(i%7))
-	for k := 1; k < len(line); k++ {
-		l := r2.Norm(r2.Sub(line[k], line[k-1]))
-		if want > l && k < len(line)-1 {
-			want -= l
-			continue
-		}
-		at := r2.Add(line[k-1], r2.Scale(want/l, r2.Sub(line[k], line[k-1])))
-		d.text(Text{p.Piece.Size, r2.Vec{X: at.X, Y: at.Y + textSize}, 0.7 * textSize, 0, Middle, Ink})
-		return
 	}
 }
 

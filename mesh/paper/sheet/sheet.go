@@ -82,9 +82,9 @@ func Pieces(pieces []paper.Piece) Drawing {
 				continue
 			}
 			d.piece(placed, many)
-			if len(stack) > 1 {
-				d.sizeMark(placed, 0)
-			}
+		}
+		if len(stack) > 1 {
+			d.sizeMarks(d.Placed[len(d.Placed)-len(stack):])
 		}
 		d.Width, d.Height = max(d.Width, x+w), max(d.Height, y+h)
 		x, row = x+w+gap, max(row, h)

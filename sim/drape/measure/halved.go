@@ -24,7 +24,7 @@ func Halved(o *drape.Outcome) string {
 // moved tells a figure of two outcomes.
 func moved(from, to *drape.Outcome, key string) string {
 	f := Named(key)
-	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), f.Number(f.Value(from)), f.Amount(f.Value(to)))
+	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), f.Beside(f.Value(from)), f.Amount(f.Value(to)))
 }
 
 // Sharpness says how far the figures of sharpness follow the lattice; empty: nothing

@@ -3,6 +3,7 @@ package measure
 import (
 	"fmt"
 
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 )
 
@@ -36,8 +37,9 @@ func LeanLines(o *drape.Outcome) []string {
 	if l == nil {
 		return nil
 	}
+	u := ruler.Spoken()
 	of := func(p drape.Posture) string {
-		text := fmt.Sprintf("edge %.0f mm off the form, %.0f cm² open between them", 1000*p.StandOff, 1e4*p.Opening)
+		text := fmt.Sprintf("edge %s off the form, %s open between them", u.Small(p.StandOff), u.Area(p.Opening, 0))
 		if o.Laid > 0 {
 			text += fmt.Sprintf(", %d of %d laid folds there", p.Kept, o.Laid)
 		}

@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 )
 
@@ -86,13 +87,16 @@ func (m *Measure[T]) Value(of *T) float64 {
 // In turns an SI value into the unit of files.
 func (m *Measure[T]) In(si float64) float64 { return m.file().From(si) }
 
-// People is the unit for people.
-func (m *Measure[T]) People() Unit {
+// Metric is the unit for people who measure in centimetres.
+func (m *Measure[T]) Metric() Unit {
 	if m.Unit.Sign == "" {
 		return m.file()
 	}
 	return m.Unit
 }
+
+// People is the unit for people, in the units that are spoken.
+func (m *Measure[T]) People() Unit { return m.Metric().in(ruler.Spoken()) }
 
 func (m *Measure[T]) file() Unit { return inFiles[m.Key[strings.LastIndex(m.Key, "_")+1:]] }
 
@@ -109,20 +113,43 @@ func (m *Measure[T]) Axis() string {
 	return strings.TrimSuffix(m.Name+", "+m.People().Sign, ", ")
 }
 
-// Number writes a value for people, without its unit.
-func (m *Measure[T]) Number(v float64) string {
+// Number writes a value for people, without its unit; inches with decimals, since means
+// and deviations stand in columns.
+func (m *Measure[T]) Number(v float64) string { return m.numberIn(ruler.Spoken(), v) }
+
+func (m *Measure[T]) numberIn(u ruler.Units, v float64) string {
 	if math.IsNaN(v) {
 		return "–"
 	}
-	text := strconv.FormatFloat(m.Sheet(v), 'f', m.Digits, 64)
+	unit := m.Metric().in(u)
+	text := strconv.FormatFloat(v/(m.file().From(1)/unit.From(1)), 'f', m.Digits+unit.finer, 64)
 	if n, _ := strconv.ParseFloat(text, 64); n == 0 {
 		return strings.TrimPrefix(text, "-")
 	}
 	return strings.Replace(text, "-", "−", 1)
 }
 
-// Amount is Number with its unit.
-func (m *Measure[T]) Amount(v float64) string { return m.Number(v) + m.People().behind() }
+// Amount is a value with its unit in the units that are spoken, inches with fractions as
+// on a ruler.
+func (m *Measure[T]) Amount(v float64) string { return m.AmountIn(ruler.Spoken(), v) }
+
+// Beside is a value that stands before an Amount of the same figure: the number alone, in
+// inches with its unit, since a decimal beside a fraction cannot be compared.
+func (m *Measure[T]) Beside(v float64) string {
+	if ruler.Spoken() == ruler.Inches {
+		return m.Amount(v)
+	}
+	return m.Number(v)
+}
+
+// AmountIn is Amount in the units of a reader.
+func (m *Measure[T]) AmountIn(u ruler.Units, v float64) string {
+	unit := m.Metric().in(u)
+	if unit.onRuler == nil || m.Digits > 0 && unit.rough || math.IsNaN(v) {
+		return m.numberIn(u, v) + unit.behind()
+	}
+	return strings.Replace(unit.onRuler(v/m.file().From(1)), "-", "−", 1)
+}
 
 // Spread writes mean ± deviation, or the mean alone where there is one value.
 func (m *Measure[T]) Spread(mean, deviation float64, n int) string {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"cowl/mesh/ruler"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/fold"
@@ -143,7 +144,7 @@ func TestWords(t *testing.T) {
 		"Stand-off": "edge 3 mm off the form; the front reaches 8.3 cm ahead of the form",
 		"Balance":   "left and right differ by 4.0 mm; the edge lies 1.0 mm to the wearer's right",
 		"Cloth":     "centre front hangs 1.4 % shorter than cut; yarns change length by 0.0 % at most; wrong side seen 0.2 cm²",
-		"Seams":     "edge hangs 0.0 % longer than cut, at worst 3 cm of it 0.0 % longer; shoulders 0.0 % longer, at worst 0.0 % longer",
+		"Seams":     "edge hangs 0.0 % longer than cut, at its worst 0.0 % longer; shoulders 0.0 % longer, at worst 0.0 % longer",
 		"Softness":  "sharp bends down the centre front: 0",
 	} {
 		if lines[title] != want {
@@ -156,5 +157,40 @@ func TestWords(t *testing.T) {
 	}
 	if got := Say(o, "{nodes} points {spacing_mm} apart"); got != "1203 points 15.0 mm apart" {
 		t.Errorf("Say = %q", got)
+	}
+}
+
+// In inches a length for people is a fraction as on a ruler, what stands in columns a
+// decimal, and what is not a length, or the lattice's own, stays. 1 in = 25.4 mm exactly
+// (NIST SP 811, appendix B.8).
+func TestInches(t *testing.T) {
+	ruler.Speak(ruler.Inches)
+	defer ruler.Speak(ruler.Centimetres)
+	for _, q := range []struct {
+		key            string
+		value          float64 // of the file
+		amount, number string
+	}{
+		{"edge_drop_mm", 127, "5 in", "5.00"},
+		{"edge_drop_mm", -127, "−5 in", "−5.00"},
+		{"edge_drop_mm", 127 + 25.4/8, "5 1/8 in", "5.13"},
+		{"deepest_fold_mm", 25.4 * 5 / 16, "5/16 in", "0.31"},
+		{"deepest_fold_mm", math.NaN(), "– in", "–"},
+		{"twist_mm", 2.54, "0.100 in", "0.100"},
+		{"wrong_side_mm2", 645.16 * 2, "2.00 sq in", "2.00"},
+		{"spacing_mm", 8, "8.0 mm", "8.0"},
+		{"cf_growth_percent", 4, "4.0 %", "4.0"},
+	} {
+		f := Named(q.key)
+		if a, n := f.Amount(q.value), f.Number(q.value); a != q.amount || n != q.number {
+			t.Errorf("%s %g: Amount %q, Number %q, want %q and %q", q.key, q.value, a, n, q.amount, q.number)
+		}
+	}
+	drop := Named("edge_drop_mm")
+	if got := drop.Beside(127); got != "5 in" {
+		t.Errorf("Beside(127 mm) = %q in inches, want 5 in as the amount beside it", got)
+	}
+	if got := drop.Sheet(254); math.Abs(got-10) > 1e-12 || drop.Axis() != drop.Name+", in" || drop.Change(25.4) != "+1 in" {
+		t.Errorf("edge drop 254 mm on a sheet = %g, axis %q, change %q, want 10, in and +1 in", got, drop.Axis(), drop.Change(25.4))
 	}
 }

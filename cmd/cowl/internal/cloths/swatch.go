@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
@@ -16,7 +17,7 @@ import (
 // Swatch is the verb swatch.
 type Swatch struct {
 	Sheet string `short:"s" placeholder:"FILE" help:"Tests in a YAML file, with the names of the flags below as keys; flags go before it."`
-	Name  string `placeholder:"NAME" help:"Name of the fabric, like my-crepe (swatch)."`
+	Name  string `placeholder:"NAME" help:"Name of the fabric, like my-crepe (that of the file of --out, else of --sheet, else swatch)."`
 	Title string `placeholder:"TEXT" help:"What it is, for people."`
 	Fibre string `placeholder:"TEXT" help:"What it is made of."`
 	Weave string `placeholder:"TEXT" help:"How it is woven."`
@@ -82,7 +83,24 @@ func (w Swatch) swatch() (s materials.Swatch, err error) {
 			*word.to = strings.Join(strings.Fields(word.flag), " ")
 		}
 	}
+	if s.Name == "" {
+		s.Name = w.fileName()
+	}
 	return s, setTests(&s, w.Tests)
+}
+
+var unnamed = regexp.MustCompile(`[^a-z0-9]+`)
+
+// fileName names the fabric after the file it is written to, else after the sheet it is read
+// from, in the letters that a name may have; empty: there is neither.
+func (w Swatch) fileName() string {
+	for _, file := range []string{w.Out, w.Sheet} {
+		base := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
+		if name := strings.Trim(unnamed.ReplaceAllString(strings.ToLower(base), "-"), "-"); file != "" && name != "" {
+			return name
+		}
+	}
+	return ""
 }
 
 // write saves the fabric file, but never over the sheet it is made of.

@@ -6,6 +6,9 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"cowl/mesh/limit"
+	"cowl/mesh/ruler"
 )
 
 // How cowl ends.
@@ -67,7 +70,7 @@ func Status(err error, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "cowl: cancelled, nothing written")
 		return ExitCancelled
 	}
-	fmt.Fprintf(stderr, "cowl: %v\n", err)
+	fmt.Fprintf(stderr, "cowl: %s\n", limit.In(err, ruler.Spoken().Limit()))
 	switch {
 	case errors.Is(err, ErrCannotSave):
 		return ExitCannotSave

@@ -10,19 +10,8 @@ import (
 // Caution stands under every prediction.
 const Caution = "A prediction is not a toile: cut a test in real cloth before cutting the good one."
 
-// CM is a length in cm, never −0.0.
-func CM(m float64) float64 { return noMinus(m * 100) }
-
 // Degrees is an angle of rad in degrees.
 func Degrees(rad float64) float64 { return rad * 180 / math.Pi }
-
-// noMinus keeps −0.0 off paper.
-func noMinus(v float64) float64 {
-	if math.Abs(v) < 0.05 {
-		return 0
-	}
-	return v
-}
 
 // Upper begins a line with a capital.
 func Upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

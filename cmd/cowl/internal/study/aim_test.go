@@ -41,7 +41,7 @@ func TestAim(t *testing.T) {
 			}
 			cases++
 			hangings += len(a.tries)
-			if off := a.best().value - a.want; math.Abs(off) > 2.6 || a.out() {
+			if off := a.best().value - a.want; math.Abs(off) > 2.6 || a.out() || len(a.tries) > 6 {
 				t.Errorf("%s: wanted %.1f mm, found %.1f mm in %d hangings, out %t", name, a.want, a.best().value, len(a.tries), a.out())
 			}
 		}
@@ -67,6 +67,33 @@ func TestAimOut(t *testing.T) {
 		}
 		if !a.out() || a.best().at != q.end || len(a.tries) > mostTries {
 			t.Errorf("wanted %g mm: best %+v after %d tries, out %t, want the end at %d", q.want, a.best(), len(a.tries), a.out(), q.end)
+		}
+	}
+}
+
+// A place without a result is asked no more, the next is beside it, and it counts among the
+// six, of which three are enough to find the want. Where all are lost the first stands, without a value.
+func TestAimLost(t *testing.T) {
+	for lost := 1; lost <= 6; lost++ {
+		a := &aim{want: 100, lo: 0, hi: 300, plane: plane150}
+		seen := map[int]bool{}
+		for at, ok := a.next(); ok; at, ok = a.next() {
+			if len(seen) > 0 && len(seen) < lost && !seen[at-asideBy] && !seen[at+asideBy] {
+				t.Errorf("%d lost: asked at %d after %v, want one beside them", lost, at, seen)
+			}
+			seen[at] = true
+			if len(seen) <= lost {
+				a.tell(at, math.NaN())
+			} else {
+				a.tell(at, 0.68*plane150(at))
+			}
+		}
+		found := a.best().value
+		if asked := len(a.tries) + len(a.lost); asked != len(seen) || asked > 6 || len(a.lost) != lost {
+			t.Errorf("%d lost: %d asked, %d of them anew, %d lost, want at most 6", lost, asked, len(seen), len(a.lost))
+		}
+		if lost == 6 != math.IsNaN(found) || lost < 4 && math.Abs(found-100) > 2.6 {
+			t.Errorf("%d lost: found %.1f mm, want 100 mm", lost, found)
 		}
 	}
 }

@@ -23,7 +23,7 @@ func handFacts(s style.Style, steady bool) []page.Fact {
 	}
 	edge := "as it falls"
 	if s.Hang.EdgeDepth != draft.Auto {
-		edge = fmt.Sprintf("set %.1f cm below the front neck point by the first hand of each row; the others take up as much", say.CM(s.Hang.EdgeDepth))
+		edge = "set " + say.Length(s.Hang.EdgeDepth) + " below the front neck point by the first hand of each row; the others take up as much"
 	}
 	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round", drape.FreeWaist: "free"}[s.Held()]
 	return []page.Fact{{Name: "Folds laid", Value: folds}, {Name: "Edge", Value: edge}, {Name: "Waist", Value: waist}}
@@ -35,7 +35,7 @@ func held(s style.Style, a Spec, without ...string) []page.Fact {
 	facts := []page.Fact{{Name: "Style", Value: s.Name}, {Name: "Cut for", Value: s.ForWhom()}}
 	point := s.Cut.CowlPoint
 	if err == nil {
-		facts = append(facts, page.Fact{Name: "Extension", Value: fmt.Sprintf("%.1f cm a half", p.Extension*100)})
+		facts = append(facts, page.Fact{Name: "Extension", Value: say.Length(p.Extension) + " a half"})
 		point = p.CowlPoint
 	}
 	if err == nil && s.Lines == nil {
@@ -45,8 +45,8 @@ func held(s style.Style, a Spec, without ...string) []page.Fact {
 		)
 	}
 	facts = append(facts,
-		page.Fact{Name: "Cowl point", Value: fmt.Sprintf("%.1f cm from the neck point", point*100)},
-		page.Fact{Name: "Facing", Value: fmt.Sprintf("%.1f cm", s.Cut.Facing*100)},
+		page.Fact{Name: "Cowl point", Value: say.Length(point) + " from the neck point"},
+		page.Fact{Name: "Facing", Value: say.Length(s.Cut.Facing)},
 		page.Fact{Name: "Grain", Value: fmt.Sprintf("%.4g° from the centre front to the warp", say.Degrees(s.Cut.Grain))},
 		page.Fact{Name: "Fabric", Value: s.Fabric.String()},
 	)
@@ -70,6 +70,29 @@ func dropped(facts []page.Fact, names []string) []page.Fact {
 		if keep {
 			out = append(out, f)
 		}
+	}
+	return out
+}
+
+// factOf is the fact that a quantity makes differ from cut to cut.
+var factOf = map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing",
+	"dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}
+
+// heldFacts lists what all cuts of a sweep share.
+func (p *plan) heldFacts() []page.Fact {
+	var without []string
+	for _, f := range p.vary {
+		without = append(without, factOf[f.name])
+	}
+	if len(p.spec.Fabrics) > 0 {
+		without = append(without, "Fabric")
+	}
+	if first := p.vary[0].name; first == "extension" || first == "dart-share" || p.varies("size") {
+		without = append(without, "Extension", "Dart closed")
+	}
+	out := held(p.style, p.spec, without...)
+	if p.varies("size") && !p.varies("extension") {
+		out = append(out, page.Fact{Name: "Each size", Value: "drafted anew, " + p.style.ExtensionHeld(p.spec.Hold == HoldDrop)})
 	}
 	return out
 }

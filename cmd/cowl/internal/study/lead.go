@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
@@ -17,7 +18,8 @@ type lead struct {
 	form   *form.Form // on which the wanted folds must fit; nil: none are wanted
 	lo, hi int        // mm, extensions that can be cut
 	aim    *aim
-	seen   []caseResult
+	seen   []caseResult // hung by all hands
+	closed []caseResult // hung by the first alone, to close in on the drop
 }
 
 // newLead finds what extensions can be cut, from what the dart alone gives to
@@ -58,7 +60,14 @@ func newLead(s style.Style, w Want, f *form.Form) (*lead, bool) {
 	return l, true
 }
 
-// at is the cut with an extension in mm.
+// firstAt is the cut with an extension in mm as the first hand alone hangs it.
+func (l *lead) firstAt(e int) oneCase {
+	c := l.at(e)
+	c.style.Hang.Placings = 1
+	return c
+}
+
+// at is the cut with an extension in mm, hung by all hands.
 func (l *lead) at(e int) oneCase {
 	s := l.style
 	s.Cut.Extension = float64(e) / 1000
@@ -66,7 +75,7 @@ func (l *lead) at(e int) oneCase {
 	if s.Cut.DartShare >= 0 {
 		share = fmt.Sprintf("dart share %.4g", s.Cut.DartShare)
 	}
-	c := newCase(fmt.Sprintf("%.1f cm, cowl point %.1f cm, %s, %s", float64(e)/10, s.Cut.CowlPoint*100, share, s.Fabric.Name), s)
+	c := newCase(fmt.Sprintf("%s, cowl point %s, %s, %s", say.Length(float64(e)/1000), say.Length(s.Cut.CowlPoint), share, s.Fabric.Name), s)
 	c.steady = true
 	if l.form != nil && c.wrong == nil {
 		c.wrong = c.style.Fits(c.piece, l.form)
@@ -79,64 +88,123 @@ func (l *lead) at(e int) oneCase {
 	return c
 }
 
+// spreadOver is how many extensions are spread over the range.
+const spreadOver = 6
+
 // spread lists extensions over the whole range, for wants without an edge drop.
 func (l *lead) spread() []int {
-	const n = 6
 	var out []int
-	for k := range n {
-		out = append(out, l.lo+(l.hi-l.lo)*k/(n-1))
+	for k := range spreadOver {
+		out = append(out, l.lo+(l.hi-l.lo)*k/(spreadOver-1))
 	}
 	return out
 }
 
-// chase hangs all leads in step until each is as near as it gets: in every
-// round each asks for one extension, and all are hung together.
+// chase hangs all leads until each is as near as it gets. Where a drop is wanted the first
+// hand alone closes in on it, which takes a drape a step, and all hands hang what it found.
 func (w *runner) chase(ctx context.Context, leads []*lead, goal Want) error {
 	if math.IsNaN(goal.value(dropFigure)) {
-		return w.hangLeads(ctx, leads, (*lead).spread)
+		_, err := w.hangLeads(ctx, leads, (*lead).at, (*lead).spread)
+		return err
 	}
+	if err := w.closeIn(ctx, leads); err != nil {
+		return err
+	}
+	return w.bear(ctx, leads)
+}
+
+// closeIn lets the first hand close in on the drop, all leads in step: in every round each
+// asks for one extension, and all are hung together.
+func (w *runner) closeIn(ctx context.Context, leads []*lead) error {
 	for {
-		asked := false
-		err := w.hangLeads(ctx, leads, func(l *lead) []int {
-			e, ok := l.aim.next()
-			if !ok {
-				return nil
+		tried, err := w.hangLeads(ctx, leads, (*lead).firstAt, func(l *lead) []int {
+			if e, ok := l.aim.next(); ok {
+				return []int{e}
 			}
-			asked = true
-			return []int{e}
+			return nil
 		})
-		if err != nil || !asked {
+		if err != nil || len(tried) == 0 {
 			return err
+		}
+		for _, t := range tried {
+			t.lead.aim.tell(t.at, t.drop)
 		}
 	}
 }
 
-// hangLeads hangs what ask wants of every lead and tells the leads.
-func (w *runner) hangLeads(ctx context.Context, leads []*lead, spec func(*lead) []int) error {
-	var cases []oneCase
-	var of []*lead
-	var at []int
-	for _, l := range leads {
-		for _, e := range spec(l) {
-			cases, of, at = append(cases, l.at(e)), append(of, l), append(at, e)
-		}
-	}
-	if len(cases) == 0 {
-		return nil
-	}
-	rs, err := w.hangAll(ctx, cases)
+// bear lets all hands hang what the first has found, and, where their mean is off, once
+// more where it should lie by what the first hand differs from the others.
+func (w *runner) bear(ctx context.Context, leads []*lead) error {
+	all, err := w.hangLeads(ctx, leads, (*lead).at, func(l *lead) []int { return []int{l.aim.best().at} })
 	if err != nil {
 		return err
 	}
-	for i, r := range rs {
-		of[i].seen = append(of[i].seen, r)
-		mean, _ := r.summary(dropFigure)
-		if math.IsNaN(mean) { // nothing settled: the plane has to do
-			mean = usualShare * of[i].aim.plane(at[i])
+	again := map[*lead][]int{}
+	for _, t := range all {
+		a := t.lead.aim
+		if math.Abs(t.drop-a.want) <= nearOf(dropFigure) {
+			continue
 		}
-		of[i].aim.tell(at[i], mean)
+		if math.IsNaN(t.drop) { // by no hand did it come to rest, the first included
+			if at, ok := a.aside(t.at); ok {
+				again[t.lead] = []int{at}
+			}
+			continue
+		}
+		a.shift(t.drop - a.best().value)
+		if at := min(max(a.guess(), a.lo), a.hi); at != t.at {
+			again[t.lead] = []int{at}
+		}
 	}
-	return nil
+	_, err = w.hangLeads(ctx, leads, (*lead).at, func(l *lead) []int { return again[l] })
+	return err
+}
+
+// triedDrop is the mean drop that a lead found at an extension, mm; NaN: nothing came to rest.
+type triedDrop struct {
+	lead *lead
+	at   int
+	drop float64
+}
+
+// hangLeads hangs the cuts that ask wants of every lead and keeps them with the leads.
+func (w *runner) hangLeads(ctx context.Context, leads []*lead, cut func(*lead, int) oneCase, ask func(*lead) []int) ([]triedDrop, error) {
+	var cases []oneCase
+	var out []triedDrop
+	for _, l := range leads {
+		for _, e := range ask(l) {
+			cases, out = append(cases, cut(l, e)), append(out, triedDrop{lead: l, at: e})
+		}
+	}
+	if len(cases) == 0 {
+		return nil, nil
+	}
+	rs, err := w.hangAll(ctx, cases)
+	if err != nil {
+		return nil, err
+	}
+	for i, r := range rs {
+		l := out[i].lead
+		if r.style.Hang.Placings < l.style.Hang.Placings {
+			l.closed = append(l.closed, r)
+		} else {
+			l.seen = append(l.seen, r)
+		}
+		out[i].drop, _ = r.summary(dropFigure)
+	}
+	return out, nil
+}
+
+// charted lists what was hung of a lead: by all hands, and by the first alone where that is
+// all there is.
+func (l *lead) charted() []caseResult {
+	out := slices.Clone(l.seen)
+	for _, r := range l.closed {
+		if !slices.ContainsFunc(l.seen, func(s caseResult) bool { return s.Values[0] == r.Values[0] }) {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // nearest returns the best of what a lead has seen; false if it saw nothing.

@@ -13,6 +13,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/study/rows"
+	"cowl/mesh/draft"
 )
 
 // A figure or a bit of a row that is changed is told, and the study comes out as it
@@ -115,5 +116,18 @@ func TestFiguresOutOfRange(t *testing.T) {
 		if err := made.Value.Check(); (err == nil) != (q.want == "") || err != nil && !strings.Contains(err.Error(), q.want) {
 			t.Errorf("Check() = %v, want %q", err, q.want)
 		}
+	}
+}
+
+// The opening of a style is closed when the cloth hangs: rows with and without it are one.
+func TestKeyClosure(t *testing.T) {
+	s := demoStyle(t)
+	open := s.Clone()
+	open.Closure = draft.SideZip
+	if a, b := newCase("a", s).key(0), newCase("b", open).key(0); a != b {
+		t.Errorf("key %s with a zip, %s without, want one", b, a)
+	}
+	if other := newCase("c", open); other.style.Closure != draft.SideZip {
+		t.Errorf("the case has lost its closure: %v", other.style.Closure)
 	}
 }

@@ -4,9 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"path/filepath"
-	"time"
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
@@ -29,6 +27,7 @@ type runner struct {
 	Options
 	c      console.Console
 	hanger *hanger
+	tally  *tally                                                      // of a search whose drapes are counted to its end; nil: a line for each round
 	hang   func(context.Context, oneCase, int) (rows.Made[Row], error) // one placing of a case
 }
 
@@ -50,13 +49,11 @@ func (w *runner) hangAll(ctx context.Context, cases []oneCase) ([]caseResult, er
 	defer console.Heed()()
 	results, err := w.rounds(ctx, cases, list, at)
 	if errors.Is(err, context.Canceled) {
-		done := 0
-		for _, r := range results {
-			if r.Done {
-				done++
-			}
+		done, of := doneOf(results), fmt.Sprint(len(list))
+		if w.tally != nil {
+			done, of = len(w.tally.done), fmt.Sprintf("at most %d", w.tally.most)
 		}
-		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %d drapes are kept in %s, the same command goes on from there\n", done, len(list), w.Dir)
+		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %s drapes are kept in %s, the same command goes on from there\n", done, of, w.Dir)
 		return nil, console.Silent{Code: console.ExitCancelled}
 	}
 	if err != nil {
@@ -89,9 +86,9 @@ func (w *runner) rounds(ctx context.Context, cases []oneCase, list []rows.Row, a
 		says  string
 	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
 		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
-		line := newPaceLine(w.c.Err, w.Quiet || w.JSON, round.says)
-		results, err = rows.Run(ctx, w.store(), list, rows.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: line.show, Warn: w.warn}, work)
-		line.clear()
+		tell, done := w.teller(round.says)
+		results, err = rows.Run(ctx, w.store(), list, rows.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: tell, Warn: w.warn}, work)
+		done(list, results)
 		if err != nil {
 			return results, err
 		}
@@ -102,6 +99,25 @@ func (w *runner) rounds(ctx context.Context, cases []oneCase, list []rows.Row, a
 		}
 	}
 	return results, nil
+}
+
+// teller tells how far a round has come, and what is to be done at its end.
+func (w *runner) teller(says string) (tell func(rows.Pace), done func([]rows.Row, []rows.Result[Row])) {
+	if w.tally != nil {
+		return w.tally.show, w.tally.add
+	}
+	line := newPaceLine(w.c.Err, w.Quiet || w.JSON, says)
+	return line.show, func([]rows.Row, []rows.Result[Row]) { line.clear() }
+}
+
+func doneOf(results []rows.Result[Row]) int {
+	n := 0
+	for _, r := range results {
+		if r.Done {
+			n++
+		}
+	}
+	return n
 }
 
 // dealt returns which rows belong to a part. Hands that follow a first one go where it
@@ -119,64 +135,4 @@ func dealt(cases []oneCase, list []rows.Row, at []rowAt, p rows.Part) []bool {
 		out[i] = p.Has(turn[key])
 	}
 	return out
-}
-
-// paceLine tells how far a study has come: over and over on a terminal, a line
-// a minute in the log of a batch job.
-type paceLine struct {
-	w    io.Writer // nil: nobody is told
-	live bool
-	last time.Time
-	says string // what is done of so many
-}
-
-func newPaceLine(w io.Writer, quiet bool, says string) *paceLine {
-	if quiet {
-		return &paceLine{}
-	}
-	if t := console.Terminal(w); t != nil {
-		return &paceLine{w: t, live: true, last: time.Now(), says: says}
-	}
-	return &paceLine{w: w, last: time.Now(), says: says}
-}
-
-// show writes p.
-func (l *paceLine) show(p rows.Pace) {
-	if l.w == nil || p.Mine == 0 || !l.live && time.Since(l.last) < time.Minute {
-		return
-	}
-	l.last = time.Now()
-	text := fmt.Sprintf("%d of %d %s", p.Done, p.Mine, l.says)
-	if kept := p.Rows - p.Mine; kept > 0 {
-		text += fmt.Sprintf(", %d kept", kept)
-	}
-	if p.Failed > 0 {
-		text += fmt.Sprintf(", %d failed", p.Failed)
-	}
-	if p.Left > 0 {
-		text += ", about " + spoken(p.Left) + " left"
-	}
-	if l.live {
-		fmt.Fprintf(l.w, "\r\x1b[K%s", text)
-		return
-	}
-	fmt.Fprintln(l.w, text)
-}
-
-// clear wipes the line.
-func (l *paceLine) clear() {
-	if l.w != nil && l.live {
-		fmt.Fprint(l.w, "\r\x1b[K")
-	}
-}
-
-// spoken says a time as people would.
-func spoken(d time.Duration) string {
-	switch {
-	case d < 90*time.Second:
-		return fmt.Sprintf("%.0f s", d.Seconds())
-	case d < 90*time.Minute:
-		return fmt.Sprintf("%.0f min", d.Minutes())
-	}
-	return fmt.Sprintf("%.1f h", d.Hours())
 }

@@ -8,8 +8,10 @@ import (
 	"math"
 	"slices"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/form"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 )
 
@@ -22,10 +24,13 @@ func (w *runner) seek(ctx context.Context, spec Spec, goal Want) error {
 	if err != nil {
 		return err
 	}
+	if err := goal.against(s); err != nil {
+		return err
+	}
 	if s.Lines != nil {
 		return errors.New("seek: the piece is a finished one, and there is no cut to look for: leave the piece out, or hang it with cowl drape")
 	}
-	spec.Want = goal.text()
+	spec.Want = goal.textIn(ruler.Centimetres) // a file, whatever is spoken
 	f, err := w.lay(&s, goal)
 	if err != nil {
 		return err
@@ -37,10 +42,9 @@ func (w *runner) seek(ctx context.Context, spec Spec, goal Want) error {
 	if err := w.begin(&spec); err != nil {
 		return err
 	}
-	if err := w.chase(ctx, leads, goal); err != nil {
-		return err
-	}
-	if err := w.refuse(ctx, leads, goal); err != nil {
+	w.tally = newTally(w, leads, goal)
+	defer w.tally.line.clear()
+	if err := w.first(ctx, leads, goal); err != nil {
 		return err
 	}
 	if _, drop := goal[dropFigure]; !drop || len(goal) > 1 {
@@ -53,6 +57,20 @@ func (w *runner) seek(ctx context.Context, spec Spec, goal Want) error {
 		}
 	}
 	return w.publishSeek(spec, s, goal, leads)
+}
+
+// first chases the first leads, and refuses a drop that none of them reaches as soon as the
+// first hand has found that out.
+func (w *runner) first(ctx context.Context, leads []*lead, goal Want) error {
+	if _, drop := goal[dropFigure]; drop {
+		if err := w.closeIn(ctx, leads); err != nil {
+			return err
+		}
+		if err := w.refuse(ctx, leads, goal); err != nil {
+			return err
+		}
+	}
+	return w.chase(ctx, leads, goal)
 }
 
 // lay lets the hand lay the folds that are wanted, unless the style asks for another
@@ -101,11 +119,14 @@ func (w *runner) refuse(ctx context.Context, leads []*lead, goal Want) error {
 			return nil
 		}
 	}
-	err := w.hangLeads(ctx, leads, func(l *lead) []int {
+	ends, err := w.hangLeads(ctx, leads, (*lead).firstAt, func(l *lead) []int {
 		return slices.DeleteFunc([]int{l.lo, l.hi}, l.aim.tried)
 	})
 	if err != nil {
 		return err
+	}
+	for _, t := range ends {
+		t.lead.aim.tell(t.at, t.drop)
 	}
 	least, most := math.Inf(1), math.Inf(-1)
 	for _, l := range leads {
@@ -113,9 +134,12 @@ func (w *runner) refuse(ctx context.Context, leads []*lead, goal Want) error {
 			least, most = math.Min(least, t.value), math.Max(most, t.value)
 		}
 	}
-	l := leads[0]
-	return fmt.Errorf("--want: edge drop %s, want %s–%s: that is what extensions of %.1f–%.1f cm give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
-		dropFigure.Amount(goal.value(dropFigure)), dropFigure.Number(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), float64(l.lo)/10, float64(l.hi)/10, l.style.Cut.How)
+	l, folds := leads[0], ""
+	if n, wanted := goal[countFigure]; wanted {
+		folds = fmt.Sprintf(" and %.0f folds", n)
+	}
+	return fmt.Errorf("--want: edge drop %s%s, want %s–%s: that is what extensions of %s to %s give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
+		dropFigure.Amount(goal.value(dropFigure)), folds, dropFigure.Beside(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), say.Length(float64(l.lo)/1000), say.Length(float64(l.hi)/1000), l.style.Cut.How)
 }
 
 // best sorts leads, the nearest first.
@@ -134,6 +158,9 @@ func best(leads []*lead, w Want) []*lead {
 
 // pointSteps are the cowl points that are tried beside the given one, m.
 var pointSteps = []float64{-0.02, 0.02, 0.04}
+
+// shareSteps are the shares of the dart that are tried.
+var shareSteps = []float64{0, 0.5, 1}
 
 // otherPoints begins leads at other cowl points in the two best fabrics.
 func otherPoints(leads []*lead, w Want) []*lead {
@@ -159,7 +186,7 @@ func otherPoints(leads []*lead, w Want) []*lead {
 func otherShares(leads []*lead, w Want) []*lead {
 	var out []*lead
 	l := best(leads, w)[0]
-	for _, share := range []float64{0, 0.5, 1} {
+	for _, share := range shareSteps {
 		s := l.style
 		if c, ok := l.nearest(w); ok && c.Values[2] == share {
 			continue // the draft has chosen it already

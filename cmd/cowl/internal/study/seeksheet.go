@@ -11,6 +11,7 @@ import (
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/ruler"
 )
 
 // runners is how many cuts are shown with the best.
@@ -51,7 +52,7 @@ func missText(m miss, rs []caseResult) string {
 			}
 		}
 	}
-	wanted, low, high := m.figure.Amount(m.want), m.figure.Number(least), m.figure.Amount(most)
+	wanted, low, high := m.figure.Amount(m.want), m.figure.Beside(least), m.figure.Amount(most)
 	if m.figure == countFigure {
 		wanted, low, high = fmt.Sprintf("%.0f", m.want), fmt.Sprintf("%.0f", least), fmt.Sprintf("%.0f", most)
 	}
@@ -64,13 +65,13 @@ func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) page.Page {
 	var shown []caseResult
 	for _, l := range best(leads, goal)[:min(runners+1, len(leads))] {
 		if c, ok := l.nearest(goal); ok {
-			c.Name = fmt.Sprintf("%d. %.1f cm, %s", len(shown)+1, c.Values[0], c.style.Fabric.Name)
+			c.Name = fmt.Sprintf("%d. %s, %s", len(shown)+1, say.Length(c.Values[0]/100), c.style.Fabric.Name)
 			shown = append(shown, c)
 		}
 	}
 	sheet := page.Page{
 		Title:    "Sought: " + goal.text() + ". " + p.style.Name,
-		Lead:     fmt.Sprintf("%d cuts hung, each by %d hands, the extension first.", len(rs), p.spec.Placings),
+		Lead:     soughtHow(p, rs, leads),
 		Findings: seekFindings(rs, goal),
 		Facts:    held(p.style, p.spec, "Extension", "Dart closed", "Cowl point", "Fabric"),
 		Blocks: []page.Block{
@@ -87,10 +88,22 @@ func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) page.Page {
 	return sheet
 }
 
+// soughtHow says what was hung.
+func soughtHow(p *plan, rs []caseResult, leads []*lead) string {
+	first := 0
+	for _, l := range leads {
+		first += len(l.closed)
+	}
+	if first == 0 {
+		return fmt.Sprintf("%d cuts hung, each by %s, the extension first.", len(rs), say.Several(p.spec.Placings, "hand"))
+	}
+	return fmt.Sprintf("The extension first: the first hand alone closed in on the drop in %d drapes; %d cuts were then hung by all %d hands.", first, len(rs), p.spec.Placings)
+}
+
 // cutWords says a cut in the words of the table room.
 func cutWords(c caseResult) string {
-	return fmt.Sprintf("extension %.1f cm a half, cowl point %.1f cm from the neck point, %.0f %% of the dart closed, in %s",
-		c.Values[0], c.Values[1], c.Values[2]*100, c.style.Fabric.Name)
+	return fmt.Sprintf("extension %s a half, cowl point %s from the neck point, %.0f %% of the dart closed, in %s",
+		say.Length(c.Values[0]/100), say.Length(c.Values[1]/100), c.Values[2]*100, c.style.Fabric.Name)
 }
 
 // seekFindings says the best cut and how near it comes.
@@ -120,21 +133,21 @@ func seekCards(shown []caseResult) []page.Card {
 		return c.Name
 	})
 	for i, c := range shown {
-		out[i].Lines = append([]string{fmt.Sprintf("extension %.1f cm a half, cowl point %.1f cm, %.0f %% of the dart closed", c.Values[0], c.Values[1], c.Values[2]*100)}, out[i].Lines...)
+		out[i].Lines = append([]string{fmt.Sprintf("extension %s a half, cowl point %s, %.0f %% of the dart closed", say.Length(c.Values[0]/100), say.Length(c.Values[1]/100), c.Values[2]*100)}, out[i].Lines...)
 	}
 	return out
 }
 
 // seekTable holds the cuts against the want.
 func seekTable(shown []caseResult, goal Want) *page.Table {
-	t := &page.Table{Head: []string{"Fabric", "Extension a half, cm", "Cowl point, cm", "Dart closed, %"},
-		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %.0f mm, depth within %.0f mm, the mean count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each over these limits. The last column says whether a cut is further off than the nearest, hand by hand. %s",
-			nearOf(dropFigure), nearOf(depthFigure), statistic(shown[0].style.Hang.Placings, len(shown)-1))}
+	t := &page.Table{Head: []string{"Fabric", "Extension a half, " + string(ruler.Spoken()), "Cowl point, " + string(ruler.Spoken()), "Dart closed, %"},
+		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %s, depth within %s, the mean count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each over these limits. The last column says whether a cut is further off than the nearest, hand by hand. %s",
+			say.Small(dropFigure.Sought.Near), say.Small(depthFigure.Sought.Near), statistic(shown[0].style.Hang.Placings, len(shown)-1))}
 	for _, m := range goal.misses(shown[0]) {
 		t.Head = append(t.Head, m.figure.Axis(), "off")
 	}
 	for i, c := range shown {
-		row := []string{fmt.Sprintf("%d. %s", i+1, c.style.Fabric.Name), fmt.Sprintf("%.1f", c.Values[0]), fmt.Sprintf("%.1f", c.Values[1]), fmt.Sprintf("%.0f", c.Values[2]*100)}
+		row := []string{fmt.Sprintf("%d. %s", i+1, c.style.Fabric.Name), onSheetText(c.Values[0]), onSheetText(c.Values[1]), fmt.Sprintf("%.0f", c.Values[2]*100)}
 		for _, m := range goal.misses(c) {
 			mean, s := c.summary(m.figure)
 			if m.figure == countFigure {
@@ -155,6 +168,14 @@ func seekTable(shown []caseResult, goal Want) *page.Table {
 	return t
 }
 
+// onSheetText writes centimetres in the unit that is spoken, with its decimals.
+func onSheetText(cm float64) string {
+	if ruler.Spoken() == ruler.Inches {
+		return fmt.Sprintf("%.2f", onSheet(cm))
+	}
+	return fmt.Sprintf("%.1f", cm)
+}
+
 // further says whether the i-th cut is further off than the nearest.
 func further(goal Want, nearest, c caseResult, i, of int) string {
 	if i == 0 {
@@ -171,24 +192,24 @@ func further(goal Want, nearest, c caseResult, i, of int) string {
 
 // seekChart draws drop over extension for the best leads.
 func seekChart(leads []*lead, goal Want) page.Lines {
-	c := page.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, cm", Y: dropFigure.People().Sign, Zero: true}
+	c := page.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, " + string(ruler.Spoken()), Y: dropFigure.People().Sign, Zero: true}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, l := range best(leads, goal)[:min(page.MostLines, len(leads))] {
-		s := page.Series{Name: fmt.Sprintf("%s, point %.1f cm", l.style.Fabric.Name, l.style.Cut.CowlPoint*100)}
+		s := page.Series{Name: fmt.Sprintf("%s, point %s", l.style.Fabric.Name, say.Length(l.style.Cut.CowlPoint))}
 		if l.style.Cut.DartShare >= 0 {
 			s.Name += fmt.Sprintf(", dart %.4g", l.style.Cut.DartShare)
 		}
-		seen := slices.Clone(l.seen)
+		seen := l.charted()
 		slices.SortFunc(seen, func(a, b caseResult) int { return cmpFloat(a.Values[0], b.Values[0]) })
 		for _, r := range seen {
 			mean, d := r.summary(dropFigure)
-			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: dropFigure.Sheet(mean), Half: dropFigure.Sheet(d)})
-			lo, hi = math.Min(lo, r.Values[0]), math.Max(hi, r.Values[0])
+			s.Points = append(s.Points, page.Point{X: onSheet(r.Values[0]), Y: dropFigure.Sheet(mean), Half: dropFigure.Sheet(d)})
+			lo, hi = math.Min(lo, onSheet(r.Values[0])), math.Max(hi, onSheet(r.Values[0]))
 		}
 		c.Series = append(c.Series, s)
 	}
 	w := dropFigure.Sheet(goal[dropFigure])
 	near := dropFigure.Sheet(nearOf(dropFigure))
-	c.Bands = []page.Band{{Low: fmt.Sprintf("wanted, less %.0f mm", nearOf(dropFigure)), High: fmt.Sprintf("wanted, plus %.0f mm", nearOf(dropFigure)), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near}, HighAt: []float64{w + near, w + near}}}
+	c.Bands = []page.Band{{Low: "wanted, less " + say.Small(dropFigure.Sought.Near), High: "wanted, plus " + say.Small(dropFigure.Sought.Near), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near}, HighAt: []float64{w + near, w + near}}}
 	return c
 }

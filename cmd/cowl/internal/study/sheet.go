@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/study/stats"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
@@ -154,7 +155,7 @@ func countStack(rs []caseResult) page.Stack {
 // overlay lays the sections of the shown placings over each other; top is how
 // much is shown from the top, mm, 0: all.
 func overlay(title string, top float64, rs []caseResult) page.Outlines {
-	o := page.Outlines{Title: title, Top: top}
+	o := page.Outlines{Title: title, Top: top, Inches: ruler.Spoken() == ruler.Inches}
 	for _, c := range rs {
 		r, ok := c.shown()
 		if !ok || len(r.Section) == 0 || len(o.Curves) == page.MostLines {

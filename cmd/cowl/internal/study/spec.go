@@ -25,6 +25,7 @@ type Spec struct {
 	Style    string   `json:"style_yaml"`
 	Fabrics  []string `json:"fabrics_yaml,omitempty"` // a name of the library or a whole fabric file
 	Vary     []string `json:"vary,omitempty"`
+	Hold     string   `json:"hold,omitempty"` // what all sizes of a sweep share of the extension: length (or empty) or drop
 	Want     string   `json:"want,omitempty"`
 	Placings int      `json:"placings"`
 	Physics  string   `json:"physics"`
@@ -43,6 +44,12 @@ const (
 	mostFiles  = 10000
 )
 
+// What the sizes of a sweep share of the extension.
+const (
+	HoldLength = "length"
+	HoldDrop   = "drop"
+)
+
 // check refuses what no verb has asked for.
 func (a Spec) check() error {
 	switch {
@@ -54,6 +61,8 @@ func (a Spec) check() error {
 		return fmt.Errorf("%d fabrics, want at most %d, and two or more to compare", len(a.Fabrics), mostCloths)
 	case len(a.Vary) > len(quantities) || (a.Verb == "sweep") != (len(a.Vary) > 0):
 		return fmt.Errorf("%d quantities to vary, want 1–%d in a sweep and none else", len(a.Vary), len(quantities))
+	case a.Hold != "" && a.Hold != HoldLength && a.Hold != HoldDrop:
+		return fmt.Errorf("hold %.40q, want length or drop", a.Hold)
 	case len(a.Written) > mostFiles:
 		return fmt.Errorf("%d files written, want at most %d", len(a.Written), mostFiles)
 	}

@@ -109,6 +109,7 @@ var asks = []struct {
 	{"compare", nil, []string{"polyester-twill", "wool-tropical", "silk-chiffon-memory"}, 15, []string{"Which cloth", "silk-chiffon-memory", "From memory", "hand by hand",
 		"wool-tropical keeps 2 of 2 laid folds, the deepest ", " mm, 5.8 cm ahead of the form.", "How many folds each cloth keeps", "2 kept, 1 extra", "2 kept, not settled", "what the first hand of each row finds"}},
 	{"sweep", []string{"folds=1,2,3"}, nil, 15, []string{"Folds laid 3: the cloth keeps 2 of 3 laid folds", "Folds laid 1: the cloth keeps 1 of 1 laid fold,"}},
+	{"sweep", []string{"size=8:14:2"}, nil, 20, []string{"What size does", "size 8", "size 14", "drafted anew, extension is what each dart gives"}},
 	{"sweep", []string{"edge-depth=4cm:10cm:2cm"}, nil, 20, []string{"Taken up at either cowl point", "1.0 cm at 4 cm", "10 cm", "Laid folds kept: 2 of 2 at 4 cm"}},
 	{"sweep", []string{"folds=0,2"}, []string{"polyester-twill", "wool-tropical"}, 20, []string{"Folds laid 0: the cloth is let fall", "Laid folds kept, mean"}},
 	{"sweep", []string{"extension=0cm:14cm:2cm"}, nil, 40, []string{"every step is clear", "V, edge alone", "hanging curve", "8 cm", "higher than the hanging curve"}},

@@ -103,9 +103,9 @@ func sureFindings(given caseResult, clothes []caseResult, effects []effect) []st
 	mcd, scd := stats.Summary(pool(clothes, depthFigure.Value))
 	out := []string{keptSure(given, clothes),
 		fmt.Sprintf("Deepest fold %s ± %s from hand to hand; %s ± %s with the cloth as uncertain as it is known (± one standard deviation).",
-			depthFigure.Number(md), depthFigure.Amount(sd), depthFigure.Number(mcd), depthFigure.Amount(scd)),
+			depthFigure.Beside(md), depthFigure.Amount(sd), depthFigure.Beside(mcd), depthFigure.Amount(scd)),
 		fmt.Sprintf("Edge drop %s ± %s from hand to hand; %s ± %s with the uncertain cloth.",
-			dropFigure.Number(m), dropFigure.Amount(s), dropFigure.Number(mc), dropFigure.Amount(sc)),
+			dropFigure.Beside(m), dropFigure.Amount(s), dropFigure.Beside(mc), dropFigure.Amount(sc)),
 		fmt.Sprintf("Above the bust %s from hand to hand; %s with the uncertain cloth.", stats.Spoken(given.values(countFigure.Value)), stats.Spoken(pool(clothes, countFigure.Value))),
 	}
 	if best := sorted(effects); len(best) > 0 {

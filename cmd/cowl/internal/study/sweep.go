@@ -1,6 +1,7 @@
 package study
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -27,6 +28,9 @@ func planSweep(a Spec, s style.Style) (*plan, error) {
 			}
 		}
 		p.vary = append(p.vary, f)
+	}
+	if err := p.holds(); err != nil {
+		return nil, err
 	}
 	starts, err := sweepStarts(a, s)
 	if err != nil {
@@ -87,12 +91,38 @@ func (p *plan) combine(from oneCase, k int) error {
 			}
 			continue
 		}
-		c := newCase(f.said(v), one.style)
+		c := p.held(f.said(v), one.style)
 		c.Group, c.Values = one.Group, one.Values
 		c.lined = slices.ContainsFunc(p.vary, func(f factor) bool { return f.name == "grain" })
 		p.cases = append(p.cases, c)
 	}
 	return nil
+}
+
+// holds refuses to hold a drop where nothing comes of it.
+func (p *plan) holds() error {
+	switch {
+	case p.spec.Hold != HoldDrop:
+		return nil
+	case !p.varies("size"):
+		return errors.New("--hold drop: one size is hung, want --vary size=8,10,12 with it")
+	case p.varies("extension"):
+		return errors.New("--hold drop and --vary extension: want one of them, for a drop that is held sets the extension")
+	}
+	return nil
+}
+
+// held makes the case of s, with the extension by which the edge drops as in the style's
+// own size, all else alike, where that is held.
+func (p *plan) held(name string, s style.Style) oneCase {
+	if p.spec.Hold == HoldDrop {
+		own := s.Clone()
+		own.Size = p.style.Size
+		if err := s.HoldDrop(own); err != nil {
+			return oneCase{Name: name, style: s, wrong: err}
+		}
+	}
+	return newCase(name, s)
 }
 
 // spokenValue names a value in the name of a line: "cowl point 4 cm".

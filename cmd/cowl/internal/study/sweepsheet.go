@@ -17,22 +17,14 @@ import (
 // sweepSheet makes the page.
 func sweepSheet(p *plan, rs []caseResult) page.Page {
 	var names []string
-	without := []string{}
 	for _, f := range p.vary {
 		names = append(names, f.label)
-		without = append(without, map[string]string{"extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing", "dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}[f.name])
-	}
-	if len(p.spec.Fabrics) > 0 {
-		without = append(without, "Fabric")
-	}
-	if p.vary[0].name == "extension" || p.vary[0].name == "dart-share" {
-		without = append(without, "Extension", "Dart closed")
 	}
 	sheet := page.Page{
 		Title:    fmt.Sprintf("What %s does. %s", strings.Join(names, " and "), p.style.Name),
 		Lead:     fmt.Sprintf("%d cuts, each placed by the same %d hands.", len(rs), p.spec.Placings),
 		Findings: sweepFindings(p, rs),
-		Facts:    held(p.style, p.spec, without...),
+		Facts:    p.heldFacts(),
 		Blocks:   []page.Block{{Heading: "What follows from it", Charts: sweepCharts(p, rs)}},
 		Cautions: cautionsOf(p.style),
 		Foot:     foot(p.spec),
@@ -80,7 +72,7 @@ func (p *plan) lines(m *measure.Figure, title string, rs []caseResult) page.Line
 		s := page.Series{Name: g.name}
 		for _, r := range g.pick(rs) {
 			mean, deviation := r.summary(m)
-			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
+			s.Points = append(s.Points, page.Point{X: p.vary[0].sheet(r.Values[0]), Y: m.Sheet(mean), Half: m.Sheet(deviation), Dots: m.SheetEach(r.values(m.Value))})
 		}
 		c.Series = append(c.Series, s)
 	}
@@ -102,7 +94,7 @@ func (p *plan) bands(groups []group, rs []caseResult) []page.Band {
 				return nil
 			}
 			curve, v := r.bounds()
-			b.X = append(b.X, r.Values[0])
+			b.X = append(b.X, p.vary[0].sheet(r.Values[0]))
 			b.LowAt, b.HighAt = append(b.LowAt, dropFigure.Sheet(curve)), append(b.HighAt, dropFigure.Sheet(v))
 		}
 		if i > 0 && fmt.Sprint(b) != fmt.Sprint(out[0]) {
@@ -124,7 +116,7 @@ func (p *plan) depths(groups []group, rs []caseResult) page.Chart {
 		c.Zero = true
 		return c
 	}
-	c := page.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: "mm", Zero: true}
+	c := page.Lines{Title: "Depth of each cowl fold", X: p.vary[0].axis(), Y: depthFigure.People().Sign, Zero: true}
 	for n := 1; n <= mostFolds; n++ {
 		s := page.Series{Name: fmt.Sprintf("fold %d from the edge", n)}
 		any := false
@@ -132,7 +124,7 @@ func (p *plan) depths(groups []group, rs []caseResult) page.Chart {
 			each := r.values(func(o *drape.Outcome) float64 { return nthDepth(o, n) })
 			mean, deviation := stats.Summary(each)
 			any = any || !math.IsNaN(mean)
-			s.Points = append(s.Points, page.Point{X: r.Values[0], Y: mean, Half: deviation, Dots: each})
+			s.Points = append(s.Points, page.Point{X: p.vary[0].sheet(r.Values[0]), Y: depthFigure.Sheet(mean), Half: depthFigure.Sheet(deviation), Dots: depthFigure.SheetEach(each)})
 		}
 		if any {
 			c.Series = append(c.Series, s)

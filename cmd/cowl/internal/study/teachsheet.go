@@ -9,6 +9,7 @@ import (
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/materials"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 	"cowl/sim/lab"
@@ -33,8 +34,8 @@ func teachSheet(p *plan, rs []caseResult) page.Page {
 			{Heading: "Questions", List: teachQuestions(), NewPage: true},
 			{Heading: "Answers", List: teachAnswers(p, rs)},
 			{Heading: "How this was made", Text: []string{
-				fmt.Sprintf("%s, cut for %s, in %s (%s). Extension %.1f cm a half, cowl point %.1f cm from the neck point. Every angle is placed by the same %d hands, which lay %s, on a lattice of %.0f mm.",
-					p.style.Name, p.style.ForWhom(), f.Title, f, rs[bias].piece.Extension*100, rs[bias].piece.CowlPoint*100, p.spec.Placings, laidWords(rs[bias]), p.style.Hang.Spacing*1000),
+				fmt.Sprintf("%s, cut for %s, in %s (%s). Extension %s a half, cowl point %s from the neck point. Every angle is placed by the same %d hands, which lay %s, on a lattice of %.0f mm.",
+					p.style.Name, p.style.ForWhom(), f.Title, f, say.Length(rs[bias].piece.Extension), say.Length(rs[bias].piece.CowlPoint), p.spec.Placings, laidWords(rs[bias]), p.style.Hang.Spacing*1000),
 				statistic(p.spec.Placings, len(rs)-1),
 				grainCaution,
 			}},
@@ -76,18 +77,18 @@ func teachTable(p *plan, rs []caseResult) *page.Table {
 	for _, c := range rs {
 		t.Head = append(t.Head, c.Name)
 	}
-	row("A strip along the centre front grows under 5 g a cm of width, %", func(c caseResult) string {
+	row("A strip along the centre front grows under 5 g a centimetre of width, %", func(c caseResult) string {
 		return fmt.Sprintf("%.2g", stretchAlong(p.style.Fabric, c.style.Cut.Grain))
 	})
 	for _, m := range []*measure.Figure{keptFigure, depthFigure, reachFigure, dropFigure, countFigure, twistFigure} {
 		row(m.Axis(), func(c caseResult) string { return cellOf(m, c) })
 	}
-	row("Cloth needed, across × along, cm", func(c caseResult) string {
+	row("Cloth needed, across × along, "+string(ruler.Spoken()), func(c caseResult) string {
 		if c.wrong != nil {
 			return "–"
 		}
 		across, along := draft.Footprint(c.piece.Outline, c.piece.Grain, c.piece.Trim)
-		return fmt.Sprintf("%.0f × %.0f", across*100, along*100)
+		return fmt.Sprintf("%.0f × %.0f", onSheet(across*100), onSheet(along*100))
 	})
 	t.Note = fmt.Sprintf("± is the standard deviation over %d hands that place the same cut. Edge drop: below the shoulder neck points. Twist: how far the left half is from the mirror image of the right.", p.spec.Placings)
 	return t
@@ -160,5 +161,5 @@ func clothAnswer(rs []caseResult) string {
 			on = across * along
 		}
 	}
-	return fmt.Sprintf("%s takes the least: a rectangle of %.0f cm². The true bias takes %.0f cm², %.0f %% more, and the corners left over are hard to use.", least, area*1e4, on*1e4, 100*(on/area-1))
+	return fmt.Sprintf("%s takes the least: a rectangle of %s. The true bias takes %s, %.0f %% more, and the corners left over are hard to use.", least, say.Area(area, 0), say.Area(on, 0), 100*(on/area-1))
 }

@@ -1,6 +1,7 @@
 package study
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -10,6 +11,7 @@ import (
 	"cowl/materials"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
+	"cowl/mesh/ruler"
 )
 
 // quantity is something a study can vary.
@@ -25,6 +27,7 @@ type quantity struct {
 
 // quantities lists what can be varied.
 var quantities = []quantity{
+	{name: "size", field: "size", label: "size", scale: 1, parse: parseNumber},
 	{name: "extension", field: "extension", label: "extension", unit: "cm", scale: 0.01, parse: style.ParseLength},
 	{name: "grain", field: "grain", label: "grain", unit: "°", scale: math.Pi / 180, parse: style.ParseAngle},
 	{name: "cowl-point", field: "cowl_point", label: "cowl point", unit: "cm", scale: 0.01, parse: style.ParseLength},
@@ -153,21 +156,45 @@ func (f factor) axis() string {
 	case f.name == "grain":
 		return "Grain: from the centre front to the warp, °"
 	case f.unit != "":
-		return text + ", " + f.unit
+		return text + ", " + f.spokenUnit()
 	}
 	return text
 }
 
+// spokenUnit is the unit of the sheet as it is spoken: files keep to f.unit.
+func (f factor) spokenUnit() string {
+	if f.unit == "cm" {
+		return string(ruler.Spoken())
+	}
+	return f.unit
+}
+
+// sheet turns a value that files are given into the unit that is spoken.
+func (f factor) sheet(v float64) float64 {
+	if f.unit == "cm" {
+		return onSheet(v)
+	}
+	return v
+}
+
+// onSheet turns centimetres into the unit that is spoken.
+func onSheet(cm float64) float64 {
+	if ruler.Spoken() == ruler.Inches {
+		return cm / 100 / ruler.Inch
+	}
+	return cm
+}
+
 // said writes a value with its unit.
 func (f factor) said(si float64) string {
-	text := strconv.FormatFloat(f.shown(si), 'g', 5, 64)
+	text := strconv.FormatFloat(f.sheet(f.shown(si)), 'g', 5, 64)
 	switch f.unit {
 	case "":
 		return f.label + " " + text
 	case "°":
 		return text + "°"
 	}
-	return text + " " + f.unit
+	return text + " " + f.spokenUnit()
 }
 
 // shown is a value in the unit of the sheet.
@@ -192,6 +219,9 @@ func (f factor) apply(s *style.Style, v float64) error {
 
 // fits refuses what the cut of s has no use for.
 func (f factor) fits(s style.Style) error {
+	if f.name == "size" && s.OneBody() {
+		return errors.New("--vary size: this style has own measurements, a block or a piece of its own, which are of one body: leave them out")
+	}
 	if f.name == "slashes" && s.Cut.How != draft.Slash {
 		return fmt.Errorf("--vary slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}

@@ -129,8 +129,8 @@ func TestParseWant(t *testing.T) {
 		t.Errorf("parseWant = %+v, %v, want 120, 3, 25.4", w, err)
 	}
 	for _, q := range []struct{ text, says string }{
-		{"", "no want"}, {"deep", "no want"}, {"hem 3cm", "edge drop 12cm"}, {"drop 12", "unit"}, {"drop 2m", "0–600 mm"}, {"folds 2.5", "whole number"},
-		{"folds 9", "0 to 6"}, {"drop 1cm, edge drop 2cm", "twice"}, {"depth 1mm", "5–200 mm"},
+		{"", "no want"}, {"deep", "no want"}, {"hem 3cm", "edge drop 12cm"}, {"drop 12", "unit"}, {"drop 2m", "0.0 cm to 60.0 cm"}, {"folds 2.5", "whole number"},
+		{"folds 9", "0 to 6"}, {"drop 1cm, edge drop 2cm", "twice"}, {"depth 1mm", "5 mm to 200 mm"},
 	} {
 		if _, err := ParseWant(q.text); err == nil || !strings.Contains(err.Error(), q.says) {
 			t.Errorf("want %q: %v, want %q in the message", q.text, err, q.says)
@@ -160,5 +160,70 @@ func TestDoubtsStayWithinReason(t *testing.T) {
 	f.Basis[materials.BendFriction].Kind = materials.Measured
 	if got := bend.times(f, 2).BendFriction / f.BendFriction; math.Abs(got-1) > 1e-9 {
 		t.Errorf("twice the bending has %.3f times the measured loop, want the same", got)
+	}
+}
+
+// Every size of a sweep is cut for its own body. Held as length all have the extension of the
+// style, held as drop its drop: by the hanging curve of the draft's edge, before the stand.
+func TestSweepSizes(t *testing.T) {
+	for _, q := range []struct {
+		hold string
+		vary []string
+	}{{HoldLength, []string{"size=8,10,16"}}, {HoldDrop, []string{"size=8,10,16"}}, {HoldDrop, []string{"cowl-point=3cm,5cm", "size=8,16"}}} {
+		s := demoStyle(t)
+		s.Cut.Extension = 0.09
+		spec, err := NewSpec("sweep", s, 3)
+		if err != nil {
+			t.Fatal(err)
+		}
+		spec.Vary, spec.Hold = q.vary, q.hold
+		p, err := spec.plan()
+		if err != nil {
+			t.Fatalf("%s, %v: %v", q.hold, q.vary, err)
+		}
+		drops := map[float64]float64{} // by cowl point, m
+		waists := map[float64]bool{}
+		for _, c := range p.cases {
+			if c.wrong != nil {
+				t.Fatalf("%s, %s: %v", q.hold, c.Name, c.wrong)
+			}
+			if q.hold == HoldLength && math.Abs(c.piece.Extension-0.09) > 1e-9 {
+				t.Errorf("%s held as length: extension %.4f m, want 0.09 m", c.Name, c.piece.Extension)
+			}
+			drop, first := c.piece.Report().DropChain, drops[c.style.Cut.CowlPoint]
+			if first == 0 {
+				drops[c.style.Cut.CowlPoint], first = drop, drop
+			}
+			if q.hold == HoldDrop && math.Abs(drop-first) > 1e-5 {
+				t.Errorf("%s held as drop: %.5f m, want %.5f m as the size before", c.Name, drop, first)
+			}
+			waists[c.piece.Report().Waist] = true
+		}
+		if want := len(p.vary[len(p.vary)-1].values); len(q.vary) == 1 && len(waists) != want {
+			t.Errorf("%v: %d half waists, want %d", q.vary, len(waists), want)
+		}
+	}
+}
+
+// A drop is held where sizes are varied and the extension is not; what is of one body alone
+// is cut in no other size.
+func TestSweepSizesRefused(t *testing.T) {
+	for _, q := range []struct {
+		hold, body, says string
+		vary             []string
+	}{
+		{HoldDrop, "", "want --vary size", []string{"grain=0,45"}},
+		{HoldDrop, "", "want one of them", []string{"size=8,10", "extension=4cm,8cm"}},
+		{HoldLength, "", "size 8.5, want an even size", []string{"size=8,8.5"}},
+		{HoldLength, "size: 10\n  bust_cm: 90", "own measurements", []string{"size=8,10"}},
+	} {
+		spec := asked(t, "sweep", 3, q.vary)
+		spec.Hold = q.hold
+		if q.body != "" {
+			spec.Style = strings.Replace(spec.Style, "size: 10", q.body, 1)
+		}
+		if _, err := spec.plan(); err == nil || !strings.Contains(err.Error(), q.says) {
+			t.Errorf("%v held as %s: %v, want %q", q.vary, q.hold, err, q.says)
+		}
 	}
 }

@@ -6,7 +6,11 @@ import (
 	"slices"
 	"strings"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
+	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
 
@@ -31,8 +35,8 @@ func ParseWant(text string) (Want, error) {
 		}
 		f := measure.Columns[k]
 		v, err := wanted(f, name, value)
-		if _, twice := w[f]; twice && err == nil {
-			err = fmt.Errorf("%s is wanted twice", name)
+		if first, twice := w[f]; twice && err == nil {
+			err = fmt.Errorf("%s and %s: %s is wanted twice, want it once", wantedOf(f, first), wantedOf(f, v), strings.ToLower(f.Name))
 		}
 		if err != nil {
 			return w, fmt.Errorf("--want: %w", err)
@@ -54,10 +58,29 @@ func wanted(f *measure.Figure, name, text string) (float64, error) {
 	}
 	v, err := style.ParseLength(text)
 	if err == nil && !(f.In(v) >= low && f.In(v) <= high) {
-		err = fmt.Errorf("%s %s, want %g–%g mm", name, text, low, high)
+		err = fmt.Errorf("%s %s, want %s to %s", name, text, f.Amount(low), f.Amount(high))
 	}
 	return f.In(v), err
 }
+
+// against refuses wants that cannot be met together, and what the style holds that takes
+// away what would have to be changed to meet one; both are named.
+func (w Want) against(s style.Style) error {
+	n, folds := w[countFigure]
+	if depth, ok := w[depthFigure]; ok && folds && n == 0 {
+		return fmt.Errorf("--want: %s and %s contradict each other: no fold has no depth; leave one out", wantedOf(countFigure, n), wantedOf(depthFigure, depth))
+	}
+	if folds && s.Hang.Folds != drape.Auto && s.Hang.Folds != int(n) {
+		return fmt.Errorf("--want: %s, and folds %d are to be laid by style or --folds: they contradict each other, for the hand lays what is wanted; leave one out", wantedOf(countFigure, n), s.Hang.Folds)
+	}
+	if drop, ok := w[dropFigure]; ok && s.Hang.EdgeDepth != draft.Auto {
+		return fmt.Errorf("--want: %s, and edge depth %s of style or --edge-depth: both place the edge, the second whatever the cut; leave one out", wantedOf(dropFigure, drop), say.Length(s.Hang.EdgeDepth))
+	}
+	return nil
+}
+
+// wantedOf says one want.
+func wantedOf(f *measure.Figure, v float64) string { return Want{f: v}.text() }
 
 // value is what is wanted of a figure; NaN: not asked.
 func (w Want) value(f *measure.Figure) float64 {
@@ -129,15 +152,18 @@ func (w Want) farEach(c caseResult) []float64 {
 	return out
 }
 
-// text says what is wanted.
-func (w Want) text() string {
+// text says what is wanted, as it is spoken.
+func (w Want) text() string { return w.textIn(ruler.Spoken()) }
+
+// textIn is text in the units of a reader.
+func (w Want) textIn(u ruler.Units) string {
 	var out []string
 	for _, f := range measure.Columns {
 		switch v, asked := w[f]; {
 		case asked && f.Sought.Whole:
 			out = append(out, fmt.Sprintf("%.0f %s", v, strings.ToLower(f.Name)))
 		case asked:
-			out = append(out, strings.ToLower(f.Name)+" "+f.Amount(v))
+			out = append(out, strings.ToLower(f.Name)+" "+f.AmountIn(u, v))
 		}
 	}
 	return strings.Join(out, ", ")

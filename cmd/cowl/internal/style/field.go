@@ -59,6 +59,7 @@ var fields = slices.Concat([]Field{
 	whole("cut", "pleats", func(s *Style) *int { return &s.Cut.Pleats }, fmt.Sprintf("Pleats in each shoulder seam, 0 to %d.", draft.MostPleats)),
 	number("cut", "pleat_depth", length, func(s *Style) *float64 { return &s.Cut.PleatDepth }, "Depth of a pleat; it takes twice that of cloth."),
 	oneOf("cut", "pleats_towards", func(s *Style) *draft.Towards { return &s.Cut.PleatsTo }, draft.ParseTowards, "Where the folds of the pleats point: neck or armhole."),
+	oneOf("cut", "closure", func(s *Style) *draft.Closure { return &s.Closure }, draft.ParseClosure, "Opening to get in by, drawn on paper with notch, stop and note: side (zip), shoulder (buttoned), back (slit) or none; it is closed when the cloth hangs."),
 
 	number("stand", "lower", length, func(s *Style) *float64 { return &s.Stand.Lower }, "Trim the edge lower on the stand, square to the centre front."),
 	number("stand", "take_in", length, func(s *Style) *float64 { return &s.Stand.TakeIn }, "Cut off the side seam at the waist, to nothing at the underarm."),
@@ -160,10 +161,13 @@ func yesNo(section, name string, at func(*Style) *bool, help string) Field {
 }
 
 // spoken is the name of f in messages, as limit.Error has it. The waist of the body
-// and how that of the front is held are two.
+// and how that of the front is held are two, and so are an allowance and a trim on the stand.
 func (f Field) spoken() string {
-	if f.section == "hang" && f.Name == "waist" {
+	switch {
+	case f.section == "hang" && f.Name == "waist":
 		return "hold of the waist"
+	case f.Name == "trim":
+		return "allowance"
 	}
 	return strings.ReplaceAll(f.Name, "_", " ")
 }

@@ -20,18 +20,19 @@ import (
 
 // Style is one garment front and how it is to be hung.
 type Style struct {
-	Name   string
-	Size   int                 // of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
-	Height float64             // m, of the wearer; 0: that of the chart
-	Body   body.Body           // measurements of its own; read them through Wearer
-	Points map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
-	Lines  *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
-	Cut    draft.Cut
-	Stand  draft.Stand      // what is done on the stand after drafting
-	Trims  []draft.TrimLine // lines along which surplus is cut off
-	Fabric materials.Fabric
-	Hang   Hang
-	Notes  []string // what reading block or piece from a file left out or straightened
+	Name    string
+	Size    int                 // of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
+	Height  float64             // m, of the wearer; 0: that of the chart
+	Body    body.Body           // measurements of its own; read them through Wearer
+	Points  map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
+	Lines   *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
+	Cut     draft.Cut
+	Closure draft.Closure    // opening to get in by, which the cloth hangs with closed
+	Stand   draft.Stand      // what is done on the stand after drafting
+	Trims   []draft.TrimLine // lines along which surplus is cut off
+	Fabric  materials.Fabric
+	Hang    Hang
+	Notes   []string // what reading block or piece from a file left out or straightened
 
 	file  string            // name of the style file, for messages; empty: none
 	taken map[string]bool   // fields of Body that were given
@@ -106,33 +107,34 @@ func (s *Style) Piece() (draft.Piece, error) {
 // OnPaper returns the front p of s, the Piece or what a drape took up of it, as it is
 // drawn on paper: trued over the seams, before it is on the stand. The cloth is hung by
 // the lines of the draft, which lie within millimetres of them. A finished front stays
-// as it is, and so does one whose trued lines miss a trim that was drawn for the draft.
-func (s *Style) OnPaper(p draft.Piece) draft.Piece {
+// as it is, and so does one of which no trued lines can be made, such as one whose trued
+// lines miss a trim that was drawn for the draft: why says so, and is nil otherwise.
+func (s *Style) OnPaper(p draft.Piece) (q draft.Piece, why error) {
 	if s.Lines != nil {
-		return p
+		return p, nil
 	}
 	q, err := s.treated(draft.Piece.Blended)
 	if err == nil {
 		q, err = q.TakenUp(p.Taken)
 	}
 	if err != nil {
-		return p
+		return p, s.located(err)
 	}
-	return q
+	return q, nil
 }
 
 // TruedOnPaper returns a front that was trued on the cloth as it is drawn on paper. What
 // was drawn by hand, a finished front or a trim, stays as it is, and so does a front that
-// trued lines do not make.
-func (s *Style) TruedOnPaper(p draft.Piece) draft.Piece {
+// trued lines do not make: why says so, and is nil otherwise.
+func (s *Style) TruedOnPaper(p draft.Piece) (q draft.Piece, why error) {
 	if s.Lines != nil || len(s.Trims) > 0 {
-		return p
+		return p, nil
 	}
 	q, err := p.Blended()
 	if err != nil {
-		return p
+		return p, err
 	}
-	return q
+	return q, nil
 }
 
 // treated returns the piece, its lines drawn anew by draw where there is one, with what is

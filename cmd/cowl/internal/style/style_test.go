@@ -379,8 +379,8 @@ func TestOnPaper(t *testing.T) {
 	if !slices.Equal(p.Outline, want.Outline) || p.Clean {
 		t.Error("Piece() is not the draft")
 	}
-	q := s.OnPaper(p)
-	if !q.Clean || slices.Equal(q.Outline, p.Outline) || !slices.Equal(q.Shoulder, p.Shoulder) || !slices.Equal(q.Side, p.Side) || q.HalfEdge != p.HalfEdge {
+	q, why := s.OnPaper(p)
+	if why != nil || !q.Clean || slices.Equal(q.Outline, p.Outline) || !slices.Equal(q.Shoulder, p.Shoulder) || !slices.Equal(q.Side, p.Side) || q.HalfEdge != p.HalfEdge {
 		t.Error("OnPaper is not the draft with waist and armhole trued alone")
 	}
 	for _, v := range q.Outline {
@@ -393,5 +393,22 @@ func TestOnPaper(t *testing.T) {
 		if least > 0.0035 {
 			t.Errorf("place %v of the paper lies %.1f mm off the draft, want 3.5 mm at most", v, least*1000)
 		}
+	}
+}
+
+// A trim that was drawn for the draft's waist, between it and the trued one, is not there to
+// be cut on paper: the front stays as drafted, and why is told with the line of the file.
+func TestOnPaperAsDrafted(t *testing.T) {
+	s, err := Parse("f", []byte("trims:\n  - line_mm: [[175, -432], [170, -428.9], [155, -428], [145, -430]]\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := s.Piece()
+	if err != nil {
+		t.Fatal(err)
+	}
+	q, why := s.OnPaper(p)
+	if why == nil || !strings.HasPrefix(why.Error(), "f:2: trim 1 ") || !slices.Equal(q.Outline, p.Outline) {
+		t.Errorf("OnPaper() says %v, want why the trim is not there, and the draft", why)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
@@ -90,7 +91,7 @@ func (s *Style) scaled(bustFrom string) {
 // SizeWord is the size in a word: 12, or "bust 94.0 cm".
 func (s *Style) SizeWord() string {
 	if s.Size == draft.Auto {
-		return fmt.Sprintf("bust %.1f cm", 100*s.Body.Bust)
+		return "bust " + say.Length(s.Body.Bust)
 	}
 	return strconv.Itoa(s.Size)
 }
@@ -99,14 +100,14 @@ func (s *Style) SizeWord() string {
 func (s *Style) SizeLine() string {
 	var out []string
 	if s.Size == draft.Auto {
-		text := fmt.Sprintf("what was not measured is read off the chart's line at a bust of %.1f cm, size %.1f", 100*s.Body.Bust, body.SizeAt(s.Body.Bust))
+		text := fmt.Sprintf("what was not measured is read off the chart's line at a bust of %s, size %.1f", say.Length(s.Body.Bust), body.SizeAt(s.Body.Bust))
 		if !body.OnChart(s.Body.Bust) {
 			text += fmt.Sprintf(", drawn on beyond the %d to %d of the chart", body.SmallestSize, body.LargestSize)
 		}
 		out = append(out, text)
 	}
 	if s.Height != 0 {
-		out = append(out, fmt.Sprintf("upright measurements by %.2f, a height of %.0f cm for the %.0f cm of the chart", s.Height/body.ChartHeight, 100*s.Height, 100*body.ChartHeight))
+		out = append(out, fmt.Sprintf("upright measurements by %.2f, a height of %s for the %s of the chart", s.Height/body.ChartHeight, say.Round(s.Height), say.Round(body.ChartHeight)))
 	}
 	return strings.Join(out, "; ")
 }
@@ -120,7 +121,7 @@ func (s Style) ForWhom() string {
 		own--
 	}
 	if s.Height != 0 {
-		text += fmt.Sprintf(", height %.0f cm", 100*s.Height)
+		text += ", height " + say.Round(s.Height)
 	}
 	if own > 0 {
 		text += fmt.Sprintf(" with %d own measurements", own)

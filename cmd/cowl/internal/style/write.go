@@ -34,7 +34,8 @@ func (s *Style) YAML() []byte {
 func (s *Style) writeSection(b *bytes.Buffer, section string) {
 	fmt.Fprintf(b, "%s:\n", section)
 	for _, f := range fields {
-		if f.section != section || f.measure != nil && !s.taken[f.Name] || f.Name == "height" && s.Height == 0 || s.Lines != nil && f.isDrafted() {
+		if f.section != section || f.measure != nil && !s.taken[f.Name] || s.Lines != nil && f.isDrafted() ||
+			f.Name == "height" && s.Height == 0 || f.Name == "closure" && s.Closure == draft.NoClosure {
 			continue
 		}
 		v := f.get(s)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/study/stats"
 )
@@ -93,8 +94,8 @@ func (f figure) inFiles(v float64) float64 {
 	return v * 1000
 }
 
-// cm writes a value for people: cm, or a number of folds.
-func (k Kind) cm(v float64) string {
+// said writes a value for people: in the unit that is spoken, or a number of folds.
+func (k Kind) said(v float64) string {
 	switch {
 	case math.IsNaN(v):
 		return "–"
@@ -103,7 +104,7 @@ func (k Kind) cm(v float64) string {
 	case k == Kept:
 		return plain(v, 1)
 	}
-	return plain(v*100, 1)
+	return plain(say.InUnit(v))
 }
 
 // plain writes a number with a true minus and never −0.

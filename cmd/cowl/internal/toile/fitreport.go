@@ -46,10 +46,10 @@ func (f *fitting) report(w io.Writer) {
 			fmt.Fprintf(w, "      90 %%   %s: %s, that is as wide as what was known\n", s.span(in.Low, in.High), cannotTell)
 		}
 	}
-	fmt.Fprintf(w, "\n  %-34s %8s %8s %8s %8s %8s\n", "Figure, cm", "toiles", "measured", "hands ±", "other ±", "lattice ±")
+	fmt.Fprintf(w, "\n  %-34s %8s %8s %8s %8s %8s\n", "Figure, "+say.Unit(), "toiles", "measured", "hands ±", "other ±", "lattice ±")
 	for _, u := range f.result.Used {
 		fmt.Fprintf(w, "  %-34s %8d %8s %8s %8s %8s\n", u.Name, u.Toiles,
-			plain(u.Measured/10, 1), plain(u.Hands/10, 1), plain(u.Response/10, 1), plain(u.Lattice/10, 1))
+			plain(say.InUnit(u.Measured/1000)), plain(say.InUnit(u.Hands/1000)), plain(say.InUnit(u.Response/1000)), plain(say.InUnit(u.Lattice/1000)))
 	}
 	for _, l := range f.result.Left {
 		fmt.Fprintf(w, "  left out: %s\n", l)

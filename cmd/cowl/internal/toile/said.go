@@ -66,15 +66,15 @@ func sentence(a agreement) string {
 	if n == 0 {
 		return ""
 	}
-	size := plain(math.Abs(a.bias)*100, 1)
+	size := plain(say.InUnit(math.Abs(a.bias)))
 	if n > 1 {
-		size += " ± " + plain(a.spread*100, 1)
+		size += " ± " + plain(say.InUnit(a.spread))
 	}
 	way := "less deep"
 	if a.bias < 0 {
 		way = "deeper"
 	}
-	text := fmt.Sprintf("In your last %s the drop came out %s cm %s than the prediction", say.Several(n, "toile"), size, way)
+	text := fmt.Sprintf("In your last %s the drop came out %s %s %s than the prediction", say.Several(n, "toile"), size, say.Unit(), way)
 	if n < fewest {
 		return text + "; so few say little."
 	}

@@ -58,21 +58,21 @@ func (s sheet) findings() []string {
 
 // finding says bias and spread.
 func (a agreement) finding() string {
-	unit := " cm"
+	unit := " " + say.Unit()
 	if a.kind == Kept {
 		unit = ""
 	}
-	way := fmt.Sprintf("predicted %s%s more than", a.kind.cm(math.Abs(a.bias)), unit)
+	way := fmt.Sprintf("predicted %s%s more than", a.kind.said(math.Abs(a.bias)), unit)
 	switch {
-	case a.kind.cm(a.bias) == a.kind.cm(0):
+	case a.kind.said(a.bias) == a.kind.said(0):
 		way = "predicted the same as"
 	case a.bias < 0:
-		way = fmt.Sprintf("predicted %s%s less than", a.kind.cm(-a.bias), unit)
+		way = fmt.Sprintf("predicted %s%s less than", a.kind.said(-a.bias), unit)
 	}
 	if len(a.each) == 1 {
 		return fmt.Sprintf("%s: %s the one that was measured.", a.kind, way)
 	}
-	return fmt.Sprintf("%s: %s the toiles in the mean of %d, ± %s%s from one to the next.", a.kind, way, len(a.each), a.kind.cm(a.spread), unit)
+	return fmt.Sprintf("%s: %s the toiles in the mean of %d, ± %s%s from one to the next.", a.kind, way, len(a.each), a.kind.said(a.spread), unit)
 }
 
 // facts says what is held against what.
@@ -94,14 +94,14 @@ func (s sheet) facts() []page.Fact {
 // agreementTable lists bias and spread.
 func (s sheet) agreementTable() *page.Table {
 	t := &page.Table{Head: []string{"Figure", "Measured", "Bias", "Spread"},
-		Note: "Measured: how many figures have a prediction beside them; each fold counts. Bias: mean of prediction less toile, cm, or folds. Spread: their standard deviation, which holds the hands of both, the ruler and the model."}
+		Note: "Measured: how many figures have a prediction beside them; each fold counts. Bias: mean of prediction less toile, " + say.Unit() + ", or folds. Spread: their standard deviation, which holds the hands of both, the ruler and the model."}
 	for _, a := range agreements(s.all) {
 		row := []string{a.kind.String(), fmt.Sprint(len(a.each)), "–", "–"}
 		if len(a.each) > 0 {
-			row[2] = a.kind.cm(a.bias)
+			row[2] = a.kind.said(a.bias)
 		}
 		if len(a.each) > 1 {
-			row[3] = a.kind.cm(a.spread)
+			row[3] = a.kind.said(a.spread)
 		}
 		t.Rows = append(t.Rows, page.TableRow{Cells: row})
 	}
@@ -110,14 +110,14 @@ func (s sheet) agreementTable() *page.Table {
 
 // charts draws prediction less toile.
 func (s sheet) charts() []page.Chart {
-	strip := page.Strip{Title: "Prediction less toile", X: "cm; upright line: the toile", Zero: true, Rule: 0, Dots: "one figure of a toile", Mean: "mean"}
+	strip := page.Strip{Title: "Prediction less toile", X: say.Unit() + "; upright line: the toile", Zero: true, Rule: 0, Dots: "one figure of a toile", Mean: "mean"}
 	for _, a := range agreements(s.all)[Drop:] {
 		if len(a.each) == 0 {
 			continue
 		}
-		row := page.StripRow{Name: a.kind.String(), Mean: 100 * a.bias, Low: math.NaN(), High: math.NaN()}
+		row := page.StripRow{Name: a.kind.String(), Mean: onSheet(a.bias), Low: math.NaN(), High: math.NaN()}
 		for _, v := range a.each {
-			row.Dots = append(row.Dots, 100*v)
+			row.Dots = append(row.Dots, onSheet(v))
 		}
 		strip.Rows = append(strip.Rows, row)
 	}
@@ -163,7 +163,7 @@ func (h held) line(measured bool) string {
 			v, _ = h.predicted(f)
 		}
 		if !math.IsNaN(v) {
-			parts = append(parts, fmt.Sprintf(format, f.kind.cm(v)))
+			parts = append(parts, fmt.Sprintf(format, f.kind.said(v)))
 		}
 	}
 	kept := "keeps %s folds"
@@ -171,9 +171,9 @@ func (h held) line(measured bool) string {
 		kept = fmt.Sprintf("keeps %%s of %s", say.Several(int(h.Laid), "laid fold"))
 	}
 	add(kept, figure{Kept, 0})
-	add("edge drop %s cm", figure{Drop, 0})
-	add("first fold %s cm deep", figure{Depth, 0})
-	add("reach %s cm", figure{Reach, 0})
+	add("edge drop %s "+say.Unit(), figure{Drop, 0})
+	add("first fold %s "+say.Unit()+" deep", figure{Depth, 0})
+	add("reach %s "+say.Unit(), figure{Reach, 0})
 	if parts == nil {
 		return "no figure"
 	}
@@ -183,7 +183,7 @@ func (h held) line(measured bool) string {
 // figureTable lists every figure that was measured, with its prediction.
 func (s sheet) figureTable() *page.Table {
 	t := &page.Table{Head: []string{"Which", "Figure", "Predicted", "Toile", "Difference"},
-		Note: "cm, and numbers of folds. Predicted: mean ± standard deviation from hand to hand. Folds are those of the toile from the edge down, each with the predicted fold that lies nearest in their order. Edge drop: below the shoulder neck points, on the centre front; one that the style sets is no prediction and has none. Depth: from the crest back to the shallower of the valleys beside it. Place: down the centre front along the cloth, from the edge."}
+		Note: say.Unit() + ", and numbers of folds. Predicted: mean ± standard deviation from hand to hand. Folds are those of the toile from the edge down, each with the predicted fold that lies nearest in their order. Edge drop: below the shoulder neck points, on the centre front; one that the style sets is no prediction and has none. Depth: from the crest back to the shallower of the valleys beside it. Place: down the centre front along the cloth, from the edge."}
 	for i, h := range s.all {
 		name := h.title(i)
 		for _, f := range figures() {
@@ -192,11 +192,11 @@ func (s sheet) figureTable() *page.Table {
 				continue
 			}
 			mean, deviation := h.predicted(f)
-			predicted := f.kind.cm(mean)
+			predicted := f.kind.said(mean)
 			if s.placings > 1 && !math.IsNaN(mean) {
-				predicted += " ± " + f.kind.cm(deviation)
+				predicted += " ± " + f.kind.said(deviation)
 			}
-			t.Rows = append(t.Rows, page.TableRow{Cells: []string{name, f.name(), predicted, f.kind.cm(v), f.kind.cm(h.off(f))}})
+			t.Rows = append(t.Rows, page.TableRow{Cells: []string{name, f.name(), predicted, f.kind.said(v), f.kind.said(h.off(f))}})
 			name = ""
 		}
 	}
@@ -210,4 +210,10 @@ func (s sheet) cautions() []string {
 		"Bias and spread are those of these toiles, cloths and hands, and of this physics. They promise nothing of another cut or cloth; a prediction of a new cut is still to be held against its own toile.",
 		"Nothing is corrected by them: cowl toile fit says what the toiles tell of the cloth.",
 	}
+}
+
+// onSheet is a length of m as charts have it.
+func onSheet(m float64) float64 {
+	v, _ := say.InUnit(m)
+	return v
 }

@@ -16,6 +16,7 @@ import (
 	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/study/readback"
 	"cowl/materials"
+	spoken "cowl/mesh/ruler"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/fold"
@@ -201,5 +202,22 @@ func TestSaidNothing(t *testing.T) {
 	}
 	if _, err := Said(path); err == nil {
 		t.Error("Said of a book without columns = nil, want an error")
+	}
+}
+
+// In inches what toiles have taught is said in inches too: 25.4 mm each (NIST SP 811).
+func TestSaidInches(t *testing.T) {
+	spoken.Speak(spoken.Inches)
+	defer spoken.Speak(spoken.Centimetres)
+	a := agreement{kind: Drop, each: []float64{0.0254, 0.0254, 0.0254}, bias: 0.0254, spread: 0.00635}
+	for what, q := range map[string][2]string{
+		"sentence": {sentence(a), "1.00 ± 0.25 in less deep"},
+		"finding":  {a.finding(), "predicted 1.00 in more than"},
+		"figure":   {Reach.said(-0.0508), "−2.00"},
+		"folds":    {Kept.said(2), "2"},
+	} {
+		if !strings.Contains(q[0], q[1]) {
+			t.Errorf("%s = %q, want %q in it", what, q[0], q[1])
+		}
 	}
 }

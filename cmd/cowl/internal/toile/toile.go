@@ -14,6 +14,7 @@ import (
 	"time"
 	"unicode"
 
+	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/limit"
 	"cowl/sim/drape"
 )
@@ -168,7 +169,8 @@ func (r Reading) checkFolds() error {
 			return fmt.Errorf("fold %d has neither depth nor place, want the folds one after the other from the edge down", k+1)
 		}
 		if f.At <= last {
-			return fmt.Errorf("fold %d lies %.1f cm and the one before it %.1f cm down the centre front, want them from the edge down", k+1, f.At*100, last*100)
+			return fmt.Errorf("fold %d lies %s and the one before it %s down the centre front, want them from the edge down",
+				k+1, say.Length(f.At), say.Length(last))
 		}
 		if !math.IsNaN(f.At) {
 			last = f.At

@@ -150,7 +150,7 @@ func (a *App) say(text string) { a.note = note{text, false, a.now + 6} }
 
 // complain shows why something could not be done.
 func (a *App) complain(err error) {
-	a.note = note{a.set.Units.words(err), true, a.now + 15}
+	a.note = note{a.set.Units.Words(err), true, a.now + 15}
 }
 
 // Style returns the style in the pane that the controls change.

@@ -43,7 +43,7 @@ func (p *Pane) keepRest() {
 }
 
 // standWords says what was done on the stand.
-func (u Units) standWords(r *rested) string {
+func standWords(u Units, r *rested) string {
 	var out []string
 	s := r.stand
 	for _, k := range []struct {
@@ -85,8 +85,8 @@ func (a *App) effect(c *panel.Column) {
 	grams := func(r *rested, seam string) string { return fmt.Sprintf("%.0f", measure.Gram.From(r.pulls[seam])) }
 	figure := func(name, key string) [3]string {
 		f := measure.Named(key)
-		before := a.units.Figure(f, f.SI(&b.outcome))
-		return [3]string{name, before[:max(strings.LastIndex(before, " "), 0)], a.units.Figure(f, f.SI(&n.outcome))}
+		before := figure(a.units, f, f.SI(&b.outcome))
+		return [3]string{name, before[:max(strings.LastIndex(before, " "), 0)], figure(a.units, f, f.SI(&n.outcome))}
 	}
 	for _, row := range [][3]string{
 		{"Waist pins pull, together", grams(b, "waist"), grams(n, "waist") + " g"},
@@ -98,5 +98,5 @@ func (a *App) effect(c *panel.Column) {
 		}
 		c.Pair(row[0], row[1]+" → "+row[2])
 	}
-	c.Text("First: "+a.units.standWords(b)+". Then: "+a.units.standWords(n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)
+	c.Text("First: "+standWords(a.units, b)+". Then: "+standWords(a.units, n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)
 }

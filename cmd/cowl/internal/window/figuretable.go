@@ -47,7 +47,7 @@ func (a *App) figureTable() []tableRow {
 		style("Fabric", func(p *Pane) string { return p.Style.Fabric.Title }),
 		style("Extension", func(p *Pane) string { return a.units.Length(p.piece.Extension) }),
 		style("Grain to centre front", func(p *Pane) string { return fmt.Sprintf("%.0f°", p.piece.Grain/degree) }),
-		style("Lattice", func(p *Pane) string { return a.units.apart(p.Style.Hang.Spacing) }),
+		style("Lattice", func(p *Pane) string { return a.units.Apart(p.Style.Hang.Spacing) }),
 		style("State", func(p *Pane) string { return stageWords(p) }),
 		row("Cowl folds above the bust", func(p *Pane) string { return strconv.Itoa(p.view().Outcome.FoldCount) }),
 	}
@@ -70,7 +70,7 @@ func (a *App) tableFigure(g measure.Group, f *measure.Figure, p *Pane) string {
 			if f.OnForm {
 				v = max(v, 0)
 			}
-			return a.units.Figure(f, v)
+			return figure(a.units, f, v)
 		}
 	}
 	return noFigure

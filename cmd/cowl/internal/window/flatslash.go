@@ -57,7 +57,7 @@ func (a *App) drawSlash(c flatChart, use panel.Use) {
 	if s == nil {
 		return
 	}
-	step := a.units.step()
+	step := a.units.Step()
 	s.long = min(max(math.Round(r2.Dot(s.into, r2.Sub(q, s.from))/step)*step, 0), a.pane().limits(s.seam.name).Hi)
 	a.slashLine(c, *s)
 	if a.ui.In.Freed[panel.LeftButton] {

@@ -73,7 +73,7 @@ func (a *App) slider(r limit.Range, k control) panel.Slider {
 	case limit.Share:
 		s.Step, s.Format, parse = 0.05, plain("%.0f %%", 100), number("%", 100)
 	default:
-		s.Step, s.Format = a.units.step(), a.units.Length
+		s.Step, s.Format = a.units.Step(), a.units.Length
 	}
 	s.Parse = func(text string) (float64, error) {
 		v, err := parse(text)
@@ -82,7 +82,7 @@ func (a *App) slider(r limit.Range, k control) panel.Slider {
 		}
 		r.Value = v
 		if err := r.Check(); err != nil {
-			return v, errors.New(a.units.words(err))
+			return v, errors.New(a.units.Words(err))
 		}
 		return v, nil
 	}

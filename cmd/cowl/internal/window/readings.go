@@ -108,11 +108,11 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 			if f.OnForm {
 				v = max(v, 0) // what lies in the form stands off by nothing
 			}
-			c.Pair(name, a.units.Figure(f, v))
+			c.Pair(name, figure(a.units, f, v))
 		}
 	}
 	c.Gap(4)
-	c.Text(fmt.Sprintf("%d points, %s apart; hand %d", o.Nodes, a.units.apart(o.Spacing), o.Seed), panel.Small, true)
+	c.Text(fmt.Sprintf("%d points, %s apart; hand %d", o.Nodes, a.units.Apart(o.Spacing), o.Seed), panel.Small, true)
 	c.Gap(8)
 }
 
@@ -131,8 +131,8 @@ func (a *App) foldReadings(c *panel.Column, o *drape.Outcome) {
 			continue
 		}
 		n++
-		c.Pair(fmt.Sprintf("%d   %s deep", n, a.units.Fold(measure.Depth, f)), a.units.Fold(measure.Down, f)+" down")
-		c.Text(a.units.foldWords(o, f), panel.Small, true)
+		c.Pair(fmt.Sprintf("%d   %s deep", n, foldFigure(a.units, measure.Depth, f)), foldFigure(a.units, measure.Down, f)+" down")
+		c.Text(foldWords(a.units, o, f), panel.Small, true)
 	}
 	if below > 0 {
 		c.Text(plural(below, "ripple")+" below the bust, not counted", panel.Small, true)
@@ -140,11 +140,11 @@ func (a *App) foldReadings(c *panel.Column, o *drape.Outcome) {
 }
 
 // foldWords says how wide a fold is, and who laid it where.
-func (u Units) foldWords(o *drape.Outcome, f *drape.Fold) string {
-	text := u.Fold(measure.Wide, f) + " wide"
+func foldWords(u Units, o *drape.Outcome, f *drape.Fold) string {
+	text := foldFigure(u, measure.Wide, f) + " wide"
 	switch {
 	case f.Kept:
-		return text + ", laid at " + u.Fold(measure.LaidDown, f)
+		return text + ", laid at " + foldFigure(u, measure.LaidDown, f)
 	case o.Laid > 0:
 		return text + "; nobody laid it"
 	}

@@ -137,7 +137,7 @@ func (a *App) grid5(r panel.Rect, c chart) {
 		y := c.at(r2.Vec{Y: i * step}).Y
 		u.Fill(panel.Rect{X: r.X, Y: y, W: r.W, H: 1 / a.scale}, u.Theme.Sunken)
 		if int(i)%2 == 0 && y > r.Y+11 { // else its head would be cut off
-			u.Words(strconv.Itoa(int(math.Round(i*step*a.units.perMetre()))), r.X, y-3, 0, panel.Small, u.Theme.Soft)
+			u.Words(strconv.Itoa(int(math.Round(i*step*a.units.PerMetre()))), r.X, y-3, 0, panel.Small, u.Theme.Soft)
 		}
 	}
 }

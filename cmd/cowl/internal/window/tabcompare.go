@@ -29,7 +29,7 @@ func (a *App) compareTab(r panel.Rect) {
 		c.Gap(4)
 		b := c.Next(panel.RowHeight).Columns(3, 4)
 		for i, f := range []fan{fanFabrics, fanExtensions, fanGrains} {
-			if u.Button("fan/"+f.name, b[i], f.name, a.units.said(f.help)) {
+			if u.Button("fan/"+f.name, b[i], f.name, a.units.Said(f.help)) {
 				a.spread(f)
 			}
 		}

@@ -22,7 +22,7 @@ func (a *App) cutTab(r panel.Rect) {
 		a.extensionControls(c)
 		p := a.pane()
 		a.numberSlider(c, control{"cowl_point", "the cowl point", "Cowl point", "Where the edge meets the shoulder, from the neck point."}, p.piece.CowlPoint)
-		a.numberSlider(c, control{"facing", "the facing", "Self-facing", "Depth of the facing folded in along the edge; " + a.units.said(limit.Say("%.0f is usual, 0 for none.", limit.Between(0.05, 0.15, limit.Length)))}, p.piece.Facing)
+		a.numberSlider(c, control{"facing", "the facing", "Self-facing", "Depth of the facing folded in along the edge; " + a.units.Said(limit.Say("%.0f is usual, 0 for none.", limit.Between(0.05, 0.15, limit.Length)))}, p.piece.Facing)
 		a.numberSlider(c, control{"grain", "the grain", "Grain to centre front", "From the centre front to the warp: 0° straight, 45° true bias, 90° crosswise."}, p.Style.Cut.Grain)
 		if p.limits("hem").Hi > 0 {
 			a.numberSlider(c, control{"hem", "the hem", "Hem below the waist", "How far the front goes on below the waist; 0 ends it there. With a hem the waist hangs free."}, p.Style.Cut.Hem)

@@ -96,11 +96,11 @@ func (a *App) openControls(c *panel.Column) {
 		a.setNumber("edge_depth", to, "how open the edge is", "")
 	}
 	a.numberSlider(c, control{"edge_depth", "how open the edge is", "Below the front neck point", "The cloth is taken up or let down over the cowl points, as it hangs, until the edge rests there."}, v)
-	c.Text(a.units.openWords(p), panel.Small, true)
+	c.Text(openWords(a.units, p), panel.Small, true)
 }
 
 // openWords says what setting the edge takes.
-func (u Units) openWords(p *Pane) string {
+func openWords(u Units, p *Pane) string {
 	o := &p.frame.Outcome
 	switch {
 	case p.Style.Hang.EdgeDepth == draft.Auto:

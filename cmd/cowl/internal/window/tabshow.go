@@ -17,7 +17,7 @@ func (a *App) showTab(r panel.Rect) {
 	u.Scroll("show", r, func(c *panel.Column) {
 		c.Heading("On the cloth")
 		for _, m := range maps {
-			if got := u.Radio("map/"+m.name, c.Next(28), m.name, a.units.said(m.help)+" M goes through them.", a.show == m.kind); got {
+			if got := u.Radio("map/"+m.name, c.Next(28), m.name, a.units.Said(m.help)+" M goes through them.", a.show == m.kind); got {
 				a.show = m.kind
 			}
 		}

@@ -75,7 +75,7 @@ var (
 	}}
 	finerLattice = cure{"finer", func(a *App) string {
 		if v := a.pane().finer(); v > 0 {
-			return "Lattice of " + a.units.apart(v)
+			return "Lattice of " + a.units.Apart(v)
 		}
 		return ""
 	}, "Reckons with yarns that lie closer together: slower, and nearer to cloth.", func(a *App) {
@@ -114,7 +114,7 @@ func (p *Pane) finer() float64 {
 // longer returns an extension longer by some centimetres, m; 0 where the draft allows none.
 func (a *App) longer() float64 {
 	p := a.pane()
-	v := min(p.piece.Extension+4*a.units.step(), p.limits("extension").Hi)
+	v := min(p.piece.Extension+4*a.units.Step(), p.limits("extension").Hi)
 	if v <= p.piece.Extension {
 		return 0
 	}
@@ -160,7 +160,7 @@ func (p *Pane) refusal(err error) *doubt {
 	case p.failed():
 		head = "Could not be placed"
 	}
-	return &doubt{head: head, words: func(u Units, _ *drape.Outcome) string { return upper(u.words(err)) + "." + after }, cures: []cure{undoLast}}
+	return &doubt{head: head, words: func(u Units, _ *drape.Outcome) string { return upper(u.Words(err)) + "." + after }, cures: []cure{undoLast}}
 }
 
 // doubtBox tells the whole of a doubt and offers what helps.

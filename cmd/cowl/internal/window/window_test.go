@@ -399,7 +399,7 @@ func foldsLaid(d *drive) {
 	d.ask(func(a *App) {
 		o := a.pane().frame.Outcome
 		for i := range o.Folds {
-			f, says := &o.Folds[i], a.units.foldWords(&o, &o.Folds[i])
+			f, says := &o.Folds[i], foldWords(a.units, &o, &o.Folds[i])
 			if want := map[bool]string{true: "laid at", false: "nobody laid it"}[f.Kept]; !strings.Contains(says, want) {
 				t.Errorf("the readings say %q of a fold kept %t, want %q", says, f.Kept, want)
 			}
@@ -455,7 +455,7 @@ func edgeSet(d *drive) {
 			t.Errorf("the window complains: %q", a.note.text)
 		}
 		// On so coarse a lattice it may stay off by some more; then the window says so.
-		off, says := math.Abs(o.EdgeBelowNeck-want), a.units.openWords(p)
+		off, says := math.Abs(o.EdgeBelowNeck-want), openWords(a.units, p)
 		if o.EdgeBelowNeck >= fell || o.Taken <= 0 || !strings.Contains(says, "over the shoulder") || strings.Contains(says, "still rests") != (off > drape.EdgeNear) {
 			t.Errorf("wanted %.1f mm below the neck for %.1f: rests %.1f mm off, taken up %.1f mm, %q; want it nearer by taking up",
 				want*1000, fell*1000, off*1000, o.Taken*1000, says)

@@ -9,6 +9,7 @@ type Outlines struct {
 	Form   [][2]float64 // mm, forward and up; may be empty
 	Curves []Curve
 	Top    float64 // mm, how much is shown from the top; 0: all
+	Inches bool    // the grid is of inches
 }
 
 // Curve is one section.
@@ -94,20 +95,23 @@ func (o Outlines) form(d *drawing, at func([2]float64) [2]float64, back, low, hi
 	d.path(ring, "none", 0, "", inkForm)
 }
 
-// grid draws lines every 5 cm with their names.
+// grid draws lines every 5 cm, or every 2 inches, with their names.
 func (o Outlines) grid(d *drawing, at func([2]float64) [2]float64, front, wideMM, low, high float64) {
-	const step = 50.0 // mm
+	step, unit, one := 50.0, "cm", 10.0 // mm
+	if o.Inches {
+		step, unit, one = 50.8, "in", 25.4
+	}
 	for v := math.Ceil(low/step) * step; v <= high; v += step {
 		y := at([2]float64{0, v})[1]
 		d.line(40, y, chartWide, y, inkFaint, 1, "")
-		d.words(34, y+4, short(v/10), "end", letters, inkMid)
+		d.words(34, y+4, short(v/one), "end", letters, inkMid)
 	}
 	bottom := at([2]float64{0, low})[1]
 	for v := math.Ceil((front-wideMM)/step) * step; v <= front; v += step {
 		x := at([2]float64{v, 0})[0]
 		d.line(x, chartTop, x, bottom, inkFaint, 1, "")
-		d.words(x, bottom+14, short(v/10), "middle", letters, inkMid)
+		d.words(x, bottom+14, short(v/one), "middle", letters, inkMid)
 	}
-	d.words(0, chartTop-4, "height above the waist, cm", "start", letters, inkMid)
-	d.words(40, bottom+30, "← forward, cm", "start", letters, inkMid)
+	d.words(0, chartTop-4, "height above the waist, "+unit, "start", letters, inkMid)
+	d.words(40, bottom+30, "← forward, "+unit, "start", letters, inkMid)
 }
