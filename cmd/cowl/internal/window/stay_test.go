@@ -113,6 +113,29 @@ func idleDrawsNothing(d *drive) {
 	})
 }
 
+// The good picture is as bright as the quick one that it takes the place of: shadows
+// come, and nothing else changes.
+func noJump(d *drive) {
+	d.x("mousemove", "640", "3")
+	r := d.place("view/1")
+	mean := func(fine bool) float64 {
+		d.ask(func(a *App) { a.set.Fine = fine })
+		d.until("such a picture", func(a *App) bool { return a.pane().drawn.fine == fine && a.pane().drawn.good(a) })
+		img, sum, n := d.shown(), 0.0, 0
+		for y := int(r.Y); y < int(r.Y+r.H); y++ {
+			for x := int(r.X); x < int(r.X+r.W); x++ {
+				sum, n = sum+float64(img.RGBAAt(x, y).G), n+1
+			}
+		}
+		return sum / float64(n)
+	}
+	if quick, good := mean(false), mean(true); !near(quick, good, 3) || quick < 100 {
+		d.Errorf("the quick picture has a brightness of %.1f of 255, the good one of %.1f, want within 3", quick, good)
+	} else {
+		d.Logf("brightness of 255: quick %.1f, good %.1f", quick, good)
+	}
+}
+
 // With nothing to undo the button is dull and says so; it does nothing.
 func nothingToUndo(d *drive) {
 	d.click("undo")
