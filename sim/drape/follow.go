@@ -14,7 +14,8 @@ func (d *Drape) press(h hand) {
 	if d.Job.Folds <= 0 {
 		return
 	}
-	d.track = fold.TrackPressed(d.Job.laying(h).crest, d.crests())
+	l := d.Job.laying(h)
+	d.track = fold.TrackPressed(l.crest, l.valley, d.crests())
 }
 
 // look sees where the laid folds have come to.

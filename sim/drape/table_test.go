@@ -24,14 +24,15 @@ var (
 	longer    = flag.String("extensions", "8,14", "cm")
 	handsEach = flag.Int("hands", 5, "number of hands")
 	pace      = flag.Float64("pace", 1, "how many times as slow the hand is")
+	shaken    = flag.Bool("shaken", false, "say how hard a shake each fold of the first hand survives")
 )
 
 // TestLaidTable prints what becomes of laid folds, cloth by cloth: minutes to hours.
 //
 //	go test -tags laid -run LaidTable -v -timeout 5h ./sim/drape -spacings 12 -hands 2
 func TestLaidTable(t *testing.T) {
-	fmt.Println("| cloth | grain | mm | extension cm | laid | kept of each hand | extra | drop mm | first fold mm | its place mm | its radius mm | stored mJ | steps |")
-	fmt.Println("|---|---|---|---|---|---|---|---|---|---|---|---|---|")
+	fmt.Println("| cloth | grain | mm | extension cm | laid | kept of each hand | extra | drop mm | first fold mm | its place mm | its radius mm | stored mJ | steps | survives |")
+	fmt.Println("|---|---|---|---|---|---|---|---|---|---|---|---|---|---|")
 	for _, cloth := range strings.Split(*cloths, ",") {
 		for _, e := range numbers(t, *longer) {
 			for _, n := range numbers(t, *laidCount) {
@@ -54,7 +55,7 @@ func rowJob(t *testing.T, cloth string, extension, spacing, grain float64, folds
 		j.Fabric = evenCloth(j.Fabric, shear)
 	}
 	j.Piece.Grain = grain * math.Pi / 180
-	j.Folds, j.Waist, j.Pace = folds, SidesPinned, *pace
+	j.Folds, j.Waist, j.Pace, j.Shake = folds, SidesPinned, *pace, *shaken
 	return j
 }
 
@@ -101,9 +102,18 @@ func row(t *testing.T, j Job, cloth string) {
 			deep, place = append(deep, 1000*o.Folds[0].Depth), append(place, 1000*o.Folds[0].CF)
 		}
 	}
-	fmt.Printf("| %s | %.1f | %.0f | %.0f | %d | %v | %v | %s | %s | %s | %s | %s | %.0f |\n",
+	fmt.Printf("| %s | %.1f | %.0f | %.0f | %d | %v | %v | %s | %s | %s | %s | %s | %.0f | %.1f |\n",
 		cloth, j.Piece.Grain*180/math.Pi, 1000*j.Spacing, 100*j.Piece.Extension, j.Folds, kept, extra,
-		meanAndSpread(drop), meanAndSpread(deep), meanAndSpread(place), meanAndSpread(radius), meanAndSpread(stored), stat.Mean(steps, nil))
+		meanAndSpread(drop), meanAndSpread(deep), meanAndSpread(place), meanAndSpread(radius), meanAndSpread(stored), stat.Mean(steps, nil), strengths(r.Outcome.Folds))
+}
+
+// strengths returns how hard a shake each of the folds survives, fold by fold.
+func strengths(folds []Fold) []float64 {
+	out := make([]float64, len(folds))
+	for i, f := range folds {
+		out[i] = f.Survives
+	}
+	return out
 }
 
 func meanAndSpread(v []float64) string {

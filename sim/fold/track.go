@@ -51,27 +51,29 @@ func TrackOf(laid []float64) Track {
 	return t
 }
 
-// TrackPressed starts to follow the folds that fingers press at these flat
-// distances from the edge, m, in ascending order, where a look shows crests, m:
-// each is laid at the crest next to its finger, within half the way to the next
-// finger. One that is not there under the hand was never laid: it is lost.
-func TrackPressed(fingers, crests []float64) Track {
+// TrackPressed starts to follow the folds that a hand presses, fingers on these
+// flat distances from the edge, m, and the valley below each on these, both in
+// ascending order, where a look shows crests, m: each fold is laid at the crest
+// next to its finger of those between its two valleys, so that one which has
+// tipped over its finger is still the fold it was. One that is not there under
+// the hand was never laid: it is lost. len(valleys) = len(fingers).
+func TrackPressed(fingers, valleys, crests []float64) Track {
 	mustAscend(fingers)
+	mustAscend(valleys)
 	mustAscend(crests)
-	within := math.Inf(1)
-	for i, at := range fingers {
-		before := 0.0
-		if i > 0 {
-			before = fingers[i-1]
-		}
-		within = min(within, (at-before)/2)
-	}
 	t := Track{Folds: make([]Laid, len(fingers))}
-	for i, j := range match(fingers, crests, within) {
-		t.Folds[i] = Laid{From: fingers[i], CF: fingers[i], Crest: -1, Missed: maxMissed + 1}
-		if j >= 0 {
-			t.Folds[i] = Laid{From: crests[j], CF: crests[j], Crest: j}
+	above := 0.0
+	for i, at := range fingers {
+		t.Folds[i] = Laid{From: at, CF: at, Crest: -1, Missed: maxMissed + 1}
+		for j, c := range crests {
+			if c <= above || c > valleys[i] {
+				continue
+			}
+			if l := &t.Folds[i]; !l.Kept() || math.Abs(c-at) < math.Abs(l.CF-at) {
+				*l = Laid{From: c, CF: c, Crest: j}
+			}
 		}
+		above = valleys[i]
 	}
 	return t
 }
