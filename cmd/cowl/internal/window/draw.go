@@ -55,7 +55,7 @@ func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
 	}
 	if len(a.tape.at) > 1 {
 		a.layTape(p)
-		m.Lines = append(m.Lines, p.taped.lines()...)
+		m.Lines = append(m.Lines, p.taped.lines(&p.view().Sheet)...)
 	}
 	c := maps[a.show]
 	switch {

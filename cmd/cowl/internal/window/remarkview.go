@@ -33,8 +33,11 @@ func (a *App) beginRemark(pane int, r panel.Rect) {
 	a.remarks.pulling = true
 }
 
-// shareOf is where the mouse is on a view.
+// shareOf is where the mouse is on a view, its middle where it is elsewhere.
 func (a *App) shareOf(r panel.Rect) r2.Vec {
+	if !a.remarks.pulling && !r.Has(a.ui.In.X, a.ui.In.Y) {
+		return r2.Vec{X: 0.5, Y: 0.5}
+	}
 	return r2.Vec{X: (a.ui.In.X - r.X) / r.W, Y: (a.ui.In.Y - r.Y) / r.H}
 }
 

@@ -3,11 +3,13 @@
 package window
 
 import (
+	"math"
 	"strconv"
 	"time"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
+	"cowl/sim/drape"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -134,6 +136,32 @@ func noJump(d *drive) {
 	} else {
 		d.Logf("brightness of 255: quick %.1f, good %.1f", quick, good)
 	}
+}
+
+// While cloth settles the window says about how long it takes, and how many finer
+// lattices are to come; at rest it says nothing of it.
+func timeLeftSaid(d *drive) {
+	var frame drape.Frame
+	d.ask(func(a *App) {
+		p := a.pane()
+		frame = p.frame
+		p.frame.Stage, p.frame.Residual, p.Style.Hang.Spacing = drape.StageSettling, 0.1, 0.005
+		for at := 0.0; at < 20; at += 0.1 { // by e in 10 s; 1.9 times that to 0.05, then 80 s by e
+			p.ebb.see(at, len(p.frame.Sheet.Pos), 0.9*math.Exp(-at/10))
+		}
+	})
+	d.shot("timeleft.png")
+	d.ask(func(a *App) {
+		p := a.pane()
+		// 10 ln(0.9/0.05) − 20 = 8.9 s on this lattice, and 80 ln(0.3/0.001) = 456 s on the next.
+		if got, want := p.timeLeft(), "About 8 min left, with 1 finer lattice to come"; got != want {
+			d.Errorf("the window says %q, want %q", got, want)
+		}
+		p.frame, p.Style.Hang.Spacing, p.ebb = frame, 0.020, ebb{}
+		if got := p.timeLeft(); got != "" {
+			d.Errorf("at rest the window says %q", got)
+		}
+	})
 }
 
 // With nothing to undo the button is dull and says so; it does nothing.

@@ -40,69 +40,83 @@ type taped struct {
 // tapeStep is how finely a tape follows the cloth, m.
 const tapeStep = 0.002
 
-// measure follows the tape over a sheet and returns the runs of places on it as well.
-func (t *tape) measure(s *mesh.Sheet) (out taped, runs [][]r3.Vec) {
-	var run []r3.Vec
-	guess := len(s.Tris)
-	for k := 1; k < len(t.at); k++ {
-		from, to := t.at[k-1], t.at[k]
-		out.cut += r2.Norm(r2.Sub(to, from))
-		n := max(int(math.Ceil(r2.Norm(r2.Sub(to, from))/tapeStep)), 1)
-		for i := range n + 1 {
-			f, ok := foot(s, r2.Add(from, r2.Scale(float64(i)/float64(n), r2.Sub(to, from))), guess)
-			if !ok {
-				out.broken = true
-				if len(run) > 1 {
-					runs = append(runs, run)
-				}
-				run = nil
-				continue
-			}
-			guess = f.tri
-			run = append(run, f.at(s))
-			if m := len(run); m > 1 {
-				out.along += r3.Norm(r3.Sub(run[m-1], run[m-2]))
-			}
+// laidTape is where a tape lies on the sheet of a pane, and what it says there. Where it
+// lies holds as long as the sheet has the same triangles, what it says for one moment.
+type laidTape struct {
+	shape   *[3]int32
+	serial  uint64
+	version int
+	runs    [][]footing
+	says    taped
+}
+
+// update follows and measures the tape anew where it, or the cloth, has moved.
+func (l *laidTape) update(t *tape, s *mesh.Sheet, serial uint64) {
+	if len(s.Tris) == 0 || l.serial == serial && l.version == t.version {
+		return
+	}
+	if l.shape != &s.Tris[0] || l.version != t.version {
+		*l = laidTape{shape: &s.Tris[0]}
+		for k := 1; k < len(t.at); k++ {
+			l.follow(s, t.at[k-1], t.at[k])
 		}
 	}
-	if len(run) > 1 {
-		runs = append(runs, run)
+	l.serial, l.version = serial, t.version
+	l.measure(t, s)
+}
+
+// follow lays the tape on from one place to the next; it begins a new run where it left
+// the cloth.
+func (l *laidTape) follow(s *mesh.Sheet, from, to r2.Vec) {
+	way := r2.Sub(to, from)
+	l.says.cut += r2.Norm(way)
+	n := max(int(math.Ceil(r2.Norm(way)/tapeStep)), 1)
+	guess, on := len(s.Tris), false
+	for i := range n + 1 {
+		f, ok := foot(s, r2.Add(from, r2.Scale(float64(i)/float64(n), way)), guess)
+		switch {
+		case !ok:
+			l.says.broken = true
+		case !on:
+			l.runs = append(l.runs, []footing{f})
+		default:
+			last := len(l.runs) - 1
+			l.runs[last] = append(l.runs[last], f)
+		}
+		if on = ok; ok {
+			guess = f.tri
+		}
+	}
+}
+
+// measure reads the tape off the cloth as it lies now.
+func (l *laidTape) measure(t *tape, s *mesh.Sheet) {
+	l.says.along, l.says.chord = 0, 0
+	for _, run := range l.runs {
+		for k := 1; k < len(run); k++ {
+			l.says.along += r3.Norm(r3.Sub(run[k].at(s), run[k-1].at(s)))
+		}
 	}
 	if n := len(t.at); n > 1 {
 		a, okA := inSpace(s, t.at[0])
 		b, okB := inSpace(s, t.at[n-1])
 		if okA && okB {
-			out.chord = r3.Norm(r3.Sub(b, a))
+			l.says.chord = r3.Norm(r3.Sub(b, a))
 		}
 	}
-	return out, runs
+}
+
+// lines are the tape as the stage draws it on the drape.
+func (l *laidTape) lines(s *mesh.Sheet) (out []stage.Line) {
+	for _, run := range l.runs {
+		line := stage.Line{Ink: tapeInk}
+		for _, f := range run {
+			line.At = append(line.At, f.at(s))
+		}
+		out = append(out, line)
+	}
+	return out
 }
 
 // tapeInk is the colour of the tape, yellow as tapes are; its rim is dark.
 var tapeInk = color.RGBA{0xF2, 0xC1, 0x1D, 0xFF}
-
-// laidTape is a tape as it lies on the cloth of a pane. It holds as long as the moment
-// and the tape are the same.
-type laidTape struct {
-	serial  uint64
-	version int
-	says    taped
-	runs    [][]r3.Vec
-}
-
-// update measures anew where the cloth or the tape has moved.
-func (l *laidTape) update(t *tape, s *mesh.Sheet, serial uint64) {
-	if l.serial == serial && l.version == t.version {
-		return
-	}
-	*l = laidTape{serial: serial, version: t.version}
-	l.says, l.runs = t.measure(s)
-}
-
-// lines are the tape as the stage draws it on the drape.
-func (l *laidTape) lines() (out []stage.Line) {
-	for _, run := range l.runs {
-		out = append(out, stage.Line{At: run, Ink: tapeInk})
-	}
-	return out
-}

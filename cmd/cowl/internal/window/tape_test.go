@@ -46,11 +46,13 @@ func TestTape(t *testing.T) {
 		{[]r2.Vec{{X: 0.02, Y: 0.05}, {X: 0.02, Y: 0.15}, {X: 0.12, Y: 0.15}}, 0.2, chord(0.1, 0.1), false},
 		{[]r2.Vec{{X: 0.1, Y: 0.1}, {X: 0.35, Y: 0.1}}, 0.2, 0, true},
 	} {
-		var l tape
+		l := tape{version: 7}
 		for _, q := range c.at {
 			l.add(q)
 		}
-		got, runs := l.measure(&s)
+		var laid laidTape
+		laid.update(&l, &s, 1)
+		got, runs := laid.says, laid.runs
 		if math.Abs(got.along-c.along) > 0.0021 || math.Abs(got.chord-c.chord) > 1e-4 || got.broken != c.broken || len(runs) == 0 {
 			t.Errorf("tape over %v: %+v in %d runs, want %.3f m along, %.4f m straight, broken %t", c.at, got, len(runs), c.along, c.chord, c.broken)
 		}
