@@ -92,12 +92,20 @@ func (a *App) hangEach(ctx context.Context, f *fiveHands, first *drape.Outcome, 
 		if ctx.Err() != nil {
 			return
 		}
+		if err != nil { // so it would be with every hand
+			a.post(func(a *App) {
+				f.cancel()
+				*f = fiveHands{job: f.job, failed: manyHands}
+				a.complain(err)
+			})
+			return
+		}
 		a.post(func(*App) {
 			f.share[k] = 1
-			if err != nil || run.Outcome.Status != sim.Settled {
-				f.failed++
-			} else {
+			if run.Outcome.Status == sim.Settled {
 				f.each = append(f.each, run.Outcome)
+			} else {
+				f.failed++
 			}
 		})
 	}

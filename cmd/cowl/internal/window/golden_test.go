@@ -125,6 +125,8 @@ func (a *App) screen() *image.RGBA {
 // opens, the folds laid, and the stand with flat piece, map and inches. Drivers differ at rims,
 // hence the tolerance; a control that has moved or gone is outside it.
 func goldens(d *drive) {
+	d.x("mousemove", "1100", "300", "click", "--repeat", "20", "--delay", "5", "4") // the readings, scrolled to their top
+	d.settle()
 	d.x("mousemove", "640", "3") // on nothing
 	d.ask(func(a *App) { a.pane().keep.unsaved = false })
 	d.golden("opened.png")

@@ -190,8 +190,13 @@ func (a *App) pictureNotes(times float64) []stage.Note {
 		out = append(out, a.notes(i, r)...)
 		if len(a.tape.at) > 1 {
 			text := a.tapeWords(a.panes[i])
-			wide := (a.ui.Width(text, panel.Style{Size: stage.NoteLetters, Bold: true})/2 + 2*stage.NotePad) * k
-			out = append(out, stage.Note{Words: text, At: r2.Vec{X: r.X + max(wide, 0), Y: r.Y + 26*k}})
+			half := func() float64 {
+				return (a.ui.Width(text, panel.Style{Size: stage.NoteLetters, Bold: true})/2 + 2*stage.NotePad) * k
+			}
+			if 2*half() > r.W { // what is measured, alone
+				text = "Tape: " + a.units.Length(a.panes[i].taped.says.along)
+			}
+			out = append(out, stage.Note{Words: text, At: r2.Vec{X: r.X + half(), Y: r.Y + 26*k}})
 		}
 	}
 	return out
