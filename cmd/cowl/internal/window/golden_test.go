@@ -139,6 +139,7 @@ func goldens(d *drive) {
 	d.golden("grain.png")
 	d.ask(func(a *App) { a.tab, a.shownDrops = tabCut, nil })
 	d.x("mousemove", "150", "500", "click", "--repeat", "20", "--delay", "5", "4") // scrolled to its top
+	d.settle()
 	r := d.place("facing")
 	d.x("mousemove", px(r.X+r.W/2), px(r.Y+r.H/2))
 	d.golden("cut.png")
