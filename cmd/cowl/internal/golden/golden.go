@@ -16,7 +16,7 @@ var update = flag.Bool("update", false, "write the golden pictures anew")
 
 // Want returns the picture at path, which got should be like and as large as.
 // With -update got is written there first.
-func Want(t *testing.T, path string, got *image.RGBA) *image.RGBA {
+func Want(t testing.TB, path string, got *image.RGBA) *image.RGBA {
 	t.Helper()
 	if *update {
 		Save(t, path, got)
@@ -39,7 +39,7 @@ func Want(t *testing.T, path string, got *image.RGBA) *image.RGBA {
 }
 
 // Save writes a picture.
-func Save(t *testing.T, path string, img image.Image) {
+func Save(t testing.TB, path string, img image.Image) {
 	t.Helper()
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		t.Fatal(err)

@@ -221,6 +221,14 @@ func (l *Loaded) Release() {
 	l.form.release()
 }
 
+// LookUp finds out what sky the cloth of l sees where it lies now, wherever the eye is.
+// Painting with shadows does so else, and takes the longer.
+func (p *Painter) LookUp(l *Loaded) {
+	back := drawFrame()
+	p.lookUp(l, p.skyViews(l))
+	gl.BindFramebuffer(gl.FRAMEBUFFER, back)
+}
+
 // lookUp finds out what sky the vertices of l see, unless that is known.
 func (p *Painter) lookUp(l *Loaded, views []mat4) {
 	if l.open != nil {

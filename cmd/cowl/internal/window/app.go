@@ -9,20 +9,22 @@ import (
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/body"
+	"cowl/sim/drape"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // App is everything behind the window. It belongs to the thread of the window.
 type App struct {
-	opt     Options
-	ui      *panel.UI
-	set     Settings
-	units   Units
-	panes   []*Pane
-	active  int
-	past    History[desk]
-	dummies dummies
+	opt      Options
+	ui       *panel.UI
+	set      Settings
+	units    Units
+	panes    []*Pane
+	active   int
+	past     History[desk]
+	dummies  dummies
+	hangLike hanger
 
 	eye      Orbit
 	goal     *Orbit  // where the eye is gliding to; nil: it stands
@@ -42,10 +44,15 @@ type App struct {
 	noForm     bool
 	through    bool // see-through cloth
 	trace      trace
+	tape       tape
+	remarks    remarks
+	pointing   bool // the mouse is seen from afar
 	back       lookback
 	flat       bool // the flat piece is shown
 	search     string
 	path       string // being typed, to open
+	folder     folder // being looked through
+	wrote      string // path of what was saved last
 	turning    *turning
 	shownDrops []drop // of the demonstration, the last one
 	offered    offering
@@ -79,11 +86,14 @@ type App struct {
 func newApp(o Options, s Settings) *App {
 	a := &App{
 		opt: o, ui: panel.New(), set: s, drag: -1, named: firstView,
-		dummies: dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
-		results: make(chan func(*App), 64),
+		dummies:  dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
+		hangLike: drape.HangLike,
+		results:  make(chan func(*App), 64),
 	}
 	a.panes = []*Pane{{Style: o.Style.Clone(), own: true}}
-	a.path = o.Path
+	if a.path = o.Path; a.path != "" {
+		a.set.Recent = remembered(a.set.Recent, a.path)
+	}
 	return a
 }
 

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"cowl/mesh/draft"
 	"cowl/sim/drape"
 )
 
@@ -18,6 +19,7 @@ func (p *Pane) ask() drape.Job {
 	j := p.job()
 	p.asked = asked{job: j}
 	p.past.begin()
+	p.ebb = ebb{}
 	return j
 }
 
@@ -55,6 +57,33 @@ func (p *Pane) resting() bool { return p.still() && !p.stale() }
 
 // failed reports whether the cloth has stopped without coming to rest.
 func (p *Pane) failed() bool { return p.resting() && p.frame.Stage == drape.StageStopped }
+
+// seeEbb follows how far the cloth is from rest.
+func (p *Pane) seeEbb(now float64) {
+	res := p.frame.Residual
+	if p.frame.Stage != drape.StageSettling || p.stale() {
+		res = 0
+	}
+	p.ebb.see(now, len(p.frame.Sheet.Pos), res)
+}
+
+// timeLeft says about how long it takes to rest, and how many finer lattices are to come;
+// empty where that cannot be told.
+func (p *Pane) timeLeft() string {
+	if p.frame.Stage != drape.StageSettling || p.stale() || p.look != nil {
+		return ""
+	}
+	finer := halvingsLeft(len(p.frame.Sheet.Pos), draft.Area(p.frame.Hung.Outline), p.Style.Hang.Spacing)
+	s, ok := p.ebb.left(finer)
+	if !ok {
+		return ""
+	}
+	text := upper(leftWords(s))
+	if finer > 0 {
+		text += ", with " + plural(finer, "finer lattice") + " to come"
+	}
+	return text
+}
 
 // figures reports whether the figures of a pane may be told: they are those of its
 // style, and of cloth that is on its way to rest or there.

@@ -28,6 +28,7 @@ func (a *App) build() {
 	a.statusLine(l.status)
 	a.sheets()
 	a.keys()
+	a.pointer()
 	if u.Complaint != "" {
 		a.note = note{u.Complaint, true, a.now + 15}
 	}
@@ -73,6 +74,8 @@ func (a *App) pane3D(i int, r panel.Rect) {
 		u.Words(text, r.X+r.W/2, r.Y+r.H/2, 0.5, panel.Plain, u.Theme.Soft)
 	}
 	a.traceLegend(r)
+	a.tapeMarks(p, r)
+	a.remarkMarks(i, r)
 	a.foldMarks(p, r)
 	a.pinMarks(p, r)
 	if c := maps[a.show]; c.kind > mapPlain && len(a.panes) == 1 {

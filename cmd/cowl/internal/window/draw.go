@@ -53,6 +53,10 @@ func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
 		p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
 		m.Lines = p.traced.ribbons(s)
 	}
+	if len(a.tape.at) > 1 {
+		a.layTape(p)
+		m.Lines = append(m.Lines, p.taped.lines(&p.view().Sheet)...)
+	}
 	c := maps[a.show]
 	switch {
 	case c.kind == mapYarns:
@@ -93,16 +97,19 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		return nil
 	}
 	want := painting{
-		serial: p.shown, eye: a.eye, show: a.show, own: p.view().Job.Fabric.Look, trace: a.trace, noForm: a.noForm, through: a.through,
+		serial: p.shown, eye: a.eye, show: a.show, own: p.view().Job.Fabric.Look, trace: a.trace, tape: a.tape.version, noForm: a.noForm, through: a.through,
 		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
 	if want != p.drawn {
 		a.moved = a.now
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.still() && !a.back.playing
-	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
 	if a.set.Fine && !a.through && p.still() && !a.back.replay { // at once, while the rims wait
 		a.polish(p)
+	}
+	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
+	if a.slow && p.polishing == p.shown { // on the lattice shadows would be reckoned for nothing
+		want.fine = false
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {

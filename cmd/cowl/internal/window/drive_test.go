@@ -25,16 +25,18 @@ import (
 // drive is a window with a hand on its mouse and keyboard: real events by way
 // of xdotool.
 type drive struct {
-	*testing.T
+	testing.TB
 	app    *App
 	out    string
 	ended  chan error
 	waits  time.Duration // for what is to become true
 	cancel context.CancelFunc
+	opened time.Time
+	over   bool
 }
 
 // missing ends a test that cannot run here, as a failure where COWL_REQUIRE_GL=1.
-func missing(t *testing.T, why string) {
+func missing(t testing.TB, why string) {
 	t.Helper()
 	if os.Getenv("COWL_REQUIRE_GL") == "1" {
 		t.Fatal(why)
@@ -44,7 +46,7 @@ func missing(t *testing.T, why string) {
 
 // screen gives the test a display of its own, so that no other test moves its
 // mouse.
-func screen(t *testing.T, wide, tall int) {
+func screen(t testing.TB, wide, tall int) {
 	t.Helper()
 	for _, tool := range []string{"Xvfb", "xdotool"} {
 		if _, err := exec.LookPath(tool); err != nil {
@@ -71,7 +73,7 @@ func screen(t *testing.T, wide, tall int) {
 }
 
 // trial is a style that hangs quickly: the coarsest lattice.
-func trial(t *testing.T) style.Style {
+func trial(t testing.TB) style.Style {
 	t.Helper()
 	s, err := style.Parse("trial.yaml", []byte("name: Trial\nfabric: polyester-twill\nhang: {spacing_mm: 20}\n"))
 	if err != nil {
@@ -81,7 +83,7 @@ func trial(t *testing.T) style.Style {
 }
 
 // start opens a window on a screen of its own. change may alter the options.
-func start(t *testing.T, change func(*Options)) *drive {
+func start(t testing.TB, change func(*Options)) *drive {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("hangs cloth")
@@ -112,11 +114,12 @@ func start(t *testing.T, change func(*Options)) *drive {
 	if change != nil {
 		change(&o)
 	}
+	opened := time.Now()
 	go func() {
 		runtime.LockOSThread() // the context belongs to a thread
 		ended <- Run(o)
 	}()
-	d := &drive{T: t, out: o.Out, ended: ended, cancel: cancel, waits: 6 * time.Minute}
+	d := &drive{TB: t, out: o.Out, ended: ended, cancel: cancel, opened: opened, waits: 6 * time.Minute}
 	select {
 	case d.app = <-ready:
 	case err := <-ended:
@@ -131,6 +134,10 @@ func start(t *testing.T, change func(*Options)) *drive {
 }
 
 func (d *drive) stop() {
+	if d.over {
+		return
+	}
+	d.over = true
 	d.cancel()
 	select {
 	case <-d.ended:
@@ -251,6 +258,8 @@ func (d *drive) home() {
 		a.ui.Focus("")
 		a.useTool(toolLook)
 		a.turning, a.shownDrops, a.trace, a.back = nil, nil, trace{}, lookback{}
+		a.tape.clear()
+		a.remarks, a.pointing = remarks{}, false
 		for undo, _ := a.past.Next(); undo != ""; undo, _ = a.past.Next() {
 			a.undo()
 		}

@@ -70,7 +70,7 @@ func (a *App) tableFigure(g measure.Group, f *measure.Figure, p *Pane) string {
 			if f.OnForm {
 				v = max(v, 0)
 			}
-			return figure(a.units, f, v)
+			return a.withSpread(p, f, v)
 		}
 	}
 	return noFigure

@@ -60,6 +60,7 @@ func (a *App) flatPiece(r panel.Rect) {
 	a.flatCloth(c, p)
 	a.flatLines(c, p)
 	a.pickTrace(c, p, use)
+	a.tapeOnFlat(c, p, use)
 	a.drawOn(c, use)
 	if use.Over {
 		q := c.back(u.In.X, u.In.Y)

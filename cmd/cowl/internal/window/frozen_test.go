@@ -29,13 +29,13 @@ func TestFrozen(t *testing.T) {
 		{"typed at once", typedAtOnce}, {"travel before a press", travelBeforePress}, {"search and Enter", searchAndEnter},
 		{"changing", changing}, {"doubts", doubtful},
 		{"own pane", ownPaneStays}, {"nothing shifts", nothingShifts}, {"nothing to undo", nothingToUndo}, {"edge label", edgeLabelFree},
-		{"large picture", largePicture}, {"panels drawn", panelsDrawn}, {"idle", idleDrawsNothing}, {"lines followed", linesFollowed},
-		{"pattern", patternSaved}, {"looking back", lookingBack}, {"table", tableOfFigures}, {"large letters", largeLettersShown},
+		{"large picture", largePicture}, {"panels drawn", panelsDrawn}, {"idle", idleDrawsNothing}, {"no jump", noJump}, {"time left", timeLeftSaid}, {"lines followed", linesFollowed},
+		{"tape", tapeLaid}, {"remarks", remarksWritten}, {"file chosen", fileChosen}, {"pattern", patternSaved}, {"looking back", lookingBack}, {"table", tableOfFigures}, {"five hands", fiveHandsHang}, {"large letters", largeLettersShown},
 		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			sub := *d
-			sub.T = t
+			sub.TB = t
 			sub.home()
 			c.check(&sub)
 		})

@@ -13,6 +13,7 @@ import (
 	"cowl/cmd/cowl/internal/golden"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/lattice"
+	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/fold"
 
@@ -44,7 +45,7 @@ func (d *dummy) before(x, y, gap float64) r3.Vec {
 
 // freeze puts made-up cloth before the form, at rest, with made-up figures, so
 // that the picture depends on how the window draws and not on the solver.
-func freeze(t *testing.T, a *App) {
+func freeze(t testing.TB, a *App) {
 	p := a.pane()
 	l, err := lattice.Cut(p.piece.Outline, lattice.Options{Spacing: 0.010, Grain: p.piece.Grain, Origin: r2.Vec{Y: p.piece.FoldY}})
 	if err != nil {
@@ -72,18 +73,28 @@ func freeze(t *testing.T, a *App) {
 	at := r2.Vec{X: p.dummy.before(0, 0.28, 0.035).Z, Y: 0.28}
 	f.Reading = fold.Reading{Folds: []fold.Fold{{At: at, Depth: 0.082, CF: 0.10, Height: 0.28, Zone: fold.AboveBust}}, Count: 1}
 	f.Outcome = drape.Outcome{
-		FoldCount: 1, Laid: 2, Kept: 1,
+		Status: sim.Settled, FoldCount: 1, Laid: 2, Kept: 1,
 		Folds:    []drape.Fold{{Fold: fold.Fold{Depth: 0.082, CF: 0.100, Height: 0.280, Zone: fold.AboveBust}, Kept: true, LaidCF: 0.095, Width: fold.Reach{Left: 0.13, Right: 0.12}}},
 		EdgeDrop: 0.128, EdgeBelowNeck: 0.094, StandOff: 0.003, Forward: 0.083, Twist: 0.004, Drift: -0.001, CFGrowth: -0.014, MaxStrain: 0.059, WrongSide: 20e-6, PinPull: 0.86, PinSlip: 0.004,
 		Nodes: len(l.Rest), Spacing: 0.010, Seed: 1,
 	}
+	p.hold(f)
+}
+
+// hold makes a moment the newest there is, so that it stays.
+func (p *Pane) hold(f drape.Frame) {
 	p.stop()
 	p.live = drape.NewLive(p.job())
 	p.live.Close()
 	var last drape.Frame
 	p.live.Frame(&last)
-	f.Serial = last.Serial // the newest there is: it stays
+	f.Serial = last.Serial
 	p.frame = f
+}
+
+// good reports whether a pane is painted as finely as it will be.
+func (p painting) good(a *App) bool {
+	return p.smooth && p.fine == (a.set.Fine && !a.through && a.show <= mapYarns) && (p.polished || !p.fine)
 }
 
 // shown returns what the window shows when all is drawn as finely as it will be.
@@ -114,6 +125,8 @@ func (a *App) screen() *image.RGBA {
 // opens, the folds laid, and the stand with flat piece, map and inches. Drivers differ at rims,
 // hence the tolerance; a control that has moved or gone is outside it.
 func goldens(d *drive) {
+	d.x("mousemove", "1100", "300", "click", "--repeat", "20", "--delay", "5", "4") // the readings, scrolled to their top
+	d.settle()
 	d.x("mousemove", "640", "3") // on nothing
 	d.ask(func(a *App) { a.pane().keep.unsaved = false })
 	d.golden("opened.png")
@@ -126,6 +139,7 @@ func goldens(d *drive) {
 	d.golden("grain.png")
 	d.ask(func(a *App) { a.tab, a.shownDrops = tabCut, nil })
 	d.x("mousemove", "150", "500", "click", "--repeat", "20", "--delay", "5", "4") // scrolled to its top
+	d.settle()
 	r := d.place("facing")
 	d.x("mousemove", px(r.X+r.W/2), px(r.Y+r.H/2))
 	d.golden("cut.png")
@@ -154,7 +168,7 @@ func (d *drive) shot(name string) {
 	d.settle()
 	d.ask(func(a *App) {
 		a.tasks = append(a.tasks, func() {
-			golden.Save(d.T, filepath.Join(*shots, name), a.screen())
+			golden.Save(d.TB, filepath.Join(*shots, name), a.screen())
 		})
 	})
 	d.until("the picture", func(a *App) bool { return len(a.tasks) == 0 })
@@ -164,14 +178,14 @@ func (d *drive) shot(name string) {
 func (d *drive) golden(name string) {
 	d.Helper()
 	got := d.shown()
-	want := golden.Want(d.T, filepath.Join("testdata", name), got)
+	want := golden.Want(d.TB, filepath.Join("testdata", name), got)
 	// In blocks of 16 pixels, so that one letter more or less is seen.
 	const side, most = 16, 14.0
 	for y := 0; y+side <= want.Rect.Dy(); y += side {
 		for x := 0; x+side <= want.Rect.Dx(); x += side {
 			if off := blockOff(got, want, x, y, side); off > most {
 				seen := filepath.Join(os.TempDir(), "cowl-"+name)
-				golden.Save(d.T, seen, got)
+				golden.Save(d.TB, seen, got)
 				d.Fatalf("%s: the window differs at (%d, %d) by %.0f of 255 on average over %d pixels, want %g or less; it lies in %s",
 					name, x, y, off, side, most, seen)
 			}

@@ -22,15 +22,19 @@ const (
 	toolGrab
 	toolPin
 	toolUnpin
+	toolTape
+	toolWrite
 )
 
 var (
-	toolNames = []string{"Look", "Grab", "Pin", "Unpin"}
+	toolNames = []string{"Look", "Grab", "Pin", "Unpin", "Tape", "Write"}
 	toolHelps = []string{
 		"Drag to turn, right button or Shift to move, wheel to come nearer. Key V.",
 		"Take hold of the cloth and pull it; let go of the button and it falls. With Shift it stays held until you let go. Key G.",
 		"Click the cloth to pin it where it lies. Key P.",
 		"Click near a pin to take it out, your own or one of the draft's. Key U.",
+		"Click from place to place: the tape is laid along the cloth. Backspace takes a place back, Delete all. Key C.",
+		"Drag to where an arrow is to point, or click for a title; then type, and Enter. Saved with the picture. Key N.",
 	}
 )
 
@@ -85,6 +89,14 @@ func (a *App) handle(i int, r panel.Rect, u panel.Use) (free bool) {
 		return true
 	}
 	a.active = i
+	if a.tool == toolTape && ok {
+		a.tape.add(h.flat)
+		return false
+	}
+	if a.tool == toolWrite {
+		a.beginRemark(i, r)
+		return false
+	}
 	if a.tool == toolLook || !ok || a.panes[i].look != nil || a.panes[i].live == nil {
 		return true
 	}

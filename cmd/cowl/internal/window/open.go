@@ -35,7 +35,9 @@ func (a *App) openFile(path string) {
 			a.complain(err)
 			return
 		}
-		a.useStyle(path, s, pins)
+		if a.useStyle(path, s, pins) {
+			a.set.Recent = remembered(a.set.Recent, path)
+		}
 		return
 	}
 	if looksLikeFabric(data) {
@@ -81,6 +83,7 @@ func (a *App) useFabricFile(path string, f materials.Fabric) {
 	if a.note.bad {
 		return
 	}
+	a.set.Recent = remembered(a.set.Recent, path)
 	a.watched = watched{path: path, pane: a.pane(), seen: changed(path)}
 	a.say("Hanging in " + f.Title + ", from " + path + ". When the file changes, the cloth follows.")
 }

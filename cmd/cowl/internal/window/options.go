@@ -2,7 +2,9 @@
 // in the middle, readings on the right. One hangs a style, changes its cut and
 // its cloth, takes hold of it and watches it settle. The drape walks on
 // goroutines of its own (drape.Live); everything here runs on the thread of the
-// window. Start at Run and App.
+// window, but for what takes long: forms, smooth surfaces, files, and the other hands
+// that tell how far a figure spreads (fiveHands). A tape and remarks lie over the
+// cloth and on pictures that are saved. Start at Run and App.
 package window
 
 import (
@@ -39,6 +41,7 @@ type Options struct {
 	Frames  int             // >0: draw this many pictures as fast as can be, report, end
 	Report  func(Timing)    // with Frames
 	Ready   func(*App)      // called once, on the thread of the window, for tests
+	Drawn   func(*App)      // called there when a picture is on the screen, for tests
 }
 
 // File is a file to be saved.

@@ -35,7 +35,10 @@ type Pane struct {
 	polishing, polished uint64        // serial of the moment whose smooth surface is being made, and is in the driver
 	canvas              stage.Canvas
 	traced              tracked
+	taped               laidTape
 	past                past
+	ebb                 ebb
+	five                *fiveHands   // nil: nobody asked for them
 	look                *drape.Frame // what is looked back at, nil: the present is seen
 	drawn               painting     // what lies on the canvas
 }
@@ -47,6 +50,7 @@ type painting struct {
 	show            mapKind
 	own             look.Look
 	trace           trace
+	tape            int // version of it
 	noForm, through bool
 	wide, tall      int
 	smooth, fine    bool
@@ -110,6 +114,7 @@ func (p *Pane) stop() {
 // release ends the walk and frees what lies in the driver.
 func (p *Pane) release() {
 	p.stop()
+	p.stopFive()
 	p.unload()
 	p.canvas.Release()
 	p.drawn = painting{}

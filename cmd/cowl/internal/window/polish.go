@@ -7,21 +7,29 @@ import (
 	"cowl/sim/fault"
 )
 
-// polish has the smooth surface of cloth that rests made on another goroutine,
-// once a rest: it takes some tenths of a second. Until it is there, and while
-// cloth moves, its lattice is drawn.
+// slowPart is the edge of a drawn triangle where the processor draws, m: some 4 pixels
+// of a window. The finer ones of a picture that is kept cost twice the time there.
+const slowPart = 0.004
+
+// polish has the smooth surface of cloth that rests made on another goroutine, once a
+// rest: it takes some tenths of a second. Meanwhile this one finds out what sky the cloth
+// sees. Until it is there, and while cloth moves, its lattice is drawn.
 func (a *App) polish(p *Pane) {
 	serial := p.shown
 	if p.polishing == serial || p.polished == serial {
 		return
 	}
 	p.polishing = serial
-	sheet, foldY := p.sheetNow(), p.view().Hung.FoldY
+	sheet, o := p.sheetNow(), surface.Options{FoldY: p.view().Hung.FoldY}
+	if a.slow {
+		o.Part = slowPart
+	}
 	go func() {
 		defer fault.Tell()
-		s := surface.Smooth(sheet, surface.Options{FoldY: foldY})
+		s := surface.Smooth(sheet, o)
 		a.post(func(a *App) { a.lay(p, serial, s) })
 	}()
+	a.painter.LookUp(p.loaded)
 }
 
 // lay takes a smooth surface in, unless the cloth has moved since.

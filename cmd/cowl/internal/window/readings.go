@@ -50,6 +50,9 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 	}
 	u.Words(u.Fit(word, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
 	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
+	if left := p.timeLeft(); left != "" {
+		u.Words(u.Fit(left, r.W, panel.Small), r.X, r.Y+62, 0, panel.Small, u.Theme.Soft)
+	}
 	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != drape.StagePlacing && !p.stale() && !p.failed() {
 		text := fmt.Sprintf("out of balance %.2g %%", res*100)
 		wide := u.Width(text, panel.Small)
@@ -71,8 +74,11 @@ func restShare(p *Pane) float64 {
 	case res <= 0 || math.IsNaN(res) || p.frame.Stage == drape.StagePlacing:
 		return 0
 	}
-	return min(max(-math.Log10(res)/3, 0), 0.98)
+	return balanceShare(res)
 }
+
+// balanceShare is the share of the way to rest that lies behind a residual.
+func balanceShare(res float64) float64 { return min(max(-math.Log10(res)/3, 0), 0.98) }
 
 // readings are the figures of the drape, the leading one first.
 func (a *App) readings(c *panel.Column, p *Pane) {
@@ -108,11 +114,15 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 			if f.OnForm {
 				v = max(v, 0) // what lies in the form stands off by nothing
 			}
-			c.Pair(name, figure(a.units, f, v))
+			c.Pair(name, a.withSpread(p, f, v))
 		}
 	}
 	c.Gap(4)
 	c.Text(fmt.Sprintf("%d points, %s apart; hand %d", o.Nodes, a.units.Apart(o.Spacing), o.Seed), panel.Small, true)
+	c.Dull = false
+	if p.look == nil {
+		a.fiveControls(c, "five", p)
+	}
 	c.Gap(8)
 }
 

@@ -152,6 +152,9 @@ func (a *App) live(w *glfw.Window) error {
 		if err := stage.Trouble(); err != nil {
 			return fmt.Errorf("view: %w; your style is kept safe and offered at the next start", err)
 		}
+		if a.opt.Drawn != nil {
+			a.opt.Drawn(a)
+		}
 		a.doTasks()
 	}
 	if a.opt.Report != nil && a.opt.Frames > 0 {
@@ -177,6 +180,7 @@ func (a *App) take() {
 	for _, p := range a.panes {
 		if p.poll() {
 			p.keepRest()
+			p.seeEbb(a.now)
 			if !p.stale() && p.hasCloth() {
 				p.past.keep(&p.frame, a.now)
 			}

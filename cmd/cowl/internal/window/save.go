@@ -39,6 +39,7 @@ func (a *App) write(what string, filesOf func() ([]File, error), then func(*App)
 				a.complain(err)
 				return
 			}
+			a.wrote = filepath.Join(dir, files[0].Name)
 			if then != nil {
 				then(a)
 			}
@@ -131,7 +132,10 @@ func (a *App) saveStyle() {
 			files = append(files, File{pinsFile(name), pins.csv()})
 		}
 		return files, nil
-	}, func(a *App) { a.saved(p) })
+	}, func(a *App) {
+		a.saved(p)
+		a.set.Recent = remembered(a.set.Recent, a.wrote)
+	})
 }
 
 // savePattern saves the flat piece of the active pane as it is cut.
@@ -204,10 +208,12 @@ func (a *App) savePicture(times int) {
 		return
 	}
 	p, eye := a.newPortrait(float64(times), false), a.eye
+	notes, scale := a.pictureNotes(float64(times)), a.scale*float64(times)
 	e := &errand{text: fmt.Sprintf("Drawing a picture %d× as large", times)}
 	name := a.fileName(fmt.Sprintf("-%dx.png", times))
 	e.then = func() {
 		img := p.picture()
+		stage.Annotate(img, notes, scale)
 		a.writeOne(name, func() ([]byte, error) {
 			var b bytes.Buffer
 			err := png.Encode(&b, img)

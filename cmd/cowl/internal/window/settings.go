@@ -23,9 +23,10 @@ type Settings struct {
 	Folder string                     `yaml:"folder"` // where files are saved to
 	Wide   int                        `yaml:"wide"`   // pixels of the window
 	Tall   int                        `yaml:"tall"`
-	Fine   bool                       `yaml:"fine"`  // soft shadows when the cloth is at rest
-	Sides  struct{ Left, Right Side } `yaml:"sides"` // the panels beside the view
-	Asked  time.Time                  `yaml:"asked"` // of the newest style on the shelf that was offered
+	Fine   bool                       `yaml:"fine"`   // soft shadows when the cloth is at rest
+	Sides  struct{ Left, Right Side } `yaml:"sides"`  // the panels beside the view
+	Recent []string                   `yaml:"recent"` // paths used last, the newest first
+	Asked  time.Time                  `yaml:"asked"`  // of the newest style on the shelf that was offered
 }
 
 // Side is a panel beside the view.
@@ -76,6 +77,7 @@ func loadSettings(dir string) (Settings, error) {
 			side.Wide = 0
 		}
 	}
+	s.Recent = s.Recent[:min(len(s.Recent), mostRecent)]
 	if s.Folder == "" {
 		s.Folder = d.Folder
 	}

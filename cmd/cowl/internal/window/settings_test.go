@@ -3,6 +3,7 @@ package window
 import (
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 )
@@ -10,14 +11,15 @@ import (
 func TestSettingsReadBack(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "cowl")
 	s, err := loadSettings(dir)
-	if err != nil || s != defaults() {
+	if err != nil || !reflect.DeepEqual(s, defaults()) {
 		t.Fatalf("first start: %+v, %v, want the defaults", s, err)
 	}
 	s.Units, s.Large, s.Scale, s.Folder = Inches, true, 2, "/somewhere"
+	s.Recent = []string{"/somewhere/a.yaml"}
 	if err := s.save(dir); err != nil {
 		t.Fatal(err)
 	}
-	if got, err := loadSettings(dir); err != nil || got != s {
+	if got, err := loadSettings(dir); err != nil || !reflect.DeepEqual(got, s) {
 		t.Errorf("read back %+v, %v, want %+v", got, err, s)
 	}
 }
@@ -38,7 +40,7 @@ func TestSettingsOutOfRange(t *testing.T) {
 		t.Errorf("read %+v, %v, want what is out of range as at the first start", got, err)
 	}
 	write("units: [")
-	if got, err := loadSettings(dir); err == nil || !strings.Contains(err.Error(), "cannot be read") || got != defaults() {
+	if got, err := loadSettings(dir); err == nil || !strings.Contains(err.Error(), "cannot be read") || !reflect.DeepEqual(got, defaults()) {
 		t.Errorf("a broken file gave %+v, %v, want the defaults and why", got, err)
 	}
 }

@@ -3,11 +3,13 @@
 package window
 
 import (
+	"math"
 	"strconv"
 	"time"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
+	"cowl/sim/drape"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -110,6 +112,55 @@ func idleDrawsNothing(d *drive) {
 			d.Errorf("old news stays on the screen: last picture at %.2f s, until %.2f s", a.last, a.note.until)
 		}
 		a.note = note{}
+	})
+}
+
+// The good picture is as bright as the quick one that it takes the place of: shadows
+// come, and nothing else changes.
+func noJump(d *drive) {
+	d.x("mousemove", "640", "3")
+	r := d.place("view/1")
+	mean := func(fine bool) float64 {
+		d.ask(func(a *App) { a.set.Fine = fine })
+		d.until("such a picture", func(a *App) bool { return a.pane().drawn.fine == fine && a.pane().drawn.good(a) })
+		img, sum, n := d.shown(), 0.0, 0
+		for y := int(r.Y); y < int(r.Y+r.H); y++ {
+			for x := int(r.X); x < int(r.X+r.W); x++ {
+				sum, n = sum+float64(img.RGBAAt(x, y).G), n+1
+			}
+		}
+		return sum / float64(n)
+	}
+	if quick, good := mean(false), mean(true); !near(quick, good, 3) || quick < 100 {
+		d.Errorf("the quick picture has a brightness of %.1f of 255, the good one of %.1f, want within 3", quick, good)
+	} else {
+		d.Logf("brightness of 255: quick %.1f, good %.1f", quick, good)
+	}
+}
+
+// While cloth settles the window says about how long it takes, and how many finer
+// lattices are to come; at rest it says nothing of it.
+func timeLeftSaid(d *drive) {
+	var frame drape.Frame
+	d.ask(func(a *App) {
+		p := a.pane()
+		frame = p.frame
+		p.frame.Stage, p.frame.Residual, p.Style.Hang.Spacing = drape.StageSettling, 0.1, 0.005
+		for at := 0.0; at < 20; at += 0.1 { // by e in 10 s; 1.9 times that to 0.05, then 80 s by e
+			p.ebb.see(at, len(p.frame.Sheet.Pos), 0.9*math.Exp(-at/10))
+		}
+	})
+	d.shot("timeleft.png")
+	d.ask(func(a *App) {
+		p := a.pane()
+		// 10 ln(0.9/0.05) − 20 = 8.9 s on this lattice, and 80 ln(0.3/0.001) = 456 s on the next.
+		if got, want := p.timeLeft(), "About 8 min left, with 1 finer lattice to come"; got != want {
+			d.Errorf("the window says %q, want %q", got, want)
+		}
+		p.frame, p.Style.Hang.Spacing, p.ebb = frame, 0.020, ebb{}
+		if got := p.timeLeft(); got != "" {
+			d.Errorf("at rest the window says %q", got)
+		}
 	})
 }
 

@@ -41,6 +41,8 @@ func (a *App) compareTab(r panel.Rect) {
 		if u.Button("compare/table", c.Next(panel.RowHeight), "Table of all figures", "Every figure of every drape, to be read or copied. Key I.") {
 			u.OpenSheet(sheetFigures)
 		}
+		c.Gap(8)
+		a.fiveControls(c, "compare/five", a.pane())
 		a.grainDemonstration(c)
 		c.Gap(8)
 	})

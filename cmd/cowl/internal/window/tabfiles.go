@@ -3,9 +3,6 @@
 package window
 
 import (
-	"os"
-	"path/filepath"
-	"slices"
 	"strings"
 
 	"cowl/cmd/cowl/internal/panel"
@@ -40,22 +37,7 @@ func (a *App) filesTab(r panel.Rect) {
 				}
 			}
 		}
-		c.Heading("Open a style or a fabric")
-		field := c.Next(panel.RowHeight)
-		go_ := field.Right(64)
-		field.Right(8)
-		path, done := u.Field("open/path", field, a.path, "path of a .yaml file", "A style file or a fabric file. You can drop one on the window, too.")
-		a.path = path
-		if u.Button("open", go_, "Open", "Open the file named on the left.") || done && path != "" {
-			a.openFile(path)
-		}
-		c.Gap(6)
-		for _, name := range yamlFiles(a.set.Folder) {
-			if u.Button("open/"+name, c.Next(panel.RowHeight), name, "Open it from the folder above.") {
-				a.openFile(filepath.Join(a.set.Folder, name))
-			}
-			c.Gap(4)
-		}
+		a.openList(c)
 		a.keptList(c)
 		c.Gap(8)
 	})
@@ -82,23 +64,4 @@ func (a *App) patternButtons(c *panel.Column) {
 type saver struct {
 	name, help string
 	do         func(*App)
-}
-
-// mostFiles are listed at most.
-const mostFiles = 12
-
-// yamlFiles lists the YAML files of a folder.
-func yamlFiles(dir string) []string {
-	entries, err := os.ReadDir(dir)
-	if err != nil {
-		return nil
-	}
-	var out []string
-	for _, e := range entries {
-		if !e.IsDir() && strings.HasSuffix(e.Name(), ".yaml") {
-			out = append(out, e.Name())
-		}
-	}
-	slices.Sort(out)
-	return out[:min(len(out), mostFiles)]
 }

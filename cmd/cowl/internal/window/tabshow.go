@@ -33,6 +33,7 @@ func (a *App) showTab(r panel.Rect) {
 			a.switchTrace()
 		}
 		a.set.Fine = u.Check("fine", c.Next(28), "Soft shadows at rest", "Slower to draw; only while nothing moves where the processor draws.", a.set.Fine)
+		a.remarkControls(c)
 		c.Heading("Looking back")
 		b := c.Next(panel.RowHeight).Columns(2, 8)
 		if u.Toggle("back/replay", b[0], "Replay the fall", "The way of the cloth from the last change, once more: slower, or stopped at any moment. Key R.", a.back.replay) {

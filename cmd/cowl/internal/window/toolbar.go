@@ -20,7 +20,7 @@ func (a *App) toolbar(r panel.Rect) {
 	if r.W < barWhole {
 		first, second = in.Top(panel.RowHeight), in.Bottom(panel.RowHeight)
 	}
-	tools := first.Left(min(232, first.W-96))
+	tools := first.Left(min(318, first.W-96))
 	a.useTool(tool(u.Choice("tool", tools, toolNames, toolHelps, int(a.tool))))
 	if r.W < barWhole {
 		a.flatToggle(first.Right(88))
@@ -52,6 +52,7 @@ func (a *App) viewButtons(r panel.Rect) {
 func (a *App) useTool(t tool) {
 	if t != a.tool {
 		a.letGo()
+		a.endTyping()
 		a.tool = t
 	}
 }

@@ -27,7 +27,7 @@ func (a *App) pickTrace(c flatChart, p *Pane, use panel.Use) {
 		return
 	}
 	u, s := a.ui, &p.view().Sheet
-	if q := c.back(u.In.X, u.In.Y); use.Held && a.tab != tabStand {
+	if q := c.back(u.In.X, u.In.Y); use.Held && a.tab != tabStand && a.tool != toolTape {
 		if _, on := foot(s, q, len(s.Tris)); on {
 			a.trace.at = q
 		}

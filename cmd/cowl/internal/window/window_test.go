@@ -36,7 +36,7 @@ func TestWindow(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			sub := *d
-			sub.T = t
+			sub.TB = t
 			sub.home()
 			c.check(&sub)
 		})
@@ -46,7 +46,7 @@ func TestWindow(t *testing.T) {
 // What the window reports at rest is what a drape of the same style gives, bit
 // for bit.
 func agreesWithHang(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	var got drape.Outcome
 	var pulls map[string]float64
@@ -75,7 +75,7 @@ func agreesWithHang(d *drive) {
 // A slider dragged by the mouse changes the cut, and the edge hangs deeper for
 // it; a typed value is taken; undo brings the cut back in one step.
 func sliderFabricUndo(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	var extension, most, drop float64
 	d.ask(func(a *App) {
@@ -185,7 +185,7 @@ func own(p *Pane) (n int) {
 // Four panes hang four cuts, one after another can be made the active one, and
 // undo leaves one again.
 func fourPanes(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	d.key("ctrl+4")
 	d.until("four panes", func(a *App) bool { return len(a.panes) == 4 })
@@ -208,7 +208,7 @@ func fourPanes(d *drive) {
 // A picture twice as large has twice the pixels of the view; style, mesh, result
 // and turntable are written.
 func saves(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	d.click("tab/Files")
 	for _, c := range []struct{ button, file string }{
@@ -352,7 +352,7 @@ func slashRests(d *drive) {
 // The demonstration hangs seven angles from 0 to 90°, draws a drop for each,
 // and leaves the grain to undo. What it draws is what was read at rest.
 func grainTurned(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	d.click("tab/Compare")
 	d.click("turn")
@@ -386,7 +386,7 @@ func grainTurned(d *drive) {
 // of them; more than the cloth feeds are refused in the units of the window; the
 // waist is pinned all round with more pins than at the seams; undo goes back.
 func foldsLaid(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	var pins int
 	d.ask(func(a *App) { pins = len(a.pane().live.Pins()) })
@@ -433,7 +433,7 @@ func foldsLaid(d *drive) {
 // The edge is set where a typed depth wants it, and the readings say how much is
 // taken up; as it falls again, none is.
 func edgeSet(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	var fell, want float64
 	d.ask(func(a *App) {
@@ -473,7 +473,7 @@ func edgeSet(d *drive) {
 // The mark of the edge in the section is drawn higher by the mouse, and the cloth
 // comes along; let go, it falls. By an arrow key it is held until L.
 func edgeInSection(d *drive) {
-	t := d.T
+	t := d.TB
 	d.rest()
 	var flat r2.Vec
 	var before r3.Vec
