@@ -113,10 +113,9 @@ func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []con
 
 // crushed is the area that the mean edges of a cell span, over that of the flat cell, at
 // which what they hide of its shear has faded to half: they are no chords of a bend any
-// more. Undiminished it grows without bound: of 24 fronts hung free on 20 mm with a dart
-// left open, eleven had cells in the dart in which forces of up to a hundred times the
-// weight ran to and fro for ever; of the same fronts all come to rest. Flat cloth loses a
-// two-thousandth of it.
+// more. Undiminished it grows without bound. Of 24 fronts hung free on 20 mm with a dart
+// left open 11 never came to rest, cells in the dart swinging with up to a hundred times
+// the weight; so all 24 do. Flat cloth loses a two-thousandth of it.
 const crushed = 0.15
 
 // known returns by what the products of parts along a × b are multiplied to be of parts
