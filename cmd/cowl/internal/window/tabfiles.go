@@ -37,8 +37,8 @@ func (a *App) filesTab(r panel.Rect) {
 				}
 			}
 		}
+		a.keptList(c) // before the list of files: what was not saved is looked for in haste
 		a.openList(c)
-		a.keptList(c)
 		c.Gap(8)
 	})
 }
