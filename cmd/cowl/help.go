@@ -27,6 +27,7 @@ var topics = []topic{
 	{"style", "the style file, key by key", &readme, "The style file"},
 	{"flags", "all flags of draft, drape, true and lay; exit statuses", &readme, "Flags"},
 	{"studies", "how many folds are laid, stop and go on, many machines", &readme, "Studies"},
+	{"window", "tape, remarks, five hands and files of cowl view", &readme, "The window"},
 	{"toiles", "what a ruler gives of a toile, the book, what show and fit do", &readme, "Toiles"},
 	{"result", "the keys of result.json", &readme, "result.json"},
 	{"fabrics", "the fabrics of the library and where they are from", &materials.Readme, ""},
