@@ -75,7 +75,8 @@ func dropped(facts []page.Fact, names []string) []page.Fact {
 }
 
 // factOf is the fact that a quantity makes differ from cut to cut.
-var factOf = map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point", "facing": "Facing",
+var factOf = map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point",
+	"facing":     "Facing",
 	"dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}
 
 // heldFacts lists what all cuts of a sweep share.
