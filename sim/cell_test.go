@@ -39,10 +39,10 @@ func TestRolledClothIsNotSheared(t *testing.T) {
 			x := aroundCylinder(c, a, radius)
 			var worst, edges float64
 			for _, q := range c.cells {
-				worst = math.Max(worst, math.Abs(q.angle(x)))
+				worst = math.Max(worst, math.Abs(c.angle(&q, x)))
 				flat := q
 				flat.sides, flat.off = [4]side{}, 0
-				edges = math.Max(edges, math.Abs(flat.angle(x)))
+				edges = math.Max(edges, math.Abs(c.angle(&flat, x)))
 			}
 			bare := h * h / (radius * radius) * math.Sin(2*a) / 16
 			if math.Abs(edges-bare) > 0.1*bare {

@@ -45,7 +45,7 @@ func (c *Cloth) Stored(x []r3.Vec) Energy {
 		}
 	}
 	for _, q := range c.cells {
-		g := q.angle(x)
+		g := c.angle(&q, x)
 		e.Shear += q.shear * (g*g/2 + jamEnergy(g, c.lock))
 		e.Bend += q.twist * r3.Norm2(r3.Sub(r3.Add(x[q.o], x[q.d]), r3.Add(x[q.u], x[q.v]))) / 2
 	}
@@ -54,16 +54,16 @@ func (c *Cloth) Stored(x []r3.Vec) Energy {
 
 // angle returns the shear angle of the cell at the middle of its cloth, rad, the
 // bend of its yarns taken into account (see shearAndTwist).
-func (q cell) angle(x []r3.Vec) float64 {
+func (c *Cloth) angle(q *cell, x []r3.Vec) float64 {
 	mean := func(a, b, c, d int32, t float64) r3.Vec {
 		return r3.Add(r3.Scale(1-t, r3.Sub(x[b], x[a])), r3.Scale(t, r3.Sub(x[d], x[c])))
 	}
 	a, b := mean(q.o, q.u, q.v, q.d, q.midV), mean(q.o, q.v, q.u, q.d, q.midU)
 	t := r3.Sub(r3.Add(x[q.o], x[q.d]), r3.Add(x[q.u], x[q.v]))
 	n := r3.Cross(a, b)
-	n = r3.Scale(1/math.Max(r3.Norm(n), tiny), n)
+	known, _ := c.known(r3.Norm2(n))
 	twist, bend := r3.Dot(t, n), r3.Dot(q.bent(x), n)
-	s := (r3.Dot(a, b) + twist*(bend/8-q.off*twist)) / (r3.Norm(a) * r3.Norm(b))
+	s := (r3.Dot(a, b) + known*twist*(bend/8-q.off*twist)) / (r3.Norm(a) * r3.Norm(b))
 	return math.Asin(math.Max(-1, math.Min(1, s)))
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"cowl/mesh/draft"
+	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -50,5 +51,30 @@ func TestDartIsSewn(t *testing.T) {
 	}
 	if n := len(d.Scene.Ties) - d.tapes; n < 20 || worst > 0.008 {
 		t.Errorf("%d stitches, the legs are %.1f mm apart at most, want 20 or more and 8 mm", n, 1000*worst)
+	}
+}
+
+// On cells of 20 mm an open dart lies in two or three of them, which its seam crushes.
+// Hung free, such cloth comes to rest.
+func TestCrushedCellsRest(t *testing.T) {
+	if testing.Short() {
+		t.Skip("hangs two drapes")
+	}
+	for _, c := range []struct {
+		share float64
+		how   draft.How
+		folds int
+	}{{0.45, draft.Shift, 1}, {0.55, draft.Pivot, 2}} {
+		j := recut(t, job(t, 0.08, 0.020, "cotton-broad"), func(cut *draft.Cut) {
+			cut.DartShare, cut.Extension, cut.How, cut.Facing = c.share, 0.08, c.how, 0.062
+		})
+		j.Folds, j.Waist, j.Free = c.folds, SidesPinned, true
+		d, err := Hang(context.Background(), j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d.Result.Status != sim.Settled {
+			t.Errorf("dart closed by %g, %s: %s, %.1e of the weight unbalanced, want settled", c.share, c.how, d.Result.Status, d.Result.Residual)
+		}
 	}
 }
