@@ -103,18 +103,27 @@ func (d drapeVerb) compared(h *hung) ([]untreated, error) {
 	return out, nil
 }
 
-// compare hangs the piece again without each of the treatments.
+// compare hangs the piece again without each of the treatments, as many folds laid as in h.
 func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []untreated) error {
 	h.changes = map[string]*changeJSON{}
 	for _, t := range without {
 		other := *h
-		other.Piece = t.piece
+		other.Piece, other.Style = t.piece, h.alike(t.piece)
 		if err := d.hang(ctx, c, &other); err != nil {
 			return err
 		}
 		h.changes[t.name] = changeOf(other.Run, h.Run)
 	}
 	return nil
+}
+
+// alike is the style of h for a comparison with p: the hand lays as many folds as h
+// shows, or what p feeds, and nothing is shaken or leaned.
+func (h *hung) alike(p draft.Piece) style.Style {
+	s := h.Style
+	s.Hang.Folds = min(h.Run.Outcome.Laid, s.Job(p, h.Form).FoldsThatFit())
+	s.Hang.Shake, s.Hang.Lean = false, 0
+	return s
 }
 
 // changeOf compares a drape without a treatment, a, with one with it, b.
