@@ -60,7 +60,7 @@ only  ./mesh/ruler   'cowl/mesh/(ruler|limit)'      'a ruler knows nothing of wh
 never ./sim          'cowl/(mesh/(draft|form|export.*)|materials|sim/(fold|lab|drape|report))' 'the solver knows cloth, pins and an obstacle'
 never ./sim/lab      'cowl/(mesh/(draft|form|export.*)|sim/(fold|drape|proof|report))' 'the lab tests cloth, not cowls'
 never ./sim/contact  'cowl/(sim|mesh/(draft|form|export.*)|materials|sim/(fold|lab|drape|proof))' 'contact is below the solver'
-only  ./sim/crew     'cowl/sim/(crew|fault)'              'sharing work out knows no work'
+only  ./sim/forkjoin     'cowl/sim/(forkjoin|fault)'              'sharing work out knows no work'
 only  ./sim/fold     'cowl/mesh|cowl/sim/fold'      'folds are read off any mesh'
 never ./mesh/paper/... 'cowl/mesh/(export|read)(/.*)?' 'a piece on paper knows no file'
 never ./mesh/export/... 'cowl/mesh/read(/.*)?'      'a writer shares nothing with an importer'

@@ -5,7 +5,7 @@ import (
 
 	"cowl/mesh/lattice"
 	"cowl/sim/contact"
-	"cowl/sim/crew"
+	"cowl/sim/forkjoin"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -36,16 +36,16 @@ func (w *Stepper) pullHalf(half int) {
 	sum := w.sum[half]
 	clear(sum)
 	if w.age%reshapeEvery == 0 {
-		lo, hi := crew.Half(len(w.force), half)
+		lo, hi := forkjoin.Half(len(w.force), half)
 		w.scene.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
 	}
-	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Set, sum)
+	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Slip, sum)
 	if half == 0 {
 		w.hold(sum)
 		w.stay(sum)
 	}
 	if w.self != nil {
-		w.self.Add(half, w.state.Pos, sum, w.travel)
+		w.self.Add(half, w.state.Pos, sum, w.motion)
 	}
 }
 
@@ -73,7 +73,7 @@ func (w *Stepper) draw(h Hand, sum []contact.Sum) {
 
 // balance sums up what acts on the nodes of a half, weight and form included.
 func (w *Stepper) balance(half int) {
-	lo, hi := crew.Half(len(w.force), half)
+	lo, hi := forkjoin.Half(len(w.force), half)
 	a, b, load, down := w.sum[0], w.sum[1], w.scene.Cloth.Load, w.scene.Down
 	if down == (r3.Vec{}) {
 		down.Y = -1
@@ -86,22 +86,22 @@ func (w *Stepper) balance(half int) {
 		f.Mass += g.Mass
 	}
 	if w.form != nil {
-		w.form.Add(lo, hi, w.state.Pos, a, w.travel)
+		w.form.Add(lo, hi, w.state.Pos, a, w.motion)
 	}
 }
 
-// weighHalf balances the nodes of a half and sums them up for the net.
+// weighHalf balances the nodes of a half and sums them up for the level.
 func (w *Stepper) weighHalf(half int) {
 	w.balance(half)
-	lo, hi := crew.Half(len(w.force), half)
+	lo, hi := forkjoin.Half(len(w.force), half)
 	for i := lo; i < hi; i++ {
 		f := w.sum[0][i].Force
 		w.mass[i].guard(f, w.force[i])
 		w.force[i] = f
 	}
 	if !w.Even {
-		for _, n := range w.nets {
-			n.gather(half, lo, hi, w.sum[0])
+		for _, n := range w.levels {
+			n.restrict(half, lo, hi, w.sum[0])
 		}
 	}
 }

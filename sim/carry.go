@@ -23,9 +23,9 @@ func (st *State) Take(l *lattice.Lattice, old *State, from *lattice.Lattice, at 
 			continue
 		}
 		st.Pos[i] = p.At(old.Pos)
-		st.Set.U[i], st.Set.V[i] = wide*wide*mean(p, old.Set.U), wide*wide*mean(p, old.Set.V)
+		st.Slip.U[i], st.Slip.V[i] = wide*wide*mean(p, old.Slip.U), wide*wide*mean(p, old.Slip.V)
 		if c, ok := from.LocateCells(at(r2.Add(q, half))); ok {
-			st.Set.Shear[i] = mean(c, old.Set.Shear)
+			st.Slip.Shear[i] = mean(c, old.Slip.Shear)
 		}
 	}
 	return missed

@@ -42,11 +42,11 @@ type Cloth struct {
 	links        []link
 	bendU, bendV []stencil
 	cells        []cell
-	rubs, slides bool    // there is friction of bending, of shear
-	soft         float64 // m, see secant
-	lock         float64 // rad, see jam
-	knots        []knot  // len = nodes
-	weight       float64 // N, of the whole piece, sum of Load
+	rubs, slides bool            // there is friction of bending, of shear
+	soft         float64         // m, see secant
+	lock         float64         // rad, see jam
+	stiffness    []nodeStiffness // len = nodes
+	weight       float64         // N, of the whole piece, sum of Load
 }
 
 // NewCloth combines a cut lattice and the stiffness of its cloth.
@@ -83,33 +83,33 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 
 // tie sums for every node what its mass is made from.
 func (c *Cloth) tie() {
-	c.knots = make([]knot, len(c.Load))
-	for i := range c.knots {
+	c.stiffness = make([]nodeStiffness, len(c.Load))
+	for i := range c.stiffness {
 		o := int32(i)
-		c.knots[i].near = [4]int32{o, o, o, o}
+		c.stiffness[i].near = [4]int32{o, o, o, o}
 	}
 	for _, l := range c.links {
 		j := 0
 		if c.Lattice.V[l.a].Next == l.b {
 			j = 2
 		}
-		a, b := &c.knots[l.a], &c.knots[l.b]
+		a, b := &c.stiffness[l.a], &c.stiffness[l.b]
 		a.near[j], a.k[j] = l.b, l.k
 		b.near[j+1], b.k[j+1] = l.a, l.k
 	}
 	for _, list := range [2][]stencil{c.bendU, c.bendV} {
 		for _, s := range list {
-			c.knots[s.o].bend += 8 * (s.k + s.rub)
-			c.knots[s.p].bend += 4 * (s.k + s.rub)
-			c.knots[s.n].bend += 4 * (s.k + s.rub)
+			c.stiffness[s.o].bend += 8 * (s.k + s.rub)
+			c.stiffness[s.p].bend += 4 * (s.k + s.rub)
+			c.stiffness[s.n].bend += 4 * (s.k + s.rub)
 		}
 	}
 	for i := range c.cells {
 		q := &c.cells[i]
 		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV), math.Max(q.midU, q.midV)}
 		for k, n := range [4]int32{q.o, q.u, q.v, q.d} {
-			c.knots[n].bend += 4 * q.twist
-			c.knots[n].shear += 4 * w[k] * c.stiffest(q) / (c.h * c.h)
+			c.stiffness[n].bend += 4 * q.twist
+			c.stiffness[n].shear += 4 * w[k] * c.stiffest(q) / (c.h * c.h)
 		}
 	}
 }

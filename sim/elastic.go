@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"cowl/sim/contact"
-	"cowl/sim/crew"
+	"cowl/sim/forkjoin"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -24,13 +24,13 @@ type stencil struct {
 
 // part returns one half of a list.
 func part[T any](list []T, half int) []T {
-	lo, hi := crew.Half(len(list), half)
+	lo, hi := forkjoin.Half(len(list), half)
 	return list[lo:hi]
 }
 
 // elastic adds the elastic forces of one half of the cloth to out (len = nodes),
 // with the nodes at x. Sets of friction that slip move.
-func (c *Cloth) elastic(half int, x []r3.Vec, set Set, out []contact.Sum) {
+func (c *Cloth) elastic(half int, x []r3.Vec, set Slip, out []contact.Sum) {
 	c.pull(part(c.links, half), x, out)
 	c.shearAndTwist(part(c.cells, half), x, set.Shear, out)
 	if c.rubs {

@@ -81,8 +81,8 @@ func potential(s *Scene, st *State) float64 {
 
 // unbalanced computes the forces without a step.
 func unbalanced(w *Stepper) {
-	w.crew.Both(w.pull)
-	w.crew.Both(w.balance)
+	w.pair.Both(w.pull)
+	w.pair.Both(w.balance)
 	for i := range w.force {
 		w.force[i] = w.sum[0][i].Force
 	}

@@ -13,12 +13,12 @@ import (
 // tenth of a 1/cm the branches of its loop have parted (common practice).
 const yield = 10.0
 
-// Set is where the friction of the cloth sits: for every node the curvatures
+// Slip is where the friction of the cloth sits: for every node the curvatures
 // along warp and weft, as second differences along the normal (m), and the sine
 // of the shear of its cell, from which friction is counted. They lag behind the
 // bend by at most yield and behind the sine of the shear by at most shearYield.
 // State.Take carries it to another lattice.
-type Set struct{ U, V, Shear []float64 }
+type Slip struct{ U, V, Shear []float64 }
 
 // rub adds the friction of bending and moves the sets of stencils that slip.
 // The moment per width is at most Stiffness.BendFriction, whatever the speed:
@@ -27,7 +27,7 @@ func (c *Cloth) rub(list []stencil, x []r3.Vec, set []float64, out []contact.Sum
 	slip := yield * c.h * c.h
 	for i := range list {
 		s := &list[i]
-		n, ok := c.normal(&c.knots[s.o], x)
+		n, ok := c.normal(&c.stiffness[s.o], x)
 		if !ok {
 			continue
 		}

@@ -34,7 +34,7 @@ func TestBendingLoop(t *testing.T) {
 		for _, s := range c.bendU {
 			if s.o == mid {
 				c.bend([]stencil{s}, st.Pos, f)
-				c.rub([]stencil{s}, st.Pos, st.Set.U, f)
+				c.rub([]stencil{s}, st.Pos, st.Slip.U, f)
 			}
 		}
 		return -f[mid].Force.Z / 2 * h * h / l.Area[mid] // moment per width; the strip bends towards −Z
@@ -79,7 +79,7 @@ func TestShearLoop(t *testing.T) {
 			turning[i] = r3.Vec{X: v * cos, Y: -v * sin}
 		}
 		f := make([]contact.Sum, len(l.Rest))
-		c.shearAndTwist(c.cells, st.Pos, st.Set.Shear, f)
+		c.shearAndTwist(c.cells, st.Pos, st.Slip.Shear, f)
 		work := 0.0
 		for i := range f {
 			work -= r3.Dot(f[i].Force, turning[i])
@@ -122,9 +122,9 @@ func TestTake(t *testing.T) {
 		const kappaU, kappaV = 30.0, -20.0 // 1/m
 		for i, q := range coarse.Rest {
 			a.Pos[i] = r3.Vec{X: q.X, Y: 2 * q.Y, Z: q.X}
-			a.Set.U[i], a.Set.V[i] = kappaU*1e-4, kappaV*1e-4
+			a.Slip.U[i], a.Slip.V[i] = kappaU*1e-4, kappaV*1e-4
 			if coarse.Cell[i].Corner[0] != lattice.None {
-				a.Set.Shear[i] = sine(centre(coarse, i))
+				a.Slip.Shear[i] = sine(centre(coarse, i))
 			}
 		}
 		if missed := b.Take(fine, a, coarse, nil); missed != 0 {
@@ -135,18 +135,18 @@ func TestTake(t *testing.T) {
 			if d := r3.Norm(r3.Sub(b.Pos[i], r3.Vec{X: q.X, Y: 2 * q.Y, Z: q.X})); d > 1e-12 {
 				t.Errorf("grain %g: crossing %d is %g m off", grain, i, d)
 			}
-			if u, v := b.Set.U[i]/25e-6, b.Set.V[i]/25e-6; math.Abs(u-kappaU) > 1e-9 || math.Abs(v-kappaV) > 1e-9 {
+			if u, v := b.Slip.U[i]/25e-6, b.Slip.V[i]/25e-6; math.Abs(u-kappaU) > 1e-9 || math.Abs(v-kappaV) > 1e-9 {
 				t.Errorf("grain %g: node %d is set at %g, %g 1/m, want %g, %g", grain, i, u, v, kappaU, kappaV)
 			}
 			if fine.Cell[i].Corner[0] == lattice.None {
 				continue
 			}
 			c := centre(fine, i)
-			off := math.Abs(b.Set.Shear[i] - sine(c))
+			off := math.Abs(b.Slip.Shear[i] - sine(c))
 			if most = max(most, off); math.Abs(c.X) < 0.025 && math.Abs(c.Y) < 0.025 {
 				inside++
 				if off > 1e-12 {
-					t.Errorf("grain %g: cell %d is set at %g, want %g", grain, i, b.Set.Shear[i], sine(c))
+					t.Errorf("grain %g: cell %d is set at %g, want %g", grain, i, b.Slip.Shear[i], sine(c))
 				}
 			}
 		}

@@ -12,11 +12,11 @@ import (
 type inertia struct {
 	normal        r3.Vec  // unit; 0 where the node has no neighbours across
 	along, across float64 // kg
-	heavy         float64 // 1 and more: what across is multiplied by, see guard
+	factor        float64 // transverse mass factor, 1 and more: what across is multiplied by, see guard
 }
 
-// knot is what the mass of a node is made from.
-type knot struct {
+// nodeStiffness is what the mass of a node is made from.
+type nodeStiffness struct {
 	near  [4]int32   // next and last along the warp, next and last along the weft; itself where missing
 	k     [4]float64 // N/m, links to them
 	shear float64    // N/m, row sum of the shear stiffness of its cells
@@ -32,23 +32,23 @@ const stable = 1.1 / 4
 // (a + b)² ≤ (1 + share)·a² + (1 + 1/share)·b².
 const share = 0.5
 
-// lightest is the smallest mass across over that along where a net helps the
-// cloth along, lightestAlone where there is none: lighter, a coarse lattice flutters.
+// leastAcross is the smallest mass across over that along where a coarse level helps the
+// cloth along, leastAlone where there is none: lighter, a coarse lattice flutters.
 const (
-	lightest      = 0.03
-	lightestAlone = 0.1
+	leastAcross = 0.03
+	leastAlone  = 0.1
 )
 
 // reshape sets the masses of the nodes lo to hi for the cloth at x. Across, a
 // yarn counts with its tension and with the square of its slope to the normal;
 // even gives both ways the mass along.
 func (c *Cloth) reshape(lo, hi int, x []r3.Vec, even bool, out []inertia) {
-	least := lightest
+	least := leastAcross
 	if meshes[0]*c.h > broadest {
-		least = lightestAlone
+		least = leastAlone
 	}
 	for i := lo; i < hi; i++ {
-		k, o := &c.knots[i], &out[i]
+		k, o := &c.stiffness[i], &out[i]
 		n, ok := c.normal(k, x)
 		along, across := 0.0, 0.0
 		var lean float64 // sum of the squared slopes of the yarns
@@ -78,7 +78,7 @@ func (c *Cloth) reshape(lo, hi int, x []r3.Vec, even bool, out []inertia) {
 
 // normal returns the unit normal of the cloth at a node from the neighbours it
 // has; false where they lie in one line.
-func (c *Cloth) normal(k *knot, x []r3.Vec) (r3.Vec, bool) {
+func (c *Cloth) normal(k *nodeStiffness, x []r3.Vec) (r3.Vec, bool) {
 	n := r3.Cross(r3.Sub(x[k.near[0]], x[k.near[1]]), r3.Sub(x[k.near[2]], x[k.near[3]]))
 	l := math.Sqrt(r3.Norm2(n))
 	if l == 0 {
@@ -90,19 +90,19 @@ func (c *Cloth) normal(k *knot, x []r3.Vec) (r3.Vec, bool) {
 // answer returns how much a unit step of force f speeds the node up, with what
 // contact and holds add to its mass.
 func (o *inertia) answer(f r3.Vec, extra float64) r3.Vec {
-	a, n := 1/(o.along+extra), 1/(min(o.along, o.across*o.heavy)+extra)
+	a, n := 1/(o.along+extra), 1/(min(o.along, o.across*o.factor)+extra)
 	n = (n - a) * (f.X*o.normal.X + f.Y*o.normal.Y + f.Z*o.normal.Z)
 	return r3.Vec{X: a*f.X + n*o.normal.X, Y: a*f.Y + n*o.normal.Y, Z: a*f.Z + n*o.normal.Z}
 }
 
-// guard makes a node heavier whose force turns round undiminished, the sign of
+// guard raises the transverse mass factor of a node whose force turns round undiminished, the sign of
 // a mass too small for its stiffness: layers and sharp folds can be stiffer
 // across than the row sums know. It forgets slowly.
 func (o *inertia) guard(now, before r3.Vec) {
 	turn := now.X*before.X + now.Y*before.Y + now.Z*before.Z
 	if turn < -0.9*(before.X*before.X+before.Y*before.Y+before.Z*before.Z) {
-		o.heavy = min(1.5*o.heavy, 1/lightest)
+		o.factor = min(1.5*o.factor, 1/leastAcross)
 	} else {
-		o.heavy = max(1, 0.95*o.heavy)
+		o.factor = max(1, 0.95*o.factor)
 	}
 }

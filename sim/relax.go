@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"cowl/sim/contact"
-	"cowl/sim/crew"
+	"cowl/sim/forkjoin"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -28,11 +28,11 @@ type Stepper struct {
 	age    int              // steps taken
 	form   *contact.Against
 	self   *contact.Self
-	nets   []*net // move broad slack places as a whole; none until the first step that is not even
-	laid   bool   // the nets are
-	crew   *crew.Crew
+	levels []*level // move broad slack places as a whole; none until the first step that is not even
+	coarse bool     // the levels are there
+	pair   *forkjoin.Pair
 	still  bool      // the cloth stood still before this step
-	travel float64   // m, sum of the largest moves of all steps
+	motion float64   // m, sum of the largest moves of all steps
 	moved  [2]motion // of each half in the last step
 	pull   func(int) // what a half does first,
 	weigh  func(int) // next,
@@ -46,11 +46,11 @@ type motion struct{ power, far float64 } // J a step, m
 func NewStepper(s *Scene, st *State) *Stepper {
 	n := len(st.Pos)
 	w := &Stepper{
-		scene: s, state: st, force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, crew: crew.New(!s.Alone),
+		scene: s, state: st, force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, pair: forkjoin.New(!s.Alone),
 		sum: [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)},
 	}
 	for i := range w.mass {
-		w.mass[i].heavy = 1
+		w.mass[i].factor = 1
 	}
 	w.pull, w.weigh, w.move = w.pullHalf, w.weighHalf, w.moveHalf
 	l := s.Cloth.Lattice
@@ -74,7 +74,7 @@ const reshapeEvery = 10
 // moveHalf moves the nodes of a half. Power is that of the forces
 // on the mean of old and new velocity, the change of kinetic energy in the step.
 func (w *Stepper) moveHalf(half int) {
-	lo, hi := crew.Half(len(w.force), half)
+	lo, hi := forkjoin.Half(len(w.force), half)
 	st, most, kick := w.state, stride*w.scene.Cloth.h, 1.0
 	if w.still {
 		kick = 0.5 // from a standstill velocities are half a step behind
@@ -115,8 +115,8 @@ func (w *Stepper) quicken(i int) r3.Vec {
 	if w.Even {
 		return d
 	}
-	for _, n := range w.nets {
-		d = r3.Add(d, n.at(i))
+	for _, n := range w.levels {
+		d = r3.Add(d, n.prolong(i))
 	}
 	return d
 }
@@ -124,22 +124,22 @@ func (w *Stepper) quicken(i int) r3.Vec {
 // Step moves the cloth one step towards rest.
 func (w *Stepper) Step() {
 	if w.self != nil {
-		w.self.Ready(w.state.Pos, w.travel, w.crew)
+		w.self.Ready(w.state.Pos, w.motion, w.pair)
 	}
-	if !w.Even && !w.laid {
-		w.lay()
+	if !w.Even && !w.coarse {
+		w.coarsen()
 	}
-	w.crew.Both(w.pull)
-	w.crew.Both(w.weigh)
-	w.cast()
-	w.crew.Both(w.move)
+	w.pair.Both(w.pull)
+	w.pair.Both(w.weigh)
+	w.correct()
+	w.pair.Both(w.move)
 	w.age++
 	far := max(w.moved[0].far, w.moved[1].far)
-	w.travel += far
+	w.motion += far
 	w.still = w.moved[0].power+w.moved[1].power < 0
 	if w.still {
 		w.stop()
-		w.travel += far / 2
+		w.motion += far / 2
 	}
 }
 

@@ -55,7 +55,7 @@ type State struct {
 	Target   []r3.Vec  // m, len = holds
 	Grip     []float64 // N/m, len = holds; 0 lets go
 	Hands    []Hand    // beside the holds of the scene
-	Set      Set       // of the friction of bending and shear; flat cloth has none
+	Slip     Slip      // of the friction of bending and shear; flat cloth has none
 }
 
 // NewState returns cloth at rest at pos (m, len = nodes), held by nothing.
@@ -66,7 +66,7 @@ func NewState(s *Scene, pos []r3.Vec) *State {
 	return &State{
 		Pos: pos, Vel: make([]r3.Vec, len(pos)),
 		Target: make([]r3.Vec, len(s.Holds)), Grip: make([]float64, len(s.Holds)),
-		Set: Set{make([]float64, len(pos)), make([]float64, len(pos)), make([]float64, len(pos))},
+		Slip: Slip{make([]float64, len(pos)), make([]float64, len(pos)), make([]float64, len(pos))},
 	}
 }
 
@@ -75,7 +75,7 @@ func (st *State) Clone() *State {
 	return &State{
 		Pos: slices.Clone(st.Pos), Vel: slices.Clone(st.Vel),
 		Target: slices.Clone(st.Target), Grip: slices.Clone(st.Grip), Hands: slices.Clone(st.Hands),
-		Set: Set{slices.Clone(st.Set.U), slices.Clone(st.Set.V), slices.Clone(st.Set.Shear)},
+		Slip: Slip{slices.Clone(st.Slip.U), slices.Clone(st.Slip.V), slices.Clone(st.Slip.Shear)},
 	}
 }
 

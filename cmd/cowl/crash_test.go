@@ -13,8 +13,8 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/memory"
-	"cowl/sim/crew"
 	"cowl/sim/fault"
+	"cowl/sim/forkjoin"
 )
 
 func init() {
@@ -36,7 +36,7 @@ func init() {
 	children["panics"] = crashing(func() { panic("the needle broke\nin two") })
 	children["panics in a helper"] = crashing(func() {
 		for range 1000 {
-			crew.New(true).Both(func(half int) {
+			forkjoin.New(true).Both(func(half int) {
 				if half == 1 {
 					panic("the needle broke\nin two")
 				}

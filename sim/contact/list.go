@@ -4,16 +4,16 @@ import (
 	"math"
 
 	"cowl/mesh/lattice"
-	"cowl/sim/crew"
+	"cowl/sim/forkjoin"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// bundle is what a node brings to contact: itself, the edges that begin at it
+// primitive is what a node brings to contact: itself, the edges that begin at it
 // along warp, weft and diagonal, and the two triangles of its cell. Without the
 // diagonals cells turn inside out in tight folds.
-type bundle struct {
+type primitive struct {
 	end  [3]int32   // far ends of warp, weft and diagonal, lattice.None where missing
 	side [2]int32   // corners of the cell beside the node; at the tip of a slit a yarn may leave for another
 	node float64    // 0..1, share of a cell of cloth that the node carries
@@ -21,12 +21,12 @@ type bundle struct {
 	cell float64    // 0..1, the same of the cell
 }
 
-// bundlesOf sorts the parts of a lattice by the node that owns them.
-func bundlesOf(l *lattice.Lattice) []bundle {
+// primitivesOf sorts the parts of a lattice by the node that owns them.
+func primitivesOf(l *lattice.Lattice) []primitive {
 	cell := l.Spacing * l.Spacing
-	out := make([]bundle, len(l.Rest))
+	out := make([]primitive, len(l.Rest))
 	for i := range out {
-		b := bundle{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, side: [2]int32{lattice.None, lattice.None}, node: l.Area[i] / cell}
+		b := primitive{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, side: [2]int32{lattice.None, lattice.None}, node: l.Area[i] / cell}
 		b.edge[0], b.edge[1] = l.U[i].Link/cell, l.V[i].Link/cell
 		if q := l.Cell[i].Corner; q[0] != lattice.None {
 			b.side = [2]int32{q[1], q[2]}
@@ -49,13 +49,13 @@ func (a *ball) near(b *ball, reach float64) bool {
 	return x*x+y*y+z*z < r*r
 }
 
-// balls hold a bundle, its node, its edges.
+// balls hold a primitive: all of it, its node, its edges.
 type balls struct {
 	all, node ball
 	edge      [3]ball
 }
 
-// hold sets the balls around the bundles lo to hi at x and returns the largest
+// hold sets the balls around the primitives lo to hi at x and returns the largest
 // radius, m.
 func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 	var most float64
@@ -63,7 +63,7 @@ func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 		b := &s.balls[i]
 		b.node.at = x[i]
 		sum, n := x[i], 1.0
-		for k, e := range s.bundles[i].end {
+		for k, e := range s.primitives[i].end {
 			if e == lattice.None {
 				continue
 			}
@@ -72,12 +72,12 @@ func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 		}
 		at := r3.Scale(1/n, sum)
 		r := r3.Norm2(r3.Sub(x[i], at))
-		for _, e := range s.bundles[i].end {
+		for _, e := range s.primitives[i].end {
 			if e != lattice.None {
 				r = math.Max(r, r3.Norm2(r3.Sub(x[e], at)))
 			}
 		}
-		for _, e := range s.bundles[i].side {
+		for _, e := range s.primitives[i].side {
 			if e != lattice.None {
 				r = math.Max(r, r3.Norm2(r3.Sub(x[e], at)))
 			}
@@ -93,7 +93,7 @@ func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 type listed struct{ corners, edges []found }
 
 // found is a pair to be listed, and how much farther than the gap it is, m; 0: it
-// is near, and due at once.
+// is near, and its check is due at once.
 type found struct {
 	pair
 	left float64
@@ -101,17 +101,17 @@ type found struct {
 
 // list collects every pair that lies within reach and is not one fold, in the
 // order of the nodes that own them.
-func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
+func (s *Self) list(x []r3.Vec, motion float64, c *forkjoin.Pair) {
 	var most [2]float64
 	c.Both(func(half int) {
-		lo, hi := crew.Half(len(x), half)
+		lo, hi := forkjoin.Half(len(x), half)
 		most[half] = s.hold(lo, hi, x)
 	})
 	s.bins.fill(s.mids, s.reach+2*max(most[0], most[1]))
 	c.Both(func(half int) {
 		h := &s.half[half]
 		h.corners, h.edges = h.corners[:0], h.edges[:0]
-		lo, hi := crew.Half(len(x), half)
+		lo, hi := forkjoin.Half(len(x), half)
 		for i := lo; i < hi; i++ {
 			s.around(int32(i), x, h)
 		}
@@ -119,13 +119,13 @@ func (s *Self) list(x []r3.Vec, travel float64, c *crew.Crew) {
 	if s.Friction > 0 {
 		s.stow()
 	}
-	s.watchAll(travel)
+	s.watchAll(motion)
 	if s.Friction > 0 {
 		s.take()
 	}
 }
 
-// around lists the pairs of bundle i and all bundles behind it.
+// around lists the pairs of primitive i and all primitives behind it.
 func (s *Self) around(i int32, x []r3.Vec, out *listed) {
 	o := &s.balls[i].all
 	s.bins.visit(o.at, func(ids []int32) {
@@ -137,11 +137,11 @@ func (s *Self) around(i int32, x []r3.Vec, out *listed) {
 	})
 }
 
-// cross lists the pairs between two bundles.
+// cross lists the pairs between two primitives.
 func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
-	a, b := &s.bundles[i], &s.bundles[j]
+	a, b := &s.primitives[i], &s.primitives[j]
 	// Bundles this far apart in the flat share no fold, whichever their nodes.
-	clear := s.near + 2*math.Sqrt2*s.reel
+	clear := s.near + 2*math.Sqrt2*s.spacing
 	sure := r2.Norm2(r2.Sub(s.flat[i], s.flat[j])) > clear*clear
 	s.onto(i, j, sure, x, out)
 	s.onto(j, i, sure, x, out)
@@ -160,14 +160,14 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 	}
 }
 
-// onto lists node i against the triangles of bundle j.
+// onto lists node i against the triangles of primitive j.
 func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *listed) {
-	b := &s.bundles[j]
+	b := &s.primitives[j]
 	u, v, d := b.side[0], b.side[1], b.end[2]
 	if d == lattice.None || !s.balls[i].node.near(&s.balls[j].all, s.reach) || !(sure || (s.far(i, j) && s.far(i, d))) {
 		return
 	}
-	stiff := s.Stiff * min(s.bundles[i].node, b.cell)
+	stiff := s.Stiff * min(s.primitives[i].node, b.cell)
 	if sure || s.far(i, u) {
 		s.keep(pair{node: [4]int32{i, j, u, d}, stiff: stiff}, x, out)
 	}

@@ -34,14 +34,14 @@ type Against struct {
 
 	anchor []r3.Vec  // m, len = nodes; where the node sticks, if it touches
 	touch  []bool    // len = nodes
-	due    []float64 // m, len = nodes; travel before which the node cannot reach the shell
+	next   []float64 // m, len = nodes; motion before which the node cannot reach the shell
 }
 
 // NewAgainst prepares contact for len(stiff) nodes.
 func NewAgainst(o Obstacle, shell, friction float64, stiff []float64) *Against {
 	n := len(stiff)
 	return &Against{Obstacle: o, Shell: shell, Friction: friction, Stiff: stiff,
-		anchor: make([]r3.Vec, n), touch: make([]bool, n), due: make([]float64, n)}
+		anchor: make([]r3.Vec, n), touch: make([]bool, n), next: make([]float64, n)}
 }
 
 // soon is how far off a node already has the mass that contact will need, m: a
@@ -53,12 +53,12 @@ const soon = 1e-3
 // front and the form are held on the shell.
 const harden = 3
 
-// Add adds press and friction on the nodes lo to hi at x to sum. Travel (m) is
+// Add adds press and friction on the nodes lo to hi at x to sum. Motion (m) is
 // the sum of the largest moves of all steps so far; a node that is farther from
 // the shell than it can have moved is passed over.
-func (a *Against) Add(lo, hi int, x []r3.Vec, sum []Sum, travel float64) {
+func (a *Against) Add(lo, hi int, x []r3.Vec, sum []Sum, motion float64) {
 	for i := lo; i < hi; i++ {
-		if travel < a.due[i] {
+		if motion < a.next[i] {
 			continue
 		}
 		d, g := a.Obstacle.Distance(x[i])
@@ -66,7 +66,7 @@ func (a *Against) Add(lo, hi int, x []r3.Vec, sum []Sum, travel float64) {
 		if depth <= 0 {
 			a.touch[i] = false
 			if -depth > soon {
-				a.due[i] = travel - (depth+soon)/2
+				a.next[i] = motion - (depth+soon)/2
 			} else {
 				sum[i].Mass += 0.55 * 2 * a.Stiff[i]
 			}

@@ -20,7 +20,7 @@ type rubbed struct {
 	l      *lattice.Lattice
 	s      *Self
 	pos    []r3.Vec
-	travel float64
+	motion float64
 }
 
 // lie lays two layers on each other with friction mu, closer than the gap by a
@@ -39,7 +39,7 @@ func (r *rubbed) upper(i int) bool { return r.l.Rest[i].Y > 0.014 }
 
 // shove moves the upper layer and the bend, and returns the force on every node.
 func (r *rubbed) shove(by r3.Vec) []r3.Vec {
-	r.travel += r3.Norm(by)
+	r.motion += r3.Norm(by)
 	for i := range r.pos {
 		if r.l.Rest[i].Y > 0 {
 			r.pos[i] = r3.Add(r.pos[i], by)
@@ -47,7 +47,7 @@ func (r *rubbed) shove(by r3.Vec) []r3.Vec {
 		}
 	}
 	force := make([]r3.Vec, len(r.pos))
-	addSelf(r.s, r.pos, force, make([]float64, len(r.pos)), r.travel)
+	addSelf(r.s, r.pos, force, make([]float64, len(r.pos)), r.motion)
 	return force
 }
 
@@ -136,8 +136,8 @@ func TestRubTurnsWithLayers(t *testing.T) {
 			r.s.Moved(i, d)
 			r.pos[i], far = p, math.Max(far, d)
 		}
-		r.travel += far
-		addSelf(r.s, r.pos, make([]r3.Vec, len(r.pos)), make([]float64, len(r.pos)), r.travel)
+		r.motion += far
+		addSelf(r.s, r.pos, make([]r3.Vec, len(r.pos)), make([]float64, len(r.pos)), r.motion)
 	}
 	after := r.shove(r3.Vec{})
 	var most float64
@@ -146,7 +146,7 @@ func TestRubTurnsWithLayers(t *testing.T) {
 	}
 	for i, f := range before {
 		if d := r3.Norm(r3.Sub(after[i], turn.Rotate(f))); d > 1e-7*most {
-			t.Fatalf("turned by 1 rad and moved by 100 mm (travel %.0f mm): node %d is pushed %v N, want %v as before it turned", r.travel*1000, i, after[i], turn.Rotate(f))
+			t.Fatalf("turned by 1 rad and moved by 100 mm (motion %.0f mm): node %d is pushed %v N, want %v as before it turned", r.motion*1000, i, after[i], turn.Rotate(f))
 		}
 	}
 }
@@ -158,7 +158,7 @@ func TestRubKeepsItsGrip(t *testing.T) {
 	before := r.shove(r3.Vec{X: 5e-6})
 	pairs := len(r.s.pairs)
 	r.s.reach *= 1.5 // other pairs between them
-	r.s.list(r.pos, r.travel, nil)
+	r.s.list(r.pos, r.motion, nil)
 	after := r.shove(r3.Vec{})
 	held, _ := r.friction(before)
 	again, _ := r.friction(after)

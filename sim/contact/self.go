@@ -18,19 +18,19 @@ type Self struct {
 	Stiff    float64 // N/m, penalty stiffness of a pair of whole cells
 	Friction float64 // coefficient μ of cloth on cloth; 0 is none. Set before the first step
 
-	bundles []bundle // len = nodes
-	flat    []r2.Vec // m, flat places
-	near    float64  // m, flat distance within which parts are one fold
-	reel    float64  // m, spacing of the lattice
-	reach   float64  // m, how near pairs are listed
+	primitives []primitive // len = nodes
+	flat       []r2.Vec    // m, flat places
+	near       float64     // m, flat distance within which parts are one fold
+	spacing    float64     // m, spacing of the lattice
+	reach      float64     // m, how near pairs are listed
 
 	built    []r3.Vec // m, positions when the pairs were listed; nil before the first time
-	builtAt  float64  // m, travel then
-	balls    []balls  // len = nodes; what holds the bundles when the pairs were listed
+	builtAt  float64  // m, motion then
+	balls    []balls  // len = nodes; what holds the primitives when the pairs were listed
 	bins     bins
 	mids     []r3.Vec
 	pairs    []pair
-	mass     [][4]float64 // kg, len = pairs; of the nodes, in force while the pair is heavy or touches
+	mass     [][4]float64 // kg, len = pairs; of the nodes, in force while the pair is near or touches
 	calendar [2]calendar  // by half of the pairs
 	today    int          // the day whose pairs are awake
 	until    int          // the day that begins
@@ -58,7 +58,7 @@ const apart = 0.9
 // stiff is the penalty stiffness (N/m) of a pair of whole cells.
 func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 	s := &Self{
-		Gap: gap, Stiff: stiff, bundles: bundlesOf(l), flat: l.Rest, reel: l.Spacing,
+		Gap: gap, Stiff: stiff, primitives: primitivesOf(l), flat: l.Rest, spacing: l.Spacing,
 		near: math.Max(apart*l.Spacing, 2*gap), reach: gap + skin*l.Spacing,
 		balls: make([]balls, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)), way: make([]float64, len(l.Rest)),
 	}
@@ -148,12 +148,12 @@ func faded(slant float64) float64 {
 }
 
 // moved reports whether the listed pairs may be incomplete.
-func (s *Self) moved(x []r3.Vec, travel float64) bool {
+func (s *Self) moved(x []r3.Vec, motion float64) bool {
 	if s.built == nil {
 		return finite(x)
 	}
 	m := (s.reach - s.Gap) / 2
-	if travel-s.builtAt < m {
+	if motion-s.builtAt < m {
 		return false
 	}
 	far := false

@@ -38,11 +38,11 @@ func hairpin(t testing.TB, grain, gap float64) (*lattice.Lattice, []r3.Vec) {
 }
 
 // addSelf lists what is due and adds both halves.
-func addSelf(s *Self, x, force []r3.Vec, mass []float64, travel float64) {
+func addSelf(s *Self, x, force []r3.Vec, mass []float64, motion float64) {
 	sum := make([]Sum, len(x))
-	s.Ready(x, travel, nil)
-	s.Add(0, x, sum, travel)
-	s.Add(1, x, sum, travel)
+	s.Ready(x, motion, nil)
+	s.Add(0, x, sum, motion)
+	s.Add(1, x, sum, motion)
 	for i := range sum {
 		force[i], mass[i] = r3.Add(force[i], sum[i].Force), mass[i]+sum[i].Mass
 	}
@@ -108,7 +108,7 @@ func TestLayersApartFeelNothing(t *testing.T) {
 func TestListingKeepsUp(t *testing.T) {
 	l, pos := hairpin(t, 0.5, 0.012)
 	kept := NewSelf(l, 0.002, 25)
-	travel, n := 0.0, 0
+	motion, n := 0.0, 0
 	for range 120 {
 		far := 0.0
 		before := slices.Clone(pos)
@@ -124,16 +124,16 @@ func TestListingKeepsUp(t *testing.T) {
 			}
 			far = 1e-4
 		}
-		travel += far
+		motion += far
 		for i, p := range pos {
 			kept.Moved(i, r3.Norm(r3.Sub(p, before[i])))
 		}
 		got, want := make([]r3.Vec, len(pos)), make([]r3.Vec, len(pos))
-		addSelf(kept, pos, got, make([]float64, len(pos)), travel)
-		addSelf(NewSelf(l, 0.002, 25), pos, want, make([]float64, len(pos)), travel)
+		addSelf(kept, pos, got, make([]float64, len(pos)), motion)
+		addSelf(NewSelf(l, 0.002, 25), pos, want, make([]float64, len(pos)), motion)
 		for i := range got {
 			if r3.Norm(r3.Sub(got[i], want[i])) > 1e-12 {
-				t.Fatalf("after %.1f mm: node %d is pushed %v N, want %v", travel*1000, i, got[i], want[i])
+				t.Fatalf("after %.1f mm: node %d is pushed %v N, want %v", motion*1000, i, got[i], want[i])
 			}
 			if want[i] != (r3.Vec{}) {
 				n++
@@ -155,7 +155,7 @@ func BenchmarkSelf(b *testing.B) {
 			l, pos := hairpin(b, 0.5, 0.0019)
 			s := NewSelf(l, 0.002, 25)
 			s.Friction = mu
-			sum, travel, k := make([]Sum, len(pos)), 0.0, 0
+			sum, motion, k := make([]Sum, len(pos)), 0.0, 0
 			b.ReportAllocs()
 			for b.Loop() {
 				const stir = 2e-6 // m
@@ -165,11 +165,11 @@ func BenchmarkSelf(b *testing.B) {
 					s.Moved(i, stir)
 				}
 				k++
-				travel += stir
+				motion += stir
 				clear(sum)
-				s.Ready(pos, travel, nil)
-				s.Add(0, pos, sum, travel)
-				s.Add(1, pos, sum, travel)
+				s.Ready(pos, motion, nil)
+				s.Add(0, pos, sum, motion)
+				s.Add(1, pos, sum, motion)
 			}
 			pushed = sum
 			b.ReportMetric(float64(len(pos)), "nodes")

@@ -3,7 +3,7 @@ package contact
 import (
 	"slices"
 
-	"cowl/sim/crew"
+	"cowl/sim/forkjoin"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -16,62 +16,62 @@ import (
 
 // watch tells when a pair that is awake must be looked at.
 type watch struct {
-	due   float64 // m; travel before which the two cannot come within the gap
-	spare float64 // m; way of its nodes together before which they cannot
+	next  float64 // m; motion before which the two cannot come within the gap
+	slack float64 // m; way of its nodes together before which they cannot
 	node  [4]int32
 	pair  int32
-	heavy bool // its nodes bear its mass, as it may soon touch
+	bears bool // its nodes bear its mass, as it may soon touch
 }
 
 // asleep is a pair in the calendar.
 type asleep struct {
-	due, spare float64 // m, as of watch
-	pair       int32
+	next, slack float64 // m, as of watch
+	pair        int32
 }
 
 // calendar holds the pairs of one half: those that are awake, and days of those
-// that wake then. A day is a travel of ahead gaps.
+// that wake then. A day is a motion of ahead gaps.
 type calendar struct {
 	awake  []watch
 	day    [days][]asleep // by the number of the day, as long as the calendar reaches
-	burden []float64      // kg, len = nodes; mass that heavy pairs lay on a node
+	burden []float64      // kg, len = nodes; mass that near pairs lay on a node
 }
 
 const (
-	ahead = 0.1 // travel for which pairs are woken in one look, in gaps
+	ahead = 0.1 // motion for which pairs are woken in one look, in gaps
 	days  = 32  // a pair that sleeps longer is looked at on the last, and sleeps on
 )
 
 // Ready lists the pairs anew where the cloth has moved enough and wakes those
-// that may soon touch. It comes before Add. Travel (m) is the sum of the
+// that may soon touch. It comes before Add. Motion (m), the bound on how far anything has moved, is the sum of the
 // largest moves of all steps so far.
-func (s *Self) Ready(x []r3.Vec, travel float64, c *crew.Crew) {
+func (s *Self) Ready(x []r3.Vec, motion float64, c *forkjoin.Pair) {
 	switch {
-	case s.moved(x, travel):
-		s.list(x, travel, c)
-		s.built, s.builtAt = append(s.built[:0], x...), travel
-	case s.dayOf(travel) <= s.today:
+	case s.moved(x, motion):
+		s.list(x, motion, c)
+		s.built, s.builtAt = append(s.built[:0], x...), motion
+	case s.dayOf(motion) <= s.today:
 		return
 	}
-	s.until = s.dayOf(travel)
+	s.until = s.dayOf(motion)
 	c.Both(s.wakeHalf)
 	s.today = s.until
 }
 
-// dayOf returns the number of the day of a travel, m.
-func (s *Self) dayOf(travel float64) int { return int(travel / (ahead * s.Gap)) }
+// dayOf returns the number of the day of a motion, m.
+func (s *Self) dayOf(motion float64) int { return int(motion / (ahead * s.Gap)) }
 
-// sleep lays a pair of a half into the calendar. It wakes on the day on which it is due.
+// sleep lays a pair of a half into the calendar. It wakes on the day of its next check.
 func (s *Self) sleep(c *calendar, a asleep) {
-	n := min(max(s.dayOf(a.due), s.until), s.until+days-1) % days
+	n := min(max(s.dayOf(a.next), s.until), s.until+days-1) % days
 	c.day[n] = append(c.day[n], a)
 }
 
 // watchAll lists what was found and begins to watch it: every other pair in each half,
 // so that both have as many. The ways of the nodes are counted from here.
-func (s *Self) watchAll(travel float64) {
+func (s *Self) watchAll(motion float64) {
 	clear(s.way)
-	s.until = s.dayOf(travel)
+	s.until = s.dayOf(motion)
 	s.today = s.until - 1
 	for half := range s.calendar {
 		c := &s.calendar[half]
@@ -84,14 +84,14 @@ func (s *Self) watchAll(travel float64) {
 	for _, list := range [][]found{s.half[0].corners, s.half[1].corners, s.half[0].edges, s.half[1].edges} {
 		for k := range list {
 			f := &list[k]
-			s.sleep(&s.calendar[len(s.pairs)%2], asleep{travel + f.left/2, f.left, int32(len(s.pairs))})
+			s.sleep(&s.calendar[len(s.pairs)%2], asleep{motion + f.left/2, f.left, int32(len(s.pairs))})
 			s.pairs = append(s.pairs, f.pair)
 		}
 	}
 	s.mass = slices.Grow(s.mass[:0], len(s.pairs))[:len(s.pairs)]
 }
 
-// wake begins the day until of one half: what was awake and is due later sleeps, and
+// wake begins the day until of one half: what was awake and is checked later sleeps, and
 // what sleeps until now wakes.
 func (s *Self) wake(half int) {
 	c := &s.calendar[half]
@@ -99,12 +99,12 @@ func (s *Self) wake(half int) {
 	awake := c.awake
 	c.awake = c.awake[:0]
 	for _, w := range awake {
-		if s.dayOf(w.due) > s.until {
-			s.sleep(c, asleep{w.due, w.spare, w.pair})
+		if s.dayOf(w.next) > s.until {
+			s.sleep(c, asleep{w.next, w.slack, w.pair})
 			continue
 		}
 		c.awake = append(c.awake, w)
-		if w.heavy {
+		if w.bears {
 			s.bear(c, w.pair, 1)
 		}
 	}
@@ -112,11 +112,11 @@ func (s *Self) wake(half int) {
 		day := c.day[n%days]
 		c.day[n%days] = day[:0]
 		for _, a := range day {
-			if s.dayOf(a.due) > s.until {
+			if s.dayOf(a.next) > s.until {
 				s.sleep(c, a)
 				continue
 			}
-			c.awake = append(c.awake, watch{due: a.due, spare: a.spare, node: s.pairs[a.pair].node, pair: a.pair})
+			c.awake = append(c.awake, watch{next: a.next, slack: a.slack, node: s.pairs[a.pair].node, pair: a.pair})
 		}
 	}
 }
@@ -139,18 +139,18 @@ func (s *Self) made(node *[4]int32) float64 {
 
 // Add adds the pushes of one half of the pairs, 0 or 1, between layers at x to
 // sum (len = nodes).
-func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
+func (s *Self) Add(half int, x []r3.Vec, sum []Sum, motion float64) {
 	c := &s.calendar[half]
 	for k := range c.awake {
 		w := &c.awake[k]
-		if travel < w.due {
+		if motion < w.next {
 			continue
 		}
-		left := w.spare - s.made(&w.node)
+		left := w.slack - s.made(&w.node)
 		if left <= 0 {
 			left = s.look(w, c, x, sum)
 		}
-		w.due = travel + left/2
+		w.next = motion + left/2
 	}
 	for i, m := range c.burden {
 		sum[i].Mass += m
@@ -159,12 +159,12 @@ func (s *Self) Add(half int, x []r3.Vec, sum []Sum, travel float64) {
 
 // look pushes a pair apart and returns how much farther than the gap it is, m.
 func (s *Self) look(w *watch, c *calendar, x []r3.Vec, sum []Sum) float64 {
-	if w.heavy {
+	if w.bears {
 		s.bear(c, w.pair, -1)
 	}
 	left := s.push(w.pair, x, sum)
-	w.spare, w.heavy = s.made(&w.node)+left, left > 0 && left < soonSelf
-	if w.heavy {
+	w.slack, w.bears = s.made(&w.node)+left, left > 0 && left < soonSelf
+	if w.bears {
 		s.bear(c, w.pair, 1)
 	}
 	return left

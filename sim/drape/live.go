@@ -27,9 +27,9 @@ type Live struct {
 	orders []func(*walker) // guarded by mu; what the walking goroutine is to do next
 	job    *Job            // guarded by mu; the last Change not yet looked at
 
-	newest  atomic.Pointer[moment]
+	newest  atomic.Pointer[snapshot]
 	readers sync.WaitGroup // readings beside the walk
-	wanted  atomic.Bool    // the newest moment has been fetched
+	wanted  atomic.Bool    // the newest snapshot has been fetched
 }
 
 // Stages of a Live.
@@ -41,10 +41,10 @@ const (
 	StageStopped  = "stopped" // not at rest, and no longer on the way
 )
 
-// Frame is one moment of a Live. Sheet.Pos and the three fields belong to the
+// Frame is one snapshot of a Live. Sheet.Pos and the three fields belong to the
 // caller; everything else is shared and must not be written to.
 type Frame struct {
-	Serial   uint64      // grows with every moment of any Live; 0 is none
+	Serial   uint64      // grows with every snapshot of any Live; 0 is none
 	Job      Job         // what is hanging, with the seed of the hand that placed it
 	Hung     draft.Piece // the piece as it hangs: of Job, taken up or let down to set its edge
 	Stage    string      // one of the stages above
@@ -73,7 +73,7 @@ type LivePin struct {
 func NewLive(j Job) *Live {
 	ctx, cancel := context.WithCancel(context.Background())
 	l := &Live{ctx: ctx, cancel: cancel, done: make(chan struct{}), wake: make(chan struct{}, 1)}
-	l.newest.Store(&moment{Frame: Frame{Serial: serials.Add(1), Job: j, Stage: StagePlacing}})
+	l.newest.Store(&snapshot{Frame: Frame{Serial: serials.Add(1), Job: j, Stage: StagePlacing}})
 	l.wanted.Store(true)
 	w := newWalker(l, j.Seed)
 	l.Change(j)
@@ -111,7 +111,7 @@ func (l *Live) Pin(flat r2.Vec, at r3.Vec) { l.order(func(w *walker) { w.pin(fla
 // or the draft's.
 func (l *Live) Unpin(flat r2.Vec) { l.order(func(w *walker) { w.unpin(flat) }) }
 
-// Pins returns all pins of the newest moment. The slice must not be written to.
+// Pins returns all pins of the newest snapshot. The slice must not be written to.
 func (l *Live) Pins() []LivePin { return l.newest.Load().pins }
 
 // Close stops the walk and waits for its goroutines. Calls after Close do nothing.

@@ -84,7 +84,7 @@ func (d *Drape) figures(seconds float64) figures {
 }
 
 // snapshot copies what the walk changes. What is read off
-// it is a moment on the way.
+// it is a snapshot on the way.
 func (d *Drape) snapshot(residual float64) *Drape {
 	c := *d
 	c.State, c.pins = d.State.Clone(), slices.Clone(d.pins)

@@ -6,21 +6,21 @@ import (
 	"time"
 )
 
-// serials counts the moments of all Lives, so that a Frame knows whether it
+// serials counts the snapshots of all Lives, so that a Frame knows whether it
 // holds the newest whichever Live filled it last.
 var serials atomic.Uint64
 
-// moment is what a Live shows. It never changes once it is stored.
-type moment struct {
+// snapshot is what a Live shows. It never changes once it is stored.
+type snapshot struct {
 	Frame
 	pins []LivePin
 }
 
-// showEvery is how often the walk shows a moment, at most.
+// showEvery is how often the walk shows a snapshot, at most.
 const showEvery = 16 * time.Millisecond
 
-// Frame copies the newest moment to dst and reuses its slices. It never waits
-// for a step, and does nothing if dst already holds that moment.
+// Frame copies the newest snapshot to dst and reuses its slices. It never waits
+// for a step, and does nothing if dst already holds that snapshot.
 func (l *Live) Frame(dst *Frame) {
 	m := l.newest.Load()
 	l.wanted.Store(true)
@@ -35,9 +35,9 @@ func (l *Live) Frame(dst *Frame) {
 	dst.Clear = append(old.Clear[:0], m.Clear...)
 }
 
-// show makes the present state the newest moment.
+// show makes the present state the newest snapshot.
 func (w *walker) show(residual float64) {
-	m := &moment{Frame: w.live.newest.Load().Frame, pins: w.hands.list(w.d)}
+	m := &snapshot{Frame: w.live.newest.Load().Frame, pins: w.hands.list(w.d)}
 	m.Serial, m.Job, m.Stage, m.Residual, m.Err = serials.Add(1), w.job, w.stage, residual, w.err
 	m.Carried = w.carried
 	m.Hung = w.d.Job.Piece

@@ -26,7 +26,7 @@ type walker struct {
 	setting setting   // of the edge of job
 	set     bool      // that is done, as far as it goes
 	began   time.Time // of the way of d
-	shown   time.Time // of the newest moment
+	shown   time.Time // of the newest snapshot
 	reader  reader
 }
 

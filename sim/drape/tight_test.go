@@ -11,7 +11,7 @@ import (
 )
 
 // From the same cloth let go, the quick way to rest and a slow one, with even masses, no
-// net and a hundredth of the residual, end in the same drape where nothing rubs. What
+// coarse level and a hundredth of the residual, end in the same drape where nothing rubs. What
 // rubs rests anywhere within a band, and two ways come to it from two sides: then they
 // agree by what two hands do.
 func TestQuickIsTight(t *testing.T) {

@@ -57,7 +57,7 @@ func TestFirstHandsFind(t *testing.T) {
 		}
 		var calls atomic.Int32
 		var all hangings
-		w, _, errs := feigned(t.TempDir(), rows.Part{}, &calls)
+		w, _, errs := faked(t.TempDir(), rows.Part{}, &calls)
 		all.watch(w, "")
 		if err := w.study(t.Context(), spec); err != nil {
 			t.Fatalf("%q: %v, %s", q.hang, err, errs)
@@ -70,7 +70,7 @@ func TestFirstHandsFind(t *testing.T) {
 		}
 		for i, want := range []int{q.first, q.last} {
 			var part hangings
-			w, _, _ := feigned(t.TempDir(), rows.Part{Number: i + 1, Of: 2}, &calls)
+			w, _, _ := faked(t.TempDir(), rows.Part{Number: i + 1, Of: 2}, &calls)
 			part.watch(w, "")
 			if err := w.study(t.Context(), spec); err != nil {
 				t.Fatal(err)
@@ -98,7 +98,7 @@ func TestFirstHandFails(t *testing.T) {
 	}{{"6 cm", false, 4, "3 drapes gave no result"}, {"", false, 0, "3 drapes gave no result"}, {"", true, 3, ""}} {
 		var calls atomic.Int32
 		var h hangings
-		w, _, errs := feigned(dir, rows.Part{}, &calls)
+		w, _, errs := faked(dir, rows.Part{}, &calls)
 		w.Retry = q.retry
 		h.watch(w, q.fails)
 		err := w.study(t.Context(), spec)

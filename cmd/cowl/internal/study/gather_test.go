@@ -20,7 +20,7 @@ func TestGather(t *testing.T) {
 	spec := asked(t, "sweep", 3, []string{"extension=0cm:10cm:2cm"})
 	whole := t.TempDir()
 	var calls atomic.Int32
-	w, _, _ := feigned(whole, rows.Part{}, &calls)
+	w, _, _ := faked(whole, rows.Part{}, &calls)
 	if err := w.study(t.Context(), spec); err != nil {
 		t.Fatal(err)
 	}
@@ -28,7 +28,7 @@ func TestGather(t *testing.T) {
 	calls.Store(0)
 	for i := 1; i <= 3; i++ {
 		dirs = append(dirs, t.TempDir())
-		w, out, _ := feigned(dirs[i-1], rows.Part{Number: i, Of: 3}, &calls)
+		w, out, _ := faked(dirs[i-1], rows.Part{Number: i, Of: 3}, &calls)
 		if err := w.study(t.Context(), spec); err != nil || !strings.Contains(out.String(), "cowl gather") {
 			t.Fatalf("part %d: %v, said %q", i, err, out)
 		}
@@ -41,12 +41,12 @@ func TestGather(t *testing.T) {
 	}
 	calls.Store(0)
 	short, all := t.TempDir(), t.TempDir()
-	w, _, errs := feigned(short, rows.Part{}, &calls)
+	w, _, errs := faked(short, rows.Part{}, &calls)
 	var code console.Silent
 	if err := w.gather(dirs[:2]); !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
 		t.Errorf("two of three parts gathered: %v, %s", err, errs)
 	}
-	w, _, _ = feigned(all, rows.Part{}, &calls)
+	w, _, _ = faked(all, rows.Part{}, &calls)
 	if err := w.gather(dirs); err != nil || calls.Load() != 0 {
 		t.Fatalf("gather: %v after %d drapes", err, calls.Load())
 	}
@@ -64,7 +64,7 @@ func TestGather(t *testing.T) {
 	}
 	other := asked(t, "compare", 3, nil, "polyester-twill", "wool-tropical")
 	elsewhere := t.TempDir()
-	w, _, _ = feigned(elsewhere, rows.Part{}, &calls)
+	w, _, _ = faked(elsewhere, rows.Part{}, &calls)
 	if err := errors.Join(w.study(t.Context(), other)); err != nil {
 		t.Fatal(err)
 	}

@@ -30,7 +30,7 @@ func TestResumeLarge(t *testing.T) {
 	for _, want := range []int32{240, 0} {
 		var calls atomic.Int32
 		start := spent(t)
-		w, _, errs := feigned(dir, rows.Part{}, &calls)
+		w, _, errs := faked(dir, rows.Part{}, &calls)
 		if err := w.study(t.Context(), spec); err != nil || calls.Load() != want {
 			t.Fatalf("%d drapes, %v, %s, want %d", calls.Load(), err, errs, want)
 		}

@@ -23,7 +23,7 @@ func TestChangedRows(t *testing.T) {
 	spec := asked(t, "sweep", 2, []string{"extension=4cm,8cm"})
 	var calls atomic.Int32
 	study := func() (told string) {
-		w, _, errs := feigned(dir, rows.Part{}, &calls)
+		w, _, errs := faked(dir, rows.Part{}, &calls)
 		if err := w.study(t.Context(), spec); err != nil {
 			return errs.String() + err.Error()
 		}
@@ -83,7 +83,7 @@ func TestChangedRows(t *testing.T) {
 func TestGatherTellsDamage(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
-	w, _, _ := feigned(dir, rows.Part{}, &calls)
+	w, _, _ := faked(dir, rows.Part{}, &calls)
 	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +91,7 @@ func TestGatherTellsDamage(t *testing.T) {
 	if err := os.Truncate(names[0], 100); err != nil {
 		t.Fatal(err)
 	}
-	w, _, errs := feigned(dir, rows.Part{}, &calls)
+	w, _, errs := faked(dir, rows.Part{}, &calls)
 	var code console.Silent
 	err := w.gather([]string{dir})
 	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "is no good") || !strings.Contains(errs.String(), "set-aside") {
@@ -108,7 +108,7 @@ func TestFiguresOutOfRange(t *testing.T) {
 		{func(r *Row) { r.Outcome.Folds[0].Depth = 11 }, "Depth"}, {func(r *Row) { r.Outcome.EdgeDrops = []float64{0, 1e9} }, "EdgeDrops"},
 		{func(r *Row) { r.Section[1][0] = 1e5 }, "section"}, {func(r *Row) { r.Outcome.Status = "fine" }, "status"}, {func(r *Row) { r.Outcome.Nodes = 1 << 60 }, "Nodes"},
 	} {
-		made, err := feign(new(atomic.Int32))(t.Context(), newCase("", demoStyle(t)), 0)
+		made, err := fake(new(atomic.Int32))(t.Context(), newCase("", demoStyle(t)), 0)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -24,7 +24,7 @@ import (
 func TestSeekLost(t *testing.T) {
 	for _, most := range []int{1, 4} { // how many of the first cuts do not come to rest
 		var calls atomic.Int32
-		w, out, errs := feigned(t.TempDir(), rows.Part{}, &calls)
+		w, out, errs := faked(t.TempDir(), rows.Part{}, &calls)
 		lost, hang := map[float64]bool{}, w.hang
 		w.hang = func(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
 			made, err := hang(ctx, c, k)
@@ -53,14 +53,14 @@ func TestSeekLost(t *testing.T) {
 	}
 }
 
-// For 20 random wants that the feigned cloth can meet, the cut that is found
+// For 20 random wants that the faked cloth can meet, the cut that is found
 // meets the drop within 5 mm; a want out of reach is refused with the range.
 func TestSeek(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
 	met := 0
 	for range 20 {
 		var calls atomic.Int32
-		w, out, errs := feigned(t.TempDir(), rows.Part{}, &calls)
+		w, out, errs := faked(t.TempDir(), rows.Part{}, &calls)
 		drop := 20 + 200*r.Float64()
 		goal, err := ParseWant(fmt.Sprintf("edge drop %.1fmm", drop))
 		if err != nil {
@@ -82,7 +82,7 @@ func TestSeek(t *testing.T) {
 	}
 	for _, q := range []struct{ want, says string }{{"drop 45cm", "extensions of 0.0 cm to 31.8 cm give"}, {"edge drop 0cm", "extensions of"}} {
 		var calls atomic.Int32
-		w, _, _ := feigned(t.TempDir(), rows.Part{}, &calls)
+		w, _, _ := faked(t.TempDir(), rows.Part{}, &calls)
 		goal, err := ParseWant(q.want)
 		if err != nil {
 			t.Fatal(err)
@@ -113,7 +113,7 @@ func TestSeekFolds(t *testing.T) {
 		}
 		var calls atomic.Int32
 		dir := t.TempDir()
-		w, out, errs := feigned(dir, rows.Part{}, &calls)
+		w, out, errs := faked(dir, rows.Part{}, &calls)
 		goal, err := ParseWant(q.want)
 		if err != nil {
 			t.Fatal(err)

@@ -33,7 +33,7 @@ func TestAskChecked(t *testing.T) {
 		if err := os.WriteFile(filepath.Join(dir, specFile), text, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		w, _, _ := feigned(dir, rows.Part{}, new(atomic.Int32))
+		w, _, _ := faked(dir, rows.Part{}, new(atomic.Int32))
 		err = w.gather([]string{dir})
 		if refused := !errors.As(err, new(console.Silent)); refused != (q.want != "") || !strings.Contains(err.Error(), q.want) {
 			t.Errorf("gather of %+v = %v, want %q", a, err, q.want)

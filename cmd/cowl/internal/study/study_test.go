@@ -26,11 +26,11 @@ import (
 	"cowl/sim/fold"
 )
 
-// feign stands in for the physics: the edge drops 0.7 of the hanging curve, a
+// fake stands in for the physics: the edge drops 0.7 of the hanging curve, a
 // millimetre less for every 20 g/m² and up to a millimetre more or less by the
 // hand; one fold, two from an edge drop of 150 mm on. Of the folds that are laid it
 // keeps two, and a first hand that finds it out tries four.
-func feign(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[Row], error) {
+func fake(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[Row], error) {
 	return func(_ context.Context, c oneCase, k int) (rows.Made[Row], error) {
 		calls.Add(1)
 		curve, _ := c.bounds()
@@ -66,11 +66,11 @@ func feign(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[R
 	}
 }
 
-// feigned is a runner that computes nothing.
-func feigned(dir string, part rows.Part, calls *atomic.Int32) (*runner, *bytes.Buffer, *bytes.Buffer) {
+// faked is a runner that computes nothing.
+func faked(dir string, part rows.Part, calls *atomic.Int32) (*runner, *bytes.Buffer, *bytes.Buffer) {
 	var out, err bytes.Buffer
 	w := newRunner(Options{Dir: dir, Jobs: 2, Part: part, Stage: func() (*stage.Stage, error) { return nil, errors.New("blind") }}, console.Console{Out: &out, Err: &err})
-	w.hang = feign(calls)
+	w.hang = fake(calls)
 	return w, &out, &err
 }
 
@@ -128,7 +128,7 @@ func TestStudies(t *testing.T) {
 		var first []byte
 		for round, want := range []int{q.drapes, 0} {
 			var calls atomic.Int32
-			w, out, errs := feigned(dir, rows.Part{}, &calls)
+			w, out, errs := faked(dir, rows.Part{}, &calls)
 			if err := w.study(t.Context(), spec); err != nil {
 				t.Fatalf("%s: %v, %s", q.verb, err, errs)
 			}
@@ -159,7 +159,7 @@ func TestStudies(t *testing.T) {
 func TestBadRows(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
-	w, out, errs := feigned(dir, rows.Part{}, &calls)
+	w, out, errs := faked(dir, rows.Part{}, &calls)
 	good := w.hang
 	w.hang = func(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
 		made, err := good(ctx, c, k)
@@ -200,7 +200,7 @@ func TestStudyReplaces(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
 	for _, vary := range []string{"extension=2cm:10cm:2cm", "extension=4cm,6cm"} {
-		w, _, _ := feigned(dir, rows.Part{}, &calls)
+		w, _, _ := faked(dir, rows.Part{}, &calls)
 		if err := w.study(t.Context(), asked(t, "sweep", 3, []string{vary})); err != nil {
 			t.Fatal(err)
 		}
@@ -224,7 +224,7 @@ func TestStudyReplaces(t *testing.T) {
 func TestStudyCancelled(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
-	w, _, errs := feigned(dir, rows.Part{}, &calls)
+	w, _, errs := faked(dir, rows.Part{}, &calls)
 	ctx, cancel := context.WithCancel(t.Context())
 	good := w.hang
 	w.hang = func(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
@@ -248,7 +248,7 @@ func TestStudyTooLarge(t *testing.T) {
 	real := memory.Free
 	defer func() { memory.Free = real }()
 	var calls atomic.Int32
-	w, _, _ := feigned(t.TempDir(), rows.Part{}, &calls)
+	w, _, _ := faked(t.TempDir(), rows.Part{}, &calls)
 	memory.Free = func() float64 { return 100e6 }
 	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err == nil || !strings.Contains(err.Error(), "--jobs") || calls.Load() > 0 {
 		t.Errorf("a study beyond the memory: %v, %d drapes, want it refused", err, calls.Load())

@@ -33,7 +33,7 @@ func TestSeekMost(t *testing.T) {
 			continue
 		}
 		var calls atomic.Int32
-		w, out, errs := feigned(t.TempDir(), rows.Part{}, &calls)
+		w, out, errs := faked(t.TempDir(), rows.Part{}, &calls)
 		goal, err := ParseWant(q.want)
 		if err != nil {
 			t.Fatal(err)
@@ -60,7 +60,7 @@ func TestSeekMost(t *testing.T) {
 // Called off amid a search, it says of all its drapes how many are kept, not of a round.
 func TestSeekCancelled(t *testing.T) {
 	var calls atomic.Int32
-	w, _, errs := feigned(t.TempDir(), rows.Part{}, &calls)
+	w, _, errs := faked(t.TempDir(), rows.Part{}, &calls)
 	ctx, cancel := context.WithCancel(t.Context())
 	hang := w.hang
 	w.hang = func(c context.Context, one oneCase, k int) (rows.Made[Row], error) {

@@ -14,7 +14,7 @@ import (
 func TestStudyRemovesNothingElse(t *testing.T) {
 	dir := t.TempDir()
 	var calls atomic.Int32
-	w, _, _ := feigned(dir, rows.Part{}, &calls)
+	w, _, _ := faked(dir, rows.Part{}, &calls)
 	if err := w.study(t.Context(), asked(t, "sweep", 1, []string{"extension=4cm,8cm"})); err != nil {
 		t.Fatal(err)
 	}
@@ -32,7 +32,7 @@ func TestStudyRemovesNothingElse(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, specFile), text, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	w, _, _ = feigned(dir, rows.Part{}, &calls)
+	w, _, _ = faked(dir, rows.Part{}, &calls)
 	if err := w.study(t.Context(), asked(t, "sweep", 1, []string{"extension=4cm,6cm"})); err != nil {
 		t.Fatal(err)
 	}

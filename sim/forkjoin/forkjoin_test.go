@@ -1,4 +1,4 @@
-package crew
+package forkjoin
 
 import (
 	"sync/atomic"
@@ -8,7 +8,7 @@ import (
 // Both does each half once a call, alone and helped, and returns only when both
 // are done.
 func TestBoth(t *testing.T) {
-	for name, c := range map[string]*Crew{"nil": nil, "zero": {}, "alone": New(false), "helped": New(true)} {
+	for name, c := range map[string]*Pair{"nil": nil, "zero": {}, "alone": New(false), "helped": New(true)} {
 		var sum [2]int // unguarded: the race detector sees a half done twice at a time
 		var calls atomic.Int64
 		work := func(half int) { sum[half]++; calls.Add(1) }

@@ -9,14 +9,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// net is a coarse net over the flat cloth with a hat on every knot of it: 1 at
+// level is a coarse level over the flat cloth with a hat on every knot of it: 1 at
 // the knot, falling to 0 towards its neighbours. What the unbalanced forces do
 // to a hat as a whole moves all nodes under it at once. Without it a broad slack
 // place creeps to rest, since each node carries the mass that its stiff yarns ask
 // for. It is one level of an additive preconditioner (J. Bramble, J. Pasciak,
 // J. Xu, "Parallel multilevel preconditioners", Math. Comp. 55, 1990) with masses
 // for stiffnesses.
-type net struct {
+type level struct {
 	hat    [][4]int32   // len = nodes; hats over a node
 	height [][4]float64 // len = nodes; of those hats there, sum 1; 0 on fixed nodes
 	links  [][4]burden  // len = links of the cloth
@@ -33,19 +33,19 @@ type dose struct {
 	mass  float64
 }
 
-// meshes are the distances of the hats, in spacings, of the nets over a cloth.
-// A second net of 16 halves the steps of a hung square of 121 × 121 but throws
+// meshes are the distances of the hats, in spacings, of the levels over a cloth.
+// A second level of 16 halves the steps of a hung square of 121 × 121 but throws
 // strips over and pushes layers through each other.
 var meshes = [...]float64{4}
 
-// broadest is the widest mesh of a net, m: hats wider than a fold push layers
+// broadest is the widest mesh of a level, m: hats wider than a fold push layers
 // through each other.
 const broadest = 0.05
 
-// newNet lays a net over a scene, its hats so many spacings apart.
-func newNet(s *Scene, mesh float64) *net {
+// newLevel makes a coarse level over a scene, its hats so many spacings apart.
+func newLevel(s *Scene, mesh float64) *level {
 	l := s.Cloth.Lattice
-	n := &net{hat: make([][4]int32, len(l.Rest)), height: make([][4]float64, len(l.Rest))}
+	n := &level{hat: make([][4]int32, len(l.Rest)), height: make([][4]float64, len(l.Rest))}
 	number := map[[2]int]int32{}
 	for i, p := range l.Rest {
 		d := r2.Scale(1/l.Spacing, r2.Sub(p, l.Origin))
@@ -69,8 +69,8 @@ func newNet(s *Scene, mesh float64) *net {
 	return n
 }
 
-// gather sums what acts on the nodes lo to hi up by hats.
-func (n *net) gather(half, lo, hi int, sum []contact.Sum) {
+// restrict sums what acts on the nodes lo to hi up by hats.
+func (n *level) restrict(half, lo, hi int, sum []contact.Sum) {
 	out := n.got[half]
 	clear(out)
 	for i := lo; i < hi; i++ {
@@ -82,21 +82,21 @@ func (n *net) gather(half, lo, hi int, sum []contact.Sum) {
 	}
 }
 
-// settle sets by how much a unit step of what was gathered speeds the hats up.
-func (n *net) settle() {
+// solve sets by how much a unit step of what was restricted speeds the hats up.
+func (n *level) solve() {
 	for h := range n.move {
 		a, b := &n.got[0][h], &n.got[1][h]
 		n.move[h] = r3.Scale(lent, n.mass[h].solve(a.mass+b.mass, r3.Add(a.force, b.force)))
 	}
 }
 
-// lent is the share of a stable step that each net takes beside the whole step
+// lent is the share of a stable step that each level takes beside the whole step
 // of the nodes. What is stiff for nodes is not what is stiff for hats, and row
 // sums are on the safe side, so that together they stay stable.
 const lent = 0.5
 
-// at returns by how much the hats over a node speed it up, m a step.
-func (n *net) at(i int) r3.Vec {
+// prolong returns by how much the hats over a node speed it up, m a step.
+func (n *level) prolong(i int) r3.Vec {
 	var d r3.Vec
 	for k, h := range n.hat[i] {
 		w, m := n.height[i][k], &n.move[h]
@@ -105,31 +105,31 @@ func (n *net) at(i int) r3.Vec {
 	return d
 }
 
-// recastEvery is how many steps the masses of the net hold. Its hats are broad
+// levelEvery is how many steps the masses of the level hold. Its hats are broad
 // and feel less how a node turns.
-const recastEvery = 50
+const levelEvery = 50
 
-// lay lays the nets that are not too broad for folds.
-func (w *Stepper) lay() {
-	w.laid = true
+// coarsen adds the levels that are not too broad for folds.
+func (w *Stepper) coarsen() {
+	w.coarse = true
 	for _, m := range meshes {
 		if m*w.scene.Cloth.h <= broadest {
-			n := newNet(w.scene, m)
+			n := newLevel(w.scene, m)
 			n.reshape(w.scene.Cloth, w.state.Pos)
-			w.nets = append(w.nets, n)
+			w.levels = append(w.levels, n)
 		}
 	}
 }
 
-// cast sets what the net adds to the moves of the nodes.
-func (w *Stepper) cast() {
+// correct sets what the level adds to the moves of the nodes.
+func (w *Stepper) correct() {
 	if w.Even {
 		return
 	}
-	for _, n := range w.nets {
-		if w.age%recastEvery == 0 {
+	for _, n := range w.levels {
+		if w.age%levelEvery == 0 {
 			n.reshape(w.scene.Cloth, w.state.Pos)
 		}
-		n.settle()
+		n.solve()
 	}
 }

@@ -1,8 +1,8 @@
-// Package crew shares the two halves of a short task between the caller and one
+// Package forkjoin shares the two halves of a short task between the caller and one
 // helper, for tasks of some ten microseconds, where waking a goroutine costs
 // more than the work. The split is always in two, so what is computed does not
 // depend on whether the helper came in time.
-package crew
+package forkjoin
 
 import (
 	"runtime"
@@ -11,9 +11,9 @@ import (
 	"cowl/sim/fault"
 )
 
-// Crew is the caller and perhaps a helper. The zero value works alone; so does
+// Pair is the caller and perhaps a helper. The zero value works alone; so does
 // nil. One goroutine calls Both at a time.
-type Crew struct {
+type Pair struct {
 	helped bool
 	work   func(half int)
 	ticket atomic.Uint64 // number of the task × 4 + halves given out
@@ -22,15 +22,15 @@ type Crew struct {
 	broken fault.Carrier // a panic of either half
 }
 
-// New returns a crew with a helper if helped is set and there is a second core.
-func New(helped bool) *Crew { return &Crew{helped: helped && runtime.GOMAXPROCS(0) > 1} }
+// New returns a pair with a helper if helped is set and there is a second core.
+func New(helped bool) *Pair { return &Pair{helped: helped && runtime.GOMAXPROCS(0) > 1} }
 
 // patience is how often an idle helper looks for work before it goes home:
 // about half a millisecond.
 const patience = 200_000
 
 // Both does work(0) and work(1), perhaps at the same time, and returns when both are done.
-func (c *Crew) Both(work func(half int)) {
+func (c *Pair) Both(work func(half int)) {
 	if c == nil || !c.helped {
 		work(0)
 		work(1)
@@ -54,7 +54,7 @@ func (c *Crew) Both(work func(half int)) {
 }
 
 // one takes a half that nobody has begun and does it; false if there is none.
-func (c *Crew) one() bool {
+func (c *Pair) one() bool {
 	t := c.ticket.Load()
 	if t&3 >= 2 || t>>2 == 0 || !c.ticket.CompareAndSwap(t, t+1) {
 		return false
@@ -65,13 +65,13 @@ func (c *Crew) one() bool {
 }
 
 // half does one half; a panic of it waits for Both to end.
-func (c *Crew) half(which int) {
+func (c *Pair) half(which int) {
 	defer c.broken.Catch()
 	c.work(which)
 }
 
 // help takes halves until there has been none for a while.
-func (c *Crew) help() {
+func (c *Pair) help() {
 	for idle := 0; idle < patience; idle++ {
 		if c.one() {
 			idle = 0

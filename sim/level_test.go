@@ -35,7 +35,7 @@ func (w *Stepper) speedup(d []r3.Vec) []r3.Vec {
 	at := func(x []r3.Vec) {
 		for half := range 2 {
 			clear(w.sum[half])
-			w.scene.Cloth.elastic(half, x, w.state.Set, w.sum[half])
+			w.scene.Cloth.elastic(half, x, w.state.Slip, w.sum[half])
 		}
 	}
 	at(w.state.Pos)
@@ -51,10 +51,10 @@ func (w *Stepper) speedup(d []r3.Vec) []r3.Vec {
 		w.sum[0][i].Force, w.sum[0][i].Mass = r3.Scale(-1/far, f), 0
 	}
 	out := make([]r3.Vec, len(d))
-	for _, n := range w.nets {
-		n.gather(0, 0, len(d), w.sum[0])
+	for _, n := range w.levels {
+		n.restrict(0, 0, len(d), w.sum[0])
 		clear(n.got[1])
-		n.settle()
+		n.solve()
 	}
 	for i := range out {
 		out[i] = w.quicken(i)
@@ -108,8 +108,8 @@ func TestHatsShareOut(t *testing.T) {
 		w.sum[0][i].Force, w.sum[0][i].Mass = r3.Vec{X: 1, Y: float64(i), Z: -2}, 3
 	}
 	nodes := float64(len(w.force))
-	for _, n := range w.nets {
-		n.gather(0, 0, len(w.force), w.sum[0])
+	for _, n := range w.levels {
+		n.restrict(0, 0, len(w.force), w.sum[0])
 		var f r3.Vec
 		var m float64
 		for _, g := range n.got[0] {
@@ -130,8 +130,8 @@ func TestHatsShareOut(t *testing.T) {
 			}
 		}
 	}
-	if len(w.nets) == 0 {
-		t.Error("no net")
+	if len(w.levels) == 0 {
+		t.Error("no level")
 	}
 }
 

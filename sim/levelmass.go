@@ -28,7 +28,7 @@ type rise struct {
 }
 
 // over returns the rise of the hats over nodes taken with factors.
-func (n *net) over(nodes []int32, factor ...float64) rise {
+func (n *level) over(nodes []int32, factor ...float64) rise {
 	var r rise
 	for j, node := range nodes {
 		for k, h := range n.hat[node] {
@@ -60,8 +60,8 @@ func (r rise) total() float64 {
 }
 
 // tie sums for every spring of the cloth what it is to the hats. Lines of the
-// net are yarns, so four hats reach a link or a cell.
-func (n *net) tie(c *Cloth) {
+// level are yarns, so four hats reach a link or a cell.
+func (n *level) tie(c *Cloth) {
 	n.links, n.cells = make([][4]burden, len(c.links)), make([][4]burdens, len(c.cells))
 	for i, l := range c.links {
 		r := n.over([]int32{l.a, l.b}, -1, 1)
@@ -82,7 +82,7 @@ func (n *net) tie(c *Cloth) {
 }
 
 // stay adds a spring that is as stiff in any direction.
-func (n *net) stay(k float64, r rise) {
+func (n *level) stay(k float64, r rise) {
 	t := r.total()
 	for j, h := range r.hat {
 		n.still[h] += k * t * math.Abs(r.by[j])
@@ -90,7 +90,7 @@ func (n *net) stay(k float64, r rise) {
 }
 
 // shear returns the parts of the hats in the shear of a cell.
-func (n *net) shear(q cell) (out [4]burdens) {
+func (n *level) shear(q cell) (out [4]burdens) {
 	a, b := n.over([]int32{q.o, q.u}, -1, 1), n.over([]int32{q.o, q.v}, -1, 1)
 	t := a.total() + b.total()
 	for k, h := range n.hat[q.o] {
@@ -111,7 +111,7 @@ func (n *net) shear(q cell) (out [4]burdens) {
 
 // reshape sets the masses of the hats for the cloth at x, as Cloth.reshape does
 // those of the nodes: row sums of the stiffness matrix, here of 3 × 3 blocks.
-func (n *net) reshape(c *Cloth, x []r3.Vec) {
+func (n *level) reshape(c *Cloth, x []r3.Vec) {
 	for h, k := range n.still {
 		n.mass[h] = symmetric{xx: k, yy: k, zz: k}
 	}
@@ -142,6 +142,6 @@ func (n *net) reshape(c *Cloth, x []r3.Vec) {
 
 // finish turns row sums into a mass that is nowhere much lighter than along the cloth.
 func (s *symmetric) finish() {
-	least := lightest * (s.xx + s.yy + s.zz) / 2
+	least := leastAcross * (s.xx + s.yy + s.zz) / 2
 	*s = symmetric{stable * (s.xx + least), stable * (s.yy + least), stable * (s.zz + least), stable * s.xy, stable * s.xz, stable * s.yz}
 }
