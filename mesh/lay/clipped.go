@@ -1,6 +1,8 @@
 package lay
 
 import (
+	"math"
+
 	"cowl/mesh/paper"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -70,10 +72,10 @@ func cornerAllowances(p paper.Piece) []float64 {
 
 // nearestPoint returns the index of the point of line nearest to v.
 func nearestPoint(line []r2.Vec, v r2.Vec) int {
-	best := 0
+	best, least := 0, math.Inf(1)
 	for i, w := range line {
-		if r2.Norm(r2.Sub(v, w)) < r2.Norm(r2.Sub(v, line[best])) {
-			best = i
+		if d := r2.Norm2(r2.Sub(v, w)); d < least {
+			best, least = i, d
 		}
 	}
 	return best

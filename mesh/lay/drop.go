@@ -25,7 +25,7 @@ func newOutline(cut []r2.Vec, turn float64) outline {
 	o := outline{turn: turn}
 	o.cut, o.shift = turned(cut, turn)
 	for _, v := range o.cut {
-		o.w, o.tall = math.Max(o.w, v.X), math.Max(o.tall, v.Y)
+		o.w, o.tall = max(o.w, v.X), max(o.tall, v.Y)
 	}
 	n := max(int(math.Ceil(o.w/column-1e-9)), 1)
 	o.lo, o.hi = make([]float64, n), make([]float64, n)
@@ -45,14 +45,14 @@ func (o *outline) cover(a, b r2.Vec) {
 	}
 	last := len(o.lo) - 1
 	for k := min(int(a.X/column), last); k <= min(int(b.X/column), last); k++ {
-		for _, x := range []float64{math.Max(a.X, float64(k)*column), math.Min(b.X, float64(k+1)*column)} {
+		for _, x := range []float64{max(a.X, float64(k)*column), min(b.X, float64(k+1)*column)} {
 			y := a.Y
 			if b.X > a.X {
 				y += (b.Y - a.Y) * min(max((x-a.X)/(b.X-a.X), 0), 1)
 			} else {
-				o.lo[k], o.hi[k] = math.Min(o.lo[k], b.Y), math.Max(o.hi[k], b.Y)
+				o.lo[k], o.hi[k] = min(o.lo[k], b.Y), max(o.hi[k], b.Y)
 			}
-			o.lo[k], o.hi[k] = math.Min(o.lo[k], y), math.Max(o.hi[k], y)
+			o.lo[k], o.hi[k] = min(o.lo[k], y), max(o.hi[k], y)
 		}
 	}
 }
@@ -64,7 +64,7 @@ func (o *outline) drop(top []float64, width float64) (at int, y float64) {
 	for j := 0; float64(j)*column+o.w <= width+1e-9; j++ {
 		rest := 0.0
 		for k, lo := range o.lo {
-			rest = math.Max(rest, top[j+k]-lo)
+			rest = max(rest, top[j+k]-lo)
 			if rest >= y {
 				break
 			}
@@ -144,7 +144,7 @@ func search(l *Lay, blanks []blank, order []int) {
 			for k, hi := range o.hi {
 				next[at+k] = y + hi
 			}
-			try(n+1, next, math.Max(length, y+o.tall), append(placed, o.placed(b, r2.Vec{X: float64(at) * column, Y: y})))
+			try(n+1, next, max(length, y+o.tall), append(placed, o.placed(b, r2.Vec{X: float64(at) * column, Y: y})))
 		}
 	}
 	try(0, make([]float64, columns), 0, nil)

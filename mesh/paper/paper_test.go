@@ -97,7 +97,7 @@ func TestSettle(t *testing.T) {
 				t.Errorf("Settle(%g°): (%.3f, %.3f) m lies outside the piece", deg, v.X, v.Y)
 			}
 		}
-		if c := p.clearance(r2.Vec{}, p.GrainLine[:], p.obstacles()); c < 0.01 {
+		if c := p.clearance(r2.Vec{}, p.GrainLine[:], p.obstacles(), 0); c < 0.01 {
 			t.Errorf("Settle(%g°): grain line %.4f m from the next line, want 0.01 m or more", deg, c)
 		}
 	}

@@ -81,7 +81,7 @@ func (p *Piece) place(shape []r2.Vec, want r2.Vec, lines [][]r2.Vec) (at r2.Vec,
 	for j := 1; j < ny; j++ {
 		for i := 1; i < nx; i++ {
 			mid := r2.Vec{X: lo.X + (hi.X-lo.X)*float64(i)/nx, Y: lo.Y + (hi.Y-lo.Y)*float64(j)/ny}
-			c := math.Min(enough, p.clearance(mid, shape, lines))
+			c := math.Min(enough, p.clearance(mid, shape, lines, clear-1e-6))
 			d := r2.Norm(r2.Sub(mid, want))
 			if c > clear+1e-6 || c > clear-1e-6 && d < far-1e-9 {
 				at, clear, far = mid, c, d
@@ -108,21 +108,25 @@ func (p *Piece) obstacles() [][]r2.Vec {
 }
 
 // clearance returns how far the nearest line lies from the shape set at mid,
-// below zero if any of it lies outside the piece.
-func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec) float64 {
-	least := math.Inf(1)
-	outside := false
+// below zero if any of it lies outside the piece. It looks no further than for
+// something no farther than enough: then the place is not good enough.
+func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec, enough float64) float64 {
 	for _, s := range shape {
-		v := r2.Add(mid, s)
-		outside = outside || !Inside(v, p.Outline)
-		for _, l := range lines {
-			for i := 1; i < len(l); i++ {
-				least = math.Min(least, fromSegment(v, l[i-1], l[i]))
-			}
+		if !Inside(r2.Add(mid, s), p.Outline) {
+			return -r2.Norm(r2.Sub(mid, shape[0])) - 1
 		}
 	}
-	if outside {
-		return -r2.Norm(r2.Sub(mid, shape[0])) - 1
+	least := math.Inf(1)
+	for _, s := range shape {
+		v := r2.Add(mid, s)
+		for _, l := range lines {
+			for i := 1; i < len(l); i++ {
+				least = min(least, fromSegment(v, l[i-1], l[i]))
+			}
+			if least <= enough {
+				return least
+			}
+		}
 	}
 	return least
 }
