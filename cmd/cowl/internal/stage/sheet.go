@@ -6,7 +6,9 @@ import (
 	"image"
 	"image/draw"
 	"math"
+	"slices"
 	"strings"
+	"unicode"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -97,7 +99,7 @@ func wrapCaption(caption []string, wide float64) []captionLine {
 		case i == len(caption)-1:
 			l.style, l.tall, l.faint = lettering{size: 20}, 29, true
 		}
-		for _, word := range strings.Fields(text) {
+		for _, word := range kept(strings.Fields(text)) {
 			if longer := l.text + " " + word; l.text != "" && l.style.width(longer) > wide {
 				out = append(out, l)
 				l.text = word
@@ -106,6 +108,19 @@ func wrapCaption(caption []string, wide float64) []captionLine {
 			}
 		}
 		out = append(out, l)
+	}
+	return out
+}
+
+// kept joins every number with the unit behind it, so that no line ends between them.
+func kept(words []string) []string {
+	var out []string
+	for i, w := range words {
+		if i > 0 && unicode.IsDigit(rune(words[i-1][len(words[i-1])-1])) && slices.Contains([]string{"cm", "mm", "g", "%", "inch"}, strings.TrimRight(w, ",;.:")) {
+			out[len(out)-1] += " " + w
+			continue
+		}
+		out = append(out, w)
 	}
 	return out
 }

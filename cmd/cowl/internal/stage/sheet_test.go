@@ -167,6 +167,13 @@ func TestWrapCaption(t *testing.T) {
 	if got, want := strings.Join(words, " "), strings.Join(testCaption, " "); got != want || len(lines) < 5 {
 		t.Errorf("%d lines, want at least 5 with the words\n%s, got\n%s", len(lines), want, got)
 	}
+	for wide := 300.0; wide < 900; wide += 10 {
+		for _, l := range wrapCaption(testCaption, wide) {
+			if first, _, _ := strings.Cut(l.text, " "); first == "cm" || first == "cm;" || first == "mm" {
+				t.Errorf("%g px wide: line %q begins with the unit of a number", wide, l.text)
+			}
+		}
+	}
 	if !lines[0].style.bold || !lines[len(lines)-1].faint {
 		t.Error("want a bold heading first and a faint caution last")
 	}
