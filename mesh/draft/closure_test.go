@@ -32,7 +32,7 @@ func TestOpeningsOfBodies(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(7, 21))
 	count, gaps, waists := 0, 0, 0
 	for count < 200 {
-		who, drafted, ok := cutOf(rnd)
+		who, drafted, ok := cutOf(rnd, AtFront)
 		if !ok {
 			continue
 		}

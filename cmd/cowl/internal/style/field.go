@@ -47,6 +47,7 @@ var fields = slices.Concat([]Field{
 		fmt.Sprintf("Size of the chart, %d to %d in steps of two; single measurements go before it; auto: the chart's line at the bust, which is so where a bust is given and no size.", body.SmallestSize, body.LargestSize)).orAuto(),
 }, measures(), []Field{
 	number("body", "height", length, func(s *Style) *float64 { return &s.Height }, fmt.Sprintf("Height of the wearer, %.0fcm to %.0fcm: scales what is measured upright and was not given; without it the %.0fcm of the chart.", 100*body.LeastHeight, 100*body.MostHeight, 100*body.ChartHeight)),
+	oneOf("cut", "side", func(s *Style) *draft.Side { return &s.Cut.Worn }, draft.ParseSide, "Where the cowl is worn: front or back; what is said of the centre front, the bust and the neck in other flags is the centre back, the shoulder blades and the nape of a back."),
 	number("cut", "dart_share", share, func(s *Style) *float64 { return &s.Cut.DartShare }, "Share of the waist dart closed into the centre front; auto: as much as the extension needs.").orAuto(),
 	number("cut", "extension", length, func(s *Style) *float64 { return &s.Cut.Extension }, "Cloth added to half the edge; auto: what closing the dart gives.").orAuto(),
 	oneOf("cut", "how", func(s *Style) *draft.How { return &s.Cut.How }, draft.ParseHow, "How cloth is added beyond the dart: pivot, shift or slash."),

@@ -70,7 +70,7 @@ func (s *Style) Stands() error {
 	if err != nil {
 		return err
 	}
-	return s.located(form.Check(b))
+	return s.placed(form.Check(b))
 }
 
 // Job is what hangs p, the front of s, on the form of its wearer.
@@ -170,6 +170,9 @@ func (s *Style) flat(b draft.Block) (draft.Piece, error) {
 
 // block returns the block the piece is cut from.
 func (s *Style) block() (draft.Block, error) {
+	if err := s.checkBack(); err != nil {
+		return draft.Block{}, err
+	}
 	if s.Points != nil {
 		b, err := draft.FromPoints(s.Points)
 		return b, s.locatedPoint(err)
@@ -178,7 +181,7 @@ func (s *Style) block() (draft.Block, error) {
 	if err != nil {
 		return draft.Block{}, err
 	}
-	block, err := draft.FromBody(b)
+	block, err := draft.CowlFromBody(b, s.Cut.Worn)
 	return block, s.located(err)
 }
 

@@ -1,0 +1,43 @@
+package style
+
+import (
+	"errors"
+
+	"cowl/mesh/body"
+	"cowl/mesh/draft"
+	"cowl/mesh/form"
+	"cowl/mesh/limit"
+)
+
+// Form builds the form that the piece hangs before: that of the body b, turned for a back
+// cowl. Errors are those of form.FromBody.
+func (s *Style) Form(b body.Body) (*form.Form, error) {
+	f, err := form.FromBody(b)
+	if err == nil && s.Cut.Worn == draft.AtBack {
+		f = f.Turned()
+	}
+	return f, err
+}
+
+// checkBack refuses what a back cowl cannot be cut with.
+func (s *Style) checkBack() error {
+	if s.Cut.Worn != draft.AtBack {
+		return nil
+	}
+	var errs []error
+	if s.Points != nil {
+		errs = append(errs, limit.Errorf("block", "block of your own, but the side is back: a block is read as a front; leave it out and give measurements, or give the whole back cowl as a piece"))
+	}
+	if s.Closure == draft.BackOpen {
+		errs = append(errs, limit.Errorf("closure", "closure back, but the side is back: a slit would cut the cowl in two; want side, shoulder or none"))
+	}
+	return s.placed(errors.Join(errs...))
+}
+
+// checkLean refuses a back cowl whose wearer bends.
+func (s *Style) checkLean() error {
+	if s.Cut.Worn != draft.AtBack || s.Hang.Lean == 0 {
+		return nil
+	}
+	return limit.Errorf("lean", "lean %v, but the side is back: what is told of a wearer who bends is how far the edge falls from the chest; leave it out", limit.Of(s.Hang.Lean, limit.Angle))
+}
