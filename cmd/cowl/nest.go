@@ -95,7 +95,7 @@ func (d draftCmd) over(all []sized) ([]paper.Piece, error) {
 		if err != nil {
 			return nil, err
 		}
-		if !d.Back {
+		if !d.plain() {
 			pieces = pieces[:1]
 		}
 		for _, p := range pieces {

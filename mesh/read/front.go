@@ -15,6 +15,7 @@ import (
 
 // Cowl is a finished cowl front as a file shows it.
 type Cowl struct {
+	Worn   draft.Side  // at the back, if its name says so
 	Lines  draft.Lines // X from CF to the wearer's left, Y up from the waist on CF; no Apex: none is marked
 	Facing float64     // m, from the fold line to the free edge on CF; 0: no facing
 	Grain  float64     // rad from CF to the warp, towards the wearer's left
@@ -24,7 +25,8 @@ type Cowl struct {
 // Front reads a whole cowl front, both halves, right side up: its outline, and
 // inside it CF, the grain line, the fold line if there is a facing, and an open
 // dart if there is one. Of several pieces it takes the one called which, or
-// without a name the one with "front" in its own. Notes say what was left out or
+// without a name the back cowl or else the one with "front" in its own; one with "back"
+// in its name is a back cowl. Notes say what was left out or
 // evened. Without CF or grain line, with one half only, or with an outline that
 // is no front, it is an error.
 func Front(name string, r io.Reader, unit, which string) (c Cowl, notes []string, err error) {
@@ -47,19 +49,35 @@ func Front(name string, r io.Reader, unit, which string) (c Cowl, notes []string
 	if err != nil {
 		return Cowl{}, nil, err
 	}
+	c.Worn = wornAt(p.Name)
 	return c, append(evened(off), c.marks(p)...), nil
 }
 
-// frontOf picks the front among the pieces of a file.
-func frontOf(pieces []paper.Piece, which string) (paper.Piece, error) {
-	var found []paper.Piece
-	for _, p := range pieces {
-		if strings.Contains(strings.ToLower(p.Name), "front") {
-			found = append(found, p)
-		}
+// wornAt tells by the name of a cowl where it is worn.
+func wornAt(name string) draft.Side {
+	name = strings.ToLower(name)
+	if strings.Contains(name, "back") && !strings.Contains(name, "front") {
+		return draft.AtBack
 	}
-	if which == "" && len(found) == 1 {
-		return found[0], nil
+	return draft.AtFront
+}
+
+// frontOf picks the cowl among the pieces of a file: the one that is called a back cowl,
+// else the one that is called front.
+func frontOf(pieces []paper.Piece, which string) (paper.Piece, error) {
+	for _, called := range []func(name string) bool{
+		func(name string) bool { return strings.Contains(name, "cowl") && wornAt(name) == draft.AtBack },
+		func(name string) bool { return strings.Contains(name, "front") },
+	} {
+		var found []paper.Piece
+		for _, p := range pieces {
+			if called(strings.ToLower(p.Name)) {
+				found = append(found, p)
+			}
+		}
+		if which == "" && len(found) == 1 {
+			return found[0], nil
+		}
 	}
 	return choose(pieces, "piece", which)
 }

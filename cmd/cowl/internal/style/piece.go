@@ -80,7 +80,7 @@ func (s *Style) readPiece(d Drawing, from string) error {
 		trim = c.Trim
 	}
 	s.Cut = draft.DefaultCut()
-	s.Cut.Worn = worn
+	s.Cut.Worn = max(worn, c.Worn)
 	s.Cut.Facing, s.Cut.Grain, s.Cut.Trim = c.Facing, c.Grain, trim
 	for _, f := range fields {
 		if f.section == "cut" && f.Name != "trim" && f.Name != "side" {
