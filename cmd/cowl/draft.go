@@ -106,14 +106,16 @@ func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing
 	if d.plain() {
 		return d.suitFiles(s, suit, "draft")
 	}
-	front, err := truing.FrontPaper(p, a)
-	if s.Closure != draft.NoClosure {
-		front, err = suit.FrontPaper()
+	cowl := truing.Suit{Front: p, Allow: a, Gap: suit.Gap} // the rest of it may be wanting
+	var err error
+	if cowl.Strap, err = s.Strapped(p); err != nil {
+		return nil, err
 	}
+	pieces, err := cowl.CowlPapers()
 	if err != nil {
 		return nil, err
 	}
-	return d.outputs(s, p, front)
+	return d.outputs(s, p, pieces)
 }
 
 // namesOf lists the names of files.

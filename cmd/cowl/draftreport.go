@@ -35,6 +35,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	row("Edge drop", "%s (hanging curve) to %s (V) below the cowl points, in an upright plane; over the bust less", say.Length(r.DropChain), say.Length(r.DropV))
 	row(say.Upper(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds", say.Length(r.CFLength), say.Length(r.SurplusCF))
 	row("Facing", "%s deep", say.Length(p.Facing))
+	strapOf(s, p).report(row)
 	treatmentOf(s, p).report(row)
 	row("Seams", "shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
 	if r.Hem > 0 {
@@ -109,6 +110,7 @@ type draftJSON struct {
 	AreaFacing float64 `json:"area_facing_mm2"`
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
+	Strap     *strapJSON     `json:"strap,omitempty"` // of a back cowl
 
 	Back     *backJSON    `json:"back,omitempty"`
 	Front    *backJSON    `json:"front,omitempty"` // plain, of a back cowl
@@ -145,6 +147,6 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm, Hem: r.Hem * mm, HalfHem: r.HemLine * mm,
 		Grain: say.Degrees(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
 		AreaFront: r.AreaFront * mm * mm, AreaFacing: r.AreaFacing * mm * mm,
-		Treatment: treatmentOf(s, p),
+		Treatment: treatmentOf(s, p), Strap: strapOf(s, p),
 	}
 }

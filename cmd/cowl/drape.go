@@ -116,7 +116,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	}
 	onPaper, why := s.OnPaper(p)
 	h.asDrafted = why
-	if _, err := frontPaper(s, onPaper); err != nil {
+	if _, err := cowlPapers(s, onPaper); err != nil {
 		return h, err // before the long run
 	}
 	return h, h.affordable()

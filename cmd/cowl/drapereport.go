@@ -37,6 +37,7 @@ type boundsJSON struct {
 	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
+	Strap     *strapJSON     `json:"strap,omitempty"` // of a back cowl; drawn, not hung
 
 	// What release slashes gave; the others, if it was asked for.
 	Release  *changeJSON `json:"release,omitempty"`
@@ -53,7 +54,7 @@ type boundsJSON struct {
 func (h *hung) result() resultJSON {
 	curve, v := drawn.Bounds(h.Piece)
 	return resultJSON{&h.Run.Outcome, boundsJSON{
-		sideKey(h.Piece.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece),
+		sideKey(h.Piece.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece), strapOf(h.Style, h.Piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 		h.changes["lowering"], h.changes["taking in"], h.changes["weight"],
 		agedOf(h.Piece),
@@ -70,6 +71,7 @@ func (h *hung) report(w io.Writer) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	treatmentOf(h.Style, h.Piece).report(row)
+	strapOf(h.Style, h.Piece).report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
 		row("Laid", "%s", laidText(o))

@@ -101,11 +101,8 @@ func (l layCmd) plan(c console.Console) (*layPlan, error) {
 		return nil, err
 	}
 	p := &layPlan{style: s}
-	if p.pieces, err = suit.Papers(); err != nil {
+	if p.pieces, err = papersOf(suit, l.Back && l.Front); err != nil {
 		return nil, err
-	}
-	if !l.Back || !l.Front {
-		p.pieces = p.pieces[:1]
 	}
 	cloth := lay.Cloth{Nap: l.Nap, Join: l.Join, Seam: suit.Allow.Seam}
 	if p.widths, err = lay.Choices(p.pieces, lay.Widths(), []float64{front.Grain}, cloth); err != nil {

@@ -5,6 +5,8 @@ import (
 
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/mesh/draft"
+	"cowl/mesh/paper"
+	"cowl/mesh/truing"
 )
 
 // plainFlags ask for the plain piece that a cowl is sewn to.
@@ -30,6 +32,14 @@ func (f plainFlags) check(worn draft.Side, g suitFlags) error {
 		return errors.New("--front-grain: no plain front is drafted, want --front with it, or leave it out")
 	}
 	return nil
+}
+
+// papersOf lays out the pieces of a suit: all, or the cowl and what belongs to it.
+func papersOf(s truing.Suit, plain bool) ([]paper.Piece, error) {
+	if plain {
+		return s.Papers()
+	}
+	return s.CowlPapers()
 }
 
 // plainGrain is the flag of the grain of the plain piece of a cowl worn at a side, and its value.

@@ -44,6 +44,9 @@ func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit
 	if out.Gap, err = s.Gap(p, back, headGirth); err != nil {
 		return out, err
 	}
+	if out.Strap, err = s.Strapped(p); err != nil {
+		return out, err
+	}
 	out.Allow, err = f.allowances(p, seam)
 	return out, err
 }
@@ -106,12 +109,15 @@ func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]c
 // suitNotes lists the figures of the pieces for the sheet.
 func suitNotes(s style.Style, suit truing.Suit) []string {
 	r, b, cowl, plain := suit.Front.Report(), suit.Back.Report(), suit.Front.Worn, suit.Back.Worn()
-	return []string{
+	notes := []string{
 		"Cut for: " + s.ForWhom(),
 		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
 		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", say.Upper(cowl.String()), say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
 		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", say.Upper(plain.String()), say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
 		fmt.Sprintf("Neck opening %s round edge and %v neck", say.Length(draft.Opening(suit.Front, suit.Back)), plain),
-		"For: " + s.Fabric.Name,
 	}
+	if words := strapOf(s, suit.Front).words(); words != "" {
+		notes = append(notes, words)
+	}
+	return append(notes, "For: "+s.Fabric.Name)
 }

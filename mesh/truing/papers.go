@@ -44,20 +44,40 @@ type Suit struct {
 	Back      draft.Back
 	BackGrain float64 // rad from CB (+Y) to the warp, towards +X
 	Allow     Allowances
-	Gap       draft.Gap // opening that is closed when worn
+	Gap       draft.Gap    // opening that is closed when worn
+	Strap     *draft.Strap // of a back cowl; nil: it has none
 }
 
-// FrontPaper lays out the front of s alone.
-func (s Suit) FrontPaper() (paper.Piece, error) {
+// CowlPapers lays out the front of s alone, and the strap of a back cowl.
+func (s Suit) CowlPapers() ([]paper.Piece, error) {
 	front, err := FrontPaper(s.Front, s.Allow)
-	if err == nil && s.Gap.Closure != draft.NoClosure {
-		s.closed(&front, nil)
-		front.Settle(s.Front.Grain)
+	if err != nil {
+		return nil, err
 	}
-	return front, err
+	more := s.marked(&front, nil)
+	return append([]paper.Piece{front}, more...), nil
 }
 
-// Papers lays out front, back and back-neck facing for paper, with notches
+// marked marks what the cowl and its plain piece (nil: it is not on paper) have beyond
+// their seams, the opening and the strap, and returns the strap, if there is one.
+func (s Suit) marked(cowl, plain *paper.Piece) (strap []paper.Piece) {
+	if s.Gap.Closure == draft.NoClosure && s.Strap == nil {
+		return nil
+	}
+	if s.Gap.Closure != draft.NoClosure {
+		s.closed(cowl, plain)
+	}
+	if s.Strap != nil {
+		strap = []paper.Piece{s.strapped(cowl, plain)}
+	}
+	cowl.Settle(s.Front.Grain)
+	if plain != nil {
+		plain.Settle(s.BackGrain)
+	}
+	return strap
+}
+
+// Papers lays out front, back, back-neck facing and strap for paper, with notches
 // that meet and the allowances of s.
 func (s Suit) Papers() ([]paper.Piece, error) {
 	front, err := FrontPaper(s.Front, s.Allow)
@@ -65,16 +85,12 @@ func (s Suit) Papers() ([]paper.Piece, error) {
 		return nil, err
 	}
 	back := s.back()
-	if s.Gap.Closure != draft.NoClosure {
-		s.closed(&front, &back)
-		front.Settle(s.Front.Grain)
-		back.Settle(s.BackGrain)
-	}
+	strap := s.marked(&front, &back)
 	pieces := []paper.Piece{front, back}
 	if s.Back.Facing != nil {
 		pieces = append(pieces, s.facing())
 	}
-	return pieces, nil
+	return append(pieces, strap...), nil
 }
 
 // FrontPaper lays out a front alone as it is laid out beside its back: the same notches

@@ -61,6 +61,7 @@ var fields = slices.Concat([]Field{
 	number("cut", "pleat_depth", length, func(s *Style) *float64 { return &s.Cut.PleatDepth }, "Depth of a pleat; it takes twice that of cloth."),
 	oneOf("cut", "pleats_towards", func(s *Style) *draft.Towards { return &s.Cut.PleatsTo }, draft.ParseTowards, "Where the folds of the pleats point: neck or armhole."),
 	oneOf("cut", "closure", func(s *Style) *draft.Closure { return &s.Closure }, draft.ParseClosure, "Opening to get in by, drawn on paper with notch, stop and note: side (zip), shoulder (buttoned), back (slit) or none; it is closed when the cloth hangs."),
+	oneOf("cut", "strap", func(s *Style) *draft.Strapping { return &s.Strap }, draft.ParseStrapping, "What is sewn over the back from shoulder to shoulder above a back cowl, drawn on paper and not hung: strap, tie or none; auto: a strap where neck and shoulders would fall.").orAuto(),
 
 	number("stand", "lower", length, func(s *Style) *float64 { return &s.Stand.Lower }, "Trim the edge lower on the stand, square to the centre front."),
 	number("stand", "take_in", length, func(s *Style) *float64 { return &s.Stand.TakeIn }, "Cut off the side seam at the waist, to nothing at the underarm."),

@@ -95,7 +95,7 @@ func (s *Style) readPiece(d Drawing, from string) error {
 // isDrafted reports whether f is set by drafting alone, which a finished front
 // has behind it.
 func (f Field) isDrafted() bool {
-	return f.section == "cut" && !slices.Contains([]string{"side", "facing", "grain", "trim", "closure"}, f.Name)
+	return f.section == "cut" && !slices.Contains([]string{"side", "facing", "grain", "trim", "closure", "strap"}, f.Name)
 }
 
 // fixed says which of the drafted fields were set all the same.

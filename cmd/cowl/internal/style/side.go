@@ -19,10 +19,28 @@ func (s *Style) Form(b body.Body) (*form.Form, error) {
 	return f, err
 }
 
-// checkBack refuses what a back cowl cannot be cut with.
-func (s *Style) checkBack() error {
+// autoStrap leaves the strap to the rule of draft.Piece.Slips.
+const autoStrap draft.Strapping = draft.Auto
+
+// Strapped returns the strap of the piece p of s, nil for none: as asked for, else one where
+// the neck would fall off the shoulders.
+func (s *Style) Strapped(p draft.Piece) (*draft.Strap, error) {
+	kind := s.Strap
+	if kind == autoStrap {
+		kind = draft.NoStrap
+		if p.Slips() {
+			kind = draft.Strapped
+		}
+	}
+	strap, err := p.StrapOf(kind)
+	return strap, s.placed(err)
+}
+
+// checkSide refuses what a cowl at its side cannot be cut with.
+func (s *Style) checkSide() error {
 	if s.Cut.Worn != draft.AtBack {
-		return nil
+		_, err := draft.Piece{}.StrapOf(max(s.Strap, draft.NoStrap))
+		return s.placed(err)
 	}
 	var errs []error
 	if s.Points != nil {
