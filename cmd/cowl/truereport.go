@@ -22,6 +22,7 @@ func (r *truth) report(w io.Writer) {
 	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(), markWords[r.mark], halfWords[r.half])
 	w = sided.To(w, p.Worn)
 	treatmentOf(r.first.Style, p).report(row)
+	strapOf(r.first.Style, p).report(row)
 	row("Hung", "%s", hangWords(first))
 	if text := takenText(&first); text != "" {
 		row("Taken up", "%s", text)
@@ -166,6 +167,7 @@ type trueJSON struct {
 	AgainSlip  float64        `json:"rehung_pin_slip_mm"`
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"` // of the trued front
+	Strap     *strapJSON     `json:"strap,omitempty"`     // of a trued back cowl
 }
 
 // trueSeamJSON is one seam; misfit above 0: the form's seam lies inside the piece.
@@ -195,7 +197,7 @@ func (r *truth) figures() trueJSON {
 		Seam: say.MM(r.suit.Allow.Seam), SideSeam: say.MM(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),
 		AgainState: string(again.Status), AgainDrop: drop(&again), AgainFolds: again.FoldCount, AgainSlip: slip(&again),
-		Treatment: treatmentOf(r.first.Style, r.trued.Piece),
+		Treatment: treatmentOf(r.first.Style, r.trued.Piece), Strap: strapOf(r.first.Style, r.trued.Piece),
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit
