@@ -10,13 +10,13 @@ import (
 	"cowl/mesh/truing"
 )
 
-// backJSON holds the figures of the matching back.
+// backJSON holds the figures of the matching back, or of the plain front of a back cowl.
 type backJSON struct {
 	Grain   float64    `json:"grain_deg"`
 	Neck    float64    `json:"half_neck_mm"`
 	Armhole float64    `json:"armhole_mm"`
 	Dart    float64    `json:"dart_intake_mm"`
-	Facing  float64    `json:"facing_cb_mm"` // depth of the back-neck facing on the centre back; 0: none
+	Facing  float64    `json:"facing_cb_mm"` // depth of the neck facing on the centre; 0: none
 	Walked  []walkJSON `json:"walked"`
 	Joined  []joinJSON `json:"joined"`
 	Opening float64    `json:"opening_mm"`
@@ -44,10 +44,10 @@ func backReport(w io.Writer, s truing.Suit) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	r := s.Back.Report()
-	row("Back", "half neck %s, armhole %s, waist dart %s; warp at %.1f° to the centre back", say.Length(r.Neck), say.Length(r.Armhole), say.Length(r.DartIntake), say.Degrees(s.BackGrain))
+	r, worn := s.Back.Report(), s.Back.Worn()
+	row(say.Upper(worn.String()), "half neck %s, armhole %s, waist dart %s; warp at %.1f° to the %s", say.Length(r.Neck), say.Length(r.Armhole), say.Length(r.DartIntake), say.Degrees(s.BackGrain), worn.Centre())
 	if r.Facing > 0 {
-		row("Back facing", "%s deep on the centre back, %s at the shoulder", say.Length(r.Facing), say.Length(s.Back.FacedBy))
+		row(say.Upper(worn.String())+" facing", "%s deep on the %s, %s at the shoulder", say.Length(r.Facing), worn.Centre(), say.Length(s.Back.FacedBy))
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
 		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back), say.Slight(math.Abs(k.Off())))
@@ -55,7 +55,7 @@ func backReport(w io.Writer, s truing.Suit) {
 	for _, j := range draft.Joined(s.Front, s.Back) {
 		row("Joined", "%s: %.1f°, front %.1f° and back %.1f°", j.Name, say.Degrees(j.Angle()), say.Degrees(j.Front), say.Degrees(j.Back))
 	}
-	row("Opening", "%s round edge and back neck", say.Length(draft.Opening(s.Front, s.Back)))
+	row("Opening", "%s round edge and %v neck", say.Length(draft.Opening(s.Front, s.Back)), worn)
 }
 
 // allowanceReport prints what is cut outside the seams.

@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/sided"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/ruler"
@@ -19,20 +20,20 @@ type draftCmd struct {
 	paperFlags
 	suitFlags
 	nestFlags
-	Back bool `help:"Draft the matching back and its facing too."`
+	plainFlags
 }
 
 // Run drafts the piece, writes it in the formats asked for and prints the
 // figures.
 func (d draftCmd) Run(c console.Console) error {
-	if !d.Back && d.BackGrain != nil {
-		return fmt.Errorf("--back-grain: no back is drafted, want --back with it, or leave it out")
-	}
 	s, err := d.load()
 	if err != nil {
 		return err
 	}
-	if !d.Back && s.Closure == draft.BackOpen && flags.IsGiven(d.Cut, "closure") {
+	if err := d.plainFlags.check(s.Cut.Worn, d.suitFlags); err != nil {
+		return err
+	}
+	if !d.plain() && s.Cut.Worn == draft.AtFront && s.Closure == draft.BackOpen && flags.IsGiven(d.Cut, "closure") {
 		return fmt.Errorf("--closure back: no back is drafted, want --back with it, or side or shoulder")
 	}
 	tellNotes(c, s)
@@ -63,19 +64,19 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 		return err
 	}
 	suit, err := d.suit(s, p, p.Trim)
-	if err != nil && (d.Back || s.Closure != draft.NoClosure) {
+	if err != nil && (d.plain() || s.Closure != draft.NoClosure) {
 		return err
 	}
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: whether head and bust pass is not told: no back can be matched to this front: %s\n", ruler.Spoken().Words(err))
+		fmt.Fprintf(c.Err, "cowl: whether head and bust pass is not told: no %v can be matched to this %v: %s\n", p.Worn.Other(), p.Worn, ruler.Spoken().Words(err))
 	}
 	figures := draftFigures(s, p)
 	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
 	if err == nil {
 		figures.Openings = openings(s, suit)
 	}
-	if d.Back {
-		figures.Back = backFigures(suit)
+	if d.plain() {
+		figures.plain(suit)
 	}
 	files, err := d.drawn(s, p, suit, allow)
 	if err != nil {
@@ -85,12 +86,12 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 		return err
 	}
 	if d.JSON {
-		return c.PrintJSON(figures)
+		return c.PrintJSON(sided.JSON(figures, p.Worn))
 	}
 	if !d.Quiet {
 		draftReport(c.Out, s, p)
 		figures.Openings.report(c.Out)
-		if d.Back {
+		if d.plain() {
 			backReport(c.Out, suit)
 		}
 		allowanceReport(c.Out, allow)
@@ -102,17 +103,19 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 // drawn makes the files of the suit, or of its front alone; p is the front where no back
 // goes with it.
 func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing.Allowances) ([]console.File, error) {
-	if d.Back {
+	if d.plain() {
 		return d.suitFiles(s, suit, "draft")
 	}
-	front, err := truing.FrontPaper(p, a)
-	if s.Closure != draft.NoClosure {
-		front, err = suit.FrontPaper()
+	cowl := truing.Suit{Front: p, Allow: a, Gap: suit.Gap} // the rest of it may be wanting
+	var err error
+	if cowl.Strap, err = s.Strapped(p); err != nil {
+		return nil, err
 	}
+	pieces, err := cowl.CowlPapers()
 	if err != nil {
 		return nil, err
 	}
-	return d.outputs(s, p, front)
+	return d.outputs(s, p, pieces)
 }
 
 // namesOf lists the names of files.
@@ -127,7 +130,7 @@ func namesOf(files []console.File) []string {
 // tellNotes prints what reading a block or a piece from a file left out or straightened.
 func tellNotes(c console.Console, s style.Style) {
 	for _, n := range s.Notes {
-		fmt.Fprintf(c.Err, "cowl: %s\n", n)
+		fmt.Fprintf(c.Err, "cowl: %s\n", s.Cut.Worn.Say(n))
 	}
 }
 
@@ -141,6 +144,6 @@ func tellDrafted(c console.Console, size string, why error) {
 // tellShort warns of an edge that cannot lie below the neck, before anything is hung.
 func tellShort(c console.Console, p draft.Piece) {
 	if d := p.DeepestBelowNeck(); d < 0 {
-		fmt.Fprintf(c.Err, "cowl: the edge is too short to lie below the front neck point: it stays %s above it at least; give it an extension of more than %s\n", say.Length(-d), say.Length(p.ExtensionToNeck()))
+		fmt.Fprintf(sided.To(c.Err, p.Worn), "cowl: the edge is too short to lie below the front neck point: it stays %s above it at least; give it an extension of more than %s\n", say.Length(-d), say.Length(p.ExtensionToNeck()))
 	}
 }

@@ -5,8 +5,10 @@ import (
 	"io"
 
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/sided"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/truing"
 )
 
 // draftReport prints the figures of the flat piece.
@@ -17,6 +19,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	fmt.Fprintf(w, "%s, for %s\n\n", s.Name, s.ForWhom())
+	w = sided.To(w, p.Worn)
 	if line := s.SizeLine(); line != "" {
 		row("Body", "%s", line)
 	}
@@ -30,8 +33,9 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	}
 	row("Half edge", "%s from the centre front to the cowl point, %s down the shoulder", say.Length(r.HalfEdge), say.Length(p.CowlPoint))
 	row("Edge drop", "%s (hanging curve) to %s (V) below the cowl points, in an upright plane; over the bust less", say.Length(r.DropChain), say.Length(r.DropV))
-	row("Centre front", "%s from edge to waist, %s of it surplus that goes into folds", say.Length(r.CFLength), say.Length(r.SurplusCF))
+	row(say.Upper(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds", say.Length(r.CFLength), say.Length(r.SurplusCF))
 	row("Facing", "%s deep", say.Length(p.Facing))
+	strapOf(s, p).report(row)
 	treatmentOf(s, p).report(row)
 	row("Seams", "shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
 	if r.Hem > 0 {
@@ -39,7 +43,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 	}
 	row("Grain", "warp at %.1f° to the centre front", say.Degrees(p.Grain))
 	row("Cloth", "%s across × %s along the grain, with %s allowance", say.Length(r.Across), say.Length(r.Along), say.Length(p.Trim))
-	row("Area", "front %s, facing %s, no allowance", say.Area(r.AreaFront, 0), say.Area(r.AreaFacing, 0))
+	row("Area", "%v %s, facing %s, no allowance", p.Worn, say.Area(r.AreaFront, 0), say.Area(r.AreaFacing, 0))
 }
 
 // leftAs says what becomes of the dart that is left.
@@ -73,6 +77,7 @@ func beyond(p draft.Piece) string {
 type draftJSON struct {
 	Name       string  `json:"name"`
 	For        string  `json:"for"`
+	Worn       string  `json:"side,omitempty"` // back; else the front
 	DartAngle  float64 `json:"dart_angle_deg"`
 	DartIntake float64 `json:"dart_intake_mm"`
 	DartShare  float64 `json:"dart_share"`
@@ -105,9 +110,28 @@ type draftJSON struct {
 	AreaFacing float64 `json:"area_facing_mm2"`
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
+	Strap     *strapJSON     `json:"strap,omitempty"` // of a back cowl
 
 	Back     *backJSON    `json:"back,omitempty"`
+	Front    *backJSON    `json:"front,omitempty"` // plain, of a back cowl
 	Openings *openingJSON `json:"openings,omitempty"`
+}
+
+// plain puts in the figures of the plain piece of a suit.
+func (d *draftJSON) plain(s truing.Suit) {
+	if s.Back.Worn() == draft.AtFront {
+		d.Front = backFigures(s)
+		return
+	}
+	d.Back = backFigures(s)
+}
+
+// sideKey is how files name the side that a cowl is worn at; empty: the front.
+func sideKey(s draft.Side) string {
+	if s == draft.AtFront {
+		return ""
+	}
+	return s.String()
 }
 
 // draftFigures returns the figures of p.
@@ -115,7 +139,7 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 	const mm = 1000
 	r := p.Report()
 	return draftJSON{
-		Name: s.Name, For: s.ForWhom(),
+		Name: s.Name, For: s.ForWhom(), Worn: sideKey(p.Worn),
 		DartAngle: say.Degrees(r.DartAngle), DartIntake: r.DartIntake * mm, DartShare: r.DartShare, IntakeLeft: r.IntakeLeft * mm,
 		Extension: r.Extension * mm, FromDart: r.FromDart * mm, FromOther: r.FromOther * mm, How: p.How.String(), Slashes: p.Slashes,
 		HalfEdge: r.HalfEdge * mm, CowlPoint: p.CowlPoint * mm, Facing: p.Facing * mm, DropCurve: r.DropChain * mm, DropV: r.DropV * mm,
@@ -123,6 +147,6 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm, Hem: r.Hem * mm, HalfHem: r.HemLine * mm,
 		Grain: say.Degrees(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
 		AreaFront: r.AreaFront * mm * mm, AreaFacing: r.AreaFacing * mm * mm,
-		Treatment: treatmentOf(s, p),
+		Treatment: treatmentOf(s, p), Strap: strapOf(s, p),
 	}
 }

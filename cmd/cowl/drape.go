@@ -14,7 +14,6 @@ import (
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/export/gltf"
-	"cowl/mesh/form"
 	"cowl/sim"
 	"cowl/sim/drape"
 )
@@ -107,7 +106,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	f, err := form.FromBody(b)
+	f, err := s.Form(b)
 	if err != nil {
 		return nil, err
 	}
@@ -117,7 +116,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	}
 	onPaper, why := s.OnPaper(p)
 	h.asDrafted = why
-	if _, err := frontPaper(s, onPaper); err != nil {
+	if _, err := cowlPapers(s, onPaper); err != nil {
 		return h, err // before the long run
 	}
 	return h, h.affordable()

@@ -9,6 +9,8 @@ import (
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/sided"
+	"cowl/mesh/draft"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -19,17 +21,23 @@ import (
 type resultJSON struct {
 	outcome *drape.Outcome
 	after   boundsJSON
+	worn    draft.Side
 }
 
-// MarshalJSON writes one object.
-func (r resultJSON) MarshalJSON() ([]byte, error) { return measure.JSON(r.outcome, r.after) }
+// MarshalJSON writes one object, its keys those of the side.
+func (r resultJSON) MarshalJSON() ([]byte, error) {
+	b, err := measure.JSON(r.outcome, r.after)
+	return []byte(sided.Keys(string(b), r.worn)), err
+}
 
 // boundsJSON holds the bounds of the draft and what was done to the front.
 type boundsJSON struct {
+	Worn      string  `json:"side,omitempty"`     // back; else the front
 	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
 	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
+	Strap     *strapJSON     `json:"strap,omitempty"` // of a back cowl; drawn, not hung
 
 	// What release slashes gave; the others, if it was asked for.
 	Release  *changeJSON `json:"release,omitempty"`
@@ -46,22 +54,24 @@ type boundsJSON struct {
 func (h *hung) result() resultJSON {
 	curve, v := drawn.Bounds(h.Piece)
 	return resultJSON{&h.Run.Outcome, boundsJSON{
-		curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece),
+		sideKey(h.Piece.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece), strapOf(h.Style, h.Piece),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 		h.changes["lowering"], h.changes["taking in"], h.changes["weight"],
 		agedOf(h.Piece),
-	}}
+	}, h.Piece.Worn}
 }
 
 // report prints the outcome for people.
 func (h *hung) report(w io.Writer) {
 	o := &h.Run.Outcome
+	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.Style.Name, h.Style.ForWhom(), h.Style.Fabric)
+	w = sided.To(w, h.Piece.Worn)
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.Style.Name, h.Style.ForWhom(), h.Style.Fabric)
 	treatmentOf(h.Style, h.Piece).report(row)
+	strapOf(h.Style, h.Piece).report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
 		row("Laid", "%s", laidText(o))
@@ -216,14 +226,13 @@ func (h *hung) caption() []string {
 		folds += "; " + tryText(o.Try())
 	}
 	lines := []string{
-		h.Style.Name,
 		fmt.Sprintf("%s; cut for %s, ", h.Style.Fabric.Title, h.Style.ForWhom()) +
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
 		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
 	}
-	return append(lines, say.Caution)
+	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Piece.Worn)...), say.Caution)
 }
 
 // edgeDrop is the figure that reports speak of most.

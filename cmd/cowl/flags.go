@@ -53,6 +53,9 @@ func (f cutFlags) load() (style.Style, error) {
 	if err := errors.Join(flags.SetFields(&s, f.Cut), flags.SetFields(&s, f.Stand)); err != nil {
 		return s, err
 	}
+	if f.Style == "" {
+		s.Name = s.Cut.Worn.Say(s.Name) // the demo's
+	}
 	if flags.IsGiven(f.Cut, "slashes") && s.Cut.How != draft.Slash {
 		return s, fmt.Errorf("--slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}

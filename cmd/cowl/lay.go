@@ -10,6 +10,7 @@ import (
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
 	"cowl/mesh/lay"
 	"cowl/mesh/limit"
 	"cowl/mesh/paper"
@@ -23,6 +24,7 @@ type layCmd struct {
 	Nap    bool          `help:"Pile, or a print with a way up: all tops lie the same way."`
 	Join   bool          `help:"Allow a corner low at the side to be joined on, along the straight grain."`
 	Back   bool          `default:"true" negatable:"" help:"Lay back and back-neck facing too (--no-back: the front alone)."`
+	Front  bool          `default:"true" negatable:"" help:"Of a back cowl, lay the plain front and its facing too (--no-front: the back alone)."`
 }
 
 // layPlan is the answer of cowl lay.
@@ -78,11 +80,11 @@ func (p *layPlan) status() error {
 
 // plan drafts the pieces and lays them.
 func (l layCmd) plan(c console.Console) (*layPlan, error) {
-	if !l.Back && l.BackGrain != nil {
-		return nil, errors.New("--back-grain: no back is laid, want it without --no-back, or leave it out")
-	}
 	s, err := l.load()
 	if err != nil {
+		return nil, err
+	}
+	if err := l.checkPlain(s.Cut.Worn); err != nil {
 		return nil, err
 	}
 	front, err := s.Piece()
@@ -99,11 +101,8 @@ func (l layCmd) plan(c console.Console) (*layPlan, error) {
 		return nil, err
 	}
 	p := &layPlan{style: s}
-	if p.pieces, err = suit.Papers(); err != nil {
+	if p.pieces, err = papersOf(suit, l.Back && l.Front); err != nil {
 		return nil, err
-	}
-	if !l.Back {
-		p.pieces = p.pieces[:1]
 	}
 	cloth := lay.Cloth{Nap: l.Nap, Join: l.Join, Seam: suit.Allow.Seam}
 	if p.widths, err = lay.Choices(p.pieces, lay.Widths(), []float64{front.Grain}, cloth); err != nil {
@@ -115,6 +114,22 @@ func (l layCmd) plan(c console.Console) (*layPlan, error) {
 	}
 	cloth.Join = l.Join
 	return p, l.choose(p, cloth)
+}
+
+// checkPlain refuses flags of the side that the cowl itself is worn at, and a grain of
+// what is not laid.
+func (l layCmd) checkPlain(worn draft.Side) error {
+	switch {
+	case worn == draft.AtBack && !l.Back:
+		return errors.New("--no-back: the cowl is the back itself, want --no-front to lay it alone")
+	case worn == draft.AtFront && !l.Front:
+		return errors.New("--no-front: the cowl is the front itself, want --no-back to lay it alone")
+	case !l.Back && l.BackGrain != nil:
+		return errors.New("--back-grain: no back is laid, want it without --no-back, or leave it out")
+	case !l.Front && l.FrontGrain != nil:
+		return errors.New("--front-grain: no plain front is laid, want it without --no-front, or leave it out")
+	}
+	return nil
 }
 
 // sweep lists the grains that are looked at: the style's, and every 15°.

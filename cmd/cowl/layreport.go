@@ -67,7 +67,7 @@ func (p *layPlan) report(w io.Writer) {
 		fmt.Fprintf(w, "  With --join it fits: %s long, %.0f %% waste, %s joined on along the straight grain.\n",
 			say.Length(p.joined.Length), p.joined.Waste()*100, say.Several(p.joined.Joins(), "corner"))
 	}
-	fmt.Fprintf(w, "\n  On its grain, %.0f° to the centre front:\n", say.Degrees(p.pieces[0].Grain()))
+	fmt.Fprintf(w, "\n  On its grain, %.0f° to the %s:\n", say.Degrees(p.pieces[0].Grain()), p.style.Cut.Worn.Centre())
 	for _, c := range p.widths {
 		fmt.Fprintf(w, "    %s\n", choiceWords(c))
 	}

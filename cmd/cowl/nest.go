@@ -10,6 +10,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/sided"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
@@ -56,7 +57,7 @@ func (d draftCmd) nest(c console.Console, s style.Style) error {
 		return err
 	}
 	if d.JSON {
-		return c.PrintJSON(d.nestFigures(all))
+		return c.PrintJSON(sided.JSON(d.nestFigures(all), s.Cut.Worn))
 	}
 	if !d.Quiet {
 		d.nestReport(c.Out, s, all)
@@ -91,12 +92,9 @@ func (d draftCmd) sizeOf(c console.Console, s style.Style, size int) (sized, err
 func (d draftCmd) over(all []sized) ([]paper.Piece, error) {
 	var out []paper.Piece
 	for _, one := range all {
-		pieces, err := one.suit.Papers()
+		pieces, err := papersOf(one.suit, d.plain())
 		if err != nil {
 			return nil, err
-		}
-		if !d.Back {
-			pieces = pieces[:1]
 		}
 		for _, p := range pieces {
 			p.Nest, p.Size = p.Name, one.style.SizeWord()
@@ -155,8 +153,8 @@ func (d draftCmd) nestFigures(all []sized) map[string]draftJSON {
 		f := draftFigures(one.style, one.front)
 		f.Seam, f.SideSeam = say.MM(one.suit.Allow.Seam), say.MM(one.suit.Allow.Side)
 		f.Openings = openings(one.style, one.suit)
-		if d.Back {
-			f.Back = backFigures(one.suit)
+		if d.plain() {
+			f.plain(one.suit)
 		}
 		out[strconv.Itoa(one.style.Size)] = f
 	}

@@ -22,6 +22,7 @@ type openingJSON struct {
 	Open       float64 `json:"closure_mm,omitempty"` // how long it is; what is passed counts both its edges
 
 	neckOpen, waistOpen float64 // mm, with the closure open
+	slit                bool    // the centre back may be slit: it has no cowl
 }
 
 // openings holds neck and waist of the suit against the wearer of s; nil where their bust
@@ -36,7 +37,7 @@ func openings(s style.Style, suit truing.Suit) *openingJSON {
 	return &openingJSON{
 		Neck: say.MM(draft.Opening(p, b)), Head: say.MM(headGirth), PassesHead: neck >= headGirth,
 		Waist: say.MM(draft.WaistOpening(p, b)), Bust: say.MM(who.Bust), PassesBust: waist >= who.Bust,
-		Closure: g.Closure.String(), Open: say.MM(g.Long), neckOpen: say.MM(neck), waistOpen: say.MM(waist),
+		Closure: g.Closure.String(), Open: say.MM(g.Long), neckOpen: say.MM(neck), waistOpen: say.MM(waist), slit: p.Worn == draft.AtFront,
 	}
 }
 
@@ -58,7 +59,12 @@ func (o *openingJSON) report(w io.Writer) {
 		fmt.Fprintf(w, "  %-13s%s\n", name, text)
 	}
 	advice := "leave an opening: --closure shoulder or back"
-	if o.Closure == draft.ShoulderOpen.String() {
+	switch {
+	case !o.slit && o.Closure == draft.ShoulderOpen.String():
+		advice = "give the edge more extension or widen the neck"
+	case !o.slit:
+		advice = "leave an opening: --closure shoulder"
+	case o.Closure == draft.ShoulderOpen.String():
 		advice = "leave the back open instead: --closure back"
 	}
 	row("Head", o.Neck, o.neckOpen, "a head of", o.Head, o.PassesHead, advice)

@@ -25,9 +25,9 @@ type paperFlags struct {
 	Paper  string   `default:"both" enum:"a4,letter,both" help:"Home printer's paper for pdf: a4, letter or both (both)."`
 }
 
-// outputs makes the files of the front p, laid out for paper.
-func (f paperFlags) outputs(s style.Style, p draft.Piece, front paper.Piece) ([]console.File, error) {
-	return f.files("draft", []paper.Piece{front}, wordsOf(s, p), s.SizeWord())
+// outputs makes the files of the cowl p, laid out for paper.
+func (f paperFlags) outputs(s style.Style, p draft.Piece, pieces []paper.Piece) ([]console.File, error) {
+	return f.files("draft", pieces, wordsOf(s, p), s.SizeWord())
 }
 
 // files writes the pieces in every format asked for, under names that begin
@@ -94,28 +94,32 @@ func (f paperFlags) pdfParts(base string) []part {
 // patterns draws the piece p that is hung as it is on paper.
 func (f paperFlags) patterns(s style.Style, p draft.Piece) ([]console.File, error) {
 	p, _ = s.OnPaper(p) // who calls tells why where it is drawn as drafted
-	front, err := frontPaper(s, p)
+	pieces, err := cowlPapers(s, p)
 	if err != nil {
 		return nil, err
 	}
-	return f.outputs(s, p, front)
+	return f.outputs(s, p, pieces)
 }
 
-// frontPaper is the front p as it is drawn on paper by itself, with an opening that lies in
-// its seams.
-func frontPaper(s style.Style, p draft.Piece) (paper.Piece, error) {
+// cowlPapers is the cowl p as it is drawn on paper by itself, with an opening that lies in
+// its seams and its strap.
+func cowlPapers(s style.Style, p draft.Piece) ([]paper.Piece, error) {
 	if s.Closure == draft.SideZip || s.Closure == draft.ShoulderOpen {
 		suit, err := suitFlags{}.suit(s, p, p.Trim)
 		if err != nil {
-			return paper.Piece{}, err
+			return nil, err
 		}
-		return suit.FrontPaper()
+		return suit.CowlPapers()
 	}
-	a, err := suitFlags{}.allowances(p, p.Trim)
-	if err != nil {
-		return paper.Piece{}, err
+	suit := truing.Suit{Front: p}
+	var err error
+	if suit.Allow, err = (suitFlags{}).allowances(p, p.Trim); err != nil {
+		return nil, err
 	}
-	return truing.FrontPaper(p, a)
+	if suit.Strap, err = s.Strapped(p); err != nil {
+		return nil, err
+	}
+	return suit.CowlPapers()
 }
 
 // patternOf draws the flat piece.
@@ -149,6 +153,9 @@ func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 	}
 	if r.Hem > 0 {
 		notes = append(notes, fmt.Sprintf("Hem %s below the waist, half hem %s", say.Length(r.Hem), say.Length(r.HemLine)))
+	}
+	if words := strapOf(s, p).words(); words != "" {
+		notes = append(notes, words)
 	}
 	return sheet.Options{Title: s.Name, Notes: append(notes,
 		fmt.Sprintf("Edge hangs %s to %s below the cowl points in an upright plane", say.Length(r.DropChain), say.Length(r.DropV)),

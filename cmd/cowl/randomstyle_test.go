@@ -45,8 +45,8 @@ func randomStyle(r *rand.Rand) (style.Style, error) {
 			fields = append(fields, style.Flag("release-waist-at"), style.Flag("release-armhole-at"))
 		}
 		for _, f := range fields {
-			if f.Name == "closure" || r.IntN(3) > 0 {
-				continue // an opening is closed when the cloth hangs
+			if f.Name == "closure" || f.Name == "strap" || f.Name == "side" || r.IntN(3) > 0 {
+				continue // an opening is closed when the cloth hangs, and a strap is not hung; the side is drawn last
 			}
 			v, ok := randomValue(r, f, s.Ranges())
 			if !ok {
@@ -59,6 +59,11 @@ func randomStyle(r *rand.Rand) (style.Style, error) {
 	}
 	if err := s.Set("fine", 0, "--fine"); err != nil { // finer lattices take minutes
 		return s, err
+	}
+	if r.IntN(4) == 0 {
+		if err := s.Set("side", float64(draft.AtBack), "--side"); err != nil {
+			return s, err
+		}
 	}
 	return s, s.Set("spacing", 0.020, "--spacing")
 }
@@ -149,7 +154,7 @@ func TestRandomStyleFields(t *testing.T) {
 				n = max(n, len(values))
 			}
 		}
-		if n < 2 && !slices.Contains([]string{"spacing", "fine", "closure"}, f.Name) {
+		if n < 2 && !slices.Contains([]string{"spacing", "fine", "closure", "strap"}, f.Name) && !(f.Name == "side" && n == 1) { // the front goes without saying
 			t.Errorf("randomStyle draws %d values of %s, want some", n, f.Name)
 		}
 	}

@@ -16,19 +16,20 @@ import (
 
 // suitFlags say how back and facing are cut and what is left outside the seams.
 type suitFlags struct {
-	BackGrain *flags.Degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
-	Seam      *flags.Length  `placeholder:"LEN" help:"Allowance of seams; without it that of the draft, and on a trued pattern 1 cm."`
-	SideSeam  *flags.Length  `placeholder:"LEN" help:"Allowance of side seams; without it 2.5 cm or more on the bias, else as the others."`
+	BackGrain  *flags.Degrees `placeholder:"DEG" help:"From the centre back to the warp; without it as the front."`
+	FrontGrain *flags.Degrees `placeholder:"DEG" help:"From the centre front to the warp of the plain front of a back cowl; without it as the cowl."`
+	Seam       *flags.Length  `placeholder:"LEN" help:"Allowance of seams; without it that of the draft, and on a trued pattern 1 cm."`
+	SideSeam   *flags.Length  `placeholder:"LEN" help:"Allowance of side seams; without it 2.5 cm or more on the bias, else as the others."`
 }
 
-// suit drafts the back that walks with the front p as it is drawn on paper, and the
+// suit drafts the plain piece that walks with the cowl p as it is drawn on paper, and the
 // allowances: seam (m) unless the flags say another.
 func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit, error) {
 	b, err := s.Wearer()
 	if err != nil {
 		return truing.Suit{}, err
 	}
-	block, err := draft.BackFromBody(b)
+	block, err := draft.PlainFromBody(b, p.Worn)
 	if err != nil {
 		return truing.Suit{}, err
 	}
@@ -43,18 +44,22 @@ func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit
 	if out.Gap, err = s.Gap(p, back, headGirth); err != nil {
 		return out, err
 	}
+	if out.Strap, err = s.Strapped(p); err != nil {
+		return out, err
+	}
 	out.Allow, err = f.allowances(p, seam)
 	return out, err
 }
 
-// backGrain returns the grain of the back, that of the front p unless it is given.
+// backGrain returns the grain of the plain piece, that of the cowl p unless it is given.
 func (f suitFlags) backGrain(p draft.Piece) (float64, error) {
-	if f.BackGrain == nil {
-		return p.Grain, nil
+	flag, given, err := f.plainGrain(p.Worn)
+	if err != nil || given == nil {
+		return p.Grain, err
 	}
-	g := float64(*f.BackGrain)
+	g := float64(*given)
 	if a := math.Abs(g); !(a <= math.Pi/2+1e-9) {
-		return g, fmt.Errorf("--back-grain %.1f°, want -90–90°: 0 is straight grain, 45 true bias", say.Degrees(g))
+		return g, fmt.Errorf("%s %.1f°, want -90–90°: 0 is straight grain, 45 true bias", flag, say.Degrees(g))
 	}
 	return g, nil
 }
@@ -103,13 +108,16 @@ func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]c
 
 // suitNotes lists the figures of the pieces for the sheet.
 func suitNotes(s style.Style, suit truing.Suit) []string {
-	r, b := suit.Front.Report(), suit.Back.Report()
-	return []string{
+	r, b, cowl, plain := suit.Front.Report(), suit.Back.Report(), suit.Front.Worn, suit.Back.Worn()
+	notes := []string{
 		"Cut for: " + s.ForWhom(),
 		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
-		fmt.Sprintf("Front seams: shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
-		fmt.Sprintf("Back: half neck %s, armhole %s, waist dart %s; shoulder and side as the front", say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
-		fmt.Sprintf("Neck opening %s round edge and back neck", say.Length(draft.Opening(suit.Front, suit.Back))),
-		"For: " + s.Fabric.Name,
+		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", say.Upper(cowl.String()), say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
+		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", say.Upper(plain.String()), say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
+		fmt.Sprintf("Neck opening %s round edge and %v neck", say.Length(draft.Opening(suit.Front, suit.Back)), plain),
 	}
+	if words := strapOf(s, suit.Front).words(); words != "" {
+		notes = append(notes, words)
+	}
+	return append(notes, "For: "+s.Fabric.Name)
 }

@@ -11,6 +11,7 @@ import (
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/outfile"
+	"cowl/cmd/cowl/internal/sided"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/mesh/truing"
@@ -134,7 +135,7 @@ func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth,
 	}
 	r := &truth{mark: t.Mark, half: t.Half, first: h, drafted: drafted}
 	var err error
-	r.trued, err = truing.True(h.Run.Drape.Sheet(), h.Form, h.Piece, pinsOf(h.Run.Drape), t.options())
+	r.trued, err = truing.True(h.Run.Drape.Sheet(), h.Form, h.Piece, pinsOf(h.Run.Drape), t.options(h.Piece.Worn))
 	if err != nil {
 		return nil, err
 	}
@@ -154,16 +155,17 @@ func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth,
 	return r, nil
 }
 
-// options turns the flags into those of the truing.
-func (t trueCmd) options() truing.Options {
+// options turns the flags into those of the truing of a piece worn at a side: its half at
+// X above 0 is the left of truing, and at the back the right of the wearer.
+func (t trueCmd) options(worn draft.Side) truing.Options {
 	o := truing.Options{}
 	if t.Mark == "form" {
 		o.Mark = truing.ByForm
 	}
-	switch t.Half {
-	case "left":
+	switch above, below := worn.Halves(); t.Half {
+	case above:
 		o.Half = truing.Left
-	case "right":
+	case below:
 		o.Half = truing.Right
 	}
 	return o
@@ -175,7 +177,7 @@ func (r *truth) outputs(f paperFlags) error {
 	if err != nil {
 		return err
 	}
-	b, err := console.JSON(r.figures())
+	b, err := console.JSON(sided.JSON(r.figures(), r.trued.Piece.Worn))
 	if err != nil {
 		return err
 	}
@@ -194,7 +196,7 @@ func (r *truth) opening() float64 { return draft.Opening(r.suit.Front, r.suit.Ba
 func (t trueCmd) say(c console.Console, r *truth) error {
 	switch {
 	case t.JSON:
-		if err := c.PrintJSON(r.figures()); err != nil {
+		if err := c.PrintJSON(sided.JSON(r.figures(), r.trued.Piece.Worn)); err != nil {
 			return err
 		}
 	case !t.Quiet:

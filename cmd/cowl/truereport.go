@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/sided"
 	"cowl/mesh/truing"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -19,7 +20,9 @@ func (r *truth) report(w io.Writer) {
 	}
 	first, again, p := r.first.Run.Outcome, r.again.Outcome, r.trued.Piece
 	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(), markWords[r.mark], halfWords[r.half])
+	w = sided.To(w, p.Worn)
 	treatmentOf(r.first.Style, p).report(row)
+	strapOf(r.first.Style, p).report(row)
 	row("Hung", "%s", hangWords(first))
 	if text := takenText(&first); text != "" {
 		row("Taken up", "%s", text)
@@ -34,7 +37,7 @@ func (r *truth) report(w io.Writer) {
 	fmt.Fprintln(w)
 	row("Edge", "half edge %s, drafted %s; square to the centre front", say.Length(p.HalfEdge), say.Length(r.drafted.HalfEdge))
 	row("Extension", "%s a half, drafted %s", say.Length(p.Extension), say.Length(r.drafted.Extension))
-	row("Apex", "the form's apex lies %s from the draft's on the cloth", say.Length(r.trued.Apex))
+	row(p.Worn.Say("Apex"), "the form's apex lies %s from the draft's on the cloth", say.Length(r.trued.Apex))
 	for _, k := range r.walked() {
 		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back), say.Slight(math.Abs(k.Off())))
 	}
@@ -125,7 +128,7 @@ func foldsApart(a, b int) string {
 // openingWords compares the opening with the head.
 func (r *truth) openingWords() string {
 	o := r.opening()
-	text := fmt.Sprintf("%s round edge and back neck; head %s: ", say.Length(o), say.Length(r.head))
+	text := fmt.Sprintf("%s round edge and %v neck; head %s: ", say.Length(o), r.suit.Back.Worn(), say.Length(r.head))
 	if o < r.head {
 		return text + "does not pass, needs a fastening"
 	}
@@ -135,6 +138,7 @@ func (r *truth) openingWords() string {
 // trueJSON holds the figures of cowl true --json and true.json.
 type trueJSON struct {
 	Name       string         `json:"name"`
+	Worn       string         `json:"side,omitempty"` // back; else the front
 	Mark       string         `json:"mark"`
 	Half       string         `json:"half"`
 	Seams      []trueSeamJSON `json:"seams"`
@@ -163,6 +167,7 @@ type trueJSON struct {
 	AgainSlip  float64        `json:"rehung_pin_slip_mm"`
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"` // of the trued front
+	Strap     *strapJSON     `json:"strap,omitempty"`     // of a trued back cowl
 }
 
 // trueSeamJSON is one seam; misfit above 0: the form's seam lies inside the piece.
@@ -184,7 +189,7 @@ type trueSeamJSON struct {
 func (r *truth) figures() trueJSON {
 	first, again := r.first.Run.Outcome, r.again.Outcome
 	out := trueJSON{
-		Name: r.first.Style.Name, Mark: r.mark, Half: r.half,
+		Name: r.first.Style.Name, Worn: sideKey(r.trued.Piece.Worn), Mark: r.mark, Half: r.half,
 		HalfEdge: say.MM(r.trued.Piece.HalfEdge), DraftEdge: say.MM(r.drafted.HalfEdge), ApexOff: say.MM(r.trued.Apex),
 		Extension: say.MM(r.trued.Piece.Extension), DraftExt: say.MM(r.drafted.Extension), Taken: say.MM(first.Taken),
 		Laid: first.Laid, Kept: first.Kept, AgainKept: again.Kept,
@@ -192,7 +197,7 @@ func (r *truth) figures() trueJSON {
 		Seam: say.MM(r.suit.Allow.Seam), SideSeam: say.MM(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),
 		AgainState: string(again.Status), AgainDrop: drop(&again), AgainFolds: again.FoldCount, AgainSlip: slip(&again),
-		Treatment: treatmentOf(r.first.Style, r.trued.Piece),
+		Treatment: treatmentOf(r.first.Style, r.trued.Piece), Strap: strapOf(r.first.Style, r.trued.Piece),
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit

@@ -10,11 +10,12 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Back is the whole bodice back that is sewn to a cowl front, with its
+// Back is the whole plain bodice back that is sewn to a cowl front, with its
 // back-neck facing, symmetric about X = 0 (CB). All places are metres; the
-// open lines are of the wearer's left half, seen from the right side, so X
-// runs from CB to the side.
+// open lines are of one half, seen from the right side, so X runs from CB to the side.
+// Beside a back cowl it is the plain front: its CB is CF.
 type Back struct {
+	Cowl     Side     // where the cowl is worn that it is sewn to
 	Outline  []r2.Vec // closed seam line, counter-clockwise, first point CB at the waist, no allowance
 	Neck     []r2.Vec // cowl point to CB
 	Shoulder []r2.Vec // cowl point to tip
@@ -43,7 +44,8 @@ const (
 	backFacingDepth = 0.070
 )
 
-// MatchBack cuts the back that is sewn to the front p from the block k. The
+// MatchBack cuts the back that is sewn to the front p from the block k, or the plain
+// front that is sewn to the back cowl p, see PlainFromBody. The
 // shoulder seam is measured from the tip to the length of the front's, so the
 // ease of the back shoulder falls away with the widened neck; the side seam
 // takes the front's length from the underarm down. A front that goes on to a hem has
@@ -53,8 +55,8 @@ const (
 // front's ends. An outline that crosses itself is an error.
 func MatchBack(k BackBlock, p Piece) (Back, error) {
 	want := p.ShoulderLength()
-	k = k.shouldered(p.CowlPoint + want + backEase)
-	var b Back
+	k = k.shouldered(p.CowlPoint + want + k.ease)
+	b := Back{Cowl: p.Worn}
 	cowl := lerp(k.ShoulderTip, k.Neck, want/dist(k.Neck, k.ShoulderTip))
 	b.Shoulder = []r2.Vec{cowl, k.ShoulderTip}
 	b.Armhole = append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
@@ -69,7 +71,10 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 			return Back{}, err
 		}
 	}
-	cb := r2.Vec{Y: k.Nape.Y - backNeckDrop*math.Min(1, p.CowlPoint/backNeckWiden)}
+	cb := r2.Vec{Y: k.Nape.Y}
+	if b.Worn() == AtBack {
+		cb.Y -= backNeckDrop * math.Min(1, p.CowlPoint/backNeckWiden)
+	}
 	seam := r2.Unit(r2.Sub(k.ShoulderTip, k.Neck))
 	b.Neck = neckCurve(cowl, cb, seam)
 	if end := length(p.FacingEnd); p.Facing > 0 && end > samePoint {
@@ -78,16 +83,19 @@ func MatchBack(k BackBlock, p Piece) (Back, error) {
 	}
 	b.close()
 	if err := checkOutline(named("back", b.Outline)); err != nil {
-		return Back{}, limit.Errorf("back", "back: %v", err)
+		return Back{}, limit.Errorf("back", "%v: %v", b.Worn(), err)
 	}
 	if b.Facing != nil {
 		if err := checkOutline(named("facing", b.Facing)); err != nil {
-			return Back{}, limit.Errorf("back", "back-neck facing: %v", err)
+			return Back{}, limit.Errorf("back", "%v-neck facing: %v", b.Worn(), err)
 		}
 	}
 	b.Notches = b.notches()
 	return b, nil
 }
+
+// Worn is where b is worn: not where the cowl is.
+func (b Back) Worn() Side { return b.Cowl.Other() }
 
 // jutted returns the waist with the mouth of the dart between its legs. The dart is
 // pressed towards CB: its cloth lies folded at the middle under the back, and its edge on
@@ -201,10 +209,10 @@ const twin = 0.006
 // notches returns the marks of both halves, wearer's left first.
 func (b Back) notches() []Notch {
 	marks := []Notch{
-		{b.Waist[len(b.Waist)-1], r2.Vec{Y: -1}, "centre back, " + b.LowerEdge()},
-		{b.Neck[len(b.Neck)-1], r2.Vec{Y: 1}, "centre back, neck"},
+		{b.Waist[len(b.Waist)-1], r2.Vec{Y: -1}, b.Worn().Centre() + ", " + b.LowerEdge()},
+		{b.Neck[len(b.Neck)-1], r2.Vec{Y: 1}, b.Worn().Centre() + ", neck"},
 	}
-	half := b.armholeNotches()
+	half := b.Worn().armholeNotches(b.Armhole)
 	half = append(half, b.lowerNotches()...)
 	if b.FacedBy > 0 {
 		at, _ := along(b.Shoulder, b.FacedBy)
@@ -216,12 +224,16 @@ func (b Back) notches() []Notch {
 	return marks
 }
 
-// armholeNotches are two, half way down the armhole.
-func (b Back) armholeNotches() []Notch {
+// armholeNotches mark the middle of an armhole: one at the front, two at the back.
+func (s Side) armholeNotches(armhole []r2.Vec) []Notch {
+	places := []float64{0}
+	if s == AtBack {
+		places = []float64{-twin / 2, twin / 2}
+	}
 	var out []Notch
-	for _, s := range []float64{-twin / 2, twin / 2} {
-		at, i := along(b.Armhole, length(b.Armhole)/2+s)
-		out = append(out, Notch{at, outward(b.Armhole[i], b.Armhole[i+1]), "armhole, half way"})
+	for _, d := range places {
+		at, i := along(armhole, length(armhole)/2+d)
+		out = append(out, Notch{at, outward(armhole[i], armhole[i+1]), "armhole, half way"})
 	}
 	return out
 }

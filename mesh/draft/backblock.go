@@ -25,6 +25,8 @@ type BackBlock struct {
 	DartInner   r2.Vec   // waist end of the dart leg towards CB
 	CBWaist     r2.Vec   // waist on CB
 
+	ease float64 // m, what its shoulder is longer than that of the piece it is sewn to
+
 	// What a back needs that goes on below the waist, m, as in Block.
 	HipWide, HipDeep float64
 }
@@ -52,7 +54,7 @@ func BackFromBody(b body.Body) (BackBlock, error) {
 	depth, waist := t.Underarm.Y, t.CFWaist.Y
 	width := b.BackWidth/2 + 0.005
 	suppression := b.Bust/2 + 0.05 - (b.Waist/2 + 0.03)
-	var k BackBlock
+	k := BackBlock{ease: backEase}
 	k.Nape, k.CBWaist = r2.Vec{Y: -body.NapeDrop}, r2.Vec{Y: waist}
 	k.Neck = r2.Vec{X: t.Neck.X + backNeckWider}
 	slope := backSlope(t, b)
@@ -73,6 +75,53 @@ func BackFromBody(b body.Body) (BackBlock, error) {
 	curve := smooth([]r2.Vec{k.ShoulderTip, pitch, scoop, k.Underarm}, r2.Vec{X: 1})
 	k.Armhole = curve[1 : len(curve)-1]
 	return k, k.check()
+}
+
+// cowl returns the block of which a back cowl is cut: k without the ease of its
+// shoulder, which falls away with the neck that is cut off, as in MatchBack. The nape
+// stands for the front neck point and the dart point for the apex.
+func (k BackBlock) cowl() Block {
+	k = k.shouldered(dist(k.Neck, k.ShoulderTip) - k.ease)
+	return Block{
+		Neck: k.Neck, CFNeck: k.Nape, Apex: k.DartPoint, ShoulderTip: k.ShoulderTip, Armhole: k.Armhole, Underarm: k.Underarm,
+		SideWaist: k.SideWaist, DartOuter: k.DartOuter, DartInner: k.DartInner, CFWaist: k.CBWaist, HipWide: k.HipWide, HipDeep: k.HipDeep,
+	}
+}
+
+// plain returns the block of which the plain front of a back cowl is cut.
+func (b Block) plain() BackBlock {
+	return BackBlock{
+		Neck: b.Neck, Nape: b.CFNeck, ShoulderTip: b.ShoulderTip, Armhole: b.Armhole, Underarm: b.Underarm, SideWaist: b.SideWaist,
+		DartOuter: b.DartOuter, DartPoint: b.Apex, DartInner: b.DartInner, CBWaist: b.CFWaist, HipWide: b.HipWide, HipDeep: b.HipDeep,
+	}
+}
+
+// CowlFromBody drafts the block of b of which a cowl is cut that is worn at side s: the
+// one-dart front of FromBody, or the back of BackFromBody with a shoulder as long as the
+// front's. A body of which neither can be drafted is an error.
+func CowlFromBody(b body.Body, s Side) (Block, error) {
+	if s == AtFront {
+		return FromBody(b)
+	}
+	k, err := BackFromBody(b)
+	if err != nil {
+		return Block{}, err
+	}
+	blk := k.cowl()
+	if err := blk.check(); err != nil {
+		return Block{}, limit.Errorf("body", "these measurements do not make a block for a back cowl: %v", err)
+	}
+	return blk, nil
+}
+
+// PlainFromBody drafts the block of b of which the plain piece is cut that is sewn to a
+// cowl worn at side s: back or front. Errors are those of BackFromBody and FromBody.
+func PlainFromBody(b body.Body, s Side) (BackBlock, error) {
+	if s == AtFront {
+		return BackFromBody(b)
+	}
+	blk, err := FromBody(b)
+	return blk.plain(), err
 }
 
 // backSlope returns how far the back shoulder falls (rad): as drafted, or as

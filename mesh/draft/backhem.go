@@ -90,7 +90,11 @@ type Mark struct {
 // Marks returns the ends of the dart that lie inside the wearer's left half: its point,
 // and with a hem its width at the waist and its lower point.
 func (b Back) Marks() []Mark {
-	out := []Mark{{"dart point", b.Dart[1]}}
+	point := "dart point"
+	if b.Worn() == AtFront {
+		point = "apex"
+	}
+	out := []Mark{{point, b.Dart[1]}}
 	if b.WaistLine != nil {
 		out = append(out, Mark{"outer leg", b.Dart[0]}, Mark{"inner leg", b.Dart[2]})
 	}

@@ -58,13 +58,14 @@ const (
 type Gap struct {
 	Closure Closure
 	Long    float64  // m, from end to end
-	Front   []r2.Vec // places of its stops on the front's seam, wearer's left half; nil: it is not in the front
-	Back    []r2.Vec // on the back's
-	Out     r2.Vec   // unit, out of the front at its stops
-	BackOut r2.Vec   // unit, out of the back there
+	Front   []r2.Vec // places of its stops on the cowl's seam, wearer's left half; nil: it is not in the cowl
+	Back    []r2.Vec // on the plain piece's
+	Out     r2.Vec   // unit, out of the cowl at its stops
+	BackOut r2.Vec   // unit, out of the plain piece there
 }
 
-// GapIn returns how a closure lies in the front p and its back. The slit is as long as
+// GapIn returns how a closure lies in the cowl p and its plain piece, which are front and
+// back or, of a back cowl, back and front. The slit is as long as
 // a head (girth, m) needs. A seam that is too short for it, and a shoulder with pleats, are
 // errors.
 func (c Closure) GapIn(p Piece, b Back, head float64) (Gap, error) {
@@ -74,6 +75,9 @@ func (c Closure) GapIn(p Piece, b Back, head float64) (Gap, error) {
 	case ShoulderOpen:
 		return shoulderIn(p, b)
 	case BackOpen:
+		if p.Worn == AtBack {
+			return Gap{}, limit.Errorf("closure", "a slit in the centre back would cut the cowl in two: want side or shoulder")
+		}
 		return slitIn(p, b, head)
 	}
 	return Gap{}, nil
@@ -93,7 +97,7 @@ func zipIn(p Piece, b Back) (Gap, error) {
 		return g, limit.Errorf("closure", "a zip of %v in the side seam, want at least %v: the seam is too short for one",
 			limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestZip))
 	}
-	g.mark(p.Side, b.Side, stops)
+	g.mark(p.Side, b.Side, stops, p.Worn)
 	return g, nil
 }
 
@@ -109,7 +113,7 @@ func shoulderIn(p Piece, b Back) (Gap, error) {
 		return g, limit.Errorf("closure", "the shoulder would be open for %v, want at least %v: it is too short",
 			limit.Metres(math.Max(g.Long, 0)), limit.Metres(shortestOpen))
 	}
-	g.mark(p.Shoulder, b.Shoulder, []float64{g.Long})
+	g.mark(p.Shoulder, b.Shoulder, []float64{g.Long}, p.Worn)
 	return g, nil
 }
 
@@ -127,14 +131,26 @@ func slitIn(p Piece, b Back, head float64) (Gap, error) {
 	return g, nil
 }
 
-// mark sets the stops at places down a seam of front and back (m).
-func (g *Gap) mark(front, back []r2.Vec, stops []float64) {
+// mark sets the stops at places down a seam of the cowl, which is worn at a side, and of
+// its plain piece (m), on the wearer's left.
+func (g *Gap) mark(cowl, plain []r2.Vec, stops []float64, worn Side) {
 	for _, s := range stops {
-		at, i := along(front, s)
-		on, k := along(back, s)
-		g.Front, g.Out = append(g.Front, at), outward(front[i], front[i+1])
-		g.Back, g.BackOut = append(g.Back, on), outward(back[k], back[k+1])
+		at, out := worn.stop(cowl, s)
+		on, back := worn.Other().stop(plain, s)
+		g.Front, g.Out = append(g.Front, at), out
+		g.Back, g.BackOut = append(g.Back, on), back
 	}
+}
+
+// stop returns the place s metres down a seam of the wearer's left half of a piece worn at
+// a side, and the way out of the piece there.
+func (w Side) stop(seam []r2.Vec, s float64) (at, out r2.Vec) {
+	at, i := along(seam, s)
+	out = outward(seam[i], seam[i+1])
+	if w == AtBack { // where the wearer's left lies at X below 0
+		return mirrored(at), mirrored(out)
+	}
+	return at, out
 }
 
 // Head returns the neck opening of p and b with the gap open, m.

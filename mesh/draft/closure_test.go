@@ -32,7 +32,7 @@ func TestOpeningsOfBodies(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(7, 21))
 	count, gaps, waists := 0, 0, 0
 	for count < 200 {
-		who, drafted, ok := cutOf(rnd)
+		who, drafted, ok := cutOf(rnd, AtFront)
 		if !ok {
 			continue
 		}
@@ -62,17 +62,18 @@ func TestOpeningsOfBodies(t *testing.T) {
 	}
 }
 
-// checkGap holds a gap against the outlines.
+// checkGap holds a gap against the outlines. On the back, seen from the right side of the
+// cloth, the wearer's left lies at X below 0.
 func checkGap(t *testing.T, p Piece, b Back, g Gap) {
 	t.Helper()
 	front, back := 0.0, b.Neck[len(b.Neck)-1].Y-g.Back[0].Y
 	switch g.Closure {
 	case SideZip:
 		front = walkedOutline(t, p.Outline, g.Front[0], p.Side[len(p.Side)-1])
-		back = walkedOutline(t, b.Outline, g.Back[0], b.Side[len(b.Side)-1])
+		back = walkedOutline(t, b.Outline, mirrored(g.Back[0]), b.Side[len(b.Side)-1])
 	case ShoulderOpen:
 		front = walkedOutline(t, p.Outline, g.Front[0], p.Shoulder[0])
-		back = walkedOutline(t, b.Outline, g.Back[0], b.Shoulder[0])
+		back = walkedOutline(t, b.Outline, mirrored(g.Back[0]), b.Shoulder[0])
 	case BackOpen:
 		front = back
 		if g.Head(p, b) < 0.57 {

@@ -42,6 +42,7 @@ const Auto = -1
 
 // Cut says how the cowl is cut from the block.
 type Cut struct {
+	Worn      Side    // where the cowl is worn
 	DartShare float64 // 0..1, share of the waist dart closed into CF; Auto (below 0): as much as the extension needs
 	Extension float64 // m per half: edge length less the distance of the cowl point from CF on the block; Auto: what the dart gives (the whole dart if DartShare is Auto too)
 	How       How     // how cloth is added beyond the dart

@@ -12,7 +12,7 @@ func TestFacingClearOfArmhole(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(5, 8))
 	count, clear := 0, 0
 	for count < 200 {
-		_, p, ok := cutOf(rnd)
+		_, p, ok := cutOf(rnd, AtFront)
 		if !ok {
 			continue
 		}

@@ -22,7 +22,7 @@ func FromLines(b Block, l Lines, c Cut) (Piece, error) {
 		return Piece{}, limit.Errorf("piece", "piece of your own: %v", err)
 	}
 	cowl := math.Max(b.ShoulderLength()-length(l.Shoulder), 0)
-	own := Cut{DartShare: Auto, Extension: Auto, CowlPoint: cowl, Facing: c.Facing, Grain: c.Grain, Trim: c.Trim}
+	own := Cut{Worn: c.Worn, DartShare: Auto, Extension: Auto, CowlPoint: cowl, Facing: c.Facing, Grain: c.Grain, Trim: c.Trim}
 	if err := own.check(b); err != nil {
 		return Piece{}, err
 	}

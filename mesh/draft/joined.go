@@ -24,10 +24,14 @@ func (j Join) Angle() float64 { return j.Front + j.Back }
 // Joined lists the ends of the seams of front and back: shoulder tip, underarm and side
 // waist, or hem.
 func Joined(p Piece, b Back) []Join {
+	join := func(name string, cowl, plain float64) Join {
+		front, back := p.Worn.frontFirst(cowl, plain)
+		return Join{name, front, back}
+	}
 	return []Join{
-		{"armhole at the shoulder tip", cornerAngle(p.Shoulder, p.Armhole), cornerAngle(b.Shoulder, b.Armhole)},
-		{"armhole at the underarm", cornerAngle(p.Armhole, p.Side), cornerAngle(b.Armhole, b.Side)},
-		{p.LowerEdge() + " at the side seam", cornerAngle(p.Side, p.Waist), cornerAngle(b.Side, b.Waist)},
+		join("armhole at the shoulder tip", cornerAngle(p.Shoulder, p.Armhole), cornerAngle(b.Shoulder, b.Armhole)),
+		join("armhole at the underarm", cornerAngle(p.Armhole, p.Side), cornerAngle(b.Armhole, b.Side)),
+		join(p.LowerEdge()+" at the side seam", cornerAngle(p.Side, p.Waist), cornerAngle(b.Side, b.Waist)),
 	}
 }
 

@@ -19,8 +19,11 @@ type Notch struct {
 type DrapeLine struct{ CF, Shoulder r2.Vec }
 
 // Piece is the whole cowl front with its self-facing, left and right half,
-// symmetric about X = 0. All places are metres.
+// symmetric about X = 0. All places are metres. What is said of the front holds of a
+// back cowl too: its CF is CB, its front neck point the nape, its apex the point of the
+// back dart, and the half at X above 0 the wearer's right.
 type Piece struct {
+	Worn      Side     // where it is worn
 	Outline   []r2.Vec // closed seam line with facing, counter-clockwise, first point CF at the waist or hem, no allowance
 	CutLine   []r2.Vec // closed, Outline moved out by Trim
 	FoldY     float64  // the facing folds along Y = FoldY, X from -HalfEdge to HalfEdge: the cowl edge
@@ -65,7 +68,7 @@ type Piece struct {
 // newPiece returns a piece with all but its lines.
 func newPiece(b Block, c Cut, a Added) Piece {
 	p := Piece{
-		Facing: c.Facing, Grain: c.Grain, CowlPoint: c.CowlPoint, Trim: c.Trim,
+		Worn: c.Worn, Facing: c.Facing, Grain: c.Grain, CowlPoint: c.CowlPoint, Trim: c.Trim,
 		Added: a, How: c.How, Block: b, Extension: a.FromDart + a.FromOther,
 	}
 	if c.How == Slash && a.Amount > 0 {
@@ -125,14 +128,11 @@ func notches(p Piece) []Notch {
 	down, up := r2.Vec{Y: -1}, r2.Vec{Y: 1}
 	top := p.FacingEdge[len(p.FacingEdge)-1]
 	marks := []Notch{
-		{p.Waist[len(p.Waist)-1], down, "centre front, " + p.LowerEdge()},
-		{top, up, "centre front, top"},
+		{p.Waist[len(p.Waist)-1], down, p.Worn.Centre() + ", " + p.LowerEdge()},
+		{top, up, p.Worn.Centre() + ", top"},
 	}
-	mid, i := along(p.Armhole, length(p.Armhole)/2)
-	half := []Notch{
-		{p.Shoulder[0], r2.Vec{X: 1}, "cowl point, fold"},
-		{mid, outward(p.Armhole[i], p.Armhole[i+1]), "armhole, half way"},
-	}
+	half := []Notch{{p.Shoulder[0], r2.Vec{X: 1}, "cowl point, fold"}}
+	half = append(half, p.Worn.armholeNotches(p.Armhole)...)
 	if end := length(p.FacingEnd); end > samePoint {
 		at, k := along(p.Shoulder, end)
 		half = append(half, Notch{at, outward(p.Shoulder[k], p.Shoulder[k+1]), "end of the facing"})

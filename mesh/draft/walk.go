@@ -23,12 +23,15 @@ func Walked(p Piece, b Back) []Walk {
 	if p.Pleats != nil {
 		shoulder = "shoulder, pleats folded"
 	}
-	w := []Walk{
-		{shoulder, p.ShoulderLength(), length(b.Shoulder)},
-		{"side seam", length(p.Side), length(b.Side)},
+	var w []Walk
+	add := func(name string, cowl, plain float64) {
+		front, back := p.Worn.frontFirst(cowl, plain)
+		w = append(w, Walk{name, front, back})
 	}
+	add(shoulder, p.ShoulderLength(), length(b.Shoulder))
+	add("side seam", length(p.Side), length(b.Side))
 	if b.FacedBy > 0 {
-		w = append(w, Walk{"facing at the shoulder", length(p.FacingEnd), b.FacedBy})
+		add("facing at the shoulder", length(p.FacingEnd), b.FacedBy)
 	}
 	return w
 }

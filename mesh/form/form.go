@@ -30,6 +30,8 @@ type Form struct {
 	grid  *grid
 	seams seams
 	front bridge
+
+	turned bool // its back is where the front was, see Turned
 }
 
 // FromBody builds the form of a body. Two calls with the same body give the

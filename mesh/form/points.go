@@ -72,8 +72,13 @@ func (f *Form) CF() []r3.Vec { return flipAll(f.seams.cf.pts, 1) }
 
 // Apex returns the apex of a bust mound: the foremost point of the mound, unless
 // the bust span is wide for the bust, when that lies nearer to CF. The tape
-// lengths of the block are measured to it.
+// lengths of the block are measured to it. Of a form that is Turned it is the point of
+// the back dart.
 func (f *Form) Apex(side float64) r3.Vec {
+	if f.turned {
+		p := f.blade()
+		return flip(r3.Vec{X: p.X, Y: p.Y, Z: -p.Z}, side)
+	}
 	x, y := f.body.BustSpan/2, f.shape.at.apex
 	return flip(r3.Vec{X: x, Y: y, Z: f.shape.frontZ(x, y)}, side)
 }

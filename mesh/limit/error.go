@@ -105,6 +105,41 @@ func Placed(err error, at func(field string) string) error {
 	return errors.Join(out...)
 }
 
+// Reworded returns err with each Error in it said in other words: reword is given every
+// format and string that its message is made of. Nil stays nil.
+func Reworded(err error, reword func(string) string) error {
+	var out []error
+	for _, part := range parts(err) {
+		if one, ok := part.(*Error); ok {
+			e := *one
+			e.Says = e.Says.reworded(reword)
+			part = &e
+		}
+		out = append(out, part)
+	}
+	if len(out) == 1 {
+		return out[0]
+	}
+	return errors.Join(out...)
+}
+
+// reworded is w in other words, as Reworded has them of an error.
+func (w Words) reworded(reword func(string) string) Words {
+	out := Words{reword(w.format), nil}
+	for _, a := range w.args {
+		switch b := a.(type) {
+		case string:
+			a = reword(b)
+		case Words:
+			a = b.reworded(reword)
+		case error:
+			a = Reworded(b, reword)
+		}
+		out.args = append(out.args, a)
+	}
+	return out
+}
+
 // parts returns the errors that err was joined from, itself if it was not.
 func parts(err error) []error {
 	if err == nil {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -65,5 +66,25 @@ func TestPlaced(t *testing.T) {
 	}
 	if !errors.Is(err, fs.ErrNotExist) || Placed(nil, at) != nil {
 		t.Errorf("Placed lost what it holds, or made an error of nil")
+	}
+}
+
+// Every text of an error is reworded, also those within others; its field, place and
+// lengths stay, and so does what is no Error.
+func TestReworded(t *testing.T) {
+	plain := errors.New("the front is plain")
+	err := errors.Join(
+		Errorf("edge depth", "edge %v below the %s: %v: %v", Metres(0.12), "front neck", Say("the front ends"), Errorf("", "no front")),
+		Under("s.yaml:3", Errorf("lean", "front")), plain)
+	back := Reworded(err, func(s string) string { return strings.ReplaceAll(s, "front", "back") })
+	if got, want := In(back, Centimetres), "edge 12.0 cm below the back neck: the back ends: no back\ns.yaml:3: back\nthe front is plain"; got != want {
+		t.Errorf("Reworded = %q, want %q", got, want)
+	}
+	var e *Error
+	if !errors.As(back, &e) || e.Field != "edge depth" || !errors.Is(back, plain) {
+		t.Errorf("Reworded: first field %+v, want edge depth, and the plain error kept", e)
+	}
+	if Reworded(nil, strings.ToUpper) != nil {
+		t.Error("Reworded(nil) is an error")
 	}
 }

@@ -10,20 +10,22 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// FromDraft returns the drafted front as it goes on paper, with the allowance
+// FromDraft returns the drafted front or back cowl as it goes on paper, with the allowance
 // of the draft on every edge. A piece without an outline is an error.
 func FromDraft(p draft.Piece) (Piece, error) {
 	if len(p.Outline) < 3 || len(p.CutLine) < 3 {
 		return Piece{}, fmt.Errorf("paper: the piece has no outline: draft it first")
 	}
 	p.Outline = jutted(p)
+	above, below := p.Worn.Halves()
 	q := Piece{
-		Name:     "Cowl front",
+		Worn:     p.Worn,
+		Name:     "Cowl " + p.Worn.String(),
 		Words:    []string{"cut 1, whole piece, single layer", "right side up, never on the fold"},
 		Quantity: 1,
 		Outline:  p.Outline, Notches: p.Notches,
 		Edges: frontEdges(p), Lines: frontLines(p),
-		Holes: []Hole{{"left apex", p.Apex}, {"right apex", mirrored(p.Apex)}},
+		Holes: []Hole{{above + " " + p.Worn.Say("apex"), p.Apex}, {below + " " + p.Worn.Say("apex"), mirrored(p.Apex)}},
 		Steps: treatmentSteps(p),
 	}
 	q.CutLine = Cut(q.Outline, q.Edges)
@@ -82,7 +84,8 @@ func frontEdges(p draft.Piece) []Edge {
 		{"facing end", p.FacingEnd, true, false},
 		{"facing edge", p.FacingEdge, true, false},
 	}
-	var left, right []Edge
+	above, below := p.Worn.Halves()
+	var up, down []Edge
 	from := 0
 	n := len(p.Outline)
 	for _, e := range ends {
@@ -94,33 +97,34 @@ func frontEdges(p draft.Piece) []Edge {
 		if to == from {
 			continue // no facing
 		}
-		left = append(left, Edge{"left " + e.name, from, to, p.Trim, e.curve})
-		right = append([]Edge{{"right " + e.name, (n - to) % n, (n - from) % n, p.Trim, e.curve}}, right...)
+		up = append(up, Edge{above + " " + e.name, from, to, p.Trim, e.curve})
+		down = append([]Edge{{below + " " + e.name, (n - to) % n, (n - from) % n, p.Trim, e.curve}}, down...)
 		from = to
 	}
-	return append(left, right...)
+	return append(up, down...)
 }
 
 // frontLines lists the lines inside the front.
 func frontLines(p draft.Piece) []Line {
 	foot, top := p.Waist[len(p.Waist)-1], p.FacingEdge[len(p.FacingEdge)-1]
-	lines := []Line{{"centre front", Centre, []r2.Vec{foot, top}}}
+	above, below := p.Worn.Halves()
+	lines := []Line{{p.Worn.Centre(), Centre, []r2.Vec{foot, top}}}
 	if n := len(p.WaistLine); n > 0 {
-		lines = append(lines, Line{"left waist", Guide, p.WaistLine}, Line{"right waist", Guide, mirroredLine(p.WaistLine)})
+		lines = append(lines, Line{above + " waist", Guide, p.WaistLine}, Line{below + " waist", Guide, mirroredLine(p.WaistLine)})
 	}
 	if p.Facing > 0 {
 		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}})
 	}
 	for k, r := range p.Releases {
-		name := fmt.Sprintf("%s release slash %d", []string{"left", "right"}[k%2], k/2+1)
+		name := fmt.Sprintf("%s release slash %d", []string{above, below}[k%2], k/2+1)
 		lines = append(lines, Line{name, Slash, []r2.Vec{r.From, r.To}})
 	}
 	for _, l := range p.PleatLines() {
-		lines = append(lines, Line{"left " + l.Name, Pleat, []r2.Vec{l.From, l.To}},
-			Line{"right " + l.Name, Pleat, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
+		lines = append(lines, Line{above + " " + l.Name, Pleat, []r2.Vec{l.From, l.To}},
+			Line{below + " " + l.Name, Pleat, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
 	}
 	if p.DartLeft != nil {
-		lines = append(lines, Line{"left dart left open", Dart, p.DartLeft}, Line{"right dart left open", Dart, mirroredLine(p.DartLeft)})
+		lines = append(lines, Line{above + " dart left open", Dart, p.DartLeft}, Line{below + " dart left open", Dart, mirroredLine(p.DartLeft)})
 	}
 	return lines
 }

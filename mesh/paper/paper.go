@@ -1,8 +1,8 @@
 // Package paper describes a flat piece as it goes on paper: seam line, cut
 // line with an allowance for each edge, the lines, notches and holes inside,
 // grain line and words. Every export draws this one description, so that SVG,
-// PDF, DXF and CSV agree. Places are metres, X to the wearer's left, Y up, seen
-// from the right side of the cloth. Start at Piece and FromDraft.
+// PDF, DXF and CSV agree. Places are metres, X to the wearer's left or, of a piece worn
+// at the back, to the right, Y up, seen from the right side of the cloth. Start at Piece and FromDraft.
 package paper
 
 import (
@@ -13,6 +13,7 @@ import (
 
 // Piece is one flat piece, whole: nothing is cut on a fold.
 type Piece struct {
+	Worn      draft.Side    // where it is worn
 	Name      string        // short, such as "Front"; no two pieces of a style share one
 	Size      string        // of the wearer, for a piece of a nest
 	Nest      string        // name of the nest: the pieces of one are drawn over each other; "": none

@@ -26,7 +26,7 @@ func treatments(p draft.Piece) []string {
 		out = append(out, fmt.Sprintf("stay tape %s, cowl edge", length(2*p.HalfEdge)))
 	}
 	if p.Weight > 0 {
-		out = append(out, fmt.Sprintf("weight %.0f g, facing at centre front", p.Weight*1000))
+		out = append(out, fmt.Sprintf("weight %.0f g, facing at %s", p.Weight*1000, p.Worn.Centre()))
 	}
 	switch {
 	case p.Taken > 0:
@@ -48,7 +48,7 @@ func treatmentSteps(p draft.Piece) []string {
 		out = append(out, fmt.Sprintf("Lay %s of narrow tape along the fold of the cowl edge, on the wrong side, and sew it in by hand: the cloth may be held in to it, never drawn out.", length(2*p.HalfEdge)))
 	}
 	if p.Weight > 0 {
-		out = append(out, fmt.Sprintf("Cover the weight of %.0f g and sew it to the free edge of the facing on the centre front.", p.Weight*1000))
+		out = append(out, fmt.Sprintf("Cover the weight of %.0f g and sew it to the free edge of the facing on the %s.", p.Weight*1000, p.Worn.Centre()))
 	}
 	if n := len(p.Pleats); n > 0 {
 		out = append(out, fmt.Sprintf("Bring the folds of the %d pleats of each shoulder onto their places, so that they point to the %v, and baste across: inside, each ends on the seam line. Folded, the seam is %s.",

@@ -15,6 +15,7 @@ import (
 
 // Cowl is a finished cowl front as a file shows it.
 type Cowl struct {
+	Worn   draft.Side  // at the back, if its name or its centre line says so
 	Lines  draft.Lines // X from CF to the wearer's left, Y up from the waist on CF; no Apex: none is marked
 	Facing float64     // m, from the fold line to the free edge on CF; 0: no facing
 	Grain  float64     // rad from CF to the warp, towards the wearer's left
@@ -24,7 +25,8 @@ type Cowl struct {
 // Front reads a whole cowl front, both halves, right side up: its outline, and
 // inside it CF, the grain line, the fold line if there is a facing, and an open
 // dart if there is one. Of several pieces it takes the one called which, or
-// without a name the one with "front" in its own. Notes say what was left out or
+// without a name the back cowl or else the one with "front" in its own; one with "back"
+// in its name or in that of its centre line is a back cowl. Notes say what was left out or
 // evened. Without CF or grain line, with one half only, or with an outline that
 // is no front, it is an error.
 func Front(name string, r io.Reader, unit, which string) (c Cowl, notes []string, err error) {
@@ -47,19 +49,43 @@ func Front(name string, r io.Reader, unit, which string) (c Cowl, notes []string
 	if err != nil {
 		return Cowl{}, nil, err
 	}
+	c.Worn = wornAt(p)
 	return c, append(evened(off), c.marks(p)...), nil
 }
 
-// frontOf picks the front among the pieces of a file.
-func frontOf(pieces []paper.Piece, which string) (paper.Piece, error) {
-	var found []paper.Piece
-	for _, p := range pieces {
-		if strings.Contains(strings.ToLower(p.Name), "front") {
-			found = append(found, p)
+// wornAt tells where a cowl is worn: by its name, or by that of its centre line.
+func wornAt(p paper.Piece) draft.Side {
+	names := []string{strings.ToLower(p.Name)}
+	for _, l := range p.Lines {
+		if name := strings.ToLower(l.Name); strings.Contains(name, "centre") {
+			names = append(names, name)
 		}
 	}
-	if which == "" && len(found) == 1 {
-		return found[0], nil
+	for _, name := range names {
+		if strings.Contains(name, "back") && !strings.Contains(name, "front") {
+			return draft.AtBack
+		}
+	}
+	return draft.AtFront
+}
+
+// frontOf picks the cowl among the pieces of a file: the one that is called a back cowl,
+// else the one that is called front.
+func frontOf(pieces []paper.Piece, which string) (paper.Piece, error) {
+	named := func(p paper.Piece, word string) bool { return strings.Contains(strings.ToLower(p.Name), word) }
+	for _, called := range []func(p paper.Piece) bool{
+		func(p paper.Piece) bool { return named(p, "cowl") && wornAt(p) == draft.AtBack },
+		func(p paper.Piece) bool { return named(p, "front") },
+	} {
+		var found []paper.Piece
+		for _, p := range pieces {
+			if called(p) {
+				found = append(found, p)
+			}
+		}
+		if which == "" && len(found) == 1 {
+			return found[0], nil
+		}
 	}
 	return choose(pieces, "piece", which)
 }

@@ -89,6 +89,8 @@ func TestFrontComesBack(t *testing.T) {
 		{"shifted", 6, func(c *draft.Cut) { c.How, c.Extension = draft.Shift, 0.2 }, turned(0)},
 		{"slashed", 10, func(c *draft.Cut) { c.How, c.Extension, c.Slashes = draft.Slash, 0.14, 3 }, turned(-0.5)},
 		{"pivoted far, deep", 12, func(c *draft.Cut) { c.Extension, c.Facing, c.Trim = 0.22, 0.14, 0.01 }, turned(0)},
+		{"back cowl", 12, func(c *draft.Cut) { c.Worn, c.Extension, c.CowlPoint = draft.AtBack, 0.10, 0.05 }, turned(0)},
+		{"back cowl, head down", 10, func(c *draft.Cut) { c.Worn, c.Grain = draft.AtBack, -0.3 }, turned(3)},
 		{"no allowance", 18, func(c *draft.Cut) { c.Trim, c.CowlPoint = 0, 0.01 }, turned(0)},
 	} {
 		want, p := onPaper(t, q.size, q.change)
@@ -98,12 +100,15 @@ func TestFrontComesBack(t *testing.T) {
 				t.Errorf("Front(%s, %s) = %v", q.what, name, err)
 				continue
 			}
-			got, err := draft.FromLines(block(t, q.size), c.Lines, draft.Cut{Facing: c.Facing, Grain: c.Grain, Trim: max(c.Trim, 0)})
+			got, err := draft.FromLines(want.Block, c.Lines, draft.Cut{Worn: c.Worn, Facing: c.Facing, Grain: c.Grain, Trim: max(c.Trim, 0)})
 			if err != nil {
 				t.Errorf("FromLines(%s, %s) = %v", q.what, name, err)
 				continue
 			}
 			count++
+			if got.Worn != want.Worn {
+				t.Errorf("Front(%s, %s): worn at the %v, want the %v", q.what, name, got.Worn, want.Worn)
+			}
 			for _, f := range []struct {
 				what string
 				off  float64
@@ -122,8 +127,8 @@ func TestFrontComesBack(t *testing.T) {
 			}
 		}
 	}
-	if count != 30 {
-		t.Errorf("read %d fronts, want 30", count)
+	if count != 36 {
+		t.Errorf("read %d fronts, want 36", count)
 	}
 }
 

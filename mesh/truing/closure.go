@@ -16,7 +16,7 @@ const (
 	noteIn   = 0.045 // m, of the words inside the seam
 )
 
-// closed marks the gap of s on front and back: a notch and a stop where it ends, a note
+// closed marks the gap of s on front, which is the cowl, and back, the plain piece: a notch and a stop where it ends, a note
 // beside it, and a step of the work.
 func (s Suit) closed(front, back *paper.Piece) {
 	g, long := s.Gap, ruler.Spoken().Length(s.Gap.Long)

@@ -3,6 +3,7 @@ package truing
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
@@ -36,26 +37,47 @@ func DefaultAllowances(grain float64) Allowances {
 	return a
 }
 
-// Suit is a trued front with all that is cut with it, ready for paper.
+// Suit is a trued front with all that is cut with it, ready for paper. Front is the cowl
+// and Back its plain piece, whichever of them is worn at the front.
 type Suit struct {
 	Front     draft.Piece
 	Back      draft.Back
-	BackGrain float64 // rad from CB (+Y) to the warp, towards the wearer's left
+	BackGrain float64 // rad from CB (+Y) to the warp, towards +X
 	Allow     Allowances
-	Gap       draft.Gap // opening that is closed when worn
+	Gap       draft.Gap    // opening that is closed when worn
+	Strap     *draft.Strap // of a back cowl; nil: it has none
 }
 
-// FrontPaper lays out the front of s alone.
-func (s Suit) FrontPaper() (paper.Piece, error) {
+// CowlPapers lays out the front of s alone, and the strap of a back cowl.
+func (s Suit) CowlPapers() ([]paper.Piece, error) {
 	front, err := FrontPaper(s.Front, s.Allow)
-	if err == nil && s.Gap.Closure != draft.NoClosure {
-		s.closed(&front, nil)
-		front.Settle(s.Front.Grain)
+	if err != nil {
+		return nil, err
 	}
-	return front, err
+	more := s.marked(&front, nil)
+	return append([]paper.Piece{front}, more...), nil
 }
 
-// Papers lays out front, back and back-neck facing for paper, with notches
+// marked marks what the cowl and its plain piece (nil: it is not on paper) have beyond
+// their seams, the opening and the strap, and returns the strap, if there is one.
+func (s Suit) marked(cowl, plain *paper.Piece) (strap []paper.Piece) {
+	if s.Gap.Closure == draft.NoClosure && s.Strap == nil {
+		return nil
+	}
+	if s.Gap.Closure != draft.NoClosure {
+		s.closed(cowl, plain)
+	}
+	if s.Strap != nil {
+		strap = []paper.Piece{s.strapped(cowl, plain)}
+	}
+	cowl.Settle(s.Front.Grain)
+	if plain != nil {
+		plain.Settle(s.BackGrain)
+	}
+	return strap
+}
+
+// Papers lays out front, back, back-neck facing and strap for paper, with notches
 // that meet and the allowances of s.
 func (s Suit) Papers() ([]paper.Piece, error) {
 	front, err := FrontPaper(s.Front, s.Allow)
@@ -63,16 +85,12 @@ func (s Suit) Papers() ([]paper.Piece, error) {
 		return nil, err
 	}
 	back := s.back()
-	if s.Gap.Closure != draft.NoClosure {
-		s.closed(&front, &back)
-		front.Settle(s.Front.Grain)
-		back.Settle(s.BackGrain)
-	}
+	strap := s.marked(&front, &back)
 	pieces := []paper.Piece{front, back}
 	if s.Back.Facing != nil {
 		pieces = append(pieces, s.facing())
 	}
-	return pieces, nil
+	return append(pieces, strap...), nil
 }
 
 // FrontPaper lays out a front alone as it is laid out beside its back: the same notches
@@ -103,14 +121,15 @@ func (a Allowances) allow(p *paper.Piece) {
 func (s Suit) back() paper.Piece {
 	b := s.Back
 	p := paper.Piece{
-		Name: "Back", Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
+		Worn: b.Worn(), Name: capital(b.Worn().String()), Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
 		Outline: b.Outline, Notches: append(b.Notches, sideNotches(b.Side)...),
 		Lines: backLines(b),
 	}
+	above, below := b.Worn().Halves()
 	for _, m := range b.Marks() {
-		p.Holes = append(p.Holes, paper.Hole{Name: "left " + m.Name, At: m.At}, paper.Hole{Name: "right " + m.Name, At: mirrored(m.At)})
+		p.Holes = append(p.Holes, paper.Hole{Name: above + " " + m.Name, At: m.At}, paper.Hole{Name: below + " " + m.Name, At: mirrored(m.At)})
 	}
-	p.Edges = edges(p.Outline, []run{
+	p.Edges = edges(p.Outline, b.Worn(), []run{
 		{b.LowerEdge(), b.Waist[0], true}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
 		{"shoulder", b.Shoulder[0], false}, {"neck", b.Neck[len(b.Neck)-1], true},
 	})
@@ -121,9 +140,10 @@ func (s Suit) back() paper.Piece {
 
 // backLines lists the lines inside the back.
 func backLines(b draft.Back) []paper.Line {
-	lines := []paper.Line{{Name: "centre back", Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1], b.Neck[len(b.Neck)-1]}}}
+	above, below := b.Worn().Halves()
+	lines := []paper.Line{{Name: b.Worn().Centre(), Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1], b.Neck[len(b.Neck)-1]}}}
 	both := func(name string, kind paper.Kind, line []r2.Vec) {
-		lines = append(lines, paper.Line{Name: "left " + name, Kind: kind, Points: line}, paper.Line{Name: "right " + name, Kind: kind, Points: mirroredLine(line)})
+		lines = append(lines, paper.Line{Name: above + " " + name, Kind: kind, Points: line}, paper.Line{Name: below + " " + name, Kind: kind, Points: mirroredLine(line)})
 	}
 	both("dart", paper.Dart, b.Dart)
 	for _, line := range b.DartBelow {
@@ -141,19 +161,23 @@ func (s Suit) facing() paper.Piece {
 	top := s.Back.Neck[len(s.Back.Neck)-1]
 	corner := s.Back.Shoulder[0]
 	end := r2.Add(corner, r2.Scale(s.Back.FacedBy, r2.Unit(r2.Sub(s.Back.Shoulder[1], corner))))
+	worn := s.Back.Worn()
 	p := paper.Piece{
-		Name: "Back neck facing", Words: []string{"cut 1, whole, same grain as the back", "no interfacing"}, Quantity: 1,
+		Worn: worn, Name: capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " + worn.String(), "no interfacing"}, Quantity: 1,
 		Outline: f,
-		Lines:   []paper.Line{{Name: "centre back", Kind: paper.Centre, Points: []r2.Vec{f[0], top}}},
-		Notches: []draft.Notch{{At: top, Dir: r2.Vec{Y: 1}, Name: "centre back, neck"}},
+		Lines:   []paper.Line{{Name: worn.Centre(), Kind: paper.Centre, Points: []r2.Vec{f[0], top}}},
+		Notches: []draft.Notch{{At: top, Dir: r2.Vec{Y: 1}, Name: worn.Centre() + ", neck"}},
 	}
-	p.Edges = edges(f, []run{{"free edge", end, true}, {"shoulder", corner, false}, {"neck", top, true}})
+	p.Edges = edges(f, worn, []run{{"free edge", end, true}, {"shoulder", corner, false}, {"neck", top, true}})
 	s.Allow.allow(&p)
 	p.Settle(s.BackGrain)
 	return p
 }
 
-// run is an edge of the left half and where it ends, from the middle of the
+// capital returns s with its first letter, an ASCII one, a capital.
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// run is an edge of the half at X above 0 and where it ends, from the middle of the
 // lower edge up.
 type run struct {
 	name  string
@@ -161,18 +185,19 @@ type run struct {
 	curve bool
 }
 
-// edges lists the stretches of an outline that begins at X = 0 below and is
-// symmetric.
-func edges(outline []r2.Vec, runs []run) []paper.Edge {
-	var left, right []paper.Edge
+// edges lists the stretches of an outline of a piece worn at a side that begins at X = 0
+// below and is symmetric.
+func edges(outline []r2.Vec, worn draft.Side, runs []run) []paper.Edge {
+	above, below := worn.Halves()
+	var up, down []paper.Edge
 	n, from := len(outline), 0
 	for _, r := range runs {
 		to := nearestPoint(outline, r.end)
-		left = append(left, paper.Edge{Name: "left " + r.name, From: from, To: to, Curve: r.curve})
-		right = append([]paper.Edge{{Name: "right " + r.name, From: (n - to) % n, To: (n - from) % n, Curve: r.curve}}, right...)
+		up = append(up, paper.Edge{Name: above + " " + r.name, From: from, To: to, Curve: r.curve})
+		down = append([]paper.Edge{{Name: below + " " + r.name, From: (n - to) % n, To: (n - from) % n, Curve: r.curve}}, down...)
 		from = to
 	}
-	return append(left, right...)
+	return append(up, down...)
 }
 
 // nearestPoint returns the index of the point of line nearest to v.

@@ -25,24 +25,25 @@ var stand = sync.OnceValues(func() (*form.Form, error) {
 	return form.FromBody(b)
 })
 
-// front is the draft of the chart's size 10.
+// front is the draft of the chart's size 10, a back cowl if the cut is changed to one, and
+// the block of its plain piece.
 func front(t *testing.T, change func(*draft.Cut)) (draft.Piece, draft.BackBlock) {
 	t.Helper()
 	b, err := body.FromChart(10)
 	if err != nil {
 		t.Fatal(err)
 	}
-	block, err := draft.FromBody(b)
+	c := draft.DefaultCut()
+	change(&c)
+	block, err := draft.CowlFromBody(b, c.Worn)
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := draft.DefaultCut()
-	change(&c)
 	p, err := draft.Draft(block, c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	k, err := draft.BackFromBody(b)
+	k, err := draft.PlainFromBody(b, c.Worn)
 	if err != nil {
 		t.Fatal(err)
 	}

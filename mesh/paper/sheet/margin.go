@@ -72,6 +72,7 @@ func legend(pieces []paper.Piece) []sample {
 		l = append(sizes, sample{pen: seamPen, name: "seam line, " + strings.TrimPrefix(cutWords(pieces), "cut line, ")})
 	}
 	var centre, fold, dart, open, pleat, slash, guide, bias, hole bool
+	cowl := pieces[0].Worn // a suit begins with its cowl
 	for _, p := range pieces {
 		for _, in := range p.Lines {
 			centre, fold = centre || in.Kind == paper.Centre, fold || in.Kind == paper.Fold
@@ -91,7 +92,7 @@ func legend(pieces []paper.Piece) []sample {
 		{pleat, sample{pen: linePen, name: "pleat: bring its fold onto its place"}},
 		{slash, sample{pen: cutPen, name: "release slash: cut it, on both halves"}},
 		{guide, sample{pen: linePen, name: "line to be marked on the cloth"}},
-		{hole, sample{pen: markPen, mark: true, name: "apex (bust point)"}},
+		{hole, sample{pen: markPen, mark: true, name: cowl.Say("apex (bust point)")}},
 		{open, sample{pen: dartPen, name: "dart left open: stitch, pleat or ease it"}},
 		{dart, sample{pen: dartPen, name: "dart: stitch it, press it to the centre"}},
 	} {

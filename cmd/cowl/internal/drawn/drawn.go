@@ -92,7 +92,7 @@ func (h *Drape) Smooth() *surface.Surface {
 // Section is the cut through the centre front. The facing is followed from the
 // edge to its free edge, or to where the lattice that stands for it ends.
 func (h *Drape) Section() stage.Section {
-	var s stage.Section
+	s := stage.Section{Worn: h.Piece.Worn}
 	for _, q := range h.Run.Reading.Section {
 		s.Cloth = append(s.Cloth, q.At)
 	}

@@ -5,6 +5,8 @@ import (
 	"image/color"
 	"image/draw"
 
+	"cowl/mesh/draft"
+
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -16,6 +18,7 @@ type Section struct {
 	Facing []r2.Vec // from the edge down its inside; may be empty
 	Form   []r2.Vec // outline of the form, its front or all round; may be empty
 	Folds  []SectionFold
+	Worn   draft.Side // where the cowl is worn: the words say so
 }
 
 // SectionFold is a fold as it was measured, and where its crest is.
@@ -45,10 +48,10 @@ func drawSection(sec Section, look Look, w, h int) *image.RGBA {
 	k := ink{img}
 	inner := ink{img.SubImage(field).(*image.RGBA)}
 	drawFormCut(inner, s, sec.Form, field)
-	drawGrid(k, s, field)
+	drawGrid(k, s, field, sec.Worn)
 	inner.stroke(s.line(curved(sec.Facing)), 2.5, inkMid)
 	inner.stroke(s.line(curved(sec.Cloth)), 4, inkDark)
-	drawFolds(k, s, sec.Folds, look)
+	drawFolds(k, s, sec, look)
 	drawKey(k, sec, field)
 	return img
 }

@@ -7,6 +7,8 @@ import (
 	"sort"
 	"strconv"
 
+	"cowl/mesh/draft"
+
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
@@ -21,7 +23,7 @@ func whole(x float64) string { return strconv.Itoa(int(math.Round(x))) }
 
 // drawGrid draws lines every 5 cm over the field, with heights on the left and
 // forward distances below.
-func drawGrid(k ink, s scale, field image.Rectangle) {
+func drawGrid(k ink, s scale, field image.Rectangle, worn draft.Side) {
 	const step = 0.05 // m
 	x0, x1 := float64(field.Min.X), float64(field.Max.X)
 	y0, y1 := float64(field.Min.Y), float64(field.Max.Y)
@@ -42,7 +44,7 @@ func drawGrid(k ink, s scale, field image.Rectangle) {
 		k.words(whole(100*step*i), r2.Vec{X: x, Y: y1 + 22}, small, 0.5, inkMid)
 	}
 	k.words("height, cm", r2.Vec{X: x0 - 36, Y: y0 - 10}, small, 0, inkMid)
-	k.words("← forward, cm", r2.Vec{X: s.left - 20, Y: y1 + 22}, small, 1, inkMid)
+	k.words(worn.Say("← forward, cm"), r2.Vec{X: s.left - 20, Y: y1 + 22}, small, 1, inkMid)
 }
 
 // foldLabel is one line of text beside the cut.
@@ -73,7 +75,8 @@ func labelFolds(folds []SectionFold, s scale, gap float64) []foldLabel {
 	return labels
 }
 
-func drawFolds(k ink, s scale, folds []SectionFold, look Look) {
+func drawFolds(k ink, s scale, sec Section, look Look) {
+	folds := sec.Folds
 	if len(folds) == 0 {
 		k.words("no fold", r2.Vec{X: s.left - 38, Y: float64(k.img.Rect.Max.Y) / 2}, plain, 1, inkMid)
 	}
@@ -84,7 +87,7 @@ func drawFolds(k ink, s scale, folds []SectionFold, look Look) {
 		k.stroke([]r2.Vec{end, {X: s.left - 6, Y: l.y}, at}, 1.2, inkMid)
 		text, style, colour := whole(l.fold.DepthMM)+" mm deep, "+whole(l.fold.CFmm)+" mm from the edge", plain, inkDark
 		if l.number == 0 {
-			text, style, colour = whole(l.fold.DepthMM)+" mm deep, below the bust", small, inkMid
+			text, style, colour = whole(l.fold.DepthMM)+" mm deep, "+sec.Worn.Say("below the bust"), small, inkMid
 			k.dot(at, 6, look.Accent)
 			k.dot(at, 4, look.Background)
 		}
@@ -108,7 +111,7 @@ func drawKey(k ink, sec Section, field image.Rectangle) {
 	}{
 		{"form", 1.5, inkMid, len(sec.Form) > 1},
 		{"self-facing", 2.5, inkMid, len(sec.Facing) > 1},
-		{"front", 4, inkDark, true},
+		{sec.Worn.String(), 4, inkDark, true},
 	} {
 		if !e.there {
 			continue

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"unicode"
 
+	"cowl/mesh/draft"
+
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -45,15 +47,23 @@ func Sheet4(st *Stage, scene Scene, sec Section, caption []string) (image.Image,
 	}
 	below := image.Rect(sheetSplit, sheetMiddle, sheetWide, sheetTall)
 	pictures = append(pictures, drawSection(sec, scene.Look, below.Dx(), below.Dy()))
-	return compose(scene.Look.withDefaults(), append(panels, below), pictures, lines), nil
+	return compose(scene.Look.withDefaults(), append(panels, below), pictures, names(sec.Worn), lines), nil
+}
+
+// names lists what the pictures show.
+func names(worn draft.Side) []string {
+	first := "Front"
+	if worn == draft.AtBack {
+		first = "Back"
+	}
+	return []string{first, "Three-quarter", worn.Say("Side, wearer's left"), worn.Say("Section on the centre front")}
 }
 
 // compose puts the pictures in their panels, names them and adds the words.
-func compose(look Look, panels []image.Rectangle, pictures []*image.RGBA, lines []captionLine) image.Image {
+func compose(look Look, panels []image.Rectangle, pictures []*image.RGBA, names []string, lines []captionLine) image.Image {
 	sheet := image.NewRGBA(image.Rect(0, 0, sheetWide, sheetTall))
 	draw.Draw(sheet, sheet.Rect, image.NewUniform(look.Background), image.Point{}, draw.Src)
 	k := ink{sheet}
-	names := []string{"Front", "Three-quarter", "Side, wearer's left", "Section on the centre front"}
 	for i, p := range panels {
 		draw.Draw(sheet, p, pictures[i], image.Point{}, draw.Src)
 		k.words(names[i], r2.Vec{X: float64(p.Min.X) + sheetMargin/2, Y: float64(p.Min.Y) + 40}, bold, 0, inkDark)

@@ -60,7 +60,7 @@ func (c oneCase) follows(k int) bool { return k > 0 && c.finds() }
 func (c oneCase) key(k int) string {
 	s := c.style
 	s.Name, s.Hang.Seed, s.Hang.Placings = "", c.seed(k), 1
-	s.Fabric.Look, s.Closure = look.Look{}, draft.NoClosure // decide no figure
+	s.Fabric.Look, s.Closure, s.Strap = look.Look{}, draft.NoClosure, style.Default().Strap // decide no figure
 	inputs := []string{"cowl row 1", rows.Physics(), string(s.YAML()), string(s.Fabric.YAML()), fmt.Sprint(c.drawn(k))}
 	if c.steady {
 		inputs = append(inputs, "steady")

@@ -11,17 +11,19 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/sided"
 	"cowl/sim/drape/measure"
 )
 
 // publish writes the sheet and all files of a study and prints what came out.
 func (w *runner) publish(p *plan, rs []caseResult) error {
-	sheet := p.sheet(p, rs)
+	sheet, worn := p.sheet(p, rs), p.style.Cut.Worn
 	html, err := sheet.HTML()
 	if err != nil {
 		panic("the sheet of the study cannot be made\n" + err.Error())
 	}
-	result, err := console.JSON(p.result(rs, sheet.Findings))
+	html, findings := []byte(worn.Say(string(html))), sided.Strings(sheet.Findings, worn)
+	result, err := console.JSON(sided.JSON(p.result(rs, findings), worn))
 	if err != nil {
 		return err
 	}
@@ -35,12 +37,13 @@ func (w *runner) publish(p *plan, rs []caseResult) error {
 	if err := console.SaveSet(w.Dir, append(files, console.File{Name: specFile, Data: spec}), stale(w.Dir, old, p.spec.Written)); err != nil {
 		return err
 	}
-	return w.tell(sheet.Title, sheet.Findings, result, rs)
+	return w.tell(sheet.Title, findings, result, rs)
 }
 
 // files makes tables, pictures and style files.
 func (p *plan) files(rs []caseResult) []console.File {
-	files := []console.File{{Name: "table.csv", Data: p.table(rs)}, {Name: "placings.csv", Data: placingsTable(rs)}}
+	said := func(table []byte) []byte { return []byte(sided.Keys(string(table), p.style.Cut.Worn)) }
+	files := []console.File{{Name: "table.csv", Data: said(p.table(rs))}, {Name: "placings.csv", Data: said(placingsTable(rs))}}
 	for i, c := range rs {
 		name := c.fileName(i)
 		files = append(files, console.File{Name: "styles/" + name + ".yaml", Data: c.again(name + ".yaml")})

@@ -13,7 +13,9 @@ import (
 	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/study/rows"
+	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/body"
+	"cowl/mesh/draft"
 	"cowl/mesh/form"
 	"cowl/sim/drape"
 
@@ -25,15 +27,21 @@ import (
 type hanger struct {
 	open  drawn.Stager
 	mu    sync.Mutex
-	forms map[body.Body]func() (*form.Form, error)
+	forms map[standing]func() (*form.Form, error)
 	drawn sync.Mutex // a stage draws one picture after another
 	stage *stage.Stage
 	blind error // why there is no stage
 	asked bool
 }
 
+// standing is a body as a form of it stands.
+type standing struct {
+	body body.Body
+	worn draft.Side // the side that is turned to the cloth
+}
+
 func newHanger(open drawn.Stager) *hanger {
-	return &hanger{open: open, forms: map[body.Body]func() (*form.Form, error){}}
+	return &hanger{open: open, forms: map[standing]func() (*form.Form, error){}}
 }
 
 func (h *hanger) close() {
@@ -42,13 +50,18 @@ func (h *hanger) close() {
 	}
 }
 
-// form returns the form of a body, fitted once.
-func (h *hanger) form(b body.Body) (*form.Form, error) {
+// form returns the form that s hangs before, fitted once.
+func (h *hanger) form(s style.Style) (*form.Form, error) {
+	b, err := s.Wearer()
+	if err != nil {
+		return nil, err
+	}
 	h.mu.Lock()
-	fit, ok := h.forms[b]
+	at := standing{b, s.Cut.Worn}
+	fit, ok := h.forms[at]
 	if !ok {
-		fit = sync.OnceValues(func() (*form.Form, error) { return form.FromBody(b) })
-		h.forms[b] = fit
+		fit = sync.OnceValues(func() (*form.Form, error) { return s.Form(b) })
+		h.forms[at] = fit
 	}
 	h.mu.Unlock()
 	return fit()
@@ -73,11 +86,7 @@ func (h *hanger) run(ctx context.Context, c oneCase, k int, f *form.Form) (*drap
 // hang hangs the k-th placing of a case and draws it if it is to be shown.
 func (h *hanger) hang(ctx context.Context, c oneCase, k int) (rows.Made[Row], error) {
 	none := rows.Made[Row]{}
-	b, err := c.style.Wearer()
-	if err != nil {
-		return none, err
-	}
-	f, err := h.form(b)
+	f, err := h.form(c.style)
 	if err != nil {
 		return none, err
 	}

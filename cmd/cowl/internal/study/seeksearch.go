@@ -85,11 +85,7 @@ func (w *runner) lay(s *style.Style, goal Want) (*form.Form, error) {
 	if !wanted {
 		return nil, nil
 	}
-	b, err := s.Wearer()
-	if err != nil {
-		return nil, err
-	}
-	return w.hanger.form(b)
+	return w.hanger.form(*s)
 }
 
 // firstLeads begins one lead a fabric.

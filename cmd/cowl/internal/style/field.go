@@ -47,6 +47,7 @@ var fields = slices.Concat([]Field{
 		fmt.Sprintf("Size of the chart, %d to %d in steps of two; single measurements go before it; auto: the chart's line at the bust, which is so where a bust is given and no size.", body.SmallestSize, body.LargestSize)).orAuto(),
 }, measures(), []Field{
 	number("body", "height", length, func(s *Style) *float64 { return &s.Height }, fmt.Sprintf("Height of the wearer, %.0fcm to %.0fcm: scales what is measured upright and was not given; without it the %.0fcm of the chart.", 100*body.LeastHeight, 100*body.MostHeight, 100*body.ChartHeight)),
+	oneOf("cut", "side", func(s *Style) *draft.Side { return &s.Cut.Worn }, draft.ParseSide, "Where the cowl is worn: front or back; what is said of the centre front, the bust and the neck in other flags is the centre back, the shoulder blades and the nape of a back."),
 	number("cut", "dart_share", share, func(s *Style) *float64 { return &s.Cut.DartShare }, "Share of the waist dart closed into the centre front; auto: as much as the extension needs.").orAuto(),
 	number("cut", "extension", length, func(s *Style) *float64 { return &s.Cut.Extension }, "Cloth added to half the edge; auto: what closing the dart gives.").orAuto(),
 	oneOf("cut", "how", func(s *Style) *draft.How { return &s.Cut.How }, draft.ParseHow, "How cloth is added beyond the dart: pivot, shift or slash."),
@@ -60,6 +61,7 @@ var fields = slices.Concat([]Field{
 	number("cut", "pleat_depth", length, func(s *Style) *float64 { return &s.Cut.PleatDepth }, "Depth of a pleat; it takes twice that of cloth."),
 	oneOf("cut", "pleats_towards", func(s *Style) *draft.Towards { return &s.Cut.PleatsTo }, draft.ParseTowards, "Where the folds of the pleats point: neck or armhole."),
 	oneOf("cut", "closure", func(s *Style) *draft.Closure { return &s.Closure }, draft.ParseClosure, "Opening to get in by, drawn on paper with notch, stop and note: side (zip), shoulder (buttoned), back (slit) or none; it is closed when the cloth hangs."),
+	oneOf("cut", "strap", func(s *Style) *draft.Strapping { return &s.Strap }, draft.ParseStrapping, "What is sewn over the back from shoulder to shoulder above a back cowl, drawn on paper and not hung: strap, tie or none; auto: a strap where neck and shoulders would fall.").orAuto(),
 
 	number("stand", "lower", length, func(s *Style) *float64 { return &s.Stand.Lower }, "Trim the edge lower on the stand, square to the centre front."),
 	number("stand", "take_in", length, func(s *Style) *float64 { return &s.Stand.TakeIn }, "Cut off the side seam at the waist, to nothing at the underarm."),

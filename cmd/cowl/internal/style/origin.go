@@ -2,9 +2,12 @@ package style
 
 import "cowl/mesh/limit"
 
-// located puts before each part of err the line or flag that set the field it
+// placed puts before each part of err the line or flag that set the field it
 // speaks of; nil stays nil.
-func (s *Style) located(err error) error { return limit.Placed(err, s.origin) }
+func (s *Style) placed(err error) error { return limit.Placed(err, s.origin) }
+
+// located is placed for errors about the piece, in the words of the side that it is worn at.
+func (s *Style) located(err error) error { return limit.Reworded(s.placed(err), s.Cut.Worn.Say) }
 
 // locatedPoint is located for errors about points of the block.
 func (s *Style) locatedPoint(err error) error {

@@ -75,14 +75,15 @@ func (s *Style) readPiece(d Drawing, from string) error {
 		return fmt.Errorf("%s: %w", d.File, err)
 	}
 	s.Lines = &c.Lines
-	trim := s.Cut.Trim
+	trim, worn := s.Cut.Trim, s.Cut.Worn
 	if c.Trim >= 0 {
 		trim = c.Trim
 	}
 	s.Cut = draft.DefaultCut()
+	s.Cut.Worn = max(worn, c.Worn)
 	s.Cut.Facing, s.Cut.Grain, s.Cut.Trim = c.Facing, c.Grain, trim
 	for _, f := range fields {
-		if f.section == "cut" && f.Name != "trim" {
+		if f.section == "cut" && f.Name != "trim" && f.Name != "side" {
 			delete(s.from, f.spoken())
 		}
 	}
@@ -94,7 +95,7 @@ func (s *Style) readPiece(d Drawing, from string) error {
 // isDrafted reports whether f is set by drafting alone, which a finished front
 // has behind it.
 func (f Field) isDrafted() bool {
-	return f.section == "cut" && !slices.Contains([]string{"facing", "grain", "trim", "closure"}, f.Name)
+	return f.section == "cut" && !slices.Contains([]string{"side", "facing", "grain", "trim", "closure", "strap"}, f.Name)
 }
 
 // fixed says which of the drafted fields were set all the same.

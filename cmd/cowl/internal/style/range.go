@@ -1,6 +1,7 @@
 package style
 
 import (
+	"errors"
 	"math"
 
 	"cowl/mesh/body"
@@ -41,7 +42,9 @@ func (h Hang) ranges() []limit.Range {
 
 // Check returns an error if the hang is out of range; Wearer, Piece and Fits check
 // the rest.
-func (s *Style) Check() error { return s.located(limit.Check(s.Hang.ranges())) }
+func (s *Style) Check() error {
+	return s.located(errors.Join(limit.Check(s.Hang.ranges()), s.checkLean()))
+}
 
 // refuse says what the draft could not tell: a number that is no whole one
 // where one is wanted, and one below zero, by which the draft means auto.

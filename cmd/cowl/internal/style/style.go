@@ -28,6 +28,7 @@ type Style struct {
 	Lines   *draft.Lines        // finished front of its own, see draft.FromLines; nil: the front is drafted from the block
 	Cut     draft.Cut
 	Closure draft.Closure    // opening to get in by, which the cloth hangs with closed
+	Strap   draft.Strapping  // of a back cowl, or draft.Auto; read it through Strapped
 	Stand   draft.Stand      // what is done on the stand after drafting
 	Trims   []draft.TrimLine // lines along which surplus is cut off
 	Fabric  materials.Fabric
@@ -57,7 +58,7 @@ type Hang struct {
 // cowl on the true bias.
 func Default() Style {
 	return Style{
-		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Stand: draft.DefaultStand(), Fabric: materials.Default(),
+		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Strap: autoStrap, Stand: draft.DefaultStand(), Fabric: materials.Default(),
 		Hang:  Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Waist: autoWaist, Seed: 1, Placings: 1},
 		taken: map[string]bool{}, from: map[string]string{},
 	}
@@ -70,7 +71,7 @@ func (s *Style) Stands() error {
 	if err != nil {
 		return err
 	}
-	return s.located(form.Check(b))
+	return s.placed(form.Check(b))
 }
 
 // Job is what hangs p, the front of s, on the form of its wearer.
@@ -170,6 +171,9 @@ func (s *Style) flat(b draft.Block) (draft.Piece, error) {
 
 // block returns the block the piece is cut from.
 func (s *Style) block() (draft.Block, error) {
+	if err := s.checkSide(); err != nil {
+		return draft.Block{}, err
+	}
 	if s.Points != nil {
 		b, err := draft.FromPoints(s.Points)
 		return b, s.locatedPoint(err)
@@ -178,7 +182,7 @@ func (s *Style) block() (draft.Block, error) {
 	if err != nil {
 		return draft.Block{}, err
 	}
-	block, err := draft.FromBody(b)
+	block, err := draft.CowlFromBody(b, s.Cut.Worn)
 	return block, s.located(err)
 }
 

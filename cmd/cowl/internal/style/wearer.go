@@ -19,7 +19,7 @@ import (
 func (s *Style) Wearer() (body.Body, error) {
 	b, err := s.charted()
 	if err != nil {
-		return b, s.located(err)
+		return b, s.placed(err)
 	}
 	b.BustSpan, b.ApexDepth = 0, 0
 	for _, f := range fields {
@@ -29,7 +29,7 @@ func (s *Style) Wearer() (body.Body, error) {
 	}
 	b = b.Filled()
 	if err := b.Validate(); err != nil {
-		return b, s.located(s.missing(err))
+		return b, s.placed(s.missing(err))
 	}
 	return b, nil
 }

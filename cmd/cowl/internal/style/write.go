@@ -35,7 +35,8 @@ func (s *Style) writeSection(b *bytes.Buffer, section string) {
 	fmt.Fprintf(b, "%s:\n", section)
 	for _, f := range fields {
 		if f.section != section || f.measure != nil && !s.taken[f.Name] || s.Lines != nil && f.isDrafted() ||
-			f.Name == "height" && s.Height == 0 || f.Name == "closure" && s.Closure == draft.NoClosure {
+			f.Name == "height" && s.Height == 0 || f.Name == "closure" && s.Closure == draft.NoClosure || f.Name == "side" && s.Cut.Worn == draft.AtFront ||
+			f.Name == "strap" && s.Strap == autoStrap {
 			continue
 		}
 		v := f.get(s)
