@@ -45,7 +45,7 @@ func (a *App) feed(p *Pane) error {
 
 // manner says how a pane is painted.
 func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
-	m := stage.Manner{Quick: quick, Fine: fine, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
+	m := stage.Manner{Quick: quick, Fine: fine, Sparing: a.slow, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
 	if a.through {
 		m.Opacity = 0.55
 	}
@@ -101,7 +101,12 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		trace: a.trace, tape: a.tape.version, noForm: a.noForm, through: a.through,
 		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
-	if want != p.drawn {
+	if was := p.drawn; was.serial != want.serial && p.still() { // at rest nothing more will come
+		was.serial = want.serial
+		if want != was {
+			a.moved = a.now
+		}
+	} else if want != was {
 		a.moved = a.now
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.still() && !a.back.playing

@@ -102,6 +102,12 @@ func (d *drive) shown() (img *image.RGBA) {
 	d.Helper()
 	d.settle()
 	d.until("a picture at rest", func(a *App) bool { return a.pane().drawn.smooth && a.now-a.moved > 2*calm })
+	return d.now()
+}
+
+// now returns what the window shows.
+func (d *drive) now() (img *image.RGBA) {
+	d.Helper()
 	d.ask(func(a *App) {
 		a.tasks = append(a.tasks, func() {
 			img = a.screen()

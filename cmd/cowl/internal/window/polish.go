@@ -12,8 +12,8 @@ import (
 const slowPart = 0.004
 
 // polish has the smooth surface of cloth that rests made on another goroutine, once a
-// rest: it takes some tenths of a second. Meanwhile this one finds out what sky the cloth
-// sees. Until it is there, and while cloth moves, its lattice is drawn.
+// rest: it takes a tenth of a second or two. Meanwhile, when its lattice is on the screen,
+// this one finds out what sky the cloth sees. While cloth moves its lattice is drawn.
 func (a *App) polish(p *Pane) {
 	serial := p.shown
 	if p.polishing == serial || p.polished == serial {
@@ -29,7 +29,11 @@ func (a *App) polish(p *Pane) {
 		s := surface.Smooth(sheet, o)
 		a.post(func(a *App) { a.lay(p, serial, s) })
 	}()
-	a.painter.LookUp(p.loaded)
+	a.tasks = append(a.tasks, func() {
+		if p.loaded != nil && p.shown == serial {
+			a.painter.LookUp(p.loaded)
+		}
+	})
 }
 
 // lay takes a smooth surface in, unless the cloth has moved since.
