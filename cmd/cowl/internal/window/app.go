@@ -106,48 +106,6 @@ func (a *App) post(do func(*App)) {
 // pane returns the pane that the controls change.
 func (a *App) pane() *Pane { return a.panes[a.active] }
 
-// begin hangs what the window opens with.
-func (a *App) begin() {
-	for _, p := range a.panes {
-		if err := a.mount(p); err != nil {
-			a.complain(err)
-		}
-	}
-}
-
-// mount drafts the style of a pane and hangs it, as soon as its form is made.
-func (a *App) mount(p *Pane) error {
-	piece, form, err := a.try(&p.Style)
-	if err != nil {
-		return err
-	}
-	p.piece, p.dummy, p.ranges = piece, form, nil
-	if form != nil {
-		p.hang()
-	}
-	return nil
-}
-
-// made takes a finished form in, and hangs what waited for it.
-func (a *App) made(b body.Body, d *dummy, err error) {
-	delete(a.dummies.begun, b)
-	if err != nil {
-		a.complain(err)
-		return
-	}
-	first := len(a.dummies.made) == 0
-	a.dummies.made[b] = d
-	for _, p := range a.panes {
-		if w, err := p.Style.Wearer(); err == nil && w == b && p.dummy == nil {
-			p.dummy = d
-			p.hang()
-		}
-	}
-	if first {
-		a.shape = 0 // frame it
-	}
-}
-
 // note is a line of news.
 type note struct {
 	text  string

@@ -43,30 +43,6 @@ func (a *App) feed(p *Pane) error {
 	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
 }
 
-// manner says how a pane is painted.
-func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
-	m := stage.Manner{Quick: quick, Fine: fine, Sparing: a.slow, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
-	if a.through {
-		m.Opacity = 0.55
-	}
-	if s := &p.view().Sheet; a.trace.on {
-		p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
-		m.Lines = p.traced.ribbons(s)
-	}
-	if len(a.tape.at) > 1 {
-		a.layTape(p)
-		m.Lines = append(m.Lines, p.taped.lines(&p.view().Sheet)...)
-	}
-	c := maps[a.show]
-	switch {
-	case c.kind == mapYarns:
-		m.Yarns = &yarnColours
-	case c.value != nil:
-		m.Map = &stage.Map{Low: c.low, High: c.high, Ramp: c.ramp}
-	}
-	return m
-}
-
 // draw paints the window: the panes, and the panel over them.
 func (a *App) draw() {
 	l := a.laid // panes may have come or gone since: they show in the next picture
@@ -82,10 +58,6 @@ func (a *App) draw() {
 	}
 	a.overlay.Draw(flatOf(&a.ui.List), a.wide, a.tall)
 }
-
-// calm is how long nothing must have moved before a slow driver takes the time
-// for shadows and smooth rims, s.
-const calm = 0.2
 
 // paint brings a pane to the screen, and paints it anew only where something
 // has changed.

@@ -11,9 +11,6 @@ import (
 // glideTime is how long the eye takes to a named view, s.
 const glideTime = 0.25
 
-// firstView is the named view at the start: three-quarter.
-const firstView = 1
-
 // look begins to glide to a named view.
 func (a *App) look(view int) {
 	to := a.framed(view)
@@ -115,4 +112,19 @@ func (a *App) steerKeys(r panel.Rect) {
 			a.freely()
 		}
 	}
+}
+
+// under returns the place of the cloth of a pane under a place of the screen.
+func (a *App) under(i int, r panel.Rect, x, y float64) (hit, bool) {
+	p := a.panes[i]
+	if !p.hasCloth() {
+		return hit{}, false
+	}
+	v := a.eye.View()
+	ray := v.Ray(x-r.X, y-r.Y, r.W, r.H)
+	h, ok := seen(&p.view().Sheet, v.Eye, ray)
+	if ok && !a.noForm && p.dummy != nil && !p.Style.Hang.Free && hidden(&p.dummy.surface, v.Eye, ray, h.away) {
+		return hit{}, false
+	}
+	return h, ok
 }

@@ -119,3 +119,6 @@ func leftWords(s float64) string {
 	}
 	return fmt.Sprintf("about %.0f h left", math.Ceil(s/3600))
 }
+
+// balanceShare is the share of the way to rest that lies behind a residual.
+func balanceShare(res float64) float64 { return min(max(-math.Log10(res)/3, 0), 0.98) }

@@ -65,3 +65,7 @@ func (a *App) idle() bool {
 	}
 	return true
 }
+
+// calm is how long nothing must have moved before a slow driver takes the time
+// for shadows and smooth rims, s.
+const calm = 0.2

@@ -1,0 +1,25 @@
+//go:build cgo
+
+package window
+
+import (
+	"os"
+	"time"
+)
+
+// watched is the fabric file in use: it is read again when it changes.
+type watched struct {
+	path string
+	pane *Pane
+	seen time.Time // when the file was changed last
+	look float64   // s, when to look next
+}
+
+// changed returns when a file was changed last; zero where it is gone.
+func changed(path string) time.Time {
+	info, err := os.Stat(path)
+	if err != nil {
+		return time.Time{}
+	}
+	return info.ModTime()
+}
