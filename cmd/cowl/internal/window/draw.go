@@ -4,9 +4,7 @@ package window
 
 import (
 	"image"
-	"math"
 
-	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
 )
@@ -52,11 +50,7 @@ func (a *App) draw() {
 			a.complain(err)
 		}
 	}
-	if v := a.ui.Letters.Version; v != a.atlas {
-		a.overlay.SetAtlas(a.ui.Letters.Atlas)
-		a.atlas = v
-	}
-	a.overlay.Draw(flatOf(&a.ui.List), a.wide, a.tall)
+	a.drawOver(a.ui, a.extent)
 }
 
 // paint brings a pane to the screen, and paints it anew only where something
@@ -99,19 +93,4 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	}
 	p.canvas.Show(part.Min.X, part.Min.Y, a.tall)
 	return nil
-}
-
-// pixels turns units into whole pixels.
-func (a *App) pixels(r panel.Rect) image.Rectangle {
-	px := func(v float64) int { return int(math.Round(v * a.scale)) }
-	return image.Rect(px(r.X), px(r.Y), px(r.X+r.W), px(r.Y+r.H))
-}
-
-// flatOf hands the triangles of a panel to the stage.
-func flatOf(l *panel.List) stage.Flat {
-	f := stage.Flat{Verts: l.Verts, Index: l.Index}
-	for _, p := range l.Parts {
-		f.Parts = append(f.Parts, stage.FlatPart{Clip: p.Clip, First: p.First, Count: p.Count})
-	}
-	return f
 }

@@ -2,6 +2,12 @@
 
 package window
 
+// demonstration is the grain turned from step to step, and what the edge makes of it.
+type demonstration struct {
+	turning    *turning // nil: none goes on
+	shownDrops []drop   // of the last one
+}
+
 // turning is the demonstration that turns the grain from 0 to 90° and lets the
 // cloth come to rest at each angle.
 type turning struct {

@@ -8,13 +8,9 @@ import (
 	"cowl/cmd/cowl/internal/panel"
 )
 
-// glideTime is how long the eye takes to a named view, s.
-const glideTime = 0.25
-
 // look begins to glide to a named view.
 func (a *App) look(view int) {
-	to := a.framed(view)
-	a.goal, a.stand, a.named = &to, a.now, view
+	a.head(a.framed(view), view, a.now)
 }
 
 // framed returns the eye of a named view that sees the form in the pane that is
@@ -42,23 +38,6 @@ func (a *App) reframe(l places) {
 	}
 }
 
-// freely lets go of the named view: the user moves the eye.
-func (a *App) freely() { a.goal, a.named = nil, -1 }
-
-// glide moves the eye on and reports whether it is on its way.
-func (a *App) glide() bool {
-	if a.goal == nil {
-		return false
-	}
-	t := (a.now - a.stand) / glideTime
-	if t >= 1 {
-		a.eye, a.goal = *a.goal, nil
-		return true
-	}
-	a.eye = a.eye.Towards(*a.goal, t*t*(3-2*t)*0.35)
-	return true
-}
-
 // steer lets mouse and keys move the eye over a pane.
 func (a *App) steer(r panel.Rect, u panel.Use, free bool) {
 	in := &a.ui.In
@@ -71,8 +50,7 @@ func (a *App) steer(r panel.Rect, u panel.Use, free bool) {
 		}
 	}
 	if u.Over && in.Wheel != 0 {
-		a.eye.Zoom(in.Wheel)
-		a.freely()
+		a.zoom(in.Wheel)
 	}
 	if u.Focus {
 		a.steerKeys(r)

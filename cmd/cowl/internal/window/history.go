@@ -1,9 +1,5 @@
 package window
 
-import (
-	"cowl/cmd/cowl/internal/style"
-)
-
 // History is what undo and redo go back and forth in: whole states, the one
 // before each change. The zero History is empty.
 type History[S any] struct {
@@ -66,17 +62,4 @@ func (h *History[S]) Next() (undo, redo string) {
 		redo = h.future[n-1].what
 	}
 	return undo, redo
-}
-
-// desk is a state that undo goes back to.
-type desk struct {
-	panes  []sheet
-	active int
-}
-
-// sheet is the state of one pane.
-type sheet struct {
-	style style.Style
-	hands hands
-	own   bool
 }

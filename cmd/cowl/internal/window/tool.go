@@ -49,3 +49,15 @@ type mark struct {
 	at   r3.Vec
 	on   bool
 }
+
+// mouse is what the mouse does and holds.
+type mouse struct {
+	tool     tool
+	grip     *grip     // what the hand holds
+	mark     mark      // the place under the mouse
+	slashing *slashing // what is being drawn on the flat piece
+	trimming []r2.Vec  // m, the same
+	draws    int       // what the mouse draws there
+	drag     int       // mouse button that turns or moves the view, −1: none
+	pointing bool      // the mouse is seen from afar
+}

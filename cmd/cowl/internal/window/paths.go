@@ -7,6 +7,15 @@ import (
 	"time"
 )
 
+// paths are the files that the window opens and has written.
+type paths struct {
+	path    string   // being typed, to open
+	folder  folder   // being looked through
+	wrote   string   // of what was saved last
+	offered offering // what was not saved
+	watched watched
+}
+
 // watched is the fabric file in use: it is read again when it changes.
 type watched struct {
 	path string
