@@ -81,7 +81,7 @@ func lifted(f *mesh.Surface, by float64) *mesh.Surface {
 func TestSparingShadows(t *testing.T) {
 	s := testScene(30)
 	onStage(t, s, func(p *Painter, l *Loaded) {
-		p.Smooth(l, s.smooth())
+		p.Smooth(l, NewFine(s.smooth()))
 		v := ThreeQuarter(bodiceBox(s), 1)
 		full, err := p.Shot(l, v, Manner{}, 400, 400)
 		if err != nil {

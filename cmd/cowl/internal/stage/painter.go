@@ -104,11 +104,19 @@ type Loaded struct {
 	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
 }
 
+// Fine is a smooth surface with what is drawn along its rims, ready for a driver.
+type Fine struct {
+	surface.Surface
+	rims [][]int32
+}
+
+// NewFine makes a smooth surface ready; any goroutine may do so.
+func NewFine(s surface.Surface) Fine { return Fine{s, chained(rims(&s.Sheet, true))} }
+
 // smoothed is the smooth surface of the cloth in the memory of the driver.
 type smoothed struct {
-	surface.Surface
+	Fine
 	cloth buffer
-	rims  [][]int32
 }
 
 // Load copies a scene to the driver. It fails where a place is not a finite
@@ -132,10 +140,10 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 // Smooth lays a smooth surface over the cloth of l where it lies now, to be
 // painted instead of its lattice, with the values of a map that Move was given.
 // Move takes it away.
-func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
+func (p *Painter) Smooth(l *Loaded, s Fine) {
 	l.roughen()
 	l.moved = true
-	l.smooth = &smoothed{Surface: s, rims: chained(rims(&s.Sheet, true))}
+	l.smooth = &smoothed{Fine: s}
 	var values []float64
 	if len(l.values) > 0 {
 		values = s.Carry(l.values)

@@ -3,6 +3,7 @@
 package window
 
 import (
+	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/surface"
 	"cowl/sim/fault"
 )
@@ -26,7 +27,7 @@ func (a *App) polish(p *Pane) {
 	}
 	go func() {
 		defer fault.Tell()
-		s := surface.Smooth(sheet, o)
+		s := stage.NewFine(surface.Smooth(sheet, o))
 		a.post(func(a *App) { a.lay(p, serial, s) })
 	}()
 	a.tasks = append(a.tasks, func() {
@@ -37,7 +38,7 @@ func (a *App) polish(p *Pane) {
 }
 
 // lay takes a smooth surface in, unless the cloth has moved since.
-func (a *App) lay(p *Pane, serial uint64, s surface.Surface) {
+func (a *App) lay(p *Pane, serial uint64, s stage.Fine) {
 	if p.polishing == serial {
 		p.polishing = 0
 	}

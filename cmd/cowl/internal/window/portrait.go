@@ -97,7 +97,7 @@ func (p *portraitPart) load(painter *stage.Painter) error {
 		}
 	}
 	if p.smooth != nil {
-		painter.Smooth(l, *p.smooth)
+		painter.Smooth(l, stage.NewFine(*p.smooth))
 	}
 	return nil
 }
