@@ -80,8 +80,8 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		a.polish(p)
 	}
 	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
-	if a.slow && p.polishing == p.shown { // on the lattice shadows would be reckoned for nothing
-		want.fine = false
+	if a.slow && p.polishing == p.shown { // on the lattice rims and shadows would be reckoned for nothing
+		want.smooth, want.fine = false, false
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {

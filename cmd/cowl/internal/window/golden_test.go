@@ -101,7 +101,14 @@ func (p painting) good(a *App) bool {
 func (d *drive) shown() (img *image.RGBA) {
 	d.Helper()
 	d.settle()
-	d.until("a picture at rest", func(a *App) bool { return a.pane().drawn.smooth && a.now-a.moved > 2*calm })
+	d.until("a picture at rest", func(a *App) bool {
+		for _, p := range a.panes {
+			if !p.drawn.smooth || p.polishing == p.shown {
+				return false
+			}
+		}
+		return a.now-a.moved > 2*calm
+	})
 	return d.now()
 }
 
