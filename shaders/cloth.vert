@@ -13,6 +13,9 @@ out vec3 warpAlong;
 out vec2 cutPlace;
 out vec2 open; // x: right side, y: wrong side
 out float mapValue;
+#ifdef KEY_AT_VERTICES
+out vec2 keyLit; // x: right side, y: wrong side
+#endif
 
 void main() {
     worldPlace = position;
@@ -21,5 +24,8 @@ void main() {
     cutPlace = flatPlace;
     mapValue = value;
     open = sky;
+#ifdef KEY_AT_VERTICES
+    keyLit = vec2(keyShadow(position, normal), keyShadow(position, -normal));
+#endif
     gl_Position = camera * vec4(position, 1.0);
 }

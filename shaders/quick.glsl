@@ -1,5 +1,6 @@
-// The light of light.glsl without shadows, for cloth that moves: the same key
-// light, sky and fill, so that a picture changes little when it comes to rest.
+// The light of light.glsl without shadows of its own, for cloth that moves: the same
+// key light, sky and fill, so that a picture changes little when it comes to rest. Where
+// the vertices have asked for the shadow of the key light it lies between them.
 uniform vec3 keyDir;  // unit, towards the light
 uniform vec3 fillDir; // unit, towards the fill
 uniform vec3 eye;     // m
@@ -9,9 +10,17 @@ vec3 towardsEye(vec3 n, vec3 v) {
     return normalize(d < 0.02 ? n + (0.02 - d) * v : n);
 }
 
+#ifdef KEY_AT_VERTICES
+in vec2 keyLit; // x: right side, y: wrong side
+
+float keyShadow(vec3 p, vec3 n) {
+    return gl_FrontFacing ? keyLit.x : keyLit.y;
+}
+#else
 float keyShadow(vec3 p, vec3 n) {
     return 0.9;
 }
+#endif
 
 vec3 lighted(vec3 albedo, vec3 n, float open, float shadow) {
     float lambert = max(dot(n, keyDir), 0.0);

@@ -3,7 +3,10 @@
 // share (*.glsl) are put in front of both. Start at Cloth.
 package shaders
 
-import "embed"
+import (
+	"embed"
+	"strings"
+)
 
 //go:embed *.vert *.frag *.glsl
 var files embed.FS
@@ -31,6 +34,18 @@ func Form() Source { return lit("form") }
 // the sky, for what moves.
 func QuickCloth() Source { return quick("cloth", "line.glsl", "weave.glsl") }
 
+// VertexCloth is Cloth with the shadow of the key light asked for at its vertices, for
+// fine triangles where the processor draws: most of their pixels are shaded twice there,
+// and asking costs as much as all else.
+func VertexCloth() Source {
+	const at = "#define KEY_AT_VERTICES\n"
+	s := quick("cloth", "line.glsl", "weave.glsl")
+	return Source{
+		"cloth by vertices", version + at + read("key.glsl") + strings.TrimPrefix(s.Vertex, version),
+		version + at + strings.TrimPrefix(s.Fragment, version),
+	}
+}
+
 // QuickForm is the form for QuickCloth.
 func QuickForm() Source { return quick("form") }
 
@@ -53,15 +68,17 @@ func SkyLook() Source {
 	return Source{"sky look", version + read("sky.glsl") + read("skylook.vert"), version + read("depth.frag")}
 }
 
-func lit(name string, parts ...string) Source { return shaded(name, name, "light.glsl", parts) }
+func lit(name string, parts ...string) Source {
+	return shaded(name, name, read("key.glsl")+read("light.glsl"), parts)
+}
 
 func quick(name string, parts ...string) Source {
-	return shaded("quick "+name, name, "quick.glsl", parts)
+	return shaded("quick "+name, name, read("quick.glsl"), parts)
 }
 
 // shaded is a program whose fragment shader has a light and parts before it.
 func shaded(title, name, light string, parts []string) Source {
-	fragment := version + read(light) + read("encode.glsl")
+	fragment := version + light + read("encode.glsl")
 	for _, p := range parts {
 		fragment += read(p)
 	}

@@ -166,6 +166,13 @@ const (
 	fallSteps  = 2000 // of cloth that falls: after half as many quick ways to rest end 0.6 mm off (TestQuickIsTight)
 )
 
+// Residuals on the way to rest: at RestAt cloth rests, at FinerAt it goes over to a finer
+// lattice. Total unbalanced force over weight.
+const (
+	RestAt  = settled
+	FinerAt = roughly
+)
+
 // over reports whether there is no more to do: stopped, or beyond help.
 func (d *Drape) over() bool {
 	return d.Result.Status == sim.Cancelled || d.Result.Status == sim.Diverged

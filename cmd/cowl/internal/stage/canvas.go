@@ -5,6 +5,8 @@ package stage
 import (
 	"image"
 
+	"cowl/mesh"
+
 	"github.com/go-gl/gl/v4.1-core/gl"
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -14,15 +16,21 @@ import (
 // still it also keeps the form, over which quick cloth is painted. The zero
 // Canvas is empty. All its methods belong on the thread of its context.
 type Canvas struct {
-	target  *target
-	samples int32
-	back    *target // the form alone
-	backOf  backdrop
+	plain, smooth board // of one sample a pixel, and of several
+	shown         *board
+}
+
+// board is a canvas of so many samples a pixel.
+type board struct {
+	target *target // nil: none yet
+	back   *target // the form alone; nil: none yet
+	backOf backdrop
 }
 
 // backdrop is all that the form on a canvas depends on.
 type backdrop struct {
-	form buffer
+	form *mesh.Surface
+	sky  int // that it sees
 	v    View
 	room r3.Box
 }
@@ -31,50 +39,51 @@ type backdrop struct {
 // pixel. It leaves the framebuffer of the window bound.
 func (c *Canvas) Paint(p *Painter, l *Loaded, v View, m Manner, w, h int, smooth bool) error {
 	defer gl.BindFramebuffer(gl.FRAMEBUFFER, 0)
-	samples := int32(0)
+	b, samples := &c.plain, int32(0)
 	if smooth {
-		samples = smoothly
+		b, samples = &c.smooth, smoothly
 	}
-	if t := c.target; t == nil || t.w != int32(w) || t.h != int32(h) || c.samples != samples {
-		c.Release()
+	if t := b.target; t == nil || t.w != int32(w) || t.h != int32(h) {
+		b.release()
 		t, err := newTarget(w, h, samples)
 		if err != nil {
 			return err
 		}
-		c.target, c.samples = t, samples
+		b.target = t
 	}
+	c.shown = b
 	if m.Quick && !m.NoForm {
-		if err := c.paintOver(p, l, v, m); err != nil {
+		if err := b.paintOver(p, l, v, m, samples); err != nil {
 			return err
 		}
 	} else {
-		gl.BindFramebuffer(gl.FRAMEBUFFER, c.target.smooth)
+		gl.BindFramebuffer(gl.FRAMEBUFFER, b.target.smooth)
 		p.PaintIn(l, v, m, image.Rect(0, 0, w, h), h)
 	}
-	if samples > 0 {
-		c.target.resolve()
+	if smooth {
+		b.target.resolve()
 	}
 	return nil
 }
 
 // paintOver paints the cloth over the form, and the form only where it has
 // changed.
-func (c *Canvas) paintOver(p *Painter, l *Loaded, v View, m Manner) error {
-	t := c.target
+func (b *board) paintOver(p *Painter, l *Loaded, v View, m Manner, samples int32) error {
+	t := b.target
 	s := p.sit(l, v, m, int(t.w), int(t.h))
-	if want := (backdrop{l.form, v, l.room}); c.back == nil || c.backOf != want {
-		if c.back == nil {
+	if want := (backdrop{l.scene.Form, l.sky, v, l.room}); b.back == nil || b.backOf != want {
+		if b.back == nil {
 			var err error
-			if c.back, err = newTarget(int(t.w), int(t.h), c.samples); err != nil {
+			if b.back, err = newTarget(int(t.w), int(t.h), samples); err != nil {
 				return err
 			}
 		}
-		gl.BindFramebuffer(gl.FRAMEBUFFER, c.back.smooth)
+		gl.BindFramebuffer(gl.FRAMEBUFFER, b.back.smooth)
 		s.clear(image.Rect(0, 0, int(t.w), int(t.h)), int(t.h))
 		s.paintForm()
-		c.backOf = want
+		b.backOf = want
 	}
-	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, c.back.smooth)
+	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, b.back.smooth)
 	gl.BindFramebuffer(gl.DRAW_FRAMEBUFFER, t.smooth)
 	gl.BlitFramebuffer(0, 0, t.w, t.h, 0, 0, t.w, t.h, gl.COLOR_BUFFER_BIT|gl.DEPTH_BUFFER_BIT, gl.NEAREST)
 	gl.BindFramebuffer(gl.FRAMEBUFFER, t.smooth)
@@ -89,12 +98,12 @@ func (c *Canvas) paintOver(p *Painter, l *Loaded, v View, m Manner) error {
 // Show copies the canvas into the window, tall pixels high, with its upper left
 // corner at (x, y) pixels, Y down.
 func (c *Canvas) Show(x, y, tall int) {
-	if c.target == nil {
+	if c.shown == nil || c.shown.target == nil {
 		return
 	}
-	t := c.target
+	t := c.shown.target
 	from := t.plain
-	if c.samples == 0 {
+	if c.shown == &c.plain {
 		from = t.smooth // it has one sample a pixel, and needs no bringing together
 	}
 	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, from)
@@ -106,10 +115,16 @@ func (c *Canvas) Show(x, y, tall int) {
 
 // Release frees what the canvas holds in the driver; it is empty then.
 func (c *Canvas) Release() {
-	for _, t := range []**target{&c.target, &c.back} {
-		if *t != nil {
-			(*t).release()
-			*t = nil
+	c.plain.release()
+	c.smooth.release()
+	c.shown = nil
+}
+
+func (b *board) release() {
+	for _, t := range []*target{b.target, b.back} {
+		if t != nil {
+			t.release()
 		}
 	}
+	*b = board{}
 }

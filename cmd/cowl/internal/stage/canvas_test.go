@@ -54,7 +54,7 @@ func TestCanvasKeepsTheForm(t *testing.T) {
 				t.Error(err)
 				return
 			}
-			got, err := c.target.read()
+			got, err := c.shown.target.read()
 			if err != nil {
 				t.Error(err)
 				return

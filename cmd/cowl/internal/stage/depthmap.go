@@ -35,6 +35,20 @@ func newDepthMap(side, layers int32) depthMap {
 
 // begin makes one layer the place that is drawn to, emptied.
 func (d depthMap) begin(layer int32) {
+	d.open(layer)
+	gl.Clear(gl.DEPTH_BUFFER_BIT)
+}
+
+// beginOver makes one layer the place that is drawn to, with what that of under holds,
+// which is as large.
+func (d depthMap) beginOver(under depthMap, layer int32) {
+	under.open(layer)
+	d.open(layer)
+	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, under.frame)
+	gl.BlitFramebuffer(0, 0, d.side, d.side, 0, 0, d.side, d.side, gl.DEPTH_BUFFER_BIT, gl.NEAREST)
+}
+
+func (d depthMap) open(layer int32) {
 	gl.BindFramebuffer(gl.FRAMEBUFFER, d.frame)
 	if d.target == gl.TEXTURE_2D {
 		gl.FramebufferTexture2D(gl.FRAMEBUFFER, gl.DEPTH_ATTACHMENT, d.target, d.texture, 0)
@@ -44,7 +58,6 @@ func (d depthMap) begin(layer int32) {
 	gl.DrawBuffer(gl.NONE)
 	gl.ReadBuffer(gl.NONE)
 	gl.Viewport(0, 0, d.side, d.side)
-	gl.Clear(gl.DEPTH_BUFFER_BIT)
 }
 
 // bind makes the map readable through a texture unit.

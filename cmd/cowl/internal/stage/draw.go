@@ -93,7 +93,7 @@ func (p *Painter) pictures(scene Scene, shots []shot) ([]*image.RGBA, error) {
 		return nil, err
 	}
 	defer l.Release()
-	p.Smooth(l, scene.smooth())
+	p.Smooth(l, NewFine(scene.smooth()))
 	var out []*image.RGBA
 	for _, s := range shots {
 		img, err := p.Shot(l, s.view, Manner{}, s.w, s.h)

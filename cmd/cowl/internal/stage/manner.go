@@ -13,6 +13,7 @@ import (
 type Manner struct {
 	Quick   bool    // no shadows: for cloth that moves, and for slow drivers
 	Fine    bool    // with Quick: the smooth surface all the same, where there is one
+	Sparing bool    // shadows on a smooth surface from vertex to vertex: for drivers on the processor
 	NoForm  bool    // the cloth alone
 	Opacity float64 // of the cloth, 0..1; 0 means 1
 	Yarns   *Yarns  // both yarns in two tones, instead of fine lines; nil: fine lines

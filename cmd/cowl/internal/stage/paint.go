@@ -56,8 +56,11 @@ type sitting struct {
 func (p *Painter) sit(l *Loaded, v View, m Manner, w, h int) sitting {
 	s := sitting{Painter: p, l: l, v: v, m: m, form: p.form, cloth: p.cloth}
 	box := l.box
-	if m.Quick {
+	switch {
+	case m.Quick:
 		s.form, s.cloth, box = p.quickForm, p.quickCloth, l.room
+	case m.Sparing && l.smooth != nil:
+		s.cloth = p.vertexCloth
 	}
 	s.camera = v.camera(box, w, h)
 	light := p.light(l, v, m)
@@ -98,10 +101,10 @@ func (p *Painter) light(l *Loaded, v View, m Manner) func(program) {
 	}
 	back := drawFrame()
 	keyView, field := parallelView(key, l.box)
-	p.lookUp(l, p.skyViews(l))
+	p.lookUp(l)
 	cloth, _, _ := l.drawn(m)
 	if want := (shade{l, cloth, keyView, l.look.Own.Sheer}); p.shade != want || l.moved {
-		p.drawDepth(l, cloth, p.key, 0, keyView)
+		p.drawDepth(l, cloth, p.key, keyView)
 		p.shade, l.moved = want, false
 	}
 	gl.BindFramebuffer(gl.FRAMEBUFFER, back)

@@ -31,7 +31,11 @@ type Painter struct {
 	look                     program // at the sky
 	sheer                    program // depth of sheer cloth
 	quickCloth, quickForm    program
+	vertexCloth              program
 	key, sky                 depthMap
+	skyForm                  depthMap // of the form alone
+	skyFormOf                skyForm
+	looks                    int   // at the sky
 	shade                    shade // in key
 	skyDirs                  []r3.Vec
 	ends                     ribbons // as drawn last
@@ -55,6 +59,7 @@ func NewPainter() (*Painter, error) {
 	}{
 		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()}, {&p.sheer, shaders.SheerDepth()},
 		{&p.quickCloth, shaders.QuickCloth()}, {&p.quickForm, shaders.QuickForm()},
+		{&p.vertexCloth, shaders.VertexCloth()},
 	} {
 		linked, err := link(s.src)
 		if err != nil {
@@ -66,17 +71,18 @@ func NewPainter() (*Painter, error) {
 	if p.look, err = link(shaders.SkyLook(), "sky"); err != nil {
 		return nil, err
 	}
-	p.key, p.sky = newDepthMap(keySide, 1), newDepthMap(skySide, shaders.SkyCount)
+	p.key, p.sky, p.skyForm = newDepthMap(keySide, 1), newDepthMap(skySide, shaders.SkyCount), newDepthMap(skySide, shaders.SkyCount)
 	return p, nil
 }
 
 // Release frees what the painter holds in the driver.
 func (p *Painter) Release() {
-	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.sheer, p.look, p.quickCloth, p.quickForm} {
+	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.sheer, p.look, p.quickCloth, p.quickForm, p.vertexCloth} {
 		gl.DeleteProgram(uint32(prog))
 	}
 	p.key.release()
 	p.sky.release()
+	p.skyForm.release()
 }
 
 // Loaded is a scene in the memory of the driver.
@@ -93,15 +99,24 @@ type Loaded struct {
 	seams       [][]seamPoint
 	rims        [][]int32
 	open        []float32 // what the vertices of the cloth see of the sky, two numbers each; nil: not known
+	sky         int       // that the form sees, counted; 0: not known
 	moved       bool      // since the key light was last drawn
 	smooth      *smoothed // nil: the cloth has moved since, or was never smoothed
 }
 
+// Fine is a smooth surface with what is drawn along its rims, ready for a driver.
+type Fine struct {
+	surface.Surface
+	rims [][]int32
+}
+
+// NewFine makes a smooth surface ready; any goroutine may do so.
+func NewFine(s surface.Surface) Fine { return Fine{s, chained(rims(&s.Sheet, true))} }
+
 // smoothed is the smooth surface of the cloth in the memory of the driver.
 type smoothed struct {
-	surface.Surface
+	Fine
 	cloth buffer
-	rims  [][]int32
 }
 
 // Load copies a scene to the driver. It fails where a place is not a finite
@@ -125,10 +140,10 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 // Smooth lays a smooth surface over the cloth of l where it lies now, to be
 // painted instead of its lattice, with the values of a map that Move was given.
 // Move takes it away.
-func (p *Painter) Smooth(l *Loaded, s surface.Surface) {
+func (p *Painter) Smooth(l *Loaded, s Fine) {
 	l.roughen()
 	l.moved = true
-	l.smooth = &smoothed{Surface: s, rims: chained(rims(&s.Sheet, true))}
+	l.smooth = &smoothed{Fine: s}
 	var values []float64
 	if len(l.values) > 0 {
 		values = s.Carry(l.values)
@@ -195,7 +210,7 @@ func (p *Painter) Move(l *Loaded, pos []r3.Vec, values []float64) error {
 	l.verts = clothVertices(l.verts, &l.scene.Cloth, l.scene.Cloth.Normals(), l.scene.Grain, values)
 	l.cloth.refill(l.verts)
 	l.setBox(box)
-	l.open, l.moved = nil, true
+	l.open, l.sky, l.moved = nil, 0, true
 	l.cloth.see(nil)
 	l.form.see(nil)
 	return nil

@@ -3,15 +3,10 @@
 package window
 
 import (
-	"time"
-
 	"cowl/cmd/cowl/internal/panel"
-	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/body"
 	"cowl/sim/drape"
-
-	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // App is everything behind the window. It belongs to the thread of the window.
@@ -26,66 +21,34 @@ type App struct {
 	dummies  dummies
 	hangLike hanger
 
-	eye      Orbit
-	goal     *Orbit  // where the eye is gliding to; nil: it stands
-	stand    float64 // s, when it began to glide
-	named    int     // the named view it stands at, −1: another
-	shape    float64 // of the narrowest pane, width over height
-	tool     tool
-	grip     *grip     // what the hand holds
-	mark     mark      // the place under the mouse
-	slashing *slashing // what is being drawn on the flat piece
-	trimming []r2.Vec  // m, the same
-	draws    int       // what the mouse draws there
-	drag     int       // mouse button that turns or moves the view, −1: none
+	camera
+	mouse
+	seeing
+	paths
+	demonstration
+	times
+	device
+	extent
 
-	tab        int
-	show       mapKind
-	noForm     bool
-	through    bool // see-through cloth
-	trace      trace
-	tape       tape
-	remarks    remarks
-	pointing   bool // the mouse is seen from afar
-	back       lookback
-	flat       bool // the flat piece is shown
-	search     string
-	path       string // being typed, to open
-	folder     folder // being looked through
-	wrote      string // path of what was saved last
-	turning    *turning
-	shownDrops []drop // of the demonstration, the last one
-	offered    offering
-	watched    watched
+	tab     int
+	remarks remarks
+	back    lookback
+	search  string // among the fabrics
+	laid    places // of the picture being drawn
+	display display
 
 	note    note
 	results chan func(*App) // from other goroutines
 	tasks   []func()        // to be done between two pictures
 	errand  *errand         // nil: none
-	display display
 	alarm   alarm
-
-	laid    places // of the picture being drawn
-	driver  string
-	slow    bool    // the driver draws on the processor
-	moved   float64 // s, when a pane last changed
-	awake   float64 // s, until when every picture is drawn
-	last    float64 // s, of the last picture
-	now     float64 // s since the start
-	start   time.Time
 	quit    bool
-	painter *stage.Painter
-	overlay *stage.Overlay
-	atlas   int // version of the atlas in the driver
-	wide    int // pixels of the picture
-	tall    int
-	scale   float64
 }
 
 // newApp returns the app of a window that is not there yet.
 func newApp(o Options, s Settings) *App {
 	a := &App{
-		opt: o, ui: panel.New(), set: s, drag: -1, named: firstView,
+		opt: o, ui: panel.New(), set: s, camera: camera{named: firstView}, mouse: mouse{drag: -1},
 		dummies:  dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
 		hangLike: drape.HangLike,
 		results:  make(chan func(*App), 64),
@@ -105,48 +68,6 @@ func (a *App) post(do func(*App)) {
 
 // pane returns the pane that the controls change.
 func (a *App) pane() *Pane { return a.panes[a.active] }
-
-// begin hangs what the window opens with.
-func (a *App) begin() {
-	for _, p := range a.panes {
-		if err := a.mount(p); err != nil {
-			a.complain(err)
-		}
-	}
-}
-
-// mount drafts the style of a pane and hangs it, as soon as its form is made.
-func (a *App) mount(p *Pane) error {
-	piece, form, err := a.try(&p.Style)
-	if err != nil {
-		return err
-	}
-	p.piece, p.dummy, p.ranges = piece, form, nil
-	if form != nil {
-		p.hang()
-	}
-	return nil
-}
-
-// made takes a finished form in, and hangs what waited for it.
-func (a *App) made(b body.Body, d *dummy, err error) {
-	delete(a.dummies.begun, b)
-	if err != nil {
-		a.complain(err)
-		return
-	}
-	first := len(a.dummies.made) == 0
-	a.dummies.made[b] = d
-	for _, p := range a.panes {
-		if w, err := p.Style.Wearer(); err == nil && w == b && p.dummy == nil {
-			p.dummy = d
-			p.hang()
-		}
-	}
-	if first {
-		a.shape = 0 // frame it
-	}
-}
 
 // note is a line of news.
 type note struct {

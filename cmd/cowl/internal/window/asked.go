@@ -3,16 +3,11 @@
 package window
 
 import (
+	"sync"
+
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 )
-
-// asked is what a pane was last asked to hang, and what has become of that.
-type asked struct {
-	job     drape.Job
-	serial  uint64 // of the moment at which a hand touched the cloth, 0: none did since
-	refused error  // why it could not be hung: the drape before it hangs on
-}
 
 // ask keeps what is about to be hung.
 func (p *Pane) ask() drape.Job {
@@ -92,4 +87,35 @@ func (p *Pane) figures() bool {
 		return p.look.Read && p.look.Stage != drape.StageStopped
 	}
 	return p.frame.Read && !p.stale() && !p.failed()
+}
+
+// stageWords says how far a drape has come.
+func stageWords(p *Pane) string {
+	switch {
+	case p.dummy == nil:
+		return "making the form"
+	case p.live == nil:
+		return "waiting"
+	case p.stale():
+		return "changing"
+	case p.failed():
+		return "not at rest"
+	}
+	return p.frame.Stage
+}
+
+// job is what is to hang.
+func (p *Pane) job() drape.Job {
+	j := p.Style.Job(p.piece, p.dummy.form)
+	j.Report = p.report()
+	return j
+}
+
+// report is called on the goroutine of the walk, which gives way once.
+func (p *Pane) report() func(drape.Progress) {
+	if p.gave == nil {
+		p.gave = new(sync.Once)
+	}
+	once := p.gave
+	return func(drape.Progress) { once.Do(giveWay) }
 }

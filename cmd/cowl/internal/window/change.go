@@ -6,24 +6,9 @@ import (
 	"reflect"
 
 	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/body"
-	"cowl/mesh/draft"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
-
-// desk is a state that undo goes back to.
-type desk struct {
-	panes  []sheet
-	active int
-}
-
-// sheet is the state of one pane.
-type sheet struct {
-	style style.Style
-	hands hands
-	own   bool
-}
 
 // state returns the present state.
 func (a *App) state() desk {
@@ -32,32 +17,6 @@ func (a *App) state() desk {
 		d.panes = append(d.panes, sheet{p.Style.Clone(), p.hands.clone(), p.own})
 	}
 	return d
-}
-
-// try drafts a style and sees whether it can be hung. The form is nil where it is
-// still being made; what cannot be hung on it the walk tells then.
-func (a *App) try(s *style.Style) (draft.Piece, *dummy, error) {
-	if err := s.Check(); err != nil {
-		return draft.Piece{}, nil, err
-	}
-	p, err := s.Piece()
-	if err == nil && a.opt.Afford != nil {
-		err = a.opt.Afford(*s, p, len(a.panes))
-	}
-	if err != nil {
-		return p, nil, err
-	}
-	b, err := s.Wearer()
-	if err != nil {
-		return p, nil, err
-	}
-	d := a.dummies.get(b, func(b body.Body, d *dummy, err error) {
-		a.post(func(a *App) { a.made(b, d, err) })
-	})
-	if d == nil {
-		return p, nil, nil
-	}
-	return p, d, s.Job(p, d.form).Check()
 }
 
 // change makes a change to the style of the active pane: what says it in words,

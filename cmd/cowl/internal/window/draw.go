@@ -4,9 +4,7 @@ package window
 
 import (
 	"image"
-	"math"
 
-	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
 )
@@ -43,30 +41,6 @@ func (a *App) feed(p *Pane) error {
 	return a.painter.Move(p.loaded, f.Sheet.Pos, values)
 }
 
-// manner says how a pane is painted.
-func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
-	m := stage.Manner{Quick: quick, Fine: fine, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
-	if a.through {
-		m.Opacity = 0.55
-	}
-	if s := &p.view().Sheet; a.trace.on {
-		p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
-		m.Lines = p.traced.ribbons(s)
-	}
-	if len(a.tape.at) > 1 {
-		a.layTape(p)
-		m.Lines = append(m.Lines, p.taped.lines(&p.view().Sheet)...)
-	}
-	c := maps[a.show]
-	switch {
-	case c.kind == mapYarns:
-		m.Yarns = &yarnColours
-	case c.value != nil:
-		m.Map = &stage.Map{Low: c.low, High: c.high, Ramp: c.ramp}
-	}
-	return m
-}
-
 // draw paints the window: the panes, and the panel over them.
 func (a *App) draw() {
 	l := a.laid // panes may have come or gone since: they show in the next picture
@@ -76,16 +50,8 @@ func (a *App) draw() {
 			a.complain(err)
 		}
 	}
-	if v := a.ui.Letters.Version; v != a.atlas {
-		a.overlay.SetAtlas(a.ui.Letters.Atlas)
-		a.atlas = v
-	}
-	a.overlay.Draw(flatOf(&a.ui.List), a.wide, a.tall)
+	a.drawOver(a.ui, a.extent)
 }
-
-// calm is how long nothing must have moved before a slow driver takes the time
-// for shadows and smooth rims, s.
-const calm = 0.2
 
 // paint brings a pane to the screen, and paints it anew only where something
 // has changed.
@@ -101,7 +67,12 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		trace: a.trace, tape: a.tape.version, noForm: a.noForm, through: a.through,
 		wide: part.Dx(), tall: part.Dy(), smooth: p.drawn.smooth, fine: p.drawn.fine, polished: p.drawn.polished,
 	}
-	if want != p.drawn {
+	if was := p.drawn; was.serial != want.serial && p.still() { // at rest nothing more will come
+		was.serial = want.serial
+		if want != was {
+			a.moved = a.now
+		}
+	} else if want != was {
 		a.moved = a.now
 	}
 	want.smooth = !a.slow || a.now-a.moved > calm && p.still() && !a.back.playing
@@ -109,8 +80,8 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 		a.polish(p)
 	}
 	want.fine = want.smooth && a.set.Fine && maps[a.show].value == nil && !a.through
-	if a.slow && p.polishing == p.shown { // on the lattice shadows would be reckoned for nothing
-		want.fine = false
+	if a.slow && p.polishing == p.shown { // on the lattice rims and shadows would be reckoned for nothing
+		want.smooth, want.fine = false, false
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
@@ -122,19 +93,4 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	}
 	p.canvas.Show(part.Min.X, part.Min.Y, a.tall)
 	return nil
-}
-
-// pixels turns units into whole pixels.
-func (a *App) pixels(r panel.Rect) image.Rectangle {
-	px := func(v float64) int { return int(math.Round(v * a.scale)) }
-	return image.Rect(px(r.X), px(r.Y), px(r.X+r.W), px(r.Y+r.H))
-}
-
-// flatOf hands the triangles of a panel to the stage.
-func flatOf(l *panel.List) stage.Flat {
-	f := stage.Flat{Verts: l.Verts, Index: l.Index}
-	for _, p := range l.Parts {
-		f.Parts = append(f.Parts, stage.FlatPart{Clip: p.Clip, First: p.First, Count: p.Count})
-	}
-	return f
 }

@@ -133,3 +133,11 @@ func (a *App) setLarge(on bool) {
 	}
 	a.set.Large = on
 }
+
+// fullScreen goes to the full screen and back.
+func (a *App) fullScreen() {
+	a.display.want = !a.display.full
+	if a.display.want {
+		a.say("The whole screen, with all keys as before. F11 or Escape brings the panels back.")
+	}
+}

@@ -8,16 +8,9 @@ import (
 	"cowl/cmd/cowl/internal/panel"
 )
 
-// glideTime is how long the eye takes to a named view, s.
-const glideTime = 0.25
-
-// firstView is the named view at the start: three-quarter.
-const firstView = 1
-
 // look begins to glide to a named view.
 func (a *App) look(view int) {
-	to := a.framed(view)
-	a.goal, a.stand, a.named = &to, a.now, view
+	a.head(a.framed(view), view, a.now)
 }
 
 // framed returns the eye of a named view that sees the form in the pane that is
@@ -45,23 +38,6 @@ func (a *App) reframe(l places) {
 	}
 }
 
-// freely lets go of the named view: the user moves the eye.
-func (a *App) freely() { a.goal, a.named = nil, -1 }
-
-// glide moves the eye on and reports whether it is on its way.
-func (a *App) glide() bool {
-	if a.goal == nil {
-		return false
-	}
-	t := (a.now - a.stand) / glideTime
-	if t >= 1 {
-		a.eye, a.goal = *a.goal, nil
-		return true
-	}
-	a.eye = a.eye.Towards(*a.goal, t*t*(3-2*t)*0.35)
-	return true
-}
-
 // steer lets mouse and keys move the eye over a pane.
 func (a *App) steer(r panel.Rect, u panel.Use, free bool) {
 	in := &a.ui.In
@@ -74,8 +50,7 @@ func (a *App) steer(r panel.Rect, u panel.Use, free bool) {
 		}
 	}
 	if u.Over && in.Wheel != 0 {
-		a.eye.Zoom(in.Wheel)
-		a.freely()
+		a.zoom(in.Wheel)
 	}
 	if u.Focus {
 		a.steerKeys(r)
@@ -115,4 +90,19 @@ func (a *App) steerKeys(r panel.Rect) {
 			a.freely()
 		}
 	}
+}
+
+// under returns the place of the cloth of a pane under a place of the screen.
+func (a *App) under(i int, r panel.Rect, x, y float64) (hit, bool) {
+	p := a.panes[i]
+	if !p.hasCloth() {
+		return hit{}, false
+	}
+	v := a.eye.View()
+	ray := v.Ray(x-r.X, y-r.Y, r.W, r.H)
+	h, ok := seen(&p.view().Sheet, v.Eye, ray)
+	if ok && !a.noForm && p.dummy != nil && !p.Style.Hang.Free && hidden(&p.dummy.surface, v.Eye, ray, h.away) {
+		return hit{}, false
+	}
+	return h, ok
 }

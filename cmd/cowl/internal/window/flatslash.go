@@ -11,14 +11,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// slashing is a release slash being drawn on the flat piece.
-type slashing struct {
-	seam       seam
-	at         float64 // 0..1 along the seam
-	from, into r2.Vec  // m and unit, on the wearer's left half
-	long       float64 // m
-}
-
 // slashReach is how near to a seam a slash must begin, units.
 const slashReach = 12
 

@@ -2,7 +2,9 @@
 
 package window
 
-import "github.com/go-gl/glfw/v3.3/glfw"
+import (
+	"github.com/go-gl/glfw/v3.3/glfw"
+)
 
 // display is how the window lies on the screen.
 type display struct {
@@ -49,12 +51,4 @@ func under(w *glfw.Window) (best *glfw.Monitor) {
 		}
 	}
 	return best
-}
-
-// fullScreen goes to the full screen and back.
-func (a *App) fullScreen() {
-	a.display.want = !a.display.full
-	if a.display.want {
-		a.say("The whole screen, with all keys as before. F11 or Escape brings the panels back.")
-	}
 }

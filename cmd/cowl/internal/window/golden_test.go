@@ -101,7 +101,20 @@ func (p painting) good(a *App) bool {
 func (d *drive) shown() (img *image.RGBA) {
 	d.Helper()
 	d.settle()
-	d.until("a picture at rest", func(a *App) bool { return a.pane().drawn.smooth && a.now-a.moved > 2*calm })
+	d.until("a picture at rest", func(a *App) bool {
+		for _, p := range a.panes {
+			if !p.drawn.smooth || p.polishing == p.shown {
+				return false
+			}
+		}
+		return a.now-a.moved > 2*calm
+	})
+	return d.now()
+}
+
+// now returns what the window shows.
+func (d *drive) now() (img *image.RGBA) {
+	d.Helper()
 	d.ask(func(a *App) {
 		a.tasks = append(a.tasks, func() {
 			img = a.screen()

@@ -13,64 +13,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// tool is what the left button does on the cloth.
-type tool int
-
-// The tools.
-const (
-	toolLook tool = iota
-	toolGrab
-	toolPin
-	toolUnpin
-	toolTape
-	toolWrite
-)
-
-var (
-	toolNames = []string{"Look", "Grab", "Pin", "Unpin", "Tape", "Write"}
-	toolHelps = []string{
-		"Drag to turn, right button or Shift to move, wheel to come nearer. Key V.",
-		"Take hold of the cloth and pull it; let go of the button and it falls. With Shift it stays held until you let go. Key G.",
-		"Click the cloth to pin it where it lies. Key P.",
-		"Click near a pin to take it out, your own or one of the draft's. Key U.",
-		"Click from place to place: the tape is laid along the cloth. Backspace takes a place back, Delete all. Key C.",
-		"Drag to where an arrow is to point, or click for a title; then type, and Enter. Saved with the picture. Key N.",
-	}
-)
-
-// grip is what the hand holds.
-type grip struct {
-	pane   int
-	flat   r2.Vec
-	at     r3.Vec // m, where the hand is
-	normal r3.Vec // unit, of the plane in which it moves
-	stays  bool   // held after the button is let go
-	cut    string // the mark of the section by which it was taken; empty: it was taken in the view
-}
-
-// mark is the place under the mouse, on the cloth and on the flat piece.
-type mark struct {
-	pane int
-	flat r2.Vec
-	at   r3.Vec
-	on   bool
-}
-
-// under returns the place of the cloth of a pane under a place of the screen.
-func (a *App) under(i int, r panel.Rect, x, y float64) (hit, bool) {
-	p := a.panes[i]
-	if !p.hasCloth() {
-		return hit{}, false
-	}
-	v := a.eye.View()
-	ray := v.Ray(x-r.X, y-r.Y, r.W, r.H)
-	h, ok := seen(&p.view().Sheet, v.Eye, ray)
-	if ok && !a.noForm && p.dummy != nil && !p.Style.Hang.Free && hidden(&p.dummy.surface, v.Eye, ray, h.away) {
-		return hit{}, false
-	}
-	return h, ok
-}
-
 // handle lets the tool act on a pane. It reports whether the left button is
 // free to turn the view.
 func (a *App) handle(i int, r panel.Rect, u panel.Use) (free bool) {

@@ -79,11 +79,6 @@ const sheetKeys = "keys"
 // away puts a panel away, or brings it back.
 func away(s *Side) { s.Away = !s.Away }
 
-func (a *App) zoom(steps float64) {
-	a.eye.Zoom(steps)
-	a.freely()
-}
-
 // keys lets the keys act that no control took.
 func (a *App) keys() {
 	in := &a.ui.In

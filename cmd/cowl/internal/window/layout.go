@@ -2,7 +2,9 @@
 
 package window
 
-import "cowl/cmd/cowl/internal/panel"
+import (
+	"cowl/cmd/cowl/internal/panel"
+)
 
 // places is how the window is divided, in units.
 type places struct {
@@ -44,12 +46,6 @@ func (a *App) layout() places {
 	}
 	return l
 }
-
-// The narrowest windows that have room for a panel on the left and on the right, units.
-const (
-	leastForLeft  = 700
-	leastForRight = 560
-)
 
 // beside takes the panels and rows off r; a small window has no panels.
 func (a *App) beside(r *panel.Rect, l *places) {
@@ -103,4 +99,17 @@ func grid(r panel.Rect, n int) []panel.Rect {
 		out = append(out, row.Columns(min(best, n-k), gap)...)
 	}
 	return out
+}
+
+// barWhole is the width from which the tool bar fits into one row, units.
+const barWhole = 620
+
+// bound returns the area round all panes.
+func bound(rs []panel.Rect) panel.Rect {
+	r := rs[0]
+	for _, o := range rs[1:] {
+		x, y := min(r.X, o.X), min(r.Y, o.Y)
+		r = panel.Rect{X: x, Y: y, W: max(r.X+r.W, o.X+o.W) - x, H: max(r.Y+r.H, o.Y+o.H) - y}
+	}
+	return r
 }

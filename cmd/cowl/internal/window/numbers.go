@@ -105,3 +105,13 @@ func number(unit string, per float64) func(string) (float64, error) {
 		return v / per, nil
 	}
 }
+
+// sliderRoom is the height of a slider with the gap below it, units.
+const sliderRoom = panel.SliderHeight + 10
+
+// sealIf ends a change that is done.
+func (a *App) sealIf(ch panel.Change) {
+	if ch == panel.Set {
+		a.past.Seal()
+	}
+}

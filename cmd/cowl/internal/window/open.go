@@ -4,10 +4,8 @@ package window
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials"
@@ -86,23 +84,6 @@ func (a *App) useFabricFile(path string, f materials.Fabric) {
 	a.set.Recent = remembered(a.set.Recent, path)
 	a.watched = watched{path: path, pane: a.pane(), seen: changed(path)}
 	a.say("Hanging in " + f.Title + ", from " + path + ". When the file changes, the cloth follows.")
-}
-
-// watched is the fabric file in use: it is read again when it changes.
-type watched struct {
-	path string
-	pane *Pane
-	seen time.Time // when the file was changed last
-	look float64   // s, when to look next
-}
-
-// changed returns when a file was changed last; zero where it is gone.
-func changed(path string) time.Time {
-	info, err := os.Stat(path)
-	if err != nil {
-		return time.Time{}
-	}
-	return info.ModTime()
 }
 
 // watchFabric takes a fabric file up again that was changed. One that has

@@ -83,3 +83,6 @@ func (o Orbit) Towards(to Orbit, t float64) Orbit {
 		Height:  mix(o.Height, to.Height),
 	}
 }
+
+// firstView is the named view at the start: three-quarter.
+const firstView = 1

@@ -57,22 +57,6 @@ type painting struct {
 	polished        bool
 }
 
-// job is what is to hang.
-func (p *Pane) job() drape.Job {
-	j := p.Style.Job(p.piece, p.dummy.form)
-	j.Report = p.report()
-	return j
-}
-
-// report is called on the goroutine of the walk, which gives way once.
-func (p *Pane) report() func(drape.Progress) {
-	if p.gave == nil {
-		p.gave = new(sync.Once)
-	}
-	once := p.gave
-	return func(drape.Progress) { once.Do(giveWay) }
-}
-
 // hang begins to hang the pane's style, or goes over to it.
 func (p *Pane) hang() {
 	j := p.ask()
@@ -139,3 +123,18 @@ func (p *Pane) poll() bool {
 
 // hasCloth reports whether there is cloth to look at.
 func (p *Pane) hasCloth() bool { return len(p.frame.Sheet.Tris) > 0 }
+
+// asked is what a pane was last asked to hang, and what has become of that.
+type asked struct {
+	job     drape.Job
+	serial  uint64 // of the moment at which a hand touched the cloth, 0: none did since
+	refused error  // why it could not be hung: the drape before it hangs on
+}
+
+// view is what is seen of a pane: the present, or what is looked back at.
+func (p *Pane) view() *drape.Frame {
+	if p.look != nil {
+		return p.look
+	}
+	return &p.frame
+}

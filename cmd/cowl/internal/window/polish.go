@@ -3,6 +3,7 @@
 package window
 
 import (
+	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh/surface"
 	"cowl/sim/fault"
 )
@@ -12,8 +13,8 @@ import (
 const slowPart = 0.004
 
 // polish has the smooth surface of cloth that rests made on another goroutine, once a
-// rest: it takes some tenths of a second. Meanwhile this one finds out what sky the cloth
-// sees. Until it is there, and while cloth moves, its lattice is drawn.
+// rest: it takes a tenth of a second or two. Meanwhile, when its lattice is on the screen,
+// this one finds out what sky the cloth sees. While cloth moves its lattice is drawn.
 func (a *App) polish(p *Pane) {
 	serial := p.shown
 	if p.polishing == serial || p.polished == serial {
@@ -26,14 +27,18 @@ func (a *App) polish(p *Pane) {
 	}
 	go func() {
 		defer fault.Tell()
-		s := surface.Smooth(sheet, o)
+		s := stage.NewFine(surface.Smooth(sheet, o))
 		a.post(func(a *App) { a.lay(p, serial, s) })
 	}()
-	a.painter.LookUp(p.loaded)
+	a.tasks = append(a.tasks, func() {
+		if p.loaded != nil && p.shown == serial {
+			a.painter.LookUp(p.loaded)
+		}
+	})
 }
 
 // lay takes a smooth surface in, unless the cloth has moved since.
-func (a *App) lay(p *Pane, serial uint64, s surface.Surface) {
+func (a *App) lay(p *Pane, serial uint64, s stage.Fine) {
 	if p.polishing == serial {
 		p.polishing = 0
 	}

@@ -6,9 +6,7 @@ import (
 	"image"
 	"image/draw"
 
-	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/stage"
-	"cowl/mesh"
 	"cowl/mesh/surface"
 	"cowl/sim/fault"
 )
@@ -99,7 +97,7 @@ func (p *portraitPart) load(painter *stage.Painter) error {
 		}
 	}
 	if p.smooth != nil {
-		painter.Smooth(l, *p.smooth)
+		painter.Smooth(l, stage.NewFine(*p.smooth))
 	}
 	return nil
 }
@@ -162,25 +160,4 @@ func (a *App) sit(e *errand, p *portrait, ready func() error) {
 			}
 		})
 	}()
-}
-
-// scene is what the stage draws of a pane whose cloth lies as in sheet.
-func (p *Pane) scene(sheet mesh.Sheet) stage.Scene {
-	f := p.view()
-	s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
-	s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
-	if f.Job.Free {
-		s.Form, s.Seams, s.Look.Form = p.dummy.hangerAt(f.Job.Piece.CowlPoint), nil, stage.Wood
-	}
-	return s
-}
-
-// bound returns the area round all panes.
-func bound(rs []panel.Rect) panel.Rect {
-	r := rs[0]
-	for _, o := range rs[1:] {
-		x, y := min(r.X, o.X), min(r.Y, o.Y)
-		r = panel.Rect{X: x, Y: y, W: max(r.X+r.W, o.X+o.W) - x, H: max(r.Y+r.H, o.Y+o.H) - y}
-	}
-	return r
 }

@@ -77,9 +77,6 @@ func restShare(p *Pane) float64 {
 	return balanceShare(res)
 }
 
-// balanceShare is the share of the way to rest that lies behind a residual.
-func balanceShare(res float64) float64 { return min(max(-math.Log10(res)/3, 0), 0.98) }
-
 // readings are the figures of the drape, the leading one first.
 func (a *App) readings(c *panel.Column, p *Pane) {
 	o := &p.view().Outcome

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"cowl/cmd/cowl/internal/golden"
 	"cowl/cmd/cowl/internal/style"
@@ -29,6 +30,7 @@ func TestReadme(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := start(t, func(o *Options) { o.Style = s })
+	d.waits = 30 * time.Minute // four drapes, finely
 	picture := func(name string) {
 		d.rest()
 		d.x("mousemove", "640", "3") // on nothing

@@ -36,3 +36,24 @@ func (m *remark) note(s *mesh.Sheet, see seer, corner r2.Vec, wide, tall float64
 	}
 	return n
 }
+
+// remarks are all that is written on the views.
+type remarks struct {
+	list    []remark
+	pulling bool // the last one is being drawn with the mouse
+	typing  bool // the words of the last one are being typed
+}
+
+func (m *remarks) last() *remark {
+	if len(m.list) == 0 {
+		return &remark{pane: -1}
+	}
+	return &m.list[len(m.list)-1]
+}
+
+// back takes the last remark away.
+func (m *remarks) back() {
+	if n := len(m.list); n > 0 {
+		m.list = m.list[:n-1]
+	}
+}

@@ -12,13 +12,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// remarks are all that is written on the views.
-type remarks struct {
-	list    []remark
-	pulling bool // the last one is being drawn with the mouse
-	typing  bool // the words of the last one are being typed
-}
-
 // leastArrow is how far the mouse must be drawn for an arrow, units; else it is a title.
 const leastArrow = 12
 
@@ -61,13 +54,6 @@ func (a *App) pullRemark(i int, r panel.Rect) {
 	a.ui.Focus(remarkField)
 }
 
-func (m *remarks) last() *remark {
-	if len(m.list) == 0 {
-		return &remark{pane: -1}
-	}
-	return &m.list[len(m.list)-1]
-}
-
 // endTyping leaves the words; a title without any is none.
 func (a *App) endTyping() {
 	if !a.remarks.typing {
@@ -76,13 +62,6 @@ func (a *App) endTyping() {
 	a.remarks.typing = false
 	if m := a.remarks.last(); !m.points && strings.TrimSpace(m.words) == "" {
 		a.remarks.back()
-	}
-}
-
-// back takes the last remark away.
-func (m *remarks) back() {
-	if n := len(m.list); n > 0 {
-		m.list = m.list[:n-1]
 	}
 }
 

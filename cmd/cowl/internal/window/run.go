@@ -73,12 +73,7 @@ func (a *App) open() (w *glfw.Window, err error) {
 	if err := stage.UseContext(); err != nil {
 		return nil, err
 	}
-	a.driver = stage.Driver()
-	a.slow = strings.Contains(a.driver, "llvmpipe") || strings.Contains(a.driver, "softpipe")
-	if a.painter, err = stage.NewPainter(); err != nil {
-		return nil, err
-	}
-	if a.overlay, err = stage.NewOverlay(); err != nil {
+	if a.device, err = newDevice(); err != nil {
 		return nil, err
 	}
 	glfw.SwapInterval(1)
@@ -142,7 +137,7 @@ func (a *App) live(w *glfw.Window) error {
 		if a.idle() {
 			continue
 		}
-		a.glide()
+		a.glide(a.now)
 		a.lookBack()
 		a.build()
 		a.draw()
@@ -171,7 +166,7 @@ func (a *App) take() {
 		select {
 		case do := <-a.results:
 			do(a)
-			a.awake = a.now + 2*calm
+			a.stir()
 			continue
 		default:
 		}
@@ -184,7 +179,7 @@ func (a *App) take() {
 			if !p.stale() && p.hasCloth() {
 				p.past.keep(&p.frame, a.now)
 			}
-			a.awake = a.now + 2*calm
+			a.stir()
 		}
 		if err, news := p.refuse(); news {
 			a.complain(err)
@@ -198,8 +193,7 @@ func (a *App) close() {
 	for _, p := range a.panes {
 		p.release()
 	}
-	a.overlay.Release()
-	a.painter.Release()
+	a.device.release()
 	if a.opt.Frames == 0 {
 		a.keepSettings()
 	}

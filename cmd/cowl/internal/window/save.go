@@ -10,7 +10,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"unicode"
 
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/mesh"
@@ -97,27 +96,6 @@ func shared(files []File) int {
 	return len(strings.TrimRight(first[:n], "-"))
 }
 
-// stem is the beginning of a file's name, from the name of the style.
-func stem(name string) string {
-	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	if len(words) == 0 {
-		return "style"
-	}
-	return strings.Join(words, "-")
-}
-
-// free returns a name in dir that is not taken: name, name-2, name-3, …
-func free(dir, name string) string {
-	ext := filepath.Ext(name)
-	base := strings.TrimSuffix(name, ext)
-	for n := 2; ; n++ {
-		if _, err := os.Stat(filepath.Join(dir, name)); errors.Is(err, os.ErrNotExist) || n > 9999 {
-			return name
-		}
-		name = fmt.Sprintf("%s-%d%s", base, n, ext)
-	}
-}
-
 func (a *App) fileName(rest string) string { return stem(a.pane().Style.Name) + rest }
 
 // saveStyle saves the style of the active pane, and beside it the pins set by hand.
@@ -171,13 +149,6 @@ func (a *App) saveResult() {
 	}
 	s, piece, o := p.Style.Clone(), p.frame.Hung, p.frame.Outcome
 	a.writeOne(a.fileName("-result.json"), func() ([]byte, error) { return a.opt.Result(s, piece, o) }, nil)
-}
-
-// sheetNow copies the cloth of a pane as it is now.
-func (p *Pane) sheetNow() mesh.Sheet {
-	s := p.view().Sheet
-	s.Pos = append(s.Pos[:0:0], s.Pos...)
-	return s
 }
 
 // saveMesh saves cloth and form of the active pane.

@@ -129,3 +129,18 @@ func (k kept) words(now time.Time) (name, note, when string) {
 	}
 	return k.style.Name, note, when
 }
+
+// keeping is how far a pane's style is kept safe.
+type keeping struct {
+	unsaved bool
+	due     float64 // s, when to keep it; 0: nothing to keep
+	file    string  // on the shelf, "": none yet
+}
+
+// offering is what was not saved in former runs, as it is offered.
+type offering struct {
+	list []kept
+	on   int
+	from time.Time
+	look float64 // s, when to look at the shelf again
+}

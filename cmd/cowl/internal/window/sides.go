@@ -93,3 +93,9 @@ func (a *App) handleOf(id string, r, strip panel.Rect, s *Side, way float64) {
 		}
 	}
 }
+
+// The narrowest windows that have room for a panel on the left and on the right, units.
+const (
+	leastForLeft  = 700
+	leastForRight = 560
+)

@@ -3,11 +3,13 @@
 package window
 
 import (
+	"image"
 	"math"
 	"strconv"
 	"time"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/materials"
 	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/fold"
@@ -115,27 +117,57 @@ func idleDrawsNothing(d *drive) {
 	})
 }
 
-// The good picture is as bright as the quick one that it takes the place of: shadows
-// come, and nothing else changes.
+// The good picture is as bright as the last one of cloth that moved, in the plain view
+// and in the own look of a matt, a shiny and a sheer cloth.
 func noJump(d *drive) {
 	d.x("mousemove", "640", "3")
-	r := d.place("view/1")
-	mean := func(fine bool) float64 {
-		d.ask(func(a *App) { a.set.Fine = fine })
-		d.until("such a picture", func(a *App) bool { return a.pane().drawn.fine == fine && a.pane().drawn.good(a) })
-		img, sum, n := d.shown(), 0.0, 0
-		for y := int(r.Y); y < int(r.Y+r.H); y++ {
-			for x := int(r.X); x < int(r.X+r.W); x++ {
-				sum, n = sum+float64(img.RGBAAt(x, y).G), n+1
-			}
+	n := 0
+	for _, c := range []struct {
+		show   mapKind
+		fabric string
+	}{{mapPlain, "polyester-twill"}, {mapOwn, "polyester-twill"}, {mapOwn, "silk-satin-memory"}, {mapOwn, "silk-chiffon-memory"}} {
+		fabric, err := materials.Find(c.fabric)
+		if err != nil {
+			d.Fatal(err)
 		}
-		return sum / float64(n)
+		show := func(stage, picture string, good bool) *image.RGBA {
+			d.ask(func(a *App) {
+				a.show = c.show
+				p := a.pane()
+				f := p.frame
+				f.Job.Fabric, f.Stage = fabric, stage
+				p.hold(f)
+			})
+			d.until("the "+picture, func(a *App) bool {
+				p := a.pane()
+				return p.shown == p.frame.Serial && p.drawn.serial == p.shown && p.drawn.smooth == good && p.drawn.good(a) == good
+			})
+			return d.now()
+		}
+		moving := show(drape.StageSettling, "moving", false)
+		good := show(drape.StageRest, "good picture", true)
+		was, is := d.brightness(moving), d.brightness(good)
+		d.Logf("%s, map %d: %.1f moving, %.1f at rest", c.fabric, c.show, was, is)
+		if !near(was, is, 2) || was < 100 {
+			d.Errorf("%s, map %d: the last moving picture has a brightness of %.1f of 255, the good one of %.1f, want within 2", c.fabric, c.show, was, is)
+		}
+		n++
 	}
-	if quick, good := mean(false), mean(true); !near(quick, good, 3) || quick < 100 {
-		d.Errorf("the quick picture has a brightness of %.1f of 255, the good one of %.1f, want within 3", quick, good)
-	} else {
-		d.Logf("brightness of 255: quick %.1f, good %.1f", quick, good)
+	d.ask(func(a *App) { freeze(d.TB, a) })
+	if n != 4 {
+		d.Errorf("%d cases ran, want 4", n)
 	}
+}
+
+// brightness is the mean of a picture of the window over the view of its first pane, 0 to 255.
+func (d *drive) brightness(img *image.RGBA) float64 {
+	r, sum, n := d.place("view/1"), 0.0, 0
+	for y := int(r.Y); y < int(r.Y+r.H); y++ {
+		for x := int(r.X); x < int(r.X+r.W); x++ {
+			sum, n = sum+float64(img.RGBAAt(x, y).G), n+1
+		}
+	}
+	return sum / float64(n)
 }
 
 // While cloth settles the window says about how long it takes, and how many finer

@@ -36,9 +36,6 @@ func (a *App) cutTab(r panel.Rect) {
 	})
 }
 
-// sliderRoom is the height of a slider with the gap below it, units.
-const sliderRoom = panel.SliderHeight + 10
-
 // extensionControls are extension and depth, two ways to say one thing.
 func (a *App) extensionControls(c *panel.Column) {
 	p := a.pane()
@@ -126,11 +123,4 @@ func (a *App) spacingSlider(c *panel.Column) {
 		a.setNumber("spacing", v, "the lattice", "")
 	}
 	c.Text("The cloth is reckoned as a net of yarns, so far apart. Closer is nearer to cloth, and slower.", panel.Small, true)
-}
-
-// sealIf ends a change that is done.
-func (a *App) sealIf(ch panel.Change) {
-	if ch == panel.Set {
-		a.past.Seal()
-	}
 }

@@ -27,12 +27,6 @@ func (a *App) tapeWords(p *Pane) string {
 	return text
 }
 
-// layTape has the tape measured as the cloth of a pane lies now.
-func (a *App) layTape(p *Pane) {
-	f := p.view()
-	p.taped.update(&a.tape, &f.Sheet, f.Serial)
-}
-
 // tapeMarks writes on a pane what the tape measures, and marks its places.
 func (a *App) tapeMarks(p *Pane, r panel.Rect) {
 	u := a.ui

@@ -3,6 +3,8 @@ package window
 import (
 	"fmt"
 	"math"
+
+	"cowl/sim/drape"
 )
 
 // ebb follows how what is out of balance in a drape ebbs away, to say about how long it
@@ -22,12 +24,10 @@ type ebbMark struct{ at, log float64 }
 
 // How an ebb is followed, and to where.
 const (
-	ebbEvery  = 0.2  // s, at first
-	ebbMarks  = 48   // at most
-	ebbLeast  = 4.0  // s that must have been seen
-	restAt    = 1e-3 // residual at which cloth rests
-	finerAt   = 5e-2 // residual at which it goes over to a finer lattice
-	finerTime = 8.0  // how many times as long as on the one before
+	ebbEvery  = 0.2 // s, at first
+	ebbMarks  = 48  // at most
+	ebbLeast  = 4.0 // s that must have been seen
+	finerTime = 8.0 // how many times as long as on the one before
 )
 
 // see takes note of a residual of cloth on a lattice of so many points; now is in s.
@@ -64,16 +64,16 @@ func (e *ebb) left(halvings int) (float64, bool) {
 	if slope > -1e-3 { // it swings, or takes longer than anybody waits
 		return 0, false
 	}
-	tau, goal := -1/slope, restAt
+	tau, goal := -1/slope, drape.RestAt
 	if halvings > 0 {
-		goal = finerAt
+		goal = drape.FinerAt
 	}
 	sum := tau * max(last-math.Log(goal), 0)
 	for k := range halvings {
 		tau *= finerTime
-		goal = finerAt
+		goal = drape.FinerAt
 		if k == halvings-1 {
-			goal = restAt
+			goal = drape.RestAt
 		}
 		sum += tau * math.Log(finerFrom/goal)
 	}
@@ -119,3 +119,6 @@ func leftWords(s float64) string {
 	}
 	return fmt.Sprintf("about %.0f h left", math.Ceil(s/3600))
 }
+
+// balanceShare is the share of the way to rest that lies behind a residual.
+func balanceShare(res float64) float64 { return min(max(-math.Log10(res)/3, 0), 0.98) }

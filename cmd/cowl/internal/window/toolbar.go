@@ -2,10 +2,9 @@
 
 package window
 
-import "cowl/cmd/cowl/internal/panel"
-
-// barWhole is the width from which the tool bar fits into one row, units.
-const barWhole = 620
+import (
+	"cowl/cmd/cowl/internal/panel"
+)
 
 // toolbar is the row above the view: what the hand does, where one looks from,
 // what is shown beside.

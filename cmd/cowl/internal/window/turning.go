@@ -10,22 +10,6 @@ import (
 	"cowl/sim/drape"
 )
 
-// turning is the demonstration that turns the grain from 0 to 90° and lets the
-// cloth come to rest at each angle.
-type turning struct {
-	pane  *Pane
-	step  int
-	asked uint64 // serial of the moment at which the angle was asked for
-
-}
-
-// drop is what was read at one angle.
-type drop struct {
-	angle float64 // °
-	edge  float64 // m
-	rest  bool    // the cloth had come to rest
-}
-
 // turnSteps is the number of angles less one.
 const turnSteps = 6
 

@@ -5,6 +5,7 @@ package window
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/sim/fold"
@@ -79,4 +80,13 @@ func side(left float64) string {
 		return "right"
 	}
 	return "left"
+}
+
+// badge is the sign of a counted fold, the same in view and section.
+func (a *App) badge(at panel.Point, n int) {
+	u := a.ui
+	u.Disc(at, 10, u.Theme.OnInk)
+	u.Disc(at, 9, u.Theme.Accent)
+	s := panel.Style{Size: 12, Bold: true}
+	u.Words(strconv.Itoa(n), at.X, at.Y+4.4, 0.5, s, u.Theme.OnInk)
 }

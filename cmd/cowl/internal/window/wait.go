@@ -3,13 +3,8 @@
 package window
 
 import (
-	"time"
-
 	"github.com/go-gl/glfw/v3.3/glfw"
 )
-
-// clockNow is the time since the start, s.
-func (a *App) clockNow() float64 { return time.Since(a.start).Seconds() }
 
 // wait sleeps until there is something to draw.
 func (a *App) wait() {
@@ -56,7 +51,7 @@ const idleLook = 1.0
 // idle reports whether the picture on the screen may stand as it is.
 func (a *App) idle() bool {
 	if a.moving() || a.ui.In.Waiting() {
-		a.awake = a.now + 2*calm
+		a.stir()
 	}
 	expired := a.last < a.note.until && a.note.until <= a.now
 	if a.opt.Frames > 0 || a.now < a.awake || expired {
