@@ -59,7 +59,8 @@ func TestBendAt(t *testing.T) {
 func TestBendProperties(t *testing.T) {
 	size := rapid.Float64Range(0.05e-6, 2000e-6)
 	rapid.Check(t, func(t *rapid.T) {
-		f := Fabric{BendWarp: size.Draw(t, "warp"), BendWeft: size.Draw(t, "weft"), BendBias: size.Draw(t, "bias"), Weight: 0.1}
+		f := Fabric{BendWarp: size.Draw(t, "warp"), BendWeft: size.Draw(t, "weft"), BendBias: size.Draw(t, "bias"),
+			Weight: 0.1}
 		if d, _ := f.Twist(); !(d > 0) {
 			t.Fatalf("Twist = %g, want > 0", d)
 		}

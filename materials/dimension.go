@@ -17,17 +17,23 @@ type dimension struct {
 
 var (
 	lengths = dimension{map[string]float64{"mm": 1e-3, "cm": 1e-2, "m": 1, "in": 0.0254}, "mm, cm, m or in", "cm mm in"}
-	masses  = dimension{map[string]float64{"mg": 1e-6, "g": 1e-3, "kg": 1, "oz": 0.028349523125}, "g, mg, kg or oz", "g oz"}
-	weights = dimension{map[string]float64{"gsm": 1e-3, "g/m2": 1e-3, "kg/m2": 1, "mg/cm2": MilligramPerCm2, "oz/yd2": OuncePerYard2, "momme": Momme},
+	masses  = dimension{map[string]float64{"mg": 1e-6, "g": 1e-3, "kg": 1, "oz": 0.028349523125}, "g, mg, kg or oz",
+		"g oz"}
+	weights = dimension{map[string]float64{"gsm": 1e-3, "g/m2": 1e-3, "kg/m2": 1, "mg/cm2": MilligramPerCm2,
+		"oz/yd2": OuncePerYard2, "momme": Momme},
 		"gsm, g/m², kg/m², mg/cm², oz/yd² or momme", "gsm oz/yd² momme"}
 	shares = dimension{map[string]float64{"%": 1e-2}, "%", "%"}
-	loads  = dimension{map[string]float64{"gf/cm": GramForcePerCm, "g/cm": GramForcePerCm, "N/m": 1, "cN/cm": 1, "N/cm": 100},
+	loads  = dimension{map[string]float64{"gf/cm": GramForcePerCm, "g/cm": GramForcePerCm, "N/m": 1, "cN/cm": 1,
+		"N/cm": 100},
 		"gf/cm, cN/cm, N/cm or N/m", "gf/cm N/m"}
-	rigidities = dimension{map[string]float64{"uNm": 1e-6, "mNm": 1e-3, "Nm": 1, "uNm2/m": 1e-6, "mNm2/m": 1e-3, "gfcm2/cm": GramForceCm2PerCm, "cNcm2/cm": 1e-4, "mgcm": MilligramCm},
+	rigidities = dimension{map[string]float64{"uNm": 1e-6, "mNm": 1e-3, "Nm": 1, "uNm2/m": 1e-6, "mNm2/m": 1e-3,
+		"gfcm2/cm": GramForceCm2PerCm, "cNcm2/cm": 1e-4, "mgcm": MilligramCm},
 		"µN·m, mN·m²/m, gf·cm²/cm, cN·cm²/cm or mg·cm", "µN·m gf·cm²/cm"}
-	moments = dimension{map[string]float64{"mN": 1e-3, "N": 1, "uN": 1e-6, "mNm/m": 1e-3, "gfcm/cm": GramForceCmPerCm, "cNcm/cm": 1e-2},
+	moments = dimension{map[string]float64{"mN": 1e-3, "N": 1, "uN": 1e-6, "mNm/m": 1e-3, "gfcm/cm": GramForceCmPerCm,
+		"cNcm/cm": 1e-2},
 		"mN, mN·m/m, gf·cm/cm or cN·cm/cm", "mN gf·cm/cm"}
-	shears = dimension{map[string]float64{"N/m": 1, "gf/cmdeg": GramForcePerCmDegree, "gf/cm/deg": GramForcePerCmDegree, "cN/cmdeg": 180 / math.Pi, "cN/cm/deg": 180 / math.Pi},
+	shears = dimension{map[string]float64{"N/m": 1, "gf/cmdeg": GramForcePerCmDegree, "gf/cm/deg": GramForcePerCmDegree,
+		"cN/cmdeg": 180 / math.Pi, "cN/cm/deg": 180 / math.Pi},
 		"N/m, gf/(cm·deg) or cN/(cm·deg)", "N/m gf/(cm·deg)"}
 	angles  = dimension{map[string]float64{"deg": math.Pi / 180, "°": math.Pi / 180}, "degrees", "°"}
 	numbers = dimension{map[string]float64{"": 1}, "a bare number", ""}

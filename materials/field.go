@@ -82,7 +82,8 @@ const (
 // fieldNames are the names of fields for people.
 var fieldNames = [numFields]string{
 	"weight", "bending along the warp", "bending along the weft", "bending on the bias", "shear",
-	"pull along the warp", "pull along the weft", "thickness", "friction on the form", "friction of cloth on cloth", "bending friction", "shear friction",
+	"pull along the warp", "pull along the weft", "thickness", "friction on the form", "friction of cloth on cloth",
+	"bending friction", "shear friction",
 	"softening of bending", "locking angle",
 }
 

@@ -36,7 +36,8 @@ func TestLibraryIsSound(t *testing.T) {
 		if f.Complete() {
 			complete++
 		}
-		if memory := f.Basis[Weight].Kind == Memory; memory != strings.HasSuffix(f.Name, "-memory") || memory && f.Confidence != Low {
+		if memory := f.Basis[Weight].Kind == Memory; memory != strings.HasSuffix(f.Name, "-memory") || memory &&
+			f.Confidence != Low {
 			t.Errorf("%s: weight is %v and confidence %s, want -memory in the name and low just where values are recalled",
 				f.Name, f.Basis[Weight].Kind, f.Confidence)
 		}
@@ -116,7 +117,8 @@ func TestDefaultsFromLibrary(t *testing.T) {
 	}
 	slices.Sort(density)
 	if n := len(density); n != 7 || math.Abs(density[n/2]-DefaultDensity) > 0.5 {
-		t.Errorf("median of %d densities %.0f is %.1f kg/m³, want 7 and DefaultDensity %g", n, density, density[n/2], DefaultDensity)
+		t.Errorf("median of %d densities %.0f is %.1f kg/m³, want 7 and DefaultDensity %g", n, density, density[n/2],
+			DefaultDensity)
 	}
 	if len(pull) != 8 || slices.Min(pull) > DefaultPull || slices.Max(pull) < DefaultPull {
 		t.Errorf("DefaultPull %g outside published %.0f", DefaultPull, pull)
@@ -151,7 +153,8 @@ func TestDefault(t *testing.T) {
 	}
 	for _, g := range Library() {
 		if g.Complete() && g.GravityLength() < f.GravityLength()-0.1e-3 {
-			t.Errorf("Default %s falls over %.2f mm, %s over %.2f: want the limpest", f.Name, 1e3*f.GravityLength(), g.Name, 1e3*g.GravityLength())
+			t.Errorf("Default %s falls over %.2f mm, %s over %.2f: want the limpest", f.Name, 1e3*f.GravityLength(), g.Name,
+				1e3*g.GravityLength())
 		}
 	}
 }
@@ -202,7 +205,8 @@ func TestParseLook(t *testing.T) {
 		{"look: beige\n", "look is String, want keys and values"},
 	} {
 		f, err := Parse("a.yaml", []byte(head+c.text))
-		if (err == nil) != (c.want == "") || err != nil && (!strings.Contains(err.Error(), c.want) || !strings.Contains(err.Error(), "a.yaml:4")) {
+		if (err == nil) != (c.want == "") || err != nil && (!strings.Contains(err.Error(), c.want) ||
+			!strings.Contains(err.Error(), "a.yaml:4")) {
 			t.Errorf("Parse(%q) = %v, want an error with %q and the line", c.text, err, c.want)
 		}
 		if err == nil {

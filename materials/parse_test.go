@@ -83,14 +83,18 @@ func TestParseErrors(t *testing.T) {
 		{"bending thrice", "bend_mean_uNm: 2\n", []string{"f.yaml:5:", "beside bend_weft_uNm"}},
 		{"list", "title: [a, b]\n", []string{"f.yaml:5:", "title is", "want text"}},
 		{"basis without value", "basis:\n  friction: measured\n", []string{"f.yaml:6:", "basis: friction has no value"}},
-		{"basis kind", "basis:\n  weight_gsm: guessed\n", []string{"f.yaml:6:", `weight_gsm is "guessed"`, "measured, derived, assumed, memory"}},
+		{"basis kind", "basis:\n  weight_gsm: guessed\n", []string{"f.yaml:6:", `weight_gsm is "guessed"`,
+			"measured, derived, assumed, memory"}},
 		{"basis key", "basis:\n  weight: measured\n", []string{"f.yaml:6:", `unknown key "weight"`, "near: weight_gsm"}},
 		{"drape key", "drape:\n  disk_mm: 180\n", []string{"f.yaml:6:", `unknown key "disk_mm"`, "near: disc_mm"}},
 		{"drape range", "drape:\n  coefficient_pct: 0.22\n", []string{"f.yaml:6:", "coefficient_pct 0.22 %", "want 1–100 %"}},
 		{"drape empty", "drape:\n  disc_mm: 180\n", []string{"f.yaml:5:", "coefficient_pct is missing"}},
-		{"drape sizes", "drape:\n  coefficient_pct: 30\n  disc_mm: 300\n  specimen_mm: 240\n", []string{"f.yaml:5:", "specimen_mm 240 mm, want more than disc_mm 300 mm"}},
-		{"pull below shear", "shear_N_per_m: 300\npull_weft_N_per_m: 200\n", []string{"f.yaml:6:", "pull_weft_N_per_m 200 N/m, want more than shear_N_per_m 300 N/m"}},
-		{"range", "range:\n  weight_gsm: [80, 90]\n", []string{"f.yaml:6:", "weight_gsm 80–90 g/m² does not hold its value 70 g/m²"}},
+		{"drape sizes", "drape:\n  coefficient_pct: 30\n  disc_mm: 300\n  specimen_mm: 240\n",
+			[]string{"f.yaml:5:", "specimen_mm 240 mm, want more than disc_mm 300 mm"}},
+		{"pull below shear", "shear_N_per_m: 300\npull_weft_N_per_m: 200\n",
+			[]string{"f.yaml:6:", "pull_weft_N_per_m 200 N/m, want more than shear_N_per_m 300 N/m"}},
+		{"range", "range:\n  weight_gsm: [80, 90]\n", []string{"f.yaml:6:",
+			"weight_gsm 80–90 g/m² does not hold its value 70 g/m²"}},
 		{"range end", "range:\n  weight_gsm: [5, 90]\n", []string{"f.yaml:6:", "weight_gsm 5 g/m², want 10–1500 g/m²"}},
 		{"range form", "range:\n  weight_gsm: 60-80\n", []string{"f.yaml:6:", "weight_gsm is 60-80, want [low, high]"}},
 		{"range key", "range:\n  weight: [60, 80]\n", []string{"f.yaml:6:", `unknown key "weight"`, "near: weight_gsm"}},
@@ -126,9 +130,11 @@ func TestParseMissing(t *testing.T) {
 		{"{}", []string{"f.yaml:1:", "name is missing"}},
 		{"silk", []string{"f.yaml:1:", "keys and values"}},
 		{"\xff\xfe", []string{"f.yaml:1:", "not UTF-8"}},
-		{"\nname: a\n", []string{"f.yaml:2:", "weight_gsm is missing, want 10–1500 g/m²", "bend_warp_uNm is missing, want 0.05–2000 µN·m, or bend_mean_uNm", "bend_weft_uNm is missing"}},
+		{"\nname: a\n", []string{"f.yaml:2:", "weight_gsm is missing, want 10–1500 g/m²",
+			"bend_warp_uNm is missing, want 0.05–2000 µN·m, or bend_mean_uNm", "bend_weft_uNm is missing"}},
 		{"weight_gsm: 70\nbend_mean_uNm: 1\n", []string{"f.yaml:1:", "name is missing"}},
-		{"name: a\nbend_mean_uNm: 1\nbend_warp_uNm: 1\nweight_gsm: 70\n", []string{"f.yaml:2:", "bend_mean_uNm beside bend_warp_uNm, want one or the other"}},
+		{"name: a\nbend_mean_uNm: 1\nbend_warp_uNm: 1\nweight_gsm: 70\n", []string{"f.yaml:2:",
+			"bend_mean_uNm beside bend_warp_uNm, want one or the other"}},
 		{"name: My Silk\nweight_gsm: 70\nbend_mean_uNm: 1\n", []string{"f.yaml:1:", `name "My Silk"`, "lower-case"}},
 	} {
 		_, err := Parse("f.yaml", []byte(c.text))
@@ -206,9 +212,11 @@ func TestYAMLRoundTripProperty(t *testing.T) {
 // What Parse accepts is valid and its YAML form is a fixed point.
 func FuzzParse(f *testing.F) {
 	f.Add([]byte(minimal))
-	f.Add([]byte(minimal + "drape: {coefficient_pct: 30, disc_mm: 180}\nbasis: {weight_gsm: 'memory: x'}\nnote: >-\n  a\n  b\n"))
+	f.Add([]byte(minimal + "drape: {coefficient_pct: 30, disc_mm: 180}\nbasis: {weight_gsm: 'memory: x'}\nnote: >-\n  " +
+		"a\n  b\n"))
 	f.Add(Default().YAML())
-	f.Add([]byte(minimal + "range: {weight_gsm: [60, 80], bend_warp_uNm: [2, 2]}\nspread: {weight_gsm: 0.5}\nbend_friction_mN: 0.6\n"))
+	f.Add([]byte(minimal + "range: {weight_gsm: [60, 80], bend_warp_uNm: [2, 2]}\nspread: {weight_gsm: " +
+		"0.5}\nbend_friction_mN: 0.6\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		c, err := Parse("f", data)
 		if err != nil {
@@ -234,7 +242,8 @@ func TestParseTypos(t *testing.T) {
 	text := minimal + "drape:\n  coefficient_pct: 30\nbasis:\n  weight_gsm: \"memory: x\"\nnote: >-\n  a\n  b\n"
 	refused, tried := 0, 0
 	for at := range len(text) {
-		for _, slip := range []string{"", "\n", ":", "-", "#", "\"", "'", "[", "{", "&", "*", "!", "|", "\t", "0", "<<", "?", "%", "---\n", "é"} {
+		for _, slip := range []string{"", "\n", ":", "-", "#", "\"", "'", "[", "{", "&", "*", "!", "|", "\t", "0", "<<", "?",
+			"%", "---\n", "é"} {
 			tried++
 			f, err := Parse("f.yaml", []byte(text[:at]+slip+text[at+1:]))
 			if err != nil {

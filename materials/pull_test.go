@@ -66,7 +66,8 @@ func TestLinearityPublished(t *testing.T) {
 }
 
 func TestPullAtDrapePanics(t *testing.T) {
-	for _, c := range []struct{ e, lt float64 }{{0, 0.65}, {-1, 0.65}, {math.NaN(), 0.65}, {0.1, 0}, {0.1, 1.01}, {0.1, math.NaN()}} {
+	for _, c := range []struct{ e, lt float64 }{{0, 0.65}, {-1, 0.65}, {math.NaN(), 0.65}, {0.1, 0}, {0.1, 1.01},
+		{0.1, math.NaN()}} {
 		func() {
 			defer func() {
 				if recover() == nil {

@@ -53,7 +53,8 @@ func (q quantity) allowed() limit.Words { return q.limits(0).Allowed() }
 
 // rangeOf makes a range of numbers in a unit of which one is scale in SI.
 func rangeOf(field, unit string, scale, v, low, high float64, why string, none bool) limit.Range {
-	return limit.Range{Field: field, Value: v * scale, Lo: low * scale, Hi: high * scale, Unit: unitOf(unit, scale), Why: limit.Say("%s", why), None: none}
+	return limit.Range{Field: field, Value: v * scale, Lo: low * scale, Hi: high * scale, Unit: unitOf(unit, scale),
+		Why: limit.Say("%s", why), None: none}
 }
 
 // unitOf is a unit of which one is scale in SI.

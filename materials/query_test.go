@@ -13,11 +13,16 @@ func TestQuery(t *testing.T) {
 		has  []string
 		not  []string
 	}{
-		{"words in title and name", Query{Words: "Charmeuse silk"}, []string{"silk-satin-memory"}, []string{"silk-taffeta-memory"}},
-		{"fibre", Query{Words: "viscose"}, []string{"viscose-satin-memory", "polyester-viscose-twill"}, []string{"linen-memory"}},
-		{"weight by the ends of a range", Query{Weight: Interval{0.081, 0.090}}, []string{"silk-satin-memory", "silk-taffeta-memory"}, []string{"polyester-faille"}},
-		{"weight at a value", Query{Weight: Interval{0.1043, math.Inf(1)}}, []string{"polyester-faille", "denim-memory"}, []string{"silk-chiffon-memory"}},
-		{"limp", Query{Length: Interval{0, 0.010}}, []string{"polyester-twill", "polyester-viscose-twill"}, []string{"wool-stretch-twill"}},
+		{"words in title and name", Query{Words: "Charmeuse silk"}, []string{"silk-satin-memory"},
+			[]string{"silk-taffeta-memory"}},
+		{"fibre", Query{Words: "viscose"}, []string{"viscose-satin-memory", "polyester-viscose-twill"},
+			[]string{"linen-memory"}},
+		{"weight by the ends of a range", Query{Weight: Interval{0.081, 0.090}},
+			[]string{"silk-satin-memory", "silk-taffeta-memory"}, []string{"polyester-faille"}},
+		{"weight at a value", Query{Weight: Interval{0.1043, math.Inf(1)}}, []string{"polyester-faille", "denim-memory"},
+			[]string{"silk-chiffon-memory"}},
+		{"limp", Query{Length: Interval{0, 0.010}}, []string{"polyester-twill", "polyester-viscose-twill"},
+			[]string{"wool-stretch-twill"}},
 	} {
 		var names []string
 		for _, f := range c.q.Pick(Library()) {
@@ -69,7 +74,8 @@ func TestLibraryRanges(t *testing.T) {
 // Where the unit of a measured shear is unread, both readings are its range: what is
 // stored, /1e5, in cN/(cm·deg), 57.3 N/m each; and as it stands, mN/m.
 func TestLibraryReadings(t *testing.T) {
-	for name, stored := range map[string]float64{"polyester-twill": 41000, "wool-stretch-twill": 50000, "polyester-viscose-twill": 61000, "cotton-polyester-twill": 126000} {
+	for name, stored := range map[string]float64{"polyester-twill": 41000, "wool-stretch-twill": 50000,
+		"polyester-viscose-twill": 61000, "cotton-polyester-twill": 126000} {
 		f, err := Find(name)
 		if err != nil {
 			t.Fatal(err)
@@ -83,9 +89,11 @@ func TestLibraryReadings(t *testing.T) {
 
 // The fabrics whose paper gives B of KES and no loop carry the loop of suitings.
 func TestLibraryAssumedLoops(t *testing.T) {
-	for _, name := range []string{"polyester-twill", "wool-stretch-twill", "polyester-viscose-twill", "cotton-polyester-twill"} {
+	for _, name := range []string{"polyester-twill", "wool-stretch-twill", "polyester-viscose-twill",
+		"cotton-polyester-twill"} {
 		f, err := Find(name)
-		if want := LoopOverBend * (f.BendWarp + f.BendWeft) / 2; err != nil || math.Abs(2*f.BendFriction/want-1) > 5e-3 || f.Basis[BendFriction].Kind != Assumed {
+		if want := LoopOverBend * (f.BendWarp + f.BendWeft) / 2; err != nil || math.Abs(2*f.BendFriction/want-1) > 5e-3 ||
+			f.Basis[BendFriction].Kind != Assumed {
 			t.Errorf("%s: 2HB = %g mN (%v), want %g, assumed", name, 2e3*f.BendFriction, f.Basis[BendFriction], 1e3*want)
 		}
 	}

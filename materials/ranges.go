@@ -117,7 +117,8 @@ func (f Fabric) checkRange(q Field) error {
 		}
 	}
 	if !(i.Low <= v && v <= i.High) {
-		return limit.Errorf(q.Key(), "range: %s %s–%s does not hold its value %s", q.Key(), figures(i.Low), withUnit(i.High, q.Unit()), q.Format(f))
+		return limit.Errorf(q.Key(), "range: %s %s–%s does not hold its value %s", q.Key(), figures(i.Low),
+			withUnit(i.High, q.Unit()), q.Format(f))
 	}
 	return nil
 }
@@ -128,7 +129,8 @@ func (f Fabric) checkSpread(q Field) error {
 	if s >= 0 && s <= quantities[q].high && !math.IsNaN(s) {
 		return nil
 	}
-	return limit.Errorf(q.Key(), "spread: %s %s, want 0–%s", q.Key(), withUnit(s, q.Unit()), withUnit(quantities[q].high, q.Unit()))
+	return limit.Errorf(q.Key(), "spread: %s %s, want 0–%s", q.Key(), withUnit(s, q.Unit()),
+		withUnit(quantities[q].high, q.Unit()))
 }
 
 // writeLimits writes ranges and spreads where there are any.

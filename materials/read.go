@@ -88,7 +88,8 @@ func (r *reader) required(f *Fabric) {
 		mean, both := r.line[keyBendMean]
 		switch {
 		case !one && !both:
-			r.fail(first, q.Key(), "%s is missing, want %v, or %s for both directions", q.Key(), quantities[q].allowed(), keyBendMean)
+			r.fail(first, q.Key(), "%s is missing, want %v, or %s for both directions", q.Key(), quantities[q].allowed(),
+				keyBendMean)
 		case one && both:
 			r.fail(mean, keyBendMean, "%s beside %s, want one or the other", keyBendMean, q.Key())
 		}

@@ -23,7 +23,8 @@ func TestParseSheet(t *testing.T) {
 		trial Trial
 		mean  float64
 		count int
-	}{{Square, 0.1, 1}, {Mass, 1.355e-3, 2}, {OverhangWarp, 0.032, 3}, {OverhangWeft, 0.026, 1}, {KESShear, 28.094, 1}, {BiasStretch, 0, 0}} {
+	}{{Square, 0.1, 1}, {Mass, 1.355e-3, 2}, {OverhangWarp, 0.032, 3}, {OverhangWeft, 0.026, 1}, {KESShear, 28.094, 1},
+		{BiasStretch, 0, 0}} {
 		if r := s.Readings[c.trial]; !close1(r.Mean, c.mean, 1e-4) || r.Count != c.count {
 			t.Errorf("ParseSheet %s = %+v, want %g from %d", c.trial.Key(), r, c.mean, c.count)
 		}
@@ -49,7 +50,8 @@ func TestParseSheetErrors(t *testing.T) {
 			t.Errorf("ParseSheet with %q: error %v, want it to say %q", c.add, err, c.want)
 		}
 	}
-	if _, err := ParseSheet("s.yaml", []byte("name: My Silk\n")); err == nil || !strings.Contains(err.Error(), "s.yaml:1: name") {
+	if _, err := ParseSheet("s.yaml", []byte("name: My Silk\n")); err == nil ||
+		!strings.Contains(err.Error(), "s.yaml:1: name") {
 		t.Errorf("ParseSheet with a bad name: %v", err)
 	}
 }

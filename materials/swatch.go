@@ -125,7 +125,8 @@ func (s Swatch) fabric(b bench) Fabric {
 	put(Thickness, s.thickness(b))
 	put(BendFriction, s.loop(b, KESBendLoop, KESBendLoopWarp, KESBendLoopWeft))
 	if f.Basis[BendFriction].Kind == Unknown && (s.done(KESBend) || s.done(KESBendWarp) && s.done(KESBendWeft)) {
-		put(BendFriction, found{LoopOverBend / 2 * (f.BendWarp + f.BendWeft) / 2, Assumed, "no loop given; 2HB of 0.458/cm of B, the mean of 214 suitings (Kawabata 1980, from memory)"})
+		put(BendFriction, found{LoopOverBend / 2 * (f.BendWarp + f.BendWeft) / 2, Assumed,
+			"no loop given; 2HB of 0.458/cm of B, the mean of 214 suitings (Kawabata 1980, from memory)"})
 	}
 	put(ShearFriction, s.loop(b, KESShearLoop, KESShearLoopWarp, KESShearLoopWeft))
 	fillDefaults(&f)
@@ -151,7 +152,8 @@ func (s Swatch) drape(b bench) *DrapeMeter {
 // lengthsOf returns the bending lengths along warp, weft and bias, and of the
 // mean rigidity of warp and weft.
 func lengthsOf(f Fabric) []float64 {
-	return []float64{BendingLength(f.BendWarp, f.Weight), BendingLength(f.BendWeft, f.Weight), BendingLength(f.BendBias, f.Weight), f.GravityLength()}
+	return []float64{BendingLength(f.BendWarp, f.Weight), BendingLength(f.BendWeft, f.Weight),
+		BendingLength(f.BendBias, f.Weight), f.GravityLength()}
 }
 
 // biasScatter is the scatter of PeirceBias about measured values.

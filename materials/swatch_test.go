@@ -36,31 +36,47 @@ func TestSwatchWorked(t *testing.T) {
 		tol   float64
 		kind  Kind
 	}{
-		{"overhang", []string{"weight 168gsm", "overhang-warp 3.00cm", "overhang-weft 29.0mm"}, BendWarp, 5.56, 1e-3, Measured},
-		{"overhang", []string{"weight 168gsm", "overhang-warp 3.00cm", "overhang-weft 29.0mm"}, BendWeft, 5.02, 1e-3, Measured},
-		{"square", []string{"square 10cm", "mass 1.68g", "overhang-warp 3cm", "overhang-weft 3cm"}, Weight, 168, 1e-12, Measured},
+		{"overhang", []string{"weight 168gsm", "overhang-warp 3.00cm", "overhang-weft 29.0mm"}, BendWarp, 5.56, 1e-3,
+			Measured},
+		{"overhang", []string{"weight 168gsm", "overhang-warp 3.00cm", "overhang-weft 29.0mm"}, BendWeft, 5.02, 1e-3,
+			Measured},
+		{"square", []string{"square 10cm", "mass 1.68g", "overhang-warp 3cm", "overhang-weft 3cm"}, Weight, 168, 1e-12,
+			Measured},
 		{"momme", []string{"weight 16momme", "overhang-warp 3cm", "overhang-weft 3cm"}, Weight, 69.4, 1e-3, Measured},
-		{"bias at 5 gf/cm", []string{"weight 168gsm", "overhang-warp 3cm", "overhang-weft 3cm", "bias-stretch 4.1%"}, Shear, 30, 5e-3, Derived},
-		{"bias at 10 N/m", []string{"weight 168gsm", "overhang-warp 3cm", "overhang-weft 3cm", "bias-stretch 5%", "bias-load 10N/m"}, Shear, 50, 1e-12, Derived},
-		{"FAST lengths", []string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 14.5", "fast-eb5 4.1"}, BendWeft, 5.02, 1e-3, Measured},
+		{"bias at 5 gf/cm", []string{"weight 168gsm", "overhang-warp 3cm", "overhang-weft 3cm", "bias-stretch 4.1%"}, Shear,
+			30, 5e-3, Derived},
+		{"bias at 10 N/m", []string{"weight 168gsm", "overhang-warp 3cm", "overhang-weft 3cm", "bias-stretch 5%",
+			"bias-load 10N/m"}, Shear, 50, 1e-12, Derived},
+		{"FAST lengths", []string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 14.5", "fast-eb5 4.1"}, BendWeft, 5.02, 1e-3,
+			Measured},
 		{"FAST EB5", []string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 14.5", "fast-eb5 4.1"}, Shear, 30, 1e-9, Derived},
-		{"FAST B beside C", []string{"fast-w 168", "fast-c-warp 15", "fast-b-warp 5.56", "fast-b-weft 5.02"}, BendWarp, 5.56, 1e-9, Measured},
+		{"FAST B beside C", []string{"fast-w 168", "fast-c-warp 15", "fast-b-warp 5.56", "fast-b-weft 5.02"}, BendWarp, 5.56,
+			1e-9, Measured},
 		{"KES W", []string{"kes-w 12.38", "kes-b 0.118"}, Weight, 123.8, 1e-9, Measured},
 		{"KES B", []string{"kes-w 12.38", "kes-b 0.118"}, BendWeft, 11.57, 1e-3, Derived},
 		{"KES 2HB, 1.216 mN", []string{"kes-w 12.38", "kes-b 0.118", "kes-2hb 0.124"}, BendFriction, 0.608, 1e-3, Measured},
-		{"KES 2HB of both", []string{"kes-w 12.38", "kes-b 0.118", "kes-2hb-warp 0.1", "kes-2hb-weft 0.148"}, BendFriction, 0.608, 1e-3, Derived},
+		{"KES 2HB of both", []string{"kes-w 12.38", "kes-b 0.118", "kes-2hb-warp 0.1", "kes-2hb-weft 0.148"}, BendFriction,
+			0.608, 1e-3, Derived},
 		// 0.458/cm × 0.067 gf·cm²/cm = 0.0307 gf·cm/cm, half of it in mN.
 		{"KES without 2HB", []string{"kes-w 16.29", "kes-b 0.067"}, BendFriction, 0.0307 / 2 * 9.80665, 2e-3, Assumed},
-		{"strips without 2HB", []string{"weight 168gsm", "overhang-warp 3cm", "overhang-weft 3cm"}, BendFriction, 0, 1e-12, Assumed},
-		{"KES G", []string{"kes-w 13.517", "kes-b-warp 0.0199", "kes-b-weft 0.0062", "kes-g 0.418"}, Shear, 23.5, 2e-3, Measured},
-		{"KES 2HG, 1.18 N/m from 1.204 gf/cm", []string{"kes-w 26", "kes-b 0.13", "kes-2hg 1.204"}, ShearFriction, 0.59, 2e-3, Measured},
+		{"strips without 2HB", []string{"weight 168gsm", "overhang-warp 3cm", "overhang-weft 3cm"}, BendFriction, 0, 1e-12,
+			Assumed},
+		{"KES G", []string{"kes-w 13.517", "kes-b-warp 0.0199", "kes-b-weft 0.0062", "kes-g 0.418"}, Shear, 23.5, 2e-3,
+			Measured},
+		{"KES 2HG, 1.18 N/m from 1.204 gf/cm", []string{"kes-w 26", "kes-b 0.13", "kes-2hg 1.204"}, ShearFriction, 0.59,
+			2e-3, Measured},
 		{"KES EMT", []string{"kes-w 13.517", "kes-b 0.0199", "kes-emt-warp 2.68"}, PullWarp, 3525, 1e-3, Derived},
-		{"KES EMT, straight", []string{"kes-w 13.517", "kes-b 0.0199", "kes-emt-weft 5", "kes-lt-weft 1"}, PullWeft, 490.3325 / 0.05, 1e-9, Derived},
-		{"FAST, straight", []string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-e5-warp 0.5", "fast-e20-warp 2"}, PullWarp, 4.903325 / 0.005, 1e-9, Derived},
+		{"KES EMT, straight", []string{"kes-w 13.517", "kes-b 0.0199", "kes-emt-weft 5", "kes-lt-weft 1"}, PullWeft,
+			490.3325 / 0.05, 1e-9, Derived},
+		{"FAST, straight", []string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-e5-warp 0.5", "fast-e20-warp 2"},
+			PullWarp, 4.903325 / 0.005, 1e-9, Derived},
 		// A parabola T ∝ e² doubles its strain at four times the load: slope 2T/e.
-		{"FAST, parabola", []string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-e5-warp 0.5", "fast-e20-warp 1"}, PullWarp, 2 * 4.903325 / 0.005 * math.Sqrt(5/4.903325), 1e-9, Derived},
-		{"bias from the rule", []string{"weight 168gsm", "overhang-warp 3.00cm", "overhang-weft 29.0mm"}, BendBias, 5.28, 1e-3, Assumed},
-		{"unit on a sheet", []string{"fast-w 168", "fast-b-warp 0.0567gf·cm²/cm", "fast-b-weft 5.02"}, BendWarp, 5.56, 1e-3, Measured},
+		{"FAST, parabola", []string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-e5-warp 0.5", "fast-e20-warp 1"},
+			PullWarp, 2 * 4.903325 / 0.005 * math.Sqrt(5/4.903325), 1e-9, Derived},
+		{"bias from the rule", []string{"weight 168gsm", "overhang-warp 3.00cm", "overhang-weft 29.0mm"}, BendBias, 5.28,
+			1e-3, Assumed},
+		{"unit on a sheet", []string{"fast-w 168", "fast-b-warp 0.0567gf·cm²/cm", "fast-b-weft 5.02"}, BendWarp, 5.56, 1e-3,
+			Measured},
 	} {
 		m, err := swatchOf(t, c.lines...).Measure()
 		if err != nil {
@@ -85,7 +101,8 @@ func TestSwatchElastica(t *testing.T) {
 		t.Errorf("BendWarp = %g, want %g N·m", m.Fabric.BendWarp, want)
 	}
 	if !close1(m.Fabric.BendBias/m.Fabric.BendWarp, 2197.0/1728, 1e-9) || !close1(m.Lengths[2].Value, 0.013, 1e-9) {
-		t.Errorf("bias over warp = %g, length %g m, want the cube of 26/24 and 0.013", m.Fabric.BendBias/m.Fabric.BendWarp, m.Lengths[2].Value)
+		t.Errorf("bias over warp = %g, length %g m, want the cube of 26/24 and 0.013", m.Fabric.BendBias/m.Fabric.BendWarp,
+			m.Lengths[2].Value)
 	}
 }
 
@@ -110,14 +127,16 @@ func TestSwatchUncertainty(t *testing.T) {
 		{"c of a strip: the length alone", strip, func(m Sample) float64 { return m.Lengths[0].Relative() }, overhang, 1e-3},
 		{"c from a B: a third of B over W", sheet, func(m Sample) float64 { return m.Lengths[3].Relative() }, kes / 3, 1e-3},
 		{"a load is hung, not read", append(strip, "bias-stretch 5%"), spreadOf(Shear), step(1) / 5, 1e-2},
-		{"and so is one that is given", append(strip, "bias-stretch 5%", "bias-load 5gf/cm"), spreadOf(Shear), step(1) / 5, 1e-2},
+		{"and so is one that is given", append(strip, "bias-stretch 5%", "bias-load 5gf/cm"), spreadOf(Shear), step(1) / 5,
+			1e-2},
 		{"half a loop", sheet, spreadOf(BendFriction), step(0.001) / 0.124, 1e-3},
 		{"bias by the rule: ±40 %", sheet, spreadOf(BendBias), 0.4, 1e-9},
 		{"c of that bias", sheet, func(m Sample) float64 { return m.Lengths[2].Relative() }, 0.4 / 3, 1e-9},
 		{"what was not tested has none", sheet, spreadOf(Thickness), 0, 0},
 		{"folds", strip, func(m Sample) float64 { return FoldSpread(m.Lengths[0]) }, 0.75 * overhang, 1e-3},
 		// Cusick 1965: 35.6 − 7.22 c points per cm at c = 2.124 cm.
-		{"drape coefficient, points", sheet, func(m Sample) float64 { return 100 * m.DrapeSpread() }, (35.6 - 7.22*2.120) * 2.120 * kes / 3, 3e-3},
+		{"drape coefficient, points", sheet, func(m Sample) float64 { return 100 * m.DrapeSpread() },
+			(35.6 - 7.22*2.120) * 2.120 * kes / 3, 3e-3},
 	} {
 		m, err := swatchOf(t, c.lines...).Measure()
 		if err != nil {
@@ -163,18 +182,23 @@ func TestSwatchRefused(t *testing.T) {
 		{[]string{w, "mass 1g", "square 10cm", u, v}, []string{"weight is given twice, by mass and weight"}},
 		{[]string{w, u, v, "kes-b-warp 0.05"}, []string{"bending of the warp is given twice"}},
 		{[]string{w, u, v, "overhang-bias 4.1cm"}, []string{"bias bends 2.1 times", "at most 2"}},
-		{[]string{w, u, v, "bias-stretch 0.5%", "warp-stretch 1%", "warp-load 5gf/cm"}, []string{"bias stretches", "the warp", "want more on the bias"}},
+		{[]string{w, u, v, "bias-stretch 0.5%", "warp-stretch 1%", "warp-load 5gf/cm"},
+			[]string{"bias stretches", "the warp", "want more on the bias"}},
 		{[]string{"kes-w 13", "kes-b 0.1", "kes-g 2", "kes-emt-warp 60"}, []string{"want more on the bias"}},
 		{[]string{w, u, v, "warp-stretch 1%"}, []string{"warp-stretch without warp-load"}},
 		{[]string{w, u, v, "bias-load 5gf/cm"}, []string{"bias-load without bias-stretch"}},
 		{[]string{w, u, v, "kes-lt-warp 0.6"}, []string{"kes-lt-warp without kes-emt-warp"}},
 		{[]string{w, u, v, "drape 22%", "disc 18cm"}, []string{"drape without specimen"}},
-		{[]string{w, u, v, "drape 22%", "disc 18cm", "specimen 15cm"}, []string{"specimen_mm 150 mm, want more than disc_mm 180 mm"}},
-		{[]string{"fast-w 135", "fast-b-warp 0.05", "fast-b-weft 2"}, []string{"bending length of the warp 3.355 mm", "5–100 mm", "kes-b-warp"}},
+		{[]string{w, u, v, "drape 22%", "disc 18cm", "specimen 15cm"},
+			[]string{"specimen_mm 150 mm, want more than disc_mm 180 mm"}},
+		{[]string{"fast-w 135", "fast-b-warp 0.05", "fast-b-weft 2"}, []string{"bending length of the warp 3.355 mm",
+			"5–100 mm", "kes-b-warp"}},
 		{[]string{"kes-w 2", "kes-b 2.9"}, []string{"bending length of the warp", "5–100 mm", "fast-b-warp"}},
 		{[]string{"fast-w 168", "fast-c-warp 15", "fast-b-warp 9", "fast-b-weft 5"}, []string{"disagree", "5.56 µN·m"}},
-		{[]string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-g 60", "fast-eb5 4.1"}, []string{"disagree", "30 N/m"}},
-		{[]string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-e5-warp 1", "fast-e100-warp 1"}, []string{"want more stretch under more load"}},
+		{[]string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-g 60", "fast-eb5 4.1"},
+			[]string{"disagree", "30 N/m"}},
+		{[]string{"fast-w 168", "fast-c-warp 15", "fast-c-weft 15", "fast-e5-warp 1", "fast-e100-warp 1"},
+			[]string{"want more stretch under more load"}},
 	} {
 		_, err := swatchOf(t, c.lines...).Measure()
 		for _, want := range c.want {
@@ -202,7 +226,8 @@ func TestSwatchSetRefused(t *testing.T) {
 		{"weight 1.51kg/m2", "1510 g/m², want 10–1500 g/m²"},
 		{"bias-stretch 5", "5%"},
 		{"bias-load 5g", `unit "g", want gf/cm`},
-		{"kes-g 30", "30 gf/(cm·deg), want 0.04–5 gf/(cm·deg): FAST prints G in N/m, 56.19 times as large: give that as fast-g"},
+		{"kes-g 30", "30 gf/(cm·deg), want 0.04–5 gf/(cm·deg): FAST prints G in N/m, 56.19 times as large: give that as " +
+			"fast-g"},
 		{"fast-g 0.53", "0.53 N/m, want 5–1000 N/m: KES prints G in gf/(cm·deg)"},
 		{"kes-w 135", "135 mg/cm², want 1–80 mg/cm²: FAST prints g/m²"},
 		{"kes-b-warp 5.56", "FAST prints µN·m"},

@@ -15,8 +15,10 @@ var ways = []struct {
 	trials   [][]Trial
 }{
 	{"weight", true, [][]Trial{{Mass, Square}, {GivenWeight}, {KESWeight}, {FASTWeight}}},
-	{"bending of the warp", true, [][]Trial{{OverhangWarp}, {LoopWarp}, {KESBendWarp}, {KESBend}, {FASTBendWarp, FASTLengthWarp}}},
-	{"bending of the weft", true, [][]Trial{{OverhangWeft}, {LoopWeft}, {KESBendWeft}, {KESBend}, {FASTBendWeft, FASTLengthWeft}}},
+	{"bending of the warp", true, [][]Trial{{OverhangWarp}, {LoopWarp}, {KESBendWarp}, {KESBend},
+		{FASTBendWarp, FASTLengthWarp}}},
+	{"bending of the weft", true, [][]Trial{{OverhangWeft}, {LoopWeft}, {KESBendWeft}, {KESBend},
+		{FASTBendWeft, FASTLengthWeft}}},
 	{"bending of the bias", false, [][]Trial{{OverhangBias}, {LoopBias}, {KESBendBias}, {FASTBendBias, FASTLengthBias}}},
 	{"shear", false, [][]Trial{{BiasStretch}, {KESShear}, {KESShearWarp, KESShearWeft}, {FASTShear, FASTBiasStretch}}},
 	{"pull of the warp", false, [][]Trial{{WarpStretch}, {KESStretchWarp}, {FAST5Warp, FAST20Warp, FAST100Warp}}},
@@ -60,7 +62,8 @@ func (s Swatch) checkTrials() error {
 		}
 		switch {
 		case len(used) > 1:
-			errs = append(errs, limit.Errorf(w.property, "%s is given twice, by %s, want one", w.property, strings.Join(used, " and ")))
+			errs = append(errs, limit.Errorf(w.property, "%s is given twice, by %s, want one", w.property,
+				strings.Join(used, " and ")))
 		case len(used) == 0 && w.need:
 			errs = append(errs, limit.Errorf(w.property, "%s is missing, want one of %s", w.property, strings.Join(all, ", ")))
 		}
@@ -89,14 +92,17 @@ const (
 // checkFabric returns what no woven cloth can be.
 func (s Swatch) checkFabric(b bench, f Fabric) error {
 	if quantities[Weight].check(Weight.InUnits(f)) != nil {
-		return limit.Errorf(Weight.Key(), "weight %s, want %v: %s (%s)", Weight.Format(f), quantities[Weight].allowed(), heaviestWhy, f.Basis[Weight].How)
+		return limit.Errorf(Weight.Key(), "weight %s, want %v: %s (%s)", Weight.Format(f), quantities[Weight].allowed(),
+			heaviestWhy, f.Basis[Weight].How)
 	}
 	errs := []error{s.checkAgree(b, f), s.checkFAST(b), s.checkBiasPull(b, f)}
 	for _, d := range directions {
 		errs = append(errs, s.checkLength(d, f))
 	}
 	if top := max(f.BendWarp, f.BendWeft); f.BendBias > biasOverYarns*top {
-		errs = append(errs, limit.Errorf(BendBias.Key(), "bias bends %.1f times as stiff as the stiffer of warp and weft (%s beside %s), want at most %g: yarns that cross at an angle bend softer; were strips mixed up?",
+		errs = append(errs, limit.Errorf(BendBias.Key(),
+			"bias bends %.1f times as stiff as the stiffer of warp and weft (%s beside %s), want at most %g: yarns that "+
+				"cross at an angle bend softer; were strips mixed up?",
 			f.BendBias/top, BendBias.Format(f), withUnit(top*1e6, "µN·m"), biasOverYarns))
 	}
 	if err := oneLine(errs); err != nil {
@@ -139,7 +145,8 @@ func (s Swatch) checkBiasPull(b bench, f Fabric) error {
 	if bias > warp {
 		return nil
 	}
-	return limit.Errorf(Shear.Key(), "bias stretches %s at %g N/m, the warp %s, want more on the bias: a woven gives most across its yarns; were strips mixed up?",
+	return limit.Errorf(Shear.Key(), "bias stretches %s at %g N/m, the warp %s, want more on the bias: a woven gives "+
+		"most across its yarns; were strips mixed up?",
 		withUnit(100*bias, "%"), DrapeLoad, withUnit(100*warp, "%"))
 }
 

@@ -38,7 +38,8 @@ func (s Swatch) checkLoops() error {
 			s.told(d.loop), s.told(LoopLength), withUnit(100*shallowest*length, "cm"), withUnit(100*deepest*length, "cm"), why))
 	}
 	if s.done(LoopLength) && !any {
-		errs = append(errs, limit.Errorf(LoopLength.Key(), "%s without a height, want %s, %s or %s too", LoopLength.Key(), LoopWarp.Key(), LoopWeft.Key(), LoopBias.Key()))
+		errs = append(errs, limit.Errorf(LoopLength.Key(), "%s without a height, want %s, %s or %s too", LoopLength.Key(),
+			LoopWarp.Key(), LoopWeft.Key(), LoopBias.Key()))
 	}
 	return oneLine(errs)
 }

@@ -12,7 +12,8 @@ import (
 func TestSwatchLoop(t *testing.T) {
 	for _, lengths := range []float64{3, 6, 9} {
 		height := fmt.Sprintf("%.3fcm", 15*shotDepth(t, lengths))
-		m, err := swatchOf(t, "weight 100gsm", "loop-length 15.00cm", "loop-warp "+height, "loop-weft "+height, "loop-bias "+height).Measure()
+		m, err := swatchOf(t, "weight 100gsm", "loop-length 15.00cm", "loop-warp "+height, "loop-weft "+height,
+			"loop-bias "+height).Measure()
 		if err != nil {
 			t.Fatalf("loop %s: %v", height, err)
 		}
@@ -28,7 +29,8 @@ func TestSwatchLoop(t *testing.T) {
 // Of a loop of 9 bending lengths 1 % of the height is 1.31 % of the bending
 // length (shooting at 8.9 and 9).
 func TestSwatchLoopSpread(t *testing.T) {
-	m, err := swatchOf(t, "weight 100gsm", "loop-length 15.000cm", "loop-warp 4.872cm,4.970cm,4.775cm", "loop-weft 4.872cm").Measure()
+	m, err := swatchOf(t, "weight 100gsm", "loop-length 15.000cm", "loop-warp 4.872cm,4.970cm,4.775cm",
+		"loop-weft 4.872cm").Measure()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -42,10 +44,12 @@ func TestSwatchLoopSpread(t *testing.T) {
 func TestSwatchLoopRefuses(t *testing.T) {
 	for _, c := range []struct{ lines, want string }{
 		{"loop-warp 5cm; loop-weft 5cm", "loop-warp without loop-length"},
-		{"loop-length 15cm; loop-warp 2cm; loop-weft 5cm", "2.1 cm–6.75 cm: the cloth is too stiff for it, want a longer loop"},
+		{"loop-length 15cm; loop-warp 2cm; loop-weft 5cm",
+			"2.1 cm–6.75 cm: the cloth is too stiff for it, want a longer loop"},
 		{"loop-length 15cm; loop-warp 7cm; loop-weft 5cm", "too limp for it, want a shorter loop"},
 		{"loop-length 15cm; overhang-warp 3cm; overhang-weft 3cm", "loop-length without a height"},
-		{"loop-length 15cm; loop-warp 5cm; overhang-warp 3cm; overhang-weft 3cm", "given twice, by overhang-warp and loop-warp"},
+		{"loop-length 15cm; loop-warp 5cm; overhang-warp 3cm; overhang-weft 3cm",
+			"given twice, by overhang-warp and loop-warp"},
 		{"overhang-warp 3cm", "one of overhang-weft, loop-weft"},
 	} {
 		_, err := swatchOf(t, append(strings.Split(c.lines, "; "), "weight 100gsm")...).Measure()

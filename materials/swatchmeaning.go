@@ -44,13 +44,15 @@ func (s Swatch) warnings(m Sample) []string {
 		say("bending length %s is stiffer than denim; if the sheet is FAST, give it as fast-…", withUnit(c*1000, "mm"))
 	}
 	if ratio := f.BendBias / math.Sqrt(f.BendWarp*f.BendWeft); ratio < biasUsualLow || ratio > biasUsualHigh {
-		say("bias bends %.2f times as stiff as warp and weft together, four fabrics in five lie at %g–%g", ratio, biasUsualLow, biasUsualHigh)
+		say("bias bends %.2f times as stiff as warp and weft together, four fabrics in five lie at %g–%g", ratio,
+			biasUsualLow, biasUsualHigh)
 	}
 	if _, held := f.Twist(); held {
 		say("bias bends softer than a plate with this warp and weft can; the program holds the twist at its least")
 	}
 	for _, q := range Fields() {
-		if f.Basis[q].Kind == Assumed && q != Friction && q != FrictionCloth && q != Thickness && q != BendSoftening && q != ShearLock {
+		if f.Basis[q].Kind == Assumed && q != Friction && q != FrictionCloth && q != Thickness && q != BendSoftening &&
+			q != ShearLock {
 			say("%s was not tested, taken: %s", q, f.Basis[q].How)
 		}
 	}
@@ -76,7 +78,8 @@ func (s Swatch) printed() bool {
 // once lists the strip and stretch tests that were read only once.
 func (s Swatch) once() string {
 	list := ""
-	for _, t := range []Trial{OverhangWarp, OverhangWeft, OverhangBias, LoopWarp, LoopWeft, LoopBias, BiasStretch, WarpStretch, WeftStretch} {
+	for _, t := range []Trial{OverhangWarp, OverhangWeft, OverhangBias, LoopWarp, LoopWeft, LoopBias, BiasStretch,
+		WarpStretch, WeftStretch} {
 		if s.Readings[t].Count == 1 {
 			if list != "" {
 				list += ", "

@@ -54,7 +54,8 @@ func (s Swatch) bend(b bench, d direction, weight float64) found {
 	case s.done(d.overhang):
 		return found{BendFromLength(b[d.overhang]/2, weight), Measured, "strip test: " + s.told(d.overhang) + " at 41.5°"}
 	case s.done(d.loop):
-		return found{BendFromLength(heartLength(b[d.loop], b[LoopLength]), weight), Measured, "heart loop: " + s.told(d.loop) + " of " + s.told(LoopLength)}
+		return found{BendFromLength(heartLength(b[d.loop], b[LoopLength]), weight), Measured, "heart loop: " +
+			s.told(d.loop) + " of " + s.told(LoopLength)}
 	case s.done(d.kesBend):
 		return found{b[d.kesBend], Measured, s.told(d.kesBend)}
 	case s.done(d.fast):
@@ -72,11 +73,13 @@ func (s Swatch) bend(b bench, d direction, weight float64) found {
 func (s Swatch) shear(b bench) found {
 	switch {
 	case s.done(BiasStretch):
-		return found{b[BiasLoad] / (4 * b[BiasStretch]), Derived, "load over four times the strain: " + s.told(BiasStretch) + ", " + s.told(BiasLoad)}
+		return found{b[BiasLoad] / (4 * b[BiasStretch]), Derived, "load over four times the strain: " + s.told(BiasStretch) +
+			", " + s.told(BiasLoad)}
 	case s.done(FASTShear):
 		return found{b[FASTShear], Measured, s.told(FASTShear)}
 	case s.done(FASTBiasStretch):
-		return found{ShearFromBiasStretch(b[FASTBiasStretch]), Derived, "123 over the bias stretch in %: " + s.told(FASTBiasStretch)}
+		return found{ShearFromBiasStretch(b[FASTBiasStretch]), Derived, "123 over the bias stretch in %: " +
+			s.told(FASTBiasStretch)}
 	}
 	return s.pooled(b, []Trial{KESShear, KESShearWarp, KESShearWeft})
 }
@@ -127,7 +130,8 @@ func (s Swatch) pull(b bench, d direction) pulled {
 		lt += " assumed"
 	}
 	from := func(load, strain float64, how string) pulled {
-		return pulled{found{slopeAtDrape(load, strain, power), Derived, fmt.Sprintf("slope at %g N/m: %s, %s", DrapeLoad, how, lt)}, power}
+		return pulled{found{slopeAtDrape(load, strain, power), Derived, fmt.Sprintf("slope at %g N/m: %s, %s", DrapeLoad,
+			how, lt)}, power}
 	}
 	switch {
 	case s.done(d.stretch):
@@ -161,7 +165,8 @@ func (s Swatch) pullFAST(b bench, d direction, one func(load, strain float64, ho
 		return one(load[0], strain[0], how)
 	}
 	p := math.Log(load[1]/load[0]) / math.Log(strain[1]/strain[0])
-	return pulled{found{slopeAtDrape(load[0], strain[0], p), Derived, fmt.Sprintf("slope at %g N/m: %s", DrapeLoad, how)}, p}
+	return pulled{found{slopeAtDrape(load[0], strain[0], p), Derived, fmt.Sprintf("slope at %g N/m: %s", DrapeLoad, how)},
+		p}
 }
 
 func (s Swatch) thickness(b bench) found {

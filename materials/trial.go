@@ -119,7 +119,8 @@ var trials = [numTrials]trial{
 	DrapeDisc:      {"disc", "cm", 1e-2, 5, 30, measureWhy, lengths, false},
 	DrapeNodes:     {"nodes", "", 1, 1, 30, "folds round the disc", numbers, true},
 
-	KESWeight:        {"kes-w", "mg/cm²", MilligramPerCm2, 1, 80, "FAST prints g/m², 10 times as large: give that as fast-w", weights, true},
+	KESWeight: {"kes-w", "mg/cm²", MilligramPerCm2, 1, 80,
+		"FAST prints g/m², 10 times as large: give that as fast-w", weights, true},
 	KESBend:          {"kes-b", "gf·cm²/cm", GramForceCm2PerCm, 5e-4, 3, kesBendWhy, rigidities, true},
 	KESBendWarp:      {"kes-b-warp", "gf·cm²/cm", GramForceCm2PerCm, 5e-4, 3, kesBendWhy, rigidities, true},
 	KESBendWeft:      {"kes-b-weft", "gf·cm²/cm", GramForceCm2PerCm, 5e-4, 3, kesBendWhy, rigidities, true},
@@ -139,14 +140,16 @@ var trials = [numTrials]trial{
 	KESLinearityWeft: {"kes-lt-weft", "", 1, 0.3, 1, linearWhy, numbers, true},
 	KESThickness:     {"kes-t", "mm", 1e-3, 0.02, 6, "organza to blanket", lengths, true},
 
-	FASTWeight:      {"fast-w", "g/m²", 1e-3, 10, 1500, "KES prints mg/cm², a 10th of it: give that as kes-w", weights, true},
-	FASTLengthWarp:  {"fast-c-warp", "mm", 1e-3, 5, 100, "bending length, half the overhang", lengths, true},
-	FASTLengthWeft:  {"fast-c-weft", "mm", 1e-3, 5, 100, "bending length, half the overhang", lengths, true},
-	FASTLengthBias:  {"fast-c-bias", "mm", 1e-3, 5, 100, "bending length, half the overhang", lengths, true},
-	FASTBendWarp:    {"fast-b-warp", "µN·m", 1e-6, 0.05, 2000, fastBendWhy, rigidities, true},
-	FASTBendWeft:    {"fast-b-weft", "µN·m", 1e-6, 0.05, 2000, fastBendWhy, rigidities, true},
-	FASTBendBias:    {"fast-b-bias", "µN·m", 1e-6, 0.05, 2000, fastBendWhy, rigidities, true},
-	FASTShear:       {"fast-g", "N/m", 1, 5, 1000, "KES prints G in gf/(cm·deg), a 56.19th of it: give that as kes-g", shears, true},
+	FASTWeight: {"fast-w", "g/m²", 1e-3, 10, 1500, "KES prints mg/cm², a 10th of it: give that as kes-w", weights,
+		true},
+	FASTLengthWarp: {"fast-c-warp", "mm", 1e-3, 5, 100, "bending length, half the overhang", lengths, true},
+	FASTLengthWeft: {"fast-c-weft", "mm", 1e-3, 5, 100, "bending length, half the overhang", lengths, true},
+	FASTLengthBias: {"fast-c-bias", "mm", 1e-3, 5, 100, "bending length, half the overhang", lengths, true},
+	FASTBendWarp:   {"fast-b-warp", "µN·m", 1e-6, 0.05, 2000, fastBendWhy, rigidities, true},
+	FASTBendWeft:   {"fast-b-weft", "µN·m", 1e-6, 0.05, 2000, fastBendWhy, rigidities, true},
+	FASTBendBias:   {"fast-b-bias", "µN·m", 1e-6, 0.05, 2000, fastBendWhy, rigidities, true},
+	FASTShear: {"fast-g", "N/m", 1, 5, 1000, "KES prints G in gf/(cm·deg), a 56.19th of it: give that as kes-g",
+		shears, true},
 	FASTBiasStretch: {"fast-eb5", "%", 1e-2, 0.1, 50, "bias stretch at 5 gf/cm", shares, true},
 	FAST5Warp:       {"fast-e5-warp", "%", 1e-2, 0.05, 50, "stretch at 5 gf/cm", shares, true},
 	FAST5Weft:       {"fast-e5-weft", "%", 1e-2, 0.05, 50, "stretch at 5 gf/cm", shares, true},
@@ -203,7 +206,8 @@ func (t Trial) read(repeats []string) (Reading, error) {
 			return Reading{}, limit.Errorf(q.key, "%v", err)
 		}
 		if r := rangeOf(q.key, q.unit, q.scale, toUnits(a.si, q.scale), q.low, q.high, q.why, false); r.Check() != nil {
-			return Reading{}, limit.Errorf(q.key, "%v, want %v: %v", limit.Of(r.Value, r.Unit), r.Allowed(), r.Why) // its key stands before it
+			// its key stands before it
+			return Reading{}, limit.Errorf(q.key, "%v, want %v: %v", limit.Of(r.Value, r.Unit), r.Allowed(), r.Why)
 		}
 		switch q.of.wanted {
 		case lengths.wanted:

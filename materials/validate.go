@@ -43,7 +43,8 @@ func (f Fabric) checkPull(q Field) error {
 	if q.InUnits(f) > Shear.InUnits(f) {
 		return nil
 	}
-	return limit.Errorf(q.Key(), "%s %s, want more than shear_N_per_m %s: a woven is stiffer along its yarns than in shear",
+	return limit.Errorf(q.Key(), "%s %s, want more than shear_N_per_m %s: a woven is stiffer along its yarns than in "+
+		"shear",
 		q.Key(), q.Format(f), Shear.Format(f))
 }
 

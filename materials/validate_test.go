@@ -48,7 +48,8 @@ func TestValidateReportsAll(t *testing.T) {
 }
 
 func TestKind(t *testing.T) {
-	for k, want := range map[Kind]string{Unknown: "unknown", Measured: "measured", Memory: "memory", -1: "kind(-1)", 9: "kind(9)"} {
+	for k, want := range map[Kind]string{Unknown: "unknown", Measured: "measured", Memory: "memory", -1: "kind(-1)",
+		9: "kind(9)"} {
 		if got := k.String(); got != want {
 			t.Errorf("Kind(%d) = %q, want %q", int(k), got, want)
 		}

@@ -37,7 +37,8 @@ var bends = [...][4]float64{
 
 // sidesOf returns the sides of a cell with corners q.
 func sidesOf(l *lattice.Lattice, q [4]int32) [4]side {
-	out := [4]side{sideOf(l, l.U, q[0], q[1]), sideOf(l, l.U, q[2], q[3]), sideOf(l, l.V, q[0], q[2]), sideOf(l, l.V, q[1], q[3])}
+	out := [4]side{sideOf(l, l.U, q[0], q[1]), sideOf(l, l.U, q[2], q[3]), sideOf(l, l.V, q[0], q[2]),
+		sideOf(l, l.V, q[1], q[3])}
 	for k := 0; k < 4; k += 2 {
 		a, b := &out[k].ends, &out[k+1].ends
 		switch {

@@ -49,7 +49,8 @@ func TestRolledClothIsNotSheared(t *testing.T) {
 				t.Errorf("%g°, %g mm: mean edges are sheared by %.5f, want %.5f", deg, h*1000, edges, bare)
 			}
 			if worst > 0.1*bare || (last > 0 && worst > last/12) {
-				t.Errorf("%g°, %g mm: sheared by %.1e, want under a tenth of %.1e, and a sixteenth of %.1e", deg, h*1000, worst, bare, last)
+				t.Errorf("%g°, %g mm: sheared by %.1e, want under a tenth of %.1e, and a sixteenth of %.1e", deg, h*1000, worst,
+					bare, last)
 			}
 			if strain := c.MaxStrain(x); strain > 2e-4 {
 				t.Errorf("%g°, %g mm: yarns are strained by %.1e, want none", deg, h*1000, strain)

@@ -52,7 +52,8 @@ type Cloth struct {
 // NewCloth combines a cut lattice and the stiffness of its cloth.
 func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 	n, h := len(l.Rest), l.Spacing
-	c := &Cloth{Lattice: l, h: h, soft: s.Softening, lock: s.Lock, rubs: s.BendFriction > 0, slides: s.ShearFriction > 0, Load: make([]float64, n)}
+	c := &Cloth{Lattice: l, h: h, soft: s.Softening, lock: s.Lock, rubs: s.BendFriction > 0, slides: s.ShearFriction > 0,
+		Load: make([]float64, n)}
 	h2, h4 := h*h, h*h*h*h
 	for i := range n {
 		c.Load[i] = s.Weight * Gravity * l.Area[i]
@@ -66,7 +67,8 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 				c.links = append(c.links, link{int32(i), a.Next, pull * a.Link / h2})
 			}
 			if a.Prev != lattice.None && a.Next != lattice.None {
-				*list = append(*list, stencil{a.Prev, int32(i), a.Next, b * l.Area[i] / h4, s.BendFriction / yield * l.Area[i] / h4})
+				*list = append(*list, stencil{a.Prev, int32(i), a.Next, b * l.Area[i] / h4,
+					s.BendFriction / yield * l.Area[i] / h4})
 			}
 		}
 		if q := l.Cell[i]; q.Corner[0] != lattice.None {
@@ -106,7 +108,8 @@ func (c *Cloth) tie() {
 	}
 	for i := range c.cells {
 		q := &c.cells[i]
-		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV), math.Max(q.midU, q.midV)}
+		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV),
+			math.Max(q.midU, q.midV)}
 		for k, n := range [4]int32{q.o, q.u, q.v, q.d} {
 			c.stiffness[n].bend += 4 * q.twist
 			c.stiffness[n].shear += 4 * w[k] * c.stiffest(q) / (c.h * c.h)

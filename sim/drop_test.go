@@ -56,7 +56,8 @@ func drop(t *testing.T, s Stiffness, spacing, grain float64) float64 {
 	r := settle(t, sc, st, 1e-3)
 	mid, _ := l.Locate(r2.Vec{Y: size / 2})
 	got := size/2 - mid.At(st.Pos).Y
-	t.Logf("grain %g° at %g mm: drop %.2f mm, forward %.2f mm, %d nodes, %d steps", grain, spacing*1000, got*1000, mid.At(st.Pos).Z*1000, len(pos), r.Steps)
+	t.Logf("grain %g° at %g mm: drop %.2f mm, forward %.2f mm, %d nodes, %d steps", grain, spacing*1000, got*1000,
+		mid.At(st.Pos).Z*1000, len(pos), r.Steps)
 	return got
 }
 

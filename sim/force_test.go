@@ -32,7 +32,8 @@ func upright(l *lattice.Lattice) []r3.Vec {
 }
 
 // uneven is a cloth with six different stiffnesses.
-var uneven = Stiffness{Weight: 0.13, PullWarp: 310, PullWeft: 170, Shear: 23, BendWarp: 11e-6, BendWeft: 5e-6, Twist: 3e-6}
+var uneven = Stiffness{Weight: 0.13, PullWarp: 310, PullWeft: 170, Shear: 23, BendWarp: 11e-6, BendWeft: 5e-6,
+	Twist: 3e-6}
 
 // crumple moves every node by up to a share of the spacing along each axis, on
 // top of a smooth roll with shear.
@@ -111,7 +112,8 @@ func TestForcesAreSlopes(t *testing.T) {
 		p, _ := l.Locate(q)
 		return Hold{Point: p, Only: only}
 	}
-	holds := []Hold{grip(r2.Vec{X: 0.011, Y: 0.004}, All), grip(r2.Vec{X: -0.013, Y: -0.002}, r3.Vec{Y: 1}), grip(r2.Vec{X: 0.022, Y: 0.02}, r3.Vec{X: 1, Z: 1})}
+	holds := []Hold{grip(r2.Vec{X: 0.011, Y: 0.004}, All), grip(r2.Vec{X: -0.013, Y: -0.002}, r3.Vec{Y: 1}),
+		grip(r2.Vec{X: 0.022, Y: 0.02}, r3.Vec{X: 1, Z: 1})}
 	n := 0
 	for _, c := range []struct {
 		name string
@@ -144,7 +146,8 @@ func TestForcesAreSlopes(t *testing.T) {
 				n++
 			}
 			if !(worst <= 1e-6*scale) {
-				t.Errorf("%s: force and slope differ by %g N where the largest force is %g N, want 1e-6 of it", c.name, worst, scale)
+				t.Errorf("%s: force and slope differ by %g N where the largest force is %g N, want 1e-6 of it", c.name, worst,
+					scale)
 			}
 		}
 	}

@@ -18,7 +18,8 @@ import (
 func TestBendingLoop(t *testing.T) {
 	const b, hb, h = 8e-6, 0.6e-3, 0.001
 	l := cut(t, rectangle(0.02, 0.02, 0), h, 0)
-	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 10, BendWarp: b, BendWeft: b, Twist: b / 2, BendFriction: hb})
+	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 10, BendWarp: b, BendWeft: b,
+		Twist: b / 2, BendFriction: hb})
 	st := NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
 	mid := int32(0)
 	for i, p := range l.Rest {
@@ -63,7 +64,8 @@ func TestBendingLoop(t *testing.T) {
 func TestShearLoop(t *testing.T) {
 	const g, hg, h = 25, 0.4, 0.005
 	l := cut(t, rectangle(4*h, 4*h, 0), h, 0)
-	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: g, BendWarp: 1e-6, BendWeft: 1e-6, ShearFriction: hg})
+	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: g, BendWarp: 1e-6, BendWeft: 1e-6,
+		ShearFriction: hg})
 	st := NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
 	p, q := l.Warp(), l.Weft()
 	area := 0.0
@@ -165,7 +167,8 @@ func TestOverhangWithFriction(t *testing.T) {
 	const w = 8.0 // N/m²
 	hb := 0.4 * length * length * w / 2
 	l := cut(t, rectangle(0.003, 2*length, 0), h, 0)
-	c := NewCloth(l, Stiffness{Weight: w / Gravity, PullWarp: 100, PullWeft: 100, Shear: 50, BendWarp: b, BendWeft: b, Twist: b / 2, BendFriction: hb})
+	c := NewCloth(l, Stiffness{Weight: w / Gravity, PullWarp: 100, PullWeft: 100, Shear: 50, BendWarp: b, BendWeft: b,
+		Twist: b / 2, BendFriction: hb})
 	sc := &Scene{Cloth: c, Fixed: make([]bool, len(l.Rest))}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {

@@ -52,7 +52,8 @@ func TestHungStrip(t *testing.T) {
 		{45, 4 / (1/s.PullWarp + 1/s.PullWeft + 1/s.Shear)},
 	} {
 		l := cut(t, rectangle(width, length, 0), 0.005, c.grain)
-		sc := &Scene{Cloth: NewCloth(l, s), Holds: row(l, r2.Vec{X: -width / 2, Y: length / 2}, r2.Vec{X: width / 2, Y: length / 2}, 16)}
+		sc := &Scene{Cloth: NewCloth(l, s), Holds: row(l, r2.Vec{X: -width / 2, Y: length / 2},
+			r2.Vec{X: width / 2, Y: length / 2}, 16)}
 		st := NewState(sc, upright(l))
 		for k := range sc.Holds {
 			sc.Holds[k].Only = r3.Vec{Y: 1}
@@ -66,7 +67,8 @@ func TestHungStrip(t *testing.T) {
 		part := from.Y - tip.Y
 		got := reach(l, st.Pos, from, tip) - part
 		want := s.Weight * Gravity * part * part / (2 * c.e)
-		t.Logf("grain %g°: grows %.5f mm, want %.5f (%+.2f %%), %d steps", c.grain, got*1000, want*1000, 100*(got/want-1), r.Steps)
+		t.Logf("grain %g°: grows %.5f mm, want %.5f (%+.2f %%), %d steps", c.grain, got*1000, want*1000, 100*(got/want-1),
+			r.Steps)
 		if math.Abs(got/want-1) > 0.01 {
 			t.Errorf("grain %g°: grows %.5f mm under its own weight, want %.5f ± 1 %%", c.grain, got*1000, want*1000)
 		}

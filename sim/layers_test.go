@@ -76,7 +76,8 @@ func TestLayersLieApart(t *testing.T) {
 				}
 			}
 		}
-		t.Logf("grain %g°, μ %g: %s at %.4f after %d steps of the last round, lowest %.3f mm, layers at least %.3f mm apart, upper end at %.3f mm", grain, c.rub, r.Status, r.Residual, r.Steps, low*1000, near*1000, tip*1000)
+		t.Logf("grain %g°, μ %g: %s at %.4f after %d steps of the last round, lowest %.3f mm, layers at least %.3f mm "+
+			"apart, upper end at %.3f mm", grain, c.rub, r.Status, r.Residual, r.Steps, low*1000, near*1000, tip*1000)
 		// The floor gives by 0.05 mm under a hundred weights of cloth (see press).
 		if low < Shell-5e-5 {
 			t.Errorf("grain %g°, μ %g: lowest place of the cloth at %.3f mm, want %.3f", grain, c.rub, low*1000, Shell*1000)

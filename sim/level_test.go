@@ -91,7 +91,8 @@ func TestStepIsStable(t *testing.T) {
 			}
 			t.Logf("grain %g°, %s: a unit step calls up %.2f times the move", grain, name, most)
 			if !(most > 1 && most < 4) {
-				t.Errorf("grain %g°, %s: a unit step calls up %.2f times the move, want less than 4, and more than 1 or time is wasted", grain, name, most)
+				t.Errorf("grain %g°, %s: a unit step calls up %.2f times the move, want less than 4, and more than 1 or time "+
+					"is wasted", grain, name, most)
 			}
 			n++
 		}
@@ -103,7 +104,8 @@ func TestStepIsStable(t *testing.T) {
 
 // The hats share out all of a force, and a piece moved as a whole stretches nothing.
 func TestHatsShareOut(t *testing.T) {
-	w := rolled(t, 20, Stiffness{Weight: 0.2, PullWarp: 800, PullWeft: 800, Shear: 400, BendWarp: 1e-4, BendWeft: 1e-4, Twist: 5e-5})
+	w := rolled(t, 20, Stiffness{Weight: 0.2, PullWarp: 800, PullWeft: 800, Shear: 400, BendWarp: 1e-4, BendWeft: 1e-4,
+		Twist: 5e-5})
 	for i := range w.sum[0] {
 		w.sum[0][i].Force, w.sum[0][i].Mass = r3.Vec{X: 1, Y: float64(i), Z: -2}, 3
 	}

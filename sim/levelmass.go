@@ -143,5 +143,6 @@ func (n *level) reshape(c *Cloth, x []r3.Vec) {
 // finish turns row sums into a mass that is nowhere much lighter than along the cloth.
 func (s *symmetric) finish() {
 	least := leastAcross * (s.xx + s.yy + s.zz) / 2
-	*s = symmetric{stable * (s.xx + least), stable * (s.yy + least), stable * (s.zz + least), stable * s.xy, stable * s.xz, stable * s.yz}
+	*s = symmetric{stable * (s.xx + least), stable * (s.yy + least), stable * (s.zz + least), stable * s.xy,
+		stable * s.xz, stable * s.yz}
 }

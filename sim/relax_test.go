@@ -92,7 +92,8 @@ func TestStatus(t *testing.T) {
 		{"cancelled", gone, Settings{}, nil, Cancelled},
 		{"not a number", context.Background(), Settings{}, func(_ *Scene, st *State) { st.Pos[7].Z = math.NaN() }, Diverged},
 		{"infinite", context.Background(), Settings{}, func(_ *Scene, st *State) { st.Pos[7].Z = math.Inf(1) }, Diverged},
-		{"hold far off", context.Background(), Settings{}, func(_ *Scene, st *State) { st.Target[0].X = math.Inf(-1) }, Diverged},
+		{"hold far off", context.Background(), Settings{}, func(_ *Scene, st *State) { st.Target[0].X = math.Inf(-1) },
+			Diverged},
 	} {
 		sc, st := ledge(t, 0.1, 0.006)
 		if c.spoil != nil {

@@ -11,7 +11,8 @@ import (
 // A clone is equal in every field and shares none of them.
 func TestClone(t *testing.T) {
 	v := []r3.Vec{{X: 1}, {Y: 2}}
-	st := &State{Pos: v, Vel: v, Target: v, Grip: []float64{3}, Hands: []Hand{{Target: v[0], Grip: 4}}, Slip: Slip{[]float64{5}, []float64{6}, []float64{7}}}
+	st := &State{Pos: v, Vel: v, Target: v, Grip: []float64{3}, Hands: []Hand{{Target: v[0], Grip: 4}},
+		Slip: Slip{[]float64{5}, []float64{6}, []float64{7}}}
 	c := st.Clone()
 	if !reflect.DeepEqual(st, c) {
 		t.Fatalf("Clone = %+v, want %+v", c, st)

@@ -69,11 +69,13 @@ func TestOverhangSoftens(t *testing.T) {
 		miss := math.Abs(overhang(t, length, h, 0, s) - want)
 		t.Logf("%g mm: off by %.3f° from %.2f°; without softening %.2f°", h*1000, miss, want, straight)
 		if !(miss < last/3) {
-			t.Errorf("overhang at %g mm is off by %.3f°, want a third of the %.3f° at twice the spacing or less", h*1000, miss, last)
+			t.Errorf("overhang at %g mm is off by %.3f°, want a third of the %.3f° at twice the spacing or less", h*1000, miss,
+				last)
 		}
 		last = miss
 	}
 	if !(last < 0.15) || !(want > straight+2) {
-		t.Errorf("overhang off by %.3f°, want 0.15 or less, of %.2f° that lie well above the %.2f° of a straight line", last, want, straight)
+		t.Errorf("overhang off by %.3f°, want 0.15 or less, of %.2f° that lie well above the %.2f° of a straight line", last,
+			want, straight)
 	}
 }

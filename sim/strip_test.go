@@ -15,7 +15,8 @@ import (
 func rectangle(w, h, a float64) []r2.Vec {
 	c, s := math.Cos(a), math.Sin(a)
 	var out []r2.Vec
-	for _, p := range [4]r2.Vec{{X: -w / 2, Y: -h / 2}, {X: w / 2, Y: -h / 2}, {X: w / 2, Y: h / 2}, {X: -w / 2, Y: h / 2}} {
+	for _, p := range [4]r2.Vec{{X: -w / 2, Y: -h / 2}, {X: w / 2, Y: -h / 2}, {X: w / 2, Y: h / 2},
+		{X: -w / 2, Y: h / 2}} {
 		out = append(out, r2.Vec{X: c*p.X - s*p.Y, Y: s*p.X + c*p.Y})
 	}
 	return out

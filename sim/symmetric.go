@@ -21,5 +21,6 @@ func (s *symmetric) solve(k float64, f r3.Vec) r3.Vec {
 		return r3.Vec{}
 	}
 	yy, yz, zz := a*c-s.xz*s.xz, s.xy*s.xz-a*s.yz, a*b-s.xy*s.xy
-	return r3.Vec{X: (xx*f.X + xy*f.Y + xz*f.Z) / det, Y: (xy*f.X + yy*f.Y + yz*f.Z) / det, Z: (xz*f.X + yz*f.Y + zz*f.Z) / det}
+	return r3.Vec{X: (xx*f.X + xy*f.Y + xz*f.Z) / det, Y: (xy*f.X + yy*f.Y + yz*f.Z) / det,
+		Z: (xz*f.X + yz*f.Y + zz*f.Z) / det}
 }

@@ -32,7 +32,8 @@ func TestTieForces(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	taut, slack := 0, 0
 	for range 6 {
-		sc := &Scene{Cloth: NewCloth(l, Stiffness{Weight: 1e-9}), Ties: tape(l, r2.Vec{X: -0.018, Y: 0.004}, r2.Vec{X: 0.017, Y: -0.008}, 9, 1, 200)}
+		sc := &Scene{Cloth: NewCloth(l, Stiffness{Weight: 1e-9}), Ties: tape(l, r2.Vec{X: -0.018, Y: 0.004},
+			r2.Vec{X: 0.017, Y: -0.008}, 9, 1, 200)}
 		st := NewState(sc, crumple(l, r, 0.01))
 		for k := range sc.Ties {
 			if sc.Ties[k].Pull(st.Pos) > 0 {
@@ -87,7 +88,8 @@ func TestTiedStrip(t *testing.T) {
 		got := reach(l, st.Pos, r2.Vec{Y: -length / 6}, r2.Vec{Y: length / 6})/(length/3) - 1
 		e := kilby(s, grain*math.Pi/180) * width
 		want := (load + stiff*slackening/2) / (e + stiff)
-		t.Logf("grain %g°: strain %.5f, want %.5f (%+.2f %%); without tape %.5f; %d steps", grain, got, want, 100*(got/want-1), load/e, r.Steps)
+		t.Logf("grain %g°: strain %.5f, want %.5f (%+.2f %%); without tape %.5f; %d steps", grain, got, want,
+			100*(got/want-1), load/e, r.Steps)
 		if math.Abs(got/want-1) > 0.02 {
 			t.Errorf("grain %g°: a taped strip stretches by %.5f, want %.5f ± 2 %%", grain, got, want)
 		}
@@ -115,7 +117,8 @@ func TestTieSlack(t *testing.T) {
 	free := run(0, true)
 	slack, taut := apart(free, run(1.5, true)), apart(free, run(0.9, true))
 	if slack > 1e-3 || taut < 5e-3 {
-		t.Errorf("a slack tape moves the cloth by %.2f mm and a short one by %.2f mm, want at most 1 mm and at least 5 mm", slack*1000, taut*1000)
+		t.Errorf("a slack tape moves the cloth by %.2f mm and a short one by %.2f mm, want at most 1 mm and at least 5 mm",
+			slack*1000, taut*1000)
 	}
 	if d := apart(run(0.9, true), run(0.9, false)); d != 0 {
 		t.Errorf("helped, the taped cloth lies %g m off, want the same bits", d)

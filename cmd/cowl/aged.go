@@ -21,8 +21,9 @@ const biasGrowth = 0.05
 type agedJSON struct {
 	Rule   string     `json:"rule"`
 	Growth [2]float64 `json:"growth_percent"`
-	Edge   [2]float64 `json:"edge_drop_more_mm,omitzero"` // of the edge alone in an upright plane; not of one that is taped
-	Hem    [2]float64 `json:"hem_lower_mm,omitzero"`      // at the centre front; where the hem hangs free
+	// of the edge alone in an upright plane; not of one that is taped
+	Edge [2]float64 `json:"edge_drop_more_mm,omitzero"`
+	Hem  [2]float64 `json:"hem_lower_mm,omitzero"` // at the centre front; where the hem hangs free
 }
 
 const agedRule = "common practice, no published source, from memory, not computed: " +

@@ -22,7 +22,8 @@ func TestAged(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, q := range []struct{ grain, percent float64 }{{0, 0}, {math.Pi / 2, 0}, {math.Pi / 4, 5}, {-math.Pi / 4, 5}, {math.Pi / 8, 2.5}} {
+	for _, q := range []struct{ grain, percent float64 }{{0, 0}, {math.Pi / 2, 0}, {math.Pi / 4, 5}, {-math.Pi / 4, 5},
+		{math.Pi / 8, 2.5}} {
 		p.Grain = q.grain
 		a := agedOf(p)
 		if (a != nil) != (q.percent > 0) || a != nil && math.Abs(a.Growth[1]-q.percent) > 1e-9 {

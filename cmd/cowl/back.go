@@ -26,7 +26,8 @@ type backJSON struct {
 func backFigures(s truing.Suit) *backJSON {
 	r := s.Back.Report()
 	out := &backJSON{
-		Grain: say.Degrees(s.BackGrain), Neck: say.MM(r.Neck), Armhole: say.MM(r.Armhole), Dart: say.MM(r.DartIntake), Facing: say.MM(r.Facing),
+		Grain: say.Degrees(s.BackGrain), Neck: say.MM(r.Neck), Armhole: say.MM(r.Armhole), Dart: say.MM(r.DartIntake),
+		Facing:  say.MM(r.Facing),
 		Opening: say.MM(draft.Opening(s.Front, s.Back)),
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
@@ -45,15 +46,19 @@ func backReport(w io.Writer, s truing.Suit) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	r, worn := s.Back.Report(), s.Back.Worn()
-	row(say.Upper(worn.String()), "half neck %s, armhole %s, waist dart %s; warp at %.1f° to the %s", say.Length(r.Neck), say.Length(r.Armhole), say.Length(r.DartIntake), say.Degrees(s.BackGrain), worn.Centre())
+	row(say.Upper(worn.String()), "half neck %s, armhole %s, waist dart %s; warp at %.1f° to the %s", say.Length(r.Neck),
+		say.Length(r.Armhole), say.Length(r.DartIntake), say.Degrees(s.BackGrain), worn.Centre())
 	if r.Facing > 0 {
-		row(say.Upper(worn.String())+" facing", "%s deep on the %s, %s at the shoulder", say.Length(r.Facing), worn.Centre(), say.Length(s.Back.FacedBy))
+		row(say.Upper(worn.String())+" facing", "%s deep on the %s, %s at the shoulder", say.Length(r.Facing), worn.Centre(),
+			say.Length(s.Back.FacedBy))
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
-		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back), say.Slight(math.Abs(k.Off())))
+		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back),
+			say.Slight(math.Abs(k.Off())))
 	}
 	for _, j := range draft.Joined(s.Front, s.Back) {
-		row("Joined", "%s: %.1f°, front %.1f° and back %.1f°", j.Name, say.Degrees(j.Angle()), say.Degrees(j.Front), say.Degrees(j.Back))
+		row("Joined", "%s: %.1f°, front %.1f° and back %.1f°", j.Name, say.Degrees(j.Angle()), say.Degrees(j.Front),
+			say.Degrees(j.Back))
 	}
 	row("Opening", "%s round edge and %v neck", say.Length(draft.Opening(s.Front, s.Back)), worn)
 }

@@ -95,11 +95,13 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	for k, mm := range spacings {
 		job := h.Style.Job(h.Piece, h.Form)
 		job.Spacing = mm / 1000
-		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0, func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
+		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0,
+			func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
 	}
 	stiffness := drape.Stiffness(h.Style.Fabric)
 	for k, side := range sides {
-		out = append(out, benchTask{fmt.Sprintf("hung square %d × %d", side, side), k == 0, func(ctx context.Context) (benchRow, error) { return hangSquare(ctx, stiffness, side) }})
+		out = append(out, benchTask{fmt.Sprintf("hung square %d × %d", side, side), k == 0,
+			func(ctx context.Context) (benchRow, error) { return hangSquare(ctx, stiffness, side) }})
 	}
 	return out, nil
 }
@@ -139,5 +141,6 @@ func benchTable(w io.Writer, rows []benchRow) {
 			r.Seconds/float64(r.Steps)/float64(r.Nodes)*1e6, r.Memory, growth, r.Residual, r.Status)
 	}
 	t.Flush()
-	fmt.Fprintf(w, "\n%d cores. Demo with placing to a residual of 1e-3 of the weight, squares from an arc to 1e-2.\n", runtime.GOMAXPROCS(0))
+	fmt.Fprintf(w, "\n%d cores. Demo with placing to a residual of 1e-3 of the weight, squares from an arc to 1e-2.\n",
+		runtime.GOMAXPROCS(0))
 }

@@ -18,7 +18,8 @@ func TestBenchSquare(t *testing.T) {
 		t.Fatal(err)
 	}
 	r, err := hangSquare(context.Background(), drape.Stiffness(f), 21)
-	if err != nil || r.Nodes != 21*21 || r.Status != sim.Settled || !(r.Residual > 0 && r.Residual <= 1e-2) || r.Steps == 0 {
+	if err != nil || r.Nodes != 21*21 || r.Status != sim.Settled || !(r.Residual > 0 && r.Residual <= 1e-2) ||
+		r.Steps == 0 {
 		t.Errorf("hangSquare(21) = %+v, %v, want 441 nodes settled at 0.01 or less", r, err)
 	}
 	// Half a sine wave of height h over span s is longer than s by π²h²/4s² of it,
@@ -30,14 +31,16 @@ func TestBenchSquare(t *testing.T) {
 
 // The table tells how the cost grows, and says so only from the second row of a kind on.
 func TestBenchTable(t *testing.T) {
-	a, b := benchRow{What: "first", Nodes: 1000, Steps: 10, Seconds: 1}, benchRow{What: "second", Nodes: 4000, Steps: 20, Seconds: 8}
+	a, b := benchRow{What: "first", Nodes: 1000, Steps: 10, Seconds: 1}, benchRow{What: "second", Nodes: 4000, Steps: 20,
+		Seconds: 8}
 	if b.Growth = growth(a, b); math.Abs(b.Growth-1.5) > 1e-12 {
 		t.Errorf("growth = %g, want 1.5: eight times the seconds for four times the nodes", b.Growth)
 	}
 	var out strings.Builder
 	benchTable(&out, []benchRow{a, b})
 	lines := strings.Split(out.String(), "\n")
-	if len(lines) < 3 || !strings.Contains(lines[2], "1.50") || !strings.Contains(lines[2], "100.000") || strings.Contains(lines[1], "NaN") {
+	if len(lines) < 3 || !strings.Contains(lines[2], "1.50") || !strings.Contains(lines[2], "100.000") ||
+		strings.Contains(lines[1], "NaN") {
 		t.Errorf("table:\n%s\nwant a growth of 1.50 and 100.000 µs a node and step in the second row", out.String())
 	}
 	tasks, err := benchCmd{Quick: true}.tasks()

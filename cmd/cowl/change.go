@@ -97,7 +97,8 @@ func (d drapeVerb) compared(h *hung) ([]untreated, error) {
 		out = append(out, untreated{t.name, p})
 	}
 	if d.Before && len(out) == 0 {
-		return nil, errors.New("--before: this front has no slash, pleat, stay, lowering, taking in or weight to hang it without: " +
+		return nil, errors.New("--before: this front has no slash, pleat, stay, lowering, taking in or weight to hang it " +
+			"without: " +
 			"leave it out, or give it one")
 	}
 	return out, nil
@@ -131,19 +132,24 @@ func changeOf(a, b *drape.Run) *changeJSON {
 	pull := func(r *drape.Run, pin string) float64 { return r.Drape.PullOf(pin) }
 	shoulder := func(r *drape.Run) float64 { return pull(r, "shoulder") + pull(r, "cowl point") }
 	p, q := &a.Outcome, &b.Outcome
-	strain, edge, seam := measure.Named("max_strain_percent"), measure.Named("edge_growth_percent"), measure.Named("shoulder_growth_percent")
+	strain, edge, seam := measure.Named("max_strain_percent"), measure.Named("edge_growth_percent"),
+		measure.Named("shoulder_growth_percent")
 	return &changeJSON{
 		pull(a, "waist"), pull(b, "waist"), pull(a, "side"), pull(b, "side"), shoulder(a), shoulder(b),
-		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), edgeDrop.Value(p), edgeDrop.Value(q),
+		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), edgeDrop.Value(p),
+		edgeDrop.Value(q),
 	}
 }
 
 // report prints what a treatment gave.
 func (r *changeJSON) report(w io.Writer, head, name string) {
-	fmt.Fprintf(w, "  %-13swaist pins pull %.2f N together, without the %s %.2f N; side pins %.2f N, without %.2f N; shoulder pins %.2f N, without %.2f N\n",
+	fmt.Fprintf(w, "  %-13swaist pins pull %.2f N together, without the %s %.2f N; side pins %.2f N, without %.2f N; "+
+		"shoulder pins %.2f N, without %.2f N\n",
 		head, r.WaistAfter, name, r.WaistBefore, r.SideAfter, r.SideBefore, r.ShoulderAfter, r.ShoulderBefore)
-	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %s, without %s\n", "", r.StrainAfter, r.StrainBefore, say.Length(r.DropAfter/1000), say.Length(r.DropBefore/1000))
-	fmt.Fprintf(w, "  %-13sedge hangs %s than cut, without %s; shoulders %s, without %s\n", "", longer(r.EdgeAfter), longer(r.EdgeBefore), longer(r.SeamAfter), longer(r.SeamBefore))
+	fmt.Fprintf(w, "  %-13syarns change length by %.1f %% at most, without %.1f %%; edge drop %s, without %s\n", "",
+		r.StrainAfter, r.StrainBefore, say.Length(r.DropAfter/1000), say.Length(r.DropBefore/1000))
+	fmt.Fprintf(w, "  %-13sedge hangs %s than cut, without %s; shoulders %s, without %s\n", "", longer(r.EdgeAfter),
+		longer(r.EdgeBefore), longer(r.SeamAfter), longer(r.SeamBefore))
 }
 
 // longer says how a length has changed, in percent.

@@ -30,7 +30,8 @@ func TestClosureInStyle(t *testing.T) {
 		}
 		return b
 	}
-	file, flag, none, over := drawn("--style", closed), drawn("--closure", "side"), drawn(), drawn("--style", closed, "--closure", "none")
+	file, flag, none, over := drawn("--style", closed), drawn("--closure", "side"), drawn(),
+		drawn("--style", closed, "--closure", "none")
 	if !bytes.Equal(file, flag) || !bytes.Contains(file, []byte("opening, stop")) {
 		t.Errorf("closure: side in the file draws another pattern than --closure side, or no stop")
 	}

@@ -72,7 +72,8 @@ func TestCrashes(t *testing.T) {
 			t.Errorf("%s: exit %d, says %q, want %d and a line", name, code, errs, console.ExitFault)
 			continue
 		}
-		if data, err := os.ReadFile(found[1]); err != nil || !strings.Contains(string(data), "in two") || !strings.Contains(string(data), "crash_test.go") {
+		if data, err := os.ReadFile(found[1]); err != nil || !strings.Contains(string(data), "in two") ||
+			!strings.Contains(string(data), "crash_test.go") {
 			t.Errorf("%s: report %v\n%s", name, err, data)
 		}
 	}
@@ -101,7 +102,8 @@ func TestPanicOfVerb(t *testing.T) {
 	defer func() { memory.Free = real }()
 	memory.Free = func() float64 { panic("no needle") }
 	got := call(t.Context(), "drape", "--out", t.TempDir())
-	if got.code != console.ExitFault || got.out != "" || !strings.Contains(got.err, "no needle") || strings.Contains(got.err, "goroutine") {
+	if got.code != console.ExitFault || got.out != "" || !strings.Contains(got.err, "no needle") ||
+		strings.Contains(got.err, "goroutine") {
 		t.Errorf("a verb that panics = %d, %q, %q, want %d and a line", got.code, got.out, got.err, console.ExitFault)
 	}
 }
@@ -113,11 +115,13 @@ func TestOutputFull(t *testing.T) {
 		t.Skip(err)
 	}
 	defer full.Close()
-	for _, args := range [][]string{{"fabrics"}, {"--help"}, {"version"}, {"draft", "--json", "--out", t.TempDir()}, {"draft", "--out", t.TempDir()}, {"swatch", "--weight", "100gsm", "--fast-b-warp", "5", "--fast-b-weft", "5"}} {
+	for _, args := range [][]string{{"fabrics"}, {"--help"}, {"version"}, {"draft", "--json", "--out", t.TempDir()},
+		{"draft", "--out", t.TempDir()}, {"swatch", "--weight", "100gsm", "--fast-b-warp", "5", "--fast-b-weft", "5"}} {
 		c, errs := child(t, "cowl", args...)
 		c.Stdout = full
 		c.Start()
-		if code := ended(t, c); code != console.ExitCannotSave || !strings.Contains(errs.String(), "standard output: ") || !strings.Contains(errs.String(), "no space left") {
+		if code := ended(t, c); code != console.ExitCannotSave || !strings.Contains(errs.String(), "standard output: ") ||
+			!strings.Contains(errs.String(), "no space left") {
 			t.Errorf("cowl %v > /dev/full: exit %d, %q, want %d", args, code, errs, console.ExitCannotSave)
 		}
 	}
@@ -145,7 +149,8 @@ func TestNoWindow(t *testing.T) {
 	t.Setenv("DISPLAY", ":999")
 	t.Setenv("WAYLAND_DISPLAY", "")
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
-	if got := call(t.Context(), "view"); got.code != console.ExitNoWindow || !strings.Contains(got.err, "no window can be opened") {
+	if got := call(t.Context(), "view"); got.code != console.ExitNoWindow ||
+		!strings.Contains(got.err, "no window can be opened") {
 		t.Errorf("cowl view without a display = %d, %q, want %d", got.code, got.err, console.ExitNoWindow)
 	}
 }

@@ -68,7 +68,8 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 		return err
 	}
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: whether head and bust pass is not told: no %v can be matched to this %v: %s\n", p.Worn.Other(), p.Worn, ruler.Spoken().Words(err))
+		fmt.Fprintf(c.Err, "cowl: whether head and bust pass is not told: no %v can be matched to this %v: %s\n",
+			p.Worn.Other(), p.Worn, ruler.Spoken().Words(err))
 	}
 	figures := draftFigures(s, p)
 	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
@@ -95,7 +96,8 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 			backReport(c.Out, suit)
 		}
 		allowanceReport(c.Out, allow)
-		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(namesOf(files), ", ")))
+		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out,
+			strings.Join(namesOf(files), ", ")))
 	}
 	return nil
 }
@@ -137,13 +139,15 @@ func tellNotes(c console.Console, s style.Style) {
 // tellDrafted says why a front is on paper as it was drafted; size names it in a nest.
 func tellDrafted(c console.Console, size string, why error) {
 	if why != nil {
-		fmt.Fprintf(c.Err, "cowl: %sthe paper shows the lines of the draft, not trued over the seams: %s\n", size, ruler.Spoken().Words(why))
+		fmt.Fprintf(c.Err, "cowl: %sthe paper shows the lines of the draft, not trued over the seams: %s\n", size,
+			ruler.Spoken().Words(why))
 	}
 }
 
 // tellShort warns of an edge that cannot lie below the neck, before anything is hung.
 func tellShort(c console.Console, p draft.Piece) {
 	if d := p.DeepestBelowNeck(); d < 0 {
-		fmt.Fprintf(sided.To(c.Err, p.Worn), "cowl: the edge is too short to lie below the front neck point: it stays %s above it at least; give it an extension of more than %s\n", say.Length(-d), say.Length(p.ExtensionToNeck()))
+		fmt.Fprintf(sided.To(c.Err, p.Worn), "cowl: the edge is too short to lie below the front neck point: it stays %s "+
+			"above it at least; give it an extension of more than %s\n", say.Length(-d), say.Length(p.ExtensionToNeck()))
 	}
 }

@@ -73,7 +73,8 @@ func TestDraftDemo(t *testing.T) {
 
 // The extension is what the two ways add, and the cloth holds the piece.
 func TestDraftJSON(t *testing.T) {
-	for _, args := range [][]string{nil, {"--extension", "6cm"}, {"--extension", "14cm", "--how", "slash"}, {"--how", "shift", "--dart-share", "0", "--extension", "80mm"}} {
+	for _, args := range [][]string{nil, {"--extension", "6cm"}, {"--extension", "14cm", "--how", "slash"},
+		{"--how", "shift", "--dart-share", "0", "--extension", "80mm"}} {
 		got := call(t.Context(), append([]string{"draft", "--json", "--out", t.TempDir()}, args...)...)
 		var f draftJSON
 		d := json.NewDecoder(strings.NewReader(got.out))

@@ -31,18 +31,24 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 			say.Degrees(r.DartAngle), say.Length(r.DartIntake), r.DartShare*100, say.Length(r.IntakeLeft), leftAs(p))
 		row("Extension", "%s a half: %s from the dart, %s", say.Length(r.Extension), say.Length(r.FromDart), beyond(p))
 	}
-	row("Half edge", "%s from the centre front to the cowl point, %s down the shoulder", say.Length(r.HalfEdge), say.Length(p.CowlPoint))
-	row("Edge drop", "%s (hanging curve) to %s (V) below the cowl points, in an upright plane; over the bust less", say.Length(r.DropChain), say.Length(r.DropV))
-	row(say.Upper(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds", say.Length(r.CFLength), say.Length(r.SurplusCF))
+	row("Half edge", "%s from the centre front to the cowl point, %s down the shoulder", say.Length(r.HalfEdge),
+		say.Length(p.CowlPoint))
+	row("Edge drop", "%s (hanging curve) to %s (V) below the cowl points, in an upright plane; over the bust less",
+		say.Length(r.DropChain), say.Length(r.DropV))
+	row(say.Upper(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds",
+		say.Length(r.CFLength), say.Length(r.SurplusCF))
 	row("Facing", "%s deep", say.Length(p.Facing))
 	strapOf(s, p).report(row)
 	treatmentOf(s, p).report(row)
-	row("Seams", "shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist))
+	row("Seams", "shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole),
+		say.Length(r.Side), say.Length(r.Waist))
 	if r.Hem > 0 {
-		row("Hem", "%s below the waist, half hem %s; side %s to the waist", say.Length(r.Hem), say.Length(r.HemLine), say.Length(p.SideToWaist()))
+		row("Hem", "%s below the waist, half hem %s; side %s to the waist", say.Length(r.Hem), say.Length(r.HemLine),
+			say.Length(p.SideToWaist()))
 	}
 	row("Grain", "warp at %.1f° to the centre front", say.Degrees(p.Grain))
-	row("Cloth", "%s across × %s along the grain, with %s allowance", say.Length(r.Across), say.Length(r.Along), say.Length(p.Trim))
+	row("Cloth", "%s across × %s along the grain, with %s allowance", say.Length(r.Across), say.Length(r.Along),
+		say.Length(p.Trim))
 	row("Area", "%v %s, facing %s, no allowance", p.Worn, say.Area(r.AreaFront, 0), say.Area(r.AreaFacing, 0))
 }
 
@@ -140,12 +146,16 @@ func draftFigures(s style.Style, p draft.Piece) draftJSON {
 	r := p.Report()
 	return draftJSON{
 		Name: s.Name, For: s.ForWhom(), Worn: sideKey(p.Worn),
-		DartAngle: say.Degrees(r.DartAngle), DartIntake: r.DartIntake * mm, DartShare: r.DartShare, IntakeLeft: r.IntakeLeft * mm,
-		Extension: r.Extension * mm, FromDart: r.FromDart * mm, FromOther: r.FromOther * mm, How: p.How.String(), Slashes: p.Slashes,
-		HalfEdge: r.HalfEdge * mm, CowlPoint: p.CowlPoint * mm, Facing: p.Facing * mm, DropCurve: r.DropChain * mm, DropV: r.DropV * mm,
+		DartAngle: say.Degrees(r.DartAngle), DartIntake: r.DartIntake * mm, DartShare: r.DartShare,
+		IntakeLeft: r.IntakeLeft * mm,
+		Extension:  r.Extension * mm, FromDart: r.FromDart * mm, FromOther: r.FromOther * mm, How: p.How.String(),
+		Slashes:  p.Slashes,
+		HalfEdge: r.HalfEdge * mm, CowlPoint: p.CowlPoint * mm, Facing: p.Facing * mm, DropCurve: r.DropChain * mm,
+		DropV:    r.DropV * mm,
 		CFLength: r.CFLength * mm, SurplusCF: r.SurplusCF * mm,
-		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm, Hem: r.Hem * mm, HalfHem: r.HemLine * mm,
-		Grain: say.Degrees(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
+		Shoulder: r.Shoulder * mm, Armhole: r.Armhole * mm, Side: r.Side * mm, HalfWaist: r.Waist * mm, Hem: r.Hem * mm,
+		HalfHem: r.HemLine * mm,
+		Grain:   say.Degrees(p.Grain), Trim: p.Trim * mm, Across: r.Across * mm, Along: r.Along * mm,
 		AreaFront: r.AreaFront * mm * mm, AreaFacing: r.AreaFacing * mm * mm,
 		Treatment: treatmentOf(s, p), Strap: strapOf(s, p),
 	}

@@ -120,7 +120,8 @@ func TestDrapeAgain(t *testing.T) {
 		return called{code, out.String(), err.String()}
 	}
 	dir := t.TempDir()
-	first := blind(coarse(dir, "--json", "--folds", "2", "--edge-depth", "4cm", "--waist", "pinned", "--extension", "3.25in", "--fabric", "polyester-viscose-twill", "--seed", "3")...)
+	first := blind(coarse(dir, "--json", "--folds", "2", "--edge-depth", "4cm", "--waist", "pinned", "--extension",
+		"3.25in", "--fabric", "polyester-viscose-twill", "--seed", "3")...)
 	if !strings.Contains(first.err, "no picture: blindfold") {
 		t.Errorf("a drape without picture says %q, want the reason", first.err)
 	}
@@ -163,8 +164,10 @@ func TestDrapeReport(t *testing.T) {
 		t.Fatal(err)
 	}
 	o := drape.Outcome{
-		Status: sim.Settled, FoldCount: 2, CountShare: 0.6, Placings: 5, EdgeDrop: 0.151, EdgeDrops: []float64{0.151, 0.147, 0.149 - 0.02465, 0.149 + 0.02465, 0.149},
-		Folds: []drape.Fold{{Fold: fold.Fold{Depth: 0.042, CF: 0.080, Height: 0.270, Zone: fold.AboveBust}}, {Fold: fold.Fold{Depth: 0.061, CF: 0.090, Height: 0.090, Zone: fold.BelowBust}}},
+		Status: sim.Settled, FoldCount: 2, CountShare: 0.6, Placings: 5, EdgeDrop: 0.151,
+		EdgeDrops: []float64{0.151, 0.147, 0.149 - 0.02465, 0.149 + 0.02465, 0.149},
+		Folds: []drape.Fold{{Fold: fold.Fold{Depth: 0.042, CF: 0.080, Height: 0.270, Zone: fold.AboveBust}},
+			{Fold: fold.Fold{Depth: 0.061, CF: 0.090, Height: 0.090, Zone: fold.BelowBust}}},
 		Drift: -0.003, CFGrowth: -0.023, PinPull: 0.8,
 	}
 	rest, fall := drape.Outcome{Status: sim.Settled}, drape.Outcome{Status: sim.StepLimit}
@@ -173,7 +176,11 @@ func TestDrapeReport(t *testing.T) {
 		each   []drape.Outcome
 		want   []string
 	}{
-		{sim.Settled, []drape.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings", "42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust", "61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.7 cm", "it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g", "3.0 mm to the wearer's right", say.Caution}},
+		{sim.Settled, []drape.Outcome{rest, rest}, []string{"2 above the bust in 60 % of 5 placings",
+			"42 mm deep, 8.0 cm down the centre front, 27.0 cm above the waist", "Other folds  1 below the bust",
+			"61 mm deep, 9.0 cm down", "15.1 cm below the shoulder neck points; 14.9 ± 1.7 cm",
+			"it also runs forward, so it drops less", "2.3 % shorter than cut", "carries 82 g",
+			"3.0 mm to the wearer's right", say.Caution}},
 		{sim.Settled, []drape.Outcome{rest, fall}, []string{"settled; NOT SETTLED: 1 of the 5 placings"}},
 		{sim.StepLimit, []drape.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {
@@ -187,7 +194,8 @@ func TestDrapeReport(t *testing.T) {
 			}
 		}
 		words := strings.Join(h.caption(), "\n")
-		if strings.Contains(words, "NOT SETTLED") != (h.restless() > 0) || !strings.HasSuffix(words, say.Caution) || !strings.Contains(words, "deepest 42 mm") {
+		if strings.Contains(words, "NOT SETTLED") != (h.restless() > 0) || !strings.HasSuffix(words, say.Caution) ||
+			!strings.Contains(words, "deepest 42 mm") {
 			t.Errorf("caption of a %s drape says %q", q.status, words)
 		}
 	}
@@ -206,7 +214,8 @@ func TestCancel(t *testing.T) {
 		got := call(ctx, "drape", "--spacing", "3mm", "--out", dir)
 		cancel()
 		if got.code != console.ExitCancelled || got.out != "" || strings.Contains(got.err, "\r") {
-			t.Errorf("drape cancelled after %v = %d, out %q, err %q, want %d and nothing written", after, got.code, got.out, got.err, console.ExitCancelled)
+			t.Errorf("drape cancelled after %v = %d, out %q, err %q, want %d and nothing written", after, got.code, got.out,
+				got.err, console.ExitCancelled)
 		}
 		if _, err := os.Stat(dir); err == nil {
 			t.Errorf("drape cancelled after %v made %s, want no folder", after, dir)

@@ -32,9 +32,10 @@ func (r resultJSON) MarshalJSON() ([]byte, error) {
 
 // boundsJSON holds the bounds of the draft and what was done to the front.
 type boundsJSON struct {
-	Worn      string  `json:"side,omitempty"`     // back; else the front
-	DropCurve float64 `json:"edge_drop_curve_mm"` // below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
-	DropV     float64 `json:"edge_drop_v_mm"`     // the same for a V
+	Worn string `json:"side,omitempty"` // back; else the front
+	// below the shoulder neck points, of the edge hung alone in an upright plane: hanging curve
+	DropCurve float64 `json:"edge_drop_curve_mm"`
+	DropV     float64 `json:"edge_drop_v_mm"` // the same for a V
 
 	Treatment *treatmentJSON `json:"treatment,omitempty"`
 	Strap     *strapJSON     `json:"strap,omitempty"` // of a back cowl; drawn, not hung
@@ -81,15 +82,7 @@ func (h *hung) report(w io.Writer) {
 			row("", "%s", tryText(t))
 		}
 	}
-	row("Cowl folds", "%s", counted(o))
-	for _, f := range zone(o, fold.AboveBust) {
-		row("", "%s", foldText(f))
-	}
-	below := zone(o, fold.BelowBust)
-	row("Other folds", "%d below the bust", len(below))
-	for _, f := range below {
-		row("", "%s", foldText(f))
-	}
+	reportFolds(row, o)
 	row(dropTitle(o), "%s the shoulder neck points%s", dropText(o), spread(o))
 	row("", "%s the front neck point", belowOrAbove(o))
 	row("", "%s", h.boundsText())
@@ -119,8 +112,23 @@ func (h *hung) report(w io.Writer) {
 	if text := measure.Halved(o); text != "" {
 		row("Halved", "%s", text)
 	}
-	row("Computed", "%s, %.0f s", measure.Say(o, "forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"), h.took.Seconds())
+	row("Computed", "%s, %.0f s", measure.Say(o,
+		"forces balance to {residual} of the weight; {nodes} points {spacing_mm} apart, {iterations} steps"),
+		h.took.Seconds())
 	fmt.Fprintf(w, "\n%s\n", say.Caution)
+}
+
+// reportFolds prints the folds above the bust and the others.
+func reportFolds(row func(name, format string, args ...any), o *drape.Outcome) {
+	above, below := zone(o, fold.AboveBust), zone(o, fold.BelowBust)
+	row("Cowl folds", "%s", counted(o))
+	for _, f := range above {
+		row("", "%s", foldText(f))
+	}
+	row("Other folds", "%d below the bust", len(below))
+	for _, f := range below {
+		row("", "%s", foldText(f))
+	}
 }
 
 // dropTitle and dropText say how far the edge lies below the shoulder neck points, or
@@ -207,7 +215,8 @@ func spread(o *drape.Outcome) string {
 		return ""
 	}
 	mean, deviation := measure.Named("edge_drop_mean_mm").Value(o), measure.Named("edge_drop_spread_mm").Value(o)
-	return "; " + edgeDrop.Spread(mean, deviation, o.Placings) + " " + edgeDrop.People().Sign + measure.Say(o, " over {placings} placings")
+	return "; " + edgeDrop.Spread(mean, deviation, o.Placings) + " " + edgeDrop.People().Sign +
+		measure.Say(o, " over {placings} placings")
 }
 
 // list names the files that were written.
@@ -230,7 +239,8 @@ func (h *hung) caption() []string {
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
-		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") + fmt.Sprintf(", seed %d", o.Seed),
+		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
+			fmt.Sprintf(", seed %d", o.Seed),
 	}
 	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Piece.Worn)...), say.Caution)
 }

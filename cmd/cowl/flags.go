@@ -60,7 +60,8 @@ func (f cutFlags) load() (style.Style, error) {
 		return s, fmt.Errorf("--slashes: cloth is added by %v, want --how slash with it", s.Cut.How)
 	}
 	if f.Piece != "" && f.Style == "" && !flags.IsGiven(f.Cut, "size") && !flags.IsGiven(f.Cut, "bust") {
-		s.Notes = append(s.Notes, "the piece does not say for whom it was made, so it is hung on "+s.ForWhom()+": give --size or --bust")
+		s.Notes = append(s.Notes, "the piece does not say for whom it was made, so it is hung on "+
+			s.ForWhom()+": give --size or --bust")
 	}
 	return s, nil
 }
@@ -105,7 +106,8 @@ var negative = regexp.MustCompile(`^-[0-9.]`)
 func joined(args []string) []string {
 	var out []string
 	for _, a := range args {
-		if n := len(out); n > 0 && negative.MatchString(a) && strings.HasPrefix(out[n-1], "--") && !strings.Contains(out[n-1], "=") {
+		if n := len(out); n > 0 && negative.MatchString(a) && strings.HasPrefix(out[n-1], "--") &&
+			!strings.Contains(out[n-1], "=") {
 			out[n-1] += "=" + a
 			continue
 		}

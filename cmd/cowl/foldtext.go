@@ -23,7 +23,8 @@ func zone(o *drape.Outcome, z fold.Zone) []drape.Fold {
 // foldText describes a fold.
 func foldText(f drape.Fold) string {
 	told := func(m *measure.FoldFigure) string { return m.Amount(m.Value(&f)) }
-	text := fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist, %s wide", told(measure.Depth), told(measure.Down), told(measure.Height), told(measure.Wide))
+	text := fmt.Sprintf("%6s deep, %s down the centre front, %s above the waist, %s wide", told(measure.Depth),
+		told(measure.Down), told(measure.Height), told(measure.Wide))
 	switch {
 	case f.Kept && f.Survives >= 0:
 		return text + "; laid at " + told(measure.LaidDown) + survivesText(f.Survives)
@@ -36,7 +37,8 @@ func foldText(f drape.Fold) string {
 // survivesText tells how hard a shake a fold survives.
 func survivesText(a float64) string {
 	if a == 0 {
-		return fmt.Sprintf("; lost when the stand goes %s up and down twice a second", say.Small(drape.Amplitude(drape.Ladder[0])))
+		return fmt.Sprintf("; lost when the stand goes %s up and down twice a second",
+			say.Small(drape.Amplitude(drape.Ladder[0])))
 	}
 	return fmt.Sprintf("; survives %s up and down twice a second", say.Small(drape.Amplitude(a)))
 }

@@ -50,7 +50,8 @@ func (h helpCmd) Run(c console.Console) error {
 		names = append(names, t.name)
 	}
 	if h.Topic != "" {
-		return fmt.Errorf("help: topic %.40q, want one of %s; of a verb: cowl VERB --help", h.Topic, strings.Join(names, ", "))
+		return fmt.Errorf("help: topic %.40q, want one of %s; of a verb: cowl VERB --help", h.Topic,
+			strings.Join(names, ", "))
 	}
 	fmt.Fprintln(c.Out, "Topics, each by cowl help TOPIC; of a verb: cowl VERB --help")
 	for _, t := range topics {

@@ -39,13 +39,15 @@ func TestHelpTopics(t *testing.T) {
 		}
 		want = from.first + want
 		got := call(t.Context(), "help", name)
-		if got.code != console.ExitOK || strings.Join(strings.Fields(got.out), " ") != strings.Join(strings.Fields(want), " ") {
+		if got.code != console.ExitOK || strings.Join(strings.Fields(got.out), " ") != strings.Join(strings.Fields(want),
+			" ") {
 			t.Errorf("cowl help %s = %d, %d letters, want the %d of %s", name, got.code, len(got.out), len(want), from.file)
 		}
 		if list := call(t.Context(), "help"); !strings.Contains(list.out, "\n  "+name+" ") {
 			t.Errorf("cowl help does not name %s", name)
 		}
-		if got := call(t.Context(), "help", "knitting"); got.code != console.ExitBadInput || !strings.Contains(got.err, name) {
+		if got := call(t.Context(), "help", "knitting"); got.code != console.ExitBadInput ||
+			!strings.Contains(got.err, name) {
 			t.Errorf("cowl help knitting = %d, %q, want %d and %s", got.code, got.err, console.ExitBadInput, name)
 		}
 	}
@@ -76,8 +78,10 @@ func TestNearNames(t *testing.T) {
 		{"help knitting", "want one of paper", ""},
 	} {
 		got := call(t.Context(), strings.Fields(q.args)...)
-		if got.code != console.ExitBadInput || !strings.Contains(got.err, q.has) || q.not != "" && strings.Contains(got.err, q.not) {
-			t.Errorf("cowl %s = %d, %q, want %d, %q in it and not %q", q.args, got.code, got.err, console.ExitBadInput, q.has, q.not)
+		if got.code != console.ExitBadInput || !strings.Contains(got.err, q.has) || q.not != "" &&
+			strings.Contains(got.err, q.not) {
+			t.Errorf("cowl %s = %d, %q, want %d, %q in it and not %q", q.args, got.code, got.err, console.ExitBadInput, q.has,
+				q.not)
 		}
 	}
 }

@@ -47,12 +47,14 @@ func TestNoFiles(t *testing.T) {
 		}
 	}
 	for _, r := range fileFlags {
-		for path, says := range map[string]string{pipe: pipe + " is a pipe", dir: dir + " is a folder", "/dev/zero": "/dev/zero is a device", large: "larger than"} {
+		for path, says := range map[string]string{pipe: pipe + " is a pipe", dir: dir + " is a folder",
+			"/dev/zero": "/dev/zero is a device", large: "larger than"} {
 			expect(says, strings.Fields(strings.ReplaceAll(r, "PATH", path))...)
 		}
 	}
 	expect("study.json is a folder", "gather", study)
-	for _, text := range []string{"fabric: {file: PATH}\n", "block: {file: PATH, unit: mm}\n", "piece: {file: PATH, unit: mm}\n"} {
+	for _, text := range []string{"fabric: {file: PATH}\n", "block: {file: PATH, unit: mm}\n",
+		"piece: {file: PATH, unit: mm}\n"} {
 		path := write(t, "s.yaml", strings.ReplaceAll(text, "PATH", pipe))
 		expect(path+":1: ", "draft", "--style", path)
 		expect("is a pipe", "draft", "--style", path)
@@ -69,12 +71,15 @@ func TestManyMistakes(t *testing.T) {
 	for _, q := range []struct{ verb, flag, text, more string }{
 		{"draft", "--style", keys.String(), "880 more mistakes"}, {"drape", "--fabric-file", keys.String(), "more mistakes"},
 		{"swatch", "--sheet", keys.String(), "880 more mistakes"}, {"draft", "--style", points, "3980 more mistakes"},
-		{"draft", "--style", "name: \"" + strings.Repeat("x", 1<<19), ""}, {"draft", "--style", strings.Repeat("é", 1<<19) + ": 1", ""},
-		{"draft", "--style", "fabric: " + strings.Repeat("wool_", 1<<16), "letters, want at most"}, {"draft", "--style", "cut: {how: " + strings.Repeat("w", 900) + "}", ""},
+		{"draft", "--style", "name: \"" + strings.Repeat("x", 1<<19), ""}, {"draft", "--style", strings.Repeat("é", 1<<19) +
+			": 1", ""},
+		{"draft", "--style", "fabric: " + strings.Repeat("wool_", 1<<16), "letters, want at most"},
+		{"draft", "--style", "cut: {how: " + strings.Repeat("w", 900) + "}", ""},
 	} {
 		got := call(t.Context(), q.verb, q.flag, write(t, "f.yaml", q.text), "--out", t.TempDir())
 		if got.code != console.ExitBadInput || len(got.err) > 20000 || !strings.Contains(got.err, q.more) {
-			t.Errorf("cowl %s %s = %d, %d letters: %.400s, want %d, 20000 at most and %q", q.verb, q.flag, got.code, len(got.err), got.err, console.ExitBadInput, q.more)
+			t.Errorf("cowl %s %s = %d, %d letters: %.400s, want %d, 20000 at most and %q", q.verb, q.flag, got.code,
+				len(got.err), got.err, console.ExitBadInput, q.more)
 		}
 		for line := range strings.Lines(got.err) {
 			if len([]rune(line)) > 900 {

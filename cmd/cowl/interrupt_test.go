@@ -42,7 +42,9 @@ func TestSignals(t *testing.T) {
 		code  int
 		says  string
 	}{
-		{"reads for ever", 1, console.ExitCancelled, "cancelled, nothing written"}, {"hangs and heeds", 1, console.ExitNotSettled, ""}, {"hangs and is deaf", 2, console.ExitCancelled, "cancelled at once"},
+		{"reads for ever", 1, console.ExitCancelled, "cancelled, nothing written"},
+		{"hangs and heeds", 1, console.ExitNotSettled, ""}, {"hangs and is deaf", 2, console.ExitCancelled,
+			"cancelled at once"},
 	} {
 		for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM} {
 			c, errs := child(t, q.child)
@@ -79,6 +81,7 @@ func TestSignalWhileHanging(t *testing.T) {
 	time.Sleep(2 * time.Second)
 	c.Process.Signal(syscall.SIGTERM)
 	if code := ended(t, c); code != console.ExitCancelled || !isEmpty(t, dir) {
-		t.Errorf("a drape called off: exit %d, %q, empty %t, want %d and nothing written", code, errs, isEmpty(t, dir), console.ExitCancelled)
+		t.Errorf("a drape called off: exit %d, %q, empty %t, want %d and nothing written", code, errs, isEmpty(t, dir),
+			console.ExitCancelled)
 	}
 }

@@ -19,7 +19,8 @@ func init() {
 	children["saves for ever"] = func(context.Context) int {
 		for k := 0; ; k++ {
 			data := bytes.Repeat(fmt.Appendf(nil, "%d ", k), 20000)
-			if err := console.Save(os.Args[1], []console.File{{Name: "draft.pdf", Data: data}, {Name: "draft.dxf", Data: data}, {Name: "deep/draft.svg", Data: data}}); err != nil {
+			if err := console.Save(os.Args[1], []console.File{{Name: "draft.pdf", Data: data}, {Name: "draft.dxf", Data: data},
+				{Name: "deep/draft.svg", Data: data}}); err != nil {
 				fmt.Fprintln(os.Stderr, err)
 				return console.ExitCannotSave
 			}

@@ -50,14 +50,16 @@ func TestLabBend(t *testing.T) {
 // FAST reads G = 123/EB5 from a bias strip at 5 gf/cm: 3.06 % for 40 N/m, of
 // which yarns of 2000 N/m give nothing.
 func TestLabPull(t *testing.T) {
-	out := labJSON(t, "pull", "--weight", "150gsm", "--bend", "10uNm", "--shear", "40N/m", "--pull-warp", "200000N/m", "--pull-weft", "200000N/m", "--grain", "45", "--load", "5gf/cm", "--free")
+	out := labJSON(t, "pull", "--weight", "150gsm", "--bend", "10uNm", "--shear", "40N/m", "--pull-warp", "200000N/m",
+		"--pull-weft", "200000N/m", "--grain", "45", "--load", "5gf/cm", "--free")
 	near(t, out, "extension_percent", 123./40, 0.15)
 	near(t, out, "modulus_N_per_m", 160, 8)
 	near(t, out, "shear_deg", 3.5, 0.2) // sin γ = (1.03065)² − 1
 }
 
 func TestLabHang(t *testing.T) {
-	out := labJSON(t, "hang", "--weight", "150gsm", "--bend", "10uNm", "--width", "30cm", "--spacing", "18mm", "--placings", "1")
+	out := labJSON(t, "hang", "--weight", "150gsm", "--bend", "10uNm", "--width", "30cm", "--spacing", "18mm",
+		"--placings", "1")
 	near(t, out, "lower_bound_mm", 79.65, 0.1)
 	near(t, out, "upper_bound_mm", 90, 1e-6)
 	for _, key := range []string{"edge_drop_mm", "energy_mJ"} {
@@ -79,7 +81,8 @@ func TestLabSwag(t *testing.T) {
 
 // A loop of 5 bending lengths of 20 mm hangs 19.46 mm deep by the heavy elastica.
 func TestLabLoop(t *testing.T) {
-	out := labJSON(t, "loop", "--weight", "150gsm", "--bend", "11.768uNm", "--shear", "30N/m", "--length", "10cm", "--angle", "0", "--spacing", "1.5mm")
+	out := labJSON(t, "loop", "--weight", "150gsm", "--bend", "11.768uNm", "--shear", "30N/m", "--length", "10cm",
+		"--angle", "0", "--spacing", "1.5mm")
 	loops, ok := out["loops"].([]any)
 	if !ok || len(loops) != 1 {
 		t.Fatalf("loops = %v, want one", out["loops"])
@@ -93,7 +96,8 @@ func TestLabLoop(t *testing.T) {
 
 func TestLabDisc(t *testing.T) {
 	dir := t.TempDir()
-	out := labJSON(t, "disc", "--weight", "150gsm", "--bend", "2000uNm", "--specimen", "24cm", "--disc", "18cm", "--spacing", "5mm", "--placings", "1", "--out", dir)
+	out := labJSON(t, "disc", "--weight", "150gsm", "--bend", "2000uNm", "--specimen", "24cm", "--disc", "18cm",
+		"--spacing", "5mm", "--placings", "1", "--out", dir)
 	near(t, out, "drape_coefficient_percent", 99, 1.5)
 	near(t, out, "node_count", 0, 0)
 	if c, ok := out["node_counts"].(map[string]any); !ok || c["0"] != 1.0 {
@@ -163,7 +167,8 @@ func TestLabRefuses(t *testing.T) {
 	} {
 		got := call(t.Context(), append([]string{"lab"}, strings.Fields(c.args)...)...)
 		if got.code != console.ExitBadInput || got.out != "" || !strings.Contains(got.err, c.want) {
-			t.Errorf("cowl lab %s = %d, out %q, err %q, want %d and %q", c.args, got.code, got.out, got.err, console.ExitBadInput, c.want)
+			t.Errorf("cowl lab %s = %d, out %q, err %q, want %d and %q", c.args, got.code, got.out, got.err,
+				console.ExitBadInput, c.want)
 		}
 	}
 }

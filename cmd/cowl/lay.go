@@ -152,11 +152,14 @@ const (
 // badWidth refuses the width that was given.
 func (l layCmd) badWidth() error {
 	if l.Width == nil {
-		return limit.Errorf("", "--usable %v, want %.0f: measure between the selvedges", limit.Metres(float64(*l.Usable)), limit.Between(narrowest, widest, limit.Length))
+		return limit.Errorf("", "--usable %v, want %.0f: measure between the selvedges", limit.Metres(float64(*l.Usable)),
+			limit.Between(narrowest, widest, limit.Length))
 	}
 	selvedges := 2 * lay.Selvedge
-	return limit.Errorf("", "--width %v, want %.0f: give the width of the cloth as sold, of which %v on either side is selvedge",
-		limit.Metres(float64(*l.Width)), limit.Between(narrowest+selvedges, widest+selvedges, limit.Length), limit.Metres(lay.Selvedge))
+	return limit.Errorf("", "--width %v, want %.0f: give the width of the cloth as sold, of which %v on either side "+
+		"is selvedge",
+		limit.Metres(float64(*l.Width)), limit.Between(narrowest+selvedges, widest+selvedges, limit.Length),
+		limit.Metres(lay.Selvedge))
 }
 
 // choose lays on the width that was given, else on the cheapest.

@@ -17,7 +17,8 @@ func (p *layPlan) words() lay.Words {
 		"Single layer, right side up, every grain line along the selvedge. " + p.napWords(),
 	}
 	if p.shown.Joins() > 0 {
-		notes = append(notes, "Orange dashes: join the corner along the straight grain before the piece is used; never a seam down the centre.")
+		notes = append(notes, "Orange dashes: join the corner along the straight grain before the piece is used; never a "+
+			"seam down the centre.")
 	}
 	notes = append(notes, "Corners are drawn as the paper has them. What of a tip lies outside",
 		"the thin line was not counted: clip it where it meets an edge or a piece.")
@@ -41,7 +42,8 @@ func (p *layPlan) answer() string {
 	if n := p.shown.Joins(); n > 0 {
 		join = fmt.Sprintf(", %s joined on along the straight grain", say.Several(n, "corner"))
 	}
-	return fmt.Sprintf("Fits on %s: %s long, %.0f %% waste%s.", p.widthWords(), say.Length(p.shown.Length), p.shown.Waste()*100, join)
+	return fmt.Sprintf("Fits on %s: %s long, %.0f %% waste%s.", p.widthWords(), say.Length(p.shown.Length),
+		p.shown.Waste()*100, join)
 }
 
 func (p *layPlan) widthWords() string {
@@ -72,7 +74,8 @@ func (p *layPlan) report(w io.Writer) {
 		fmt.Fprintf(w, "    %s\n", choiceWords(c))
 	}
 	p.cheapest(w)
-	fmt.Fprintln(w, "\nPieces are dropped in every order; moving them by hand may save a little more. Widths are nominal: measure the cloth.")
+	fmt.Fprintln(w, "\nPieces are dropped in every order; moving them by hand may save a little more. Widths are "+
+		"nominal: measure the cloth.")
 	fmt.Fprintln(w, say.Caution)
 }
 
@@ -85,7 +88,8 @@ func choiceWords(c lay.Choice) string {
 	if n := c.Lay.Joins(); n > 0 {
 		join = fmt.Sprintf(", %s joined on", say.Several(n, "corner"))
 	}
-	return fmt.Sprintf("%6s wide: %8s long, %2.0f %% waste, %s of cloth%s", say.Round(c.Nominal), say.Length(c.Lay.Length), c.Lay.Waste()*100, say.Cloth(c.Bought()), join)
+	return fmt.Sprintf("%6s wide: %8s long, %2.0f %% waste, %s of cloth%s", say.Round(c.Nominal),
+		say.Length(c.Lay.Length), c.Lay.Waste()*100, say.Cloth(c.Bought()), join)
 }
 
 // cheapest prints what takes least cloth, on this grain and on best.
@@ -100,8 +104,10 @@ func (p *layPlan) cheapest(w io.Writer) {
 	if !found || ok && best.Bought() > own.Bought()-1e-9 {
 		return
 	}
-	fmt.Fprintf(w, "  Least cloth on any grain: %s wide at %.0f°, %s long, %s. Another grain is another drape: hang it first with cowl drape --grain %.0f.\n",
-		say.Round(best.Nominal), say.Degrees(best.Grain), say.Length(best.Lay.Length), say.Cloth(best.Bought()), say.Degrees(best.Grain))
+	fmt.Fprintf(w, "  Least cloth on any grain: %s wide at %.0f°, %s long, %s. Another grain is another drape: hang "+
+		"it first with cowl drape --grain %.0f.\n",
+		say.Round(best.Nominal), say.Degrees(best.Grain), say.Length(best.Lay.Length), say.Cloth(best.Bought()),
+		say.Degrees(best.Grain))
 }
 
 // layJSON holds the figures of cowl lay --json.
@@ -133,7 +139,8 @@ type choiceJSON struct {
 // figures returns the figures of the lay; lengths are 0 where it does not fit.
 func (p *layPlan) figures() layJSON {
 	out := layJSON{
-		Name: p.style.Name, Width: say.MM(p.nominal), Usable: say.MM(p.shown.Cloth.Width), Nap: p.shown.Cloth.Nap, Fits: p.err == nil,
+		Name: p.style.Name, Width: say.MM(p.nominal), Usable: say.MM(p.shown.Cloth.Width), Nap: p.shown.Cloth.Nap,
+		Fits:   p.err == nil,
 		Length: say.MM(p.shown.Length), Joins: p.shown.Joins(),
 	}
 	if p.err != nil {

@@ -51,9 +51,11 @@ type cli struct {
 
 const description = `Draft a cowl-neck front, hang it on a dress form, count its folds.
 
-Try "cowl drape": with no style file it hangs the built-in demo, a blouse front in size 10, and writes picture, mesh and figures to cowl-out. Then change cowl-out/style.yaml and run it with --style, or try flags.
+Try "cowl drape": with no style file it hangs the built-in demo, a blouse front in size 10, and writes
+picture, mesh and figures to cowl-out. Then change cowl-out/style.yaml and run it with --style, or try flags.
 
-Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees. --unit inch once, and all later runs say lengths in inches.
+Lengths carry their unit (8cm, 80mm, 3.25in), angles are degrees. --unit inch once,
+and all later runs say lengths in inches.
 
 `
 
@@ -98,7 +100,8 @@ func run(ctx context.Context, args []string, c console.Console, draw drawn.Stage
 	}
 	parsed, err := parser.Parse(joined(args))
 	if err != nil {
-		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n", verbless(plainly(flags.Renamed(err)), verbsAmong(parser.Model.Node, err)))
+		fmt.Fprintf(c.Err, "cowl: %s\ncowl: see cowl --help, or cowl VERB --help\n",
+			verbless(plainly(flags.Renamed(err)), verbsAmong(parser.Model.Node, err)))
 		return console.ExitBadInput
 	}
 	grammar.speak(c)
@@ -145,6 +148,7 @@ func tables() flags.Tables {
 
 // plainly says in our words what the parser says in its own.
 func plainly(err error) string {
-	return strings.NewReplacer(`must be one of "",`, "must be one of ", "expected a valid 64 bit int but got", "want a whole number, not",
+	return strings.NewReplacer(`must be one of "",`, "must be one of ", "expected a valid 64 bit int but got",
+		"want a whole number, not",
 		"expected a valid 64 bit uint but got", "want a whole number of 0 or more, not").Replace(err.Error())
 }

@@ -23,8 +23,11 @@ import (
 var mutations = flag.Int("mutations", 400, "files changed at random that TestMutations tries")
 
 // morsels are put into files.
-var morsels = []string{"1e308", "-1e308", "1e999", "nan", "NaN", ".inf", "-0", "0", "-1", "99999999999999999999", "1e-308", "{", "}", "[", "]", "[[[[[[[[", "{a: ", "- ", "? ", "&a ", "*a", "!a ",
-	"\"", "'", "|\n", ">-\n", "\n", "\r", "\r\n", "\t", "\x00", "\x1b[2J", "\ufeff", "é", "\xff", "<<: ", "---\n", "#", ":", ": ", ",", "auto", "true", "null", "~", "../../x", "/dev/zero", "file: x", "<g>", "</g>", "Z", "M0 0", "0\nSECTION\n", "\"sum\"", "\\u0000"}
+var morsels = []string{"1e308", "-1e308", "1e999", "nan", "NaN", ".inf", "-0", "0", "-1", "99999999999999999999",
+	"1e-308", "{", "}", "[", "]", "[[[[[[[[", "{a: ", "- ", "? ", "&a ", "*a", "!a ",
+	"\"", "'", "|\n", ">-\n", "\n", "\r", "\r\n", "\t", "\x00", "\x1b[2J", "\ufeff", "é", "\xff", "<<: ", "---\n", "#",
+	":", ": ", ",", "auto", "true", "null", "~", "../../x", "/dev/zero", "file: x", "<g>", "</g>", "Z", "M0 0",
+	"0\nSECTION\n", "\"sum\"", "\\u0000"}
 
 // mutate changes data in one place, or in up to eight.
 func mutate(r *rand.Rand, data []byte, others [][]byte) []byte {
@@ -133,17 +136,28 @@ func targets(t *testing.T) []target {
 	own := mustDemo(t)
 	own.Fabric.Note = "changed"
 	s := own.YAML()
-	all := []byte("block:\n" + strings.SplitN(agreeBlock, "\n", 2)[1] + "trims:\n  - line_mm: [[600, -90], [235, -150], [600, -160]]\nstand: {stay_edge: true}\ncut: {pleats: 2, pleat_depth_mm: 20, grain_deg: 30}\n")
-	sheet := []byte("name: mine\nweight: 135gsm\noverhang_warp: 3.2cm, 3.3cm, 3.1cm\noverhang_weft: [2.9cm, 3.0cm]\nthickness: 0.31mm\nkes_g: 0.6\n")
+	all := []byte("block:\n" + strings.SplitN(agreeBlock, "\n", 2)[1] +
+		"trims:\n  - line_mm: [[600, -90], [235, -150], [600, -160]]\nstand: {stay_edge: true}\ncut: {pleats: 2, " +
+		"pleat_depth_mm: 20, grain_deg: 30}\n")
+	sheet := []byte("name: mine\nweight: 135gsm\noverhang_warp: 3.2cm, 3.3cm, 3.1cm\noverhang_weft: [2.9cm, " +
+		"3.0cm]\nthickness: 0.31mm\nkes_g: 0.6\n")
 	fabric := func(path string) int {
 		_, err := materials.FromFile(path)
 		return map[bool]int{true: console.ExitOK, false: console.ExitBadInput}[err == nil]
 	}
 	return []target{
-		{"draft", "s.yaml", s, cowl("draft", "--style")}, {"draft", "s.yaml", all, cowl("draft", "--style")}, {"draft", "s.yaml", demo, cowl("draft", "--style")},
-		{"lay", "s.yaml", demo, cowl("lay", "--style")}, {"fabric", "f.yaml", own.Fabric.YAML(), fabric}, {"swatch", "w.yaml", sheet, func(path string) int { return call(context.Background(), "swatch", "--quiet", "--sheet", path).code }},
-		{"block dxf", "b.dxf", read("draft.dxf"), cowl("draft", "--block")}, {"piece dxf", "p.dxf", read("draft.dxf"), cowl("draft", "--piece")},
-		{"piece svg", "p.svg", read("draft.svg"), cowl("draft", "--piece")}, {"piece csv", "p.csv", read("draft.csv"), cowl("draft", "--piece")}, {"block csv", "b.csv", read("draft.csv"), cowl("draft", "--block")},
+		{"draft", "s.yaml", s, cowl("draft", "--style")}, {"draft", "s.yaml", all, cowl("draft", "--style")},
+		{"draft", "s.yaml", demo, cowl("draft", "--style")},
+		{"lay", "s.yaml", demo, cowl("lay", "--style")}, {"fabric", "f.yaml", own.Fabric.YAML(), fabric},
+		{"swatch", "w.yaml", sheet, func(path string) int {
+			return call(context.Background(), "swatch", "--quiet",
+				"--sheet", path).code
+		}},
+		{"block dxf", "b.dxf", read("draft.dxf"), cowl("draft", "--block")},
+		{"piece dxf", "p.dxf", read("draft.dxf"), cowl("draft", "--piece")},
+		{"piece svg", "p.svg", read("draft.svg"), cowl("draft", "--piece")},
+		{"piece csv", "p.csv", read("draft.csv"), cowl("draft", "--piece")},
+		{"block csv", "b.csv", read("draft.csv"), cowl("draft", "--block")},
 	}
 }
 
@@ -164,7 +178,8 @@ const agreeBlock = `block:
 func gathered(t *testing.T) []target {
 	t.Helper()
 	from := t.TempDir()
-	if got := call(t.Context(), "sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm", "--quiet", "--out", from); got.code != console.ExitOK {
+	if got := call(t.Context(), "sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing",
+		"20mm", "--quiet", "--out", from); got.code != console.ExitOK {
 		t.Fatalf("cowl sweep = %d, %s", got.code, got.err)
 	}
 	rows, _ := filepath.Glob(filepath.Join(from, "rows", "*"))
@@ -237,8 +252,10 @@ func TestMutations(t *testing.T) {
 		if err := os.WriteFile(path, q.data, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		if code := q.run(path); code != console.ExitOK && q.name != "block dxf" && q.name != "block csv" { // which hold a front
-			t.Errorf("%s of the good file = %d, want 0:\n%s", q.name, code, call(t.Context(), "draft", "--style", path, "--out", dir).err)
+		// which hold a front
+		if code := q.run(path); code != console.ExitOK && q.name != "block dxf" && q.name != "block csv" {
+			t.Errorf("%s of the good file = %d, want 0:\n%s", q.name, code, call(t.Context(), "draft", "--style", path, "--out",
+				dir).err)
 		}
 	}
 	for n := range *mutations {
@@ -269,7 +286,8 @@ func TestMutations(t *testing.T) {
 		}
 		slowest, largest = max(slowest, took), max(largest, grew)
 	}
-	t.Logf("%d files, %d of them taken: %d crashes, the slowest %v, the largest %d MB", *mutations, good, crashes, slowest, largest>>20)
+	t.Logf("%d files, %d of them taken: %d crashes, the slowest %v, the largest %d MB", *mutations, good, crashes,
+		slowest, largest>>20)
 	if good == 0 || good == *mutations {
 		t.Errorf("%d of %d files taken, want some", good, *mutations)
 	}

@@ -61,7 +61,8 @@ func (d draftCmd) nest(c console.Console, s style.Style) error {
 	}
 	if !d.Quiet {
 		d.nestReport(c.Out, s, all)
-		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out, strings.Join(namesOf(files), ", ")))
+		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out,
+			strings.Join(namesOf(files), ", ")))
 	}
 	return nil
 }

@@ -74,7 +74,8 @@ func TestNestIsSingleDrafts(t *testing.T) {
 func TestNestHolds(t *testing.T) {
 	own := figuresOf(t, "--out", t.TempDir())
 	drop := object(t, call(t.Context(), "draft", "--sizes", "8,16", "--hold", "drop", "--json", "--out", t.TempDir()).out)
-	long := object(t, call(t.Context(), "draft", "--sizes", "8,16", "--extension", "9cm", "--json", "--out", t.TempDir()).out)
+	long := object(t, call(t.Context(), "draft", "--sizes", "8,16", "--extension", "9cm", "--json", "--out",
+		t.TempDir()).out)
 	if len(drop) != 2 || len(long) != 2 {
 		t.Fatalf("figures of %d and %d sizes, want 2", len(drop), len(long))
 	}

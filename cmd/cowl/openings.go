@@ -37,7 +37,8 @@ func openings(s style.Style, suit truing.Suit) *openingJSON {
 	return &openingJSON{
 		Neck: say.MM(draft.Opening(p, b)), Head: say.MM(headGirth), PassesHead: neck >= headGirth,
 		Waist: say.MM(draft.WaistOpening(p, b)), Bust: say.MM(who.Bust), PassesBust: waist >= who.Bust,
-		Closure: g.Closure.String(), Open: say.MM(g.Long), neckOpen: say.MM(neck), waistOpen: say.MM(waist), slit: p.Worn == draft.AtFront,
+		Closure: g.Closure.String(), Open: say.MM(g.Long), neckOpen: say.MM(neck), waistOpen: say.MM(waist),
+		slit: p.Worn == draft.AtFront,
 	}
 }
 
@@ -49,7 +50,8 @@ func (o *openingJSON) report(w io.Writer) {
 	row := func(name string, shut, open float64, what string, girth float64, passes bool, do string) {
 		text := fmt.Sprintf("%s against %s %s: ", say.Length(shut/1000), what, say.Length(girth/1000))
 		if open != shut {
-			text = fmt.Sprintf("%s, %s with the %s, against %s %s: ", say.Length(shut/1000), say.Length(open/1000), closureWords(o), what, say.Length(girth/1000))
+			text = fmt.Sprintf("%s, %s with the %s, against %s %s: ", say.Length(shut/1000), say.Length(open/1000),
+				closureWords(o), what, say.Length(girth/1000))
 		}
 		if passes {
 			text += "it passes"
@@ -74,5 +76,6 @@ func (o *openingJSON) report(w io.Writer) {
 
 // closureWords says what is open.
 func closureWords(o *openingJSON) string {
-	return map[string]string{"side": "zip", "shoulder": "shoulder", "back": "slit"}[o.Closure] + " of " + say.Length(o.Open/1000) + " open"
+	return map[string]string{"side": "zip", "shoulder": "shoulder", "back": "slit"}[o.Closure] + " of " +
+		say.Length(o.Open/1000) + " open"
 }

@@ -57,7 +57,10 @@ func (f paperFlags) parts(base string) []part {
 	}
 	var out []part
 	if wants("svg") {
-		out = append(out, part{base + ".svg", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error { return svg.Write(w, p, o) }})
+		out = append(out, part{base + ".svg", func(w io.Writer, p []paper.Piece, o sheet.Options,
+			_ string) error {
+			return svg.Write(w, p, o)
+		}})
 	}
 	if wants("pdf") {
 		out = append(out, f.pdfParts(base)...)
@@ -68,7 +71,10 @@ func (f paperFlags) parts(base string) []part {
 		}})
 	}
 	if wants("csv") {
-		out = append(out, part{base + ".csv", func(w io.Writer, p []paper.Piece, _ sheet.Options, _ string) error { return csv.Write(w, p) }})
+		out = append(out, part{base + ".csv", func(w io.Writer, p []paper.Piece, _ sheet.Options,
+			_ string) error {
+			return csv.Write(w, p)
+		}})
 	}
 	return out
 }
@@ -80,12 +86,16 @@ func (f paperFlags) pdfParts(base string) []part {
 	papers := map[string][]pdf.Paper{"a4": {pdf.A4}, "letter": {pdf.Letter}, "both": {pdf.A4, pdf.Letter}}[f.Paper]
 	for _, on := range papers {
 		name := map[string]string{"A4": "a4", "Letter": "letter"}[on.Name]
-		out = append(out, part{base + "-" + name + ".pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error {
+		out = append(out, part{base + "-" + name + ".pdf", func(w io.Writer, p []paper.Piece, o sheet.Options,
+			_ string) error {
 			return pdf.WriteTiles(w, p, o, on)
 		}})
 	}
 	return append(out,
-		part{base + "-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error { return pdf.Write(w, p, o) }},
+		part{base + "-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options,
+			_ string) error {
+			return pdf.Write(w, p, o)
+		}},
 		part{"cutting-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error {
 			return pdf.WriteCutting(w, p, o, papers[0])
 		}})
@@ -144,12 +154,14 @@ func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 	}
 	switch {
 	case p.Eased > 0:
-		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %s left unsewn as ease at the waist", r.DartShare*100, say.Length(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %s left unsewn as ease at the waist", r.DartShare*100,
+			say.Length(r.IntakeLeft)))
 	case p.DartLeft == nil:
 	case s.Lines != nil:
 		notes = append(notes, fmt.Sprintf("Dart: %s left open at the waist", say.Length(r.IntakeLeft)))
 	default:
-		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %s left open at the waist", r.DartShare*100, say.Length(r.IntakeLeft)))
+		notes = append(notes, fmt.Sprintf("Dart closed %.0f %%, %s left open at the waist", r.DartShare*100,
+			say.Length(r.IntakeLeft)))
 	}
 	if r.Hem > 0 {
 		notes = append(notes, fmt.Sprintf("Hem %s below the waist, half hem %s", say.Length(r.Hem), say.Length(r.HemLine)))
@@ -158,8 +170,10 @@ func wordsOf(s style.Style, p draft.Piece) sheet.Options {
 		notes = append(notes, words)
 	}
 	return sheet.Options{Title: s.Name, Notes: append(notes,
-		fmt.Sprintf("Edge hangs %s to %s below the cowl points in an upright plane", say.Length(r.DropChain), say.Length(r.DropV)),
-		fmt.Sprintf("Seams: shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
+		fmt.Sprintf("Edge hangs %s to %s below the cowl points in an upright plane", say.Length(r.DropChain),
+			say.Length(r.DropV)),
+		fmt.Sprintf("Seams: shoulder %s, armhole %s, side %s, half waist %s", say.Length(r.Shoulder), say.Length(r.Armhole),
+			say.Length(r.Side), say.Length(r.Waist)),
 		fmt.Sprintf("Cloth: %s across, %s along the grain", say.Length(r.Across), say.Length(r.Along)),
 	)}
 }

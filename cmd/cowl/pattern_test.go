@@ -26,14 +26,16 @@ func names(t *testing.T, dir string) []string {
 }
 
 func TestDraftFormats(t *testing.T) {
-	all := []string{"cutting-sheet.pdf", "draft-a4.pdf", "draft-letter.pdf", "draft-sheet.pdf", "draft.csv", "draft.dxf", "draft.svg"}
+	all := []string{"cutting-sheet.pdf", "draft-a4.pdf", "draft-letter.pdf", "draft-sheet.pdf", "draft.csv", "draft.dxf",
+		"draft.svg"}
 	for _, q := range []struct {
 		args []string
 		want []string
 	}{
 		{[]string{"--format", "all"}, all},
 		{[]string{"--format", "dxf,csv"}, []string{"draft.csv", "draft.dxf"}},
-		{[]string{"--format", "pdf", "--paper", "letter"}, []string{"cutting-sheet.pdf", "draft-letter.pdf", "draft-sheet.pdf"}},
+		{[]string{"--format", "pdf", "--paper", "letter"}, []string{"cutting-sheet.pdf", "draft-letter.pdf",
+			"draft-sheet.pdf"}},
 		{nil, []string{"draft.svg"}},
 	} {
 		dir := t.TempDir()
@@ -79,7 +81,8 @@ func TestDraftOwnBlock(t *testing.T) {
 	style := write(t, "s.yaml", "name: Own\nblock: {file: "+table+"}\n")
 	for _, args := range [][]string{{"--block", table}, {"--style", style}} {
 		got := call(t.Context(), append([]string{"draft", "--json", "--out", t.TempDir()}, args...)...)
-		if got.code != console.ExitOK || !strings.Contains(got.out, "own block") || !strings.Contains(got.out, `"dart_angle_deg": 27.3`) {
+		if got.code != console.ExitOK || !strings.Contains(got.out, "own block") ||
+			!strings.Contains(got.out, `"dart_angle_deg": 27.3`) {
 			t.Errorf("cowl draft %v = %d, %q, %s, want the dart of the table, 27.38°", args, got.code, got.err, got.out)
 		}
 	}

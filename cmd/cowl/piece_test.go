@@ -40,17 +40,21 @@ func TestPieceComesBack(t *testing.T) {
 			{"CF, mm", got.CFLength, want.CFLength, 0.1}, {"shoulder, mm", got.Shoulder, want.Shoulder, 0.1},
 			{"armhole, mm", got.Armhole, want.Armhole, 0.1}, {"side, mm", got.Side, want.Side, 0.1},
 			{"waist, mm", got.HalfWaist, want.HalfWaist, 0.1}, {"dart left, mm", got.IntakeLeft, want.IntakeLeft, 0.1},
-			{"grain, °", got.Grain, 30, 0.01}, {"allowance, mm", got.Trim, want.Trim, 0.1}, {"front, mm²", got.AreaFront, want.AreaFront, 50},
+			{"grain, °", got.Grain, 30, 0.01}, {"allowance, mm", got.Trim, want.Trim, 0.1},
+			{"front, mm²", got.AreaFront, want.AreaFront, 50},
 		} {
 			if math.Abs(q.got-q.want) > q.tol {
 				t.Errorf("--piece draft.%s: %s = %.3f, want %.3f", ext, q.what, q.got, q.want)
 			}
 		}
 	}
-	file := write(t, "s.yaml", "piece: {file: "+filepath.Join(dir, "draft.dxf")+"}\ncut: {grain_deg: -20, facing_cm: 6, trim_cm: 1}\n")
+	file := write(t, "s.yaml", "piece: {file: "+filepath.Join(dir,
+		"draft.dxf")+"}\ncut: {grain_deg: -20, facing_cm: 6, trim_cm: 1}\n")
 	got := figuresOf(t, "--style", file, "--out", t.TempDir())
-	if math.Abs(got.Grain+20) > 1e-9 || math.Abs(got.Facing-60) > 1e-6 || math.Abs(got.Trim-10) > 1e-6 || math.Abs(got.HalfEdge-want.HalfEdge) > 0.1 {
-		t.Errorf("piece with another grain: %+v, want grain -20°, facing 60 mm, allowance 10 mm, half edge %.1f mm", got, want.HalfEdge)
+	if math.Abs(got.Grain+20) > 1e-9 || math.Abs(got.Facing-60) > 1e-6 || math.Abs(got.Trim-10) > 1e-6 ||
+		math.Abs(got.HalfEdge-want.HalfEdge) > 0.1 {
+		t.Errorf("piece with another grain: %+v, want grain -20°, facing 60 mm, allowance 10 mm, half edge %.1f mm", got,
+			want.HalfEdge)
 	}
 	s, err := style.FromFile(file)
 	if err != nil {
@@ -58,7 +62,8 @@ func TestPieceComesBack(t *testing.T) {
 	}
 	kept := figuresOf(t, "--style", write(t, "again.yaml", string(s.YAML())), "--out", t.TempDir())
 	if math.Abs(kept.AreaFront-got.AreaFront) > 1e-3 || kept.For != got.For {
-		t.Errorf("the style written again: %.4f mm² for %s, want %.4f mm² for %s", kept.AreaFront, kept.For, got.AreaFront, got.For)
+		t.Errorf("the style written again: %.4f mm² for %s, want %.4f mm² for %s", kept.AreaFront, kept.For, got.AreaFront,
+			got.For)
 	}
 }
 
@@ -73,7 +78,8 @@ func TestPieceHangs(t *testing.T) {
 	figuresOf(t, "--format", "csv", "--out", dir)
 	piece := []string{"--piece", filepath.Join(dir, "draft.csv")}
 	drop := func(args ...string) float64 {
-		got := call(t.Context(), append([]string{"drape", "--json", "--folds", "1", "--spacing", "20mm", "--out", t.TempDir()}, args...)...)
+		got := call(t.Context(), append([]string{"drape", "--json", "--folds", "1", "--spacing", "20mm", "--out",
+			t.TempDir()}, args...)...)
 		v, ok := object(t, got.out)["edge_drop_mm"].(float64)
 		if !ok {
 			t.Fatalf("cowl drape %v = %d, %q, want an edge drop", args, got.code, got.err)
@@ -83,7 +89,8 @@ func TestPieceHangs(t *testing.T) {
 	if got, want := drop(piece...), drop(); math.Abs(got-want) > 18 {
 		t.Errorf("the piece drops %.2f mm, want %.2f ± 18 mm, twice the scatter, as drafted", got, want)
 	}
-	if got := call(t.Context(), append([]string{"lay", "--quiet", "--width", "140cm", "--out", t.TempDir()}, piece...)...); got.code != console.ExitOK {
+	if got := call(t.Context(), append([]string{"lay", "--quiet", "--width", "140cm", "--out", t.TempDir()},
+		piece...)...); got.code != console.ExitOK {
 		t.Errorf("cowl lay %v = %d, %q", piece, got.code, got.err)
 	}
 }

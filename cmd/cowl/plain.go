@@ -46,9 +46,11 @@ func papersOf(s truing.Suit, plain bool) ([]paper.Piece, error) {
 func (f suitFlags) plainGrain(worn draft.Side) (flag string, v *flags.Degrees, err error) {
 	switch {
 	case worn == draft.AtBack && f.BackGrain != nil:
-		return "", nil, errors.New("--back-grain: the back is the cowl, whose grain is --grain; want --front-grain for its plain front")
+		return "", nil, errors.New("--back-grain: the back is the cowl, whose grain is --grain; want --front-grain for " +
+			"its plain front")
 	case worn == draft.AtFront && f.FrontGrain != nil:
-		return "", nil, errors.New("--front-grain: the front is the cowl, whose grain is --grain; want --back-grain for its back")
+		return "", nil, errors.New("--front-grain: the front is the cowl, whose grain is --grain; want --back-grain for " +
+			"its back")
 	case worn == draft.AtBack:
 		return "--front-grain", f.FrontGrain, nil
 	}

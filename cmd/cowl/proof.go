@@ -68,7 +68,8 @@ func proofTable(w io.Writer, checks []proof.Check) {
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "\tcheck\tours\tpublished\ttolerance\tsource")
 	for _, c := range checks {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t± %s\t%s\n", verdict(c), c.Name, amount(c.Got, c.Unit), amount(c.Want, c.Unit), amount(c.Tolerance, c.Unit), c.Source)
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t± %s\t%s\n", verdict(c), c.Name, amount(c.Got, c.Unit), amount(c.Want, c.Unit),
+			amount(c.Tolerance, c.Unit), c.Source)
 	}
 	t.Flush()
 	for _, c := range checks {
@@ -85,7 +86,8 @@ func markdown(w io.Writer, checks []proof.Check) {
 	fmt.Fprintln(w, "| check | ours | published or closed form | tolerance | | source |")
 	fmt.Fprintln(w, "|---|---|---|---|---|---|")
 	for _, c := range checks {
-		fmt.Fprintf(w, "| %s | %s | %s | ± %s | %s | %s |\n", c.Name, amount(c.Got, c.Unit), amount(c.Want, c.Unit), amount(c.Tolerance, c.Unit), verdict(c), c.Source)
+		fmt.Fprintf(w, "| %s | %s | %s | ± %s | %s | %s |\n", c.Name, amount(c.Got, c.Unit), amount(c.Want, c.Unit),
+			amount(c.Tolerance, c.Unit), verdict(c), c.Source)
 	}
 	fmt.Fprintf(w, "\n%d of %d pass.\n", passed(checks), len(checks))
 }

@@ -38,7 +38,8 @@ func TestProofOnly(t *testing.T) {
 	for _, how := range []string{"-q", "--markdown", "--json"} {
 		got := call(t.Context(), "proof", "--only", "HALF edge", how)
 		if got.code != console.ExitOK || !strings.Contains(got.out, "half edge for a drop of 16 cm") {
-			t.Errorf("cowl proof --only \"HALF edge\" %s = %d, %q, %q, want the row of the half edge", how, got.code, got.out, got.err)
+			t.Errorf("cowl proof --only \"HALF edge\" %s = %d, %q, %q, want the row of the half edge", how, got.code, got.out,
+				got.err)
 		}
 		if strings.Contains(got.out, "bust girth") {
 			t.Errorf("cowl proof --only \"HALF edge\" %s = %q, want no other row", how, got.out)

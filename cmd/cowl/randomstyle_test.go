@@ -125,7 +125,8 @@ func randomBody(r *rand.Rand) string {
 	for _, m := range body.Measures() {
 		if v := *m.In(&b); v > 0 && r.IntN(6) == 0 {
 			unit := map[bool]string{true: "deg", false: "cm"}[m.Unit == limit.Angle]
-			text += fmt.Sprintf("  %s_%s: %.1f\n", strings.ReplaceAll(m.Name, " ", "_"), unit, m.Unit.PerSI*v*(0.9+0.2*r.Float64()))
+			text += fmt.Sprintf("  %s_%s: %.1f\n", strings.ReplaceAll(m.Name, " ", "_"), unit,
+				m.Unit.PerSI*v*(0.9+0.2*r.Float64()))
 		}
 	}
 	return text
@@ -154,7 +155,9 @@ func TestRandomStyleFields(t *testing.T) {
 				n = max(n, len(values))
 			}
 		}
-		if n < 2 && !slices.Contains([]string{"spacing", "fine", "closure", "strap"}, f.Name) && !(f.Name == "side" && n == 1) { // the front goes without saying
+		// the front goes without saying
+		if n < 2 && !slices.Contains([]string{"spacing", "fine", "closure", "strap"}, f.Name) &&
+			!(f.Name == "side" && n == 1) {
 			t.Errorf("randomStyle draws %d values of %s, want some", n, f.Name)
 		}
 	}

@@ -57,7 +57,8 @@ func TestSectionOfADrape(t *testing.T) {
 		h := h.Style.Hang.Spacing
 		m, facet := marks[n-1], 2*h*h/(8*crests[n-1].Radius)
 		if off := r2.Norm(r2.Sub(f.At, r2.Vec{X: m.At.Z, Y: m.At.Y})); m.Number != n || off > 0.001+facet {
-			t.Errorf("fold %d of the section has mark %d in the views, %.4f m away, want %d at most %.4f m from the crest", n, m.Number, off, n, 0.001+facet)
+			t.Errorf("fold %d of the section has mark %d in the views, %.4f m away, want %d at most %.4f m from the crest", n,
+				m.Number, off, n, 0.001+facet)
 		}
 	}
 	if n != len(marks) || n != h.Run.Each[0].FoldCount {

@@ -56,7 +56,8 @@ func TestDraftSideBack(t *testing.T) {
 			continue
 		}
 		again := object(t, back.out)
-		for _, key := range []string{"half_edge_mm", "cb_length_mm", "shoulder_mm", "side_mm", "extension_mm", "facing_mm", "grain_deg"} {
+		for _, key := range []string{"half_edge_mm", "cb_length_mm", "shoulder_mm", "side_mm", "extension_mm", "facing_mm",
+			"grain_deg"} {
 			if a, b := again[key].(float64), all[key].(float64); math.Abs(a-b) > 0.1 {
 				t.Errorf("%s: %s %.2f, want %.2f", name, key, a, b)
 			}
@@ -67,7 +68,9 @@ func TestDraftSideBack(t *testing.T) {
 // What is said of a back cowl by itself has none of the words of a front.
 func TestBackWords(t *testing.T) {
 	count := 0
-	for _, args := range []string{"draft", "draft --json", "draft --sizes 8,12", "draft --sizes 8,12 --json", "draft --how slash --extension 7cm", "draft --pleats 2 --cf-weight 8g --hem 10cm", "draft --closure shoulder --strap tie"} {
+	for _, args := range []string{"draft", "draft --json", "draft --sizes 8,12", "draft --sizes 8,12 --json",
+		"draft --how slash --extension 7cm", "draft --pleats 2 --cf-weight 8g --hem 10cm",
+		"draft --closure shoulder --strap tie"} {
 		dir := t.TempDir()
 		got := call(t.Context(), append(strings.Fields(args), "--side", "back", "--format", "svg,csv", "--out", dir)...)
 		if got.code != console.ExitOK {
@@ -114,7 +117,8 @@ func TestSideRefuses(t *testing.T) {
 		{"draft --strap tie", "--strap: strap tie, but the side is front"},
 		{"draft --side back --strap rope", `--strap: strap "rope", want none, strap, tie`},
 		{"drape --side back --lean 30", "--lean: lean 30.0°, but the side is back"},
-		{"compare --fabrics linen-memory,denim-memory --style " + write(t, "l.yaml", "cut: {side: back}\nhang: {lean_deg: 30}\n"), "l.yaml:2: lean 30.0°, but the side is back"},
+		{"compare --fabrics linen-memory,denim-memory --style " + write(t, "l.yaml",
+			"cut: {side: back}\nhang: {lean_deg: 30}\n"), "l.yaml:2: lean 30.0°, but the side is back"},
 		{"draft --side back --cowl-point 12cm", "--cowl-point: cowl point 12.0 cm, want 0.0–"},
 		{"draft --side back --facing 30cm --hem 1cm", "--hem: hem 1.0 cm"},
 		{"drape --side back --edge-depth 50cm", "--edge-depth: "},
@@ -140,7 +144,8 @@ func TestDrapeSideBack(t *testing.T) {
 	}
 	dir := t.TempDir()
 	args := []string{"--spacing", "12mm", "--folds", "2", "--fabric", "silk-crepe-de-chine-memory", "--out", dir}
-	got := call(t.Context(), append([]string{"drape", "--side", "back", "--extension", "10cm", "--cowl-point", "5cm"}, args...)...)
+	got := call(t.Context(), append([]string{"drape", "--side", "back", "--extension", "10cm", "--cowl-point", "5cm"},
+		args...)...)
 	if got.code != console.ExitOK {
 		t.Fatalf("cowl drape --side back = %d, %s", got.code, got.err)
 	}
@@ -150,7 +155,8 @@ func TestDrapeSideBack(t *testing.T) {
 	}
 	r := object(t, string(text))
 	if r["status"] != "settled" || r["pierced"].(float64) != 0 || r["kept"].(float64) < 1 || r["side"] != "back" {
-		t.Errorf("status %v, pierced %v, kept %v, side %v, want a back cowl at rest, unpierced, with a fold kept", r["status"], r["pierced"], r["kept"], r["side"])
+		t.Errorf("status %v, pierced %v, kept %v, side %v, want a back cowl at rest, unpierced, with a fold kept",
+			r["status"], r["pierced"], r["kept"], r["side"])
 	}
 	// Below the curve it hangs in alone it cannot drop, nor rise to where it was pinned.
 	if drop := r["edge_drop_mm"].(float64); !(drop > 30 && drop < r["edge_drop_v_mm"].(float64)) {
@@ -163,9 +169,11 @@ func TestDrapeSideBack(t *testing.T) {
 	}
 	again := call(t.Context(), "drape", "--style", filepath.Join(dir, "style.yaml"), "--json", "--out", t.TempDir())
 	if a := object(t, again.out); a["edge_drop_mm"] != r["edge_drop_mm"] || a["side"] != "back" {
-		t.Errorf("hung again from style.yaml: drop %v, side %v, want %v and back", a["edge_drop_mm"], a["side"], r["edge_drop_mm"])
+		t.Errorf("hung again from style.yaml: drop %v, side %v, want %v and back", a["edge_drop_mm"], a["side"],
+			r["edge_drop_mm"])
 	}
-	if picture, err := os.ReadFile(filepath.Join(dir, "drape.png")); err == nil && !bytes.HasPrefix(picture, []byte("\x89PNG")) {
+	if picture, err := os.ReadFile(filepath.Join(dir, "drape.png")); err == nil &&
+		!bytes.HasPrefix(picture, []byte("\x89PNG")) {
 		t.Error("drape.png is no picture")
 	}
 }

@@ -43,7 +43,8 @@ func (s *strapJSON) report(row func(name, format string, args ...any)) {
 		row("Strap", "none; %s", why)
 		return
 	}
-	row("Strap", "%s, %s long and %s wide, its middle %s from the cowl points in the shoulder seams; drawn on paper, not hung: %s",
+	row("Strap", "%s, %s long and %s wide, its middle %s from the cowl points in the shoulder seams; drawn on paper, "+
+		"not hung: %s",
 		strip, say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000), why)
 }
 
@@ -52,5 +53,6 @@ func (s *strapJSON) words() string {
 	if s == nil || s.Kind == draft.NoStrap.String() {
 		return ""
 	}
-	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points", say.Upper(s.Kind), say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000))
+	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points", say.Upper(s.Kind),
+		say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000))
 }

@@ -127,7 +127,8 @@ type teachGrainCmd struct {
 // Run hangs the piece at the five angles and makes the sheet.
 func (d teachGrainCmd) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	if flags.IsGiven(d.Cut, "grain") {
-		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, for others cowl sweep --vary grain=…")
+		return errors.New("--grain: the class sheet shows 0, 22.5, 45, 67.5 and 90°; for one angle there is cowl drape, " +
+			"for others cowl sweep --vary grain=…")
 	}
 	s, err := d.styled()
 	if err != nil {

@@ -36,7 +36,8 @@ func TestStudyBadInput(t *testing.T) {
 		{"sweep --vary slashes=1:3:1", []string{"--how slash"}},
 		{"sweep --vary folds=7,8", []string{"--vary folds", "folds 7", "0–6"}},
 		{"sweep --vary folds=1,1.5", []string{"--vary folds", "folds 1.5", "whole number"}},
-		{"sweep --vary edge-depth=40cm,50cm", []string{"none of the 2 rows", "--vary edge-depth: edge depth 40.0 cm", "cm: from an edge"}},
+		{"sweep --vary edge-depth=40cm,50cm", []string{"none of the 2 rows", "--vary edge-depth: edge depth 40.0 cm",
+			"cm: from an edge"}},
 		{"compare --fabrics polyester-twill,wool-tropical --folds 7", []string{"--folds: folds 7", "0–6"}},
 		{"seek --want folds,2", []string{"--want"}},
 		{"sweep --vary grain=0,45 --vary grain=0,90", []string{"given twice"}},
@@ -71,13 +72,15 @@ func TestStudyBadInput(t *testing.T) {
 }
 
 // A real study of two cuts at 20 mm: the edge drops further with more
-// extension, the second run says the same, a style file hung by cowl drape gives the row again, and the whole is one sheet.
+// extension, the second run says the same, a style file hung by cowl drape gives the row again,
+// and the whole is one sheet.
 func TestRealStudy(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hangs a cloth three times")
 	}
 	dir := t.TempDir()
-	args := []string{"sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm", "--out", dir}
+	args := []string{"sweep", "--vary", "extension=4cm,8cm", "--folds", "1", "--placings", "1", "--spacing", "20mm",
+		"--out", dir}
 	first := call(t.Context(), args...)
 	if first.code != console.ExitOK && first.code != console.ExitNotSettled {
 		t.Fatalf("sweep = %d, %s", first.code, first.err)
@@ -112,7 +115,8 @@ func TestRealStudy(t *testing.T) {
 	var o struct {
 		Drop float64 `json:"edge_drop_mm"`
 	}
-	if err := json.NewDecoder(bytes.NewReader([]byte(hung.out))).Decode(&o); err != nil || math.Abs(o.Drop-drop(1)) > 1e-3 {
+	if err := json.NewDecoder(bytes.NewReader([]byte(hung.out))).Decode(&o); err != nil ||
+		math.Abs(o.Drop-drop(1)) > 1e-3 {
 		t.Errorf("cowl drape of %s drops %.4f mm, %v, the row says %.4f", rows[1]["style"], o.Drop, err, drop(1))
 	}
 }

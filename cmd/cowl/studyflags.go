@@ -94,7 +94,8 @@ func (f benchFlags) override(s *style.Style) error {
 
 // options are those of a study that these flags compute in dir.
 func (f benchFlags) options(dir string, p rows.Part, draw drawn.Stager) study.Options {
-	o := study.Options{Dir: dir, Part: p, Jobs: runtime.GOMAXPROCS(0), Retry: f.Retry, Stage: draw, JSON: f.JSON, Quiet: f.Quiet}
+	o := study.Options{Dir: dir, Part: p, Jobs: runtime.GOMAXPROCS(0), Retry: f.Retry, Stage: draw, JSON: f.JSON,
+		Quiet: f.Quiet}
 	if f.Jobs != nil {
 		o.Jobs = *f.Jobs
 	}

@@ -89,7 +89,8 @@ func allowanceOf(flag string, given *flags.Length, to *float64) error {
 	}
 	v := float64(*given)
 	if !(v >= 0 && v <= draft.MostTrim) {
-		return limit.Errorf("", "%s %v, want %.0f: %.0f is a plain seam, %v leaves bias room to drop", flag, limit.Metres(v), limit.Between(0, draft.MostTrim, limit.Length), limit.Metres(0.01), limit.Metres(0.025))
+		return limit.Errorf("", "%s %v, want %.0f: %.0f is a plain seam, %v leaves bias room to drop", flag, limit.Metres(v),
+			limit.Between(0, draft.MostTrim, limit.Length), limit.Metres(0.01), limit.Metres(0.025))
 	}
 	*to = v
 	return nil
@@ -112,8 +113,10 @@ func suitNotes(s style.Style, suit truing.Suit) []string {
 	notes := []string{
 		"Cut for: " + s.ForWhom(),
 		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
-		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", say.Upper(cowl.String()), say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
-		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", say.Upper(plain.String()), say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
+		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", say.Upper(cowl.String()),
+			say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
+		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", say.Upper(plain.String()),
+			say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
 		fmt.Sprintf("Neck opening %s round edge and %v neck", say.Length(draft.Opening(suit.Front, suit.Back)), plain),
 	}
 	if words := strapOf(s, suit.Front).words(); words != "" {

@@ -11,7 +11,8 @@ import (
 )
 
 func TestDraftBack(t *testing.T) {
-	for _, args := range [][]string{nil, {"--size", "16"}, {"--facing", "0cm"}, {"--back-grain", "0"}, {"--how", "slash", "--extension", "14cm"}} {
+	for _, args := range [][]string{nil, {"--size", "16"}, {"--facing", "0cm"}, {"--back-grain", "0"},
+		{"--how", "slash", "--extension", "14cm"}} {
 		got := call(t.Context(), append([]string{"draft", "--back", "--json", "--out", t.TempDir()}, args...)...)
 		if got.code != console.ExitOK {
 			t.Fatalf("cowl draft --back %v = %d, %s", args, got.code, got.err)
@@ -40,14 +41,16 @@ func TestStandFlags(t *testing.T) {
 	got := object(t, call(t.Context(), "draft", "--lower", "2cm", "--take-in", "1cm", "--json", "--out", t.TempDir()).out)
 	less := func(key string) float64 { return plain[key].(float64) - got[key].(float64) }
 	if less("half_edge_mm") > -15 || math.Abs(less("half_waist_mm")-10) > 1e-6 {
-		t.Errorf("edge %.2f mm longer, waist %.2f mm shorter, want about 21 and 10 mm", -less("half_edge_mm"), less("half_waist_mm"))
+		t.Errorf("edge %.2f mm longer, waist %.2f mm shorter, want about 21 and 10 mm", -less("half_edge_mm"),
+			less("half_waist_mm"))
 	}
 	style := write(t, "s.yaml", "stand: {lower_cm: 2, take_in_cm: 1}\n")
 	same := object(t, call(t.Context(), "draft", "--style", style, "--json", "--out", t.TempDir()).out)
 	if same["half_edge_mm"].(float64) < 200 {
 		t.Errorf("style with stand: %v", same)
 	}
-	if bad := call(t.Context(), "draft", "--lower", "9cm", "--out", t.TempDir()); bad.code != console.ExitBadInput || !strings.Contains(bad.err, "--lower: lower 9.0 cm, want 0.0–") {
+	if bad := call(t.Context(), "draft", "--lower", "9cm", "--out", t.TempDir()); bad.code != console.ExitBadInput ||
+		!strings.Contains(bad.err, "--lower: lower 9.0 cm, want 0.0–") {
 		t.Errorf("--lower 9cm = %d, %q", bad.code, bad.err)
 	}
 }
@@ -124,13 +127,15 @@ func TestLay(t *testing.T) {
 func TestLayTooWide(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	got := call(t.Context(), "lay", "--allowance", "1cm", "--usable", "65cm", "--out", dir)
-	if got.code != console.ExitNotSettled || !strings.Contains(got.out, "Does not fit") || !strings.Contains(got.out, "With --join it fits") {
+	if got.code != console.ExitNotSettled || !strings.Contains(got.out, "Does not fit") ||
+		!strings.Contains(got.out, "With --join it fits") {
 		t.Errorf("cowl lay --usable 65cm = %d, %q", got.code, got.out)
 	}
 	if _, err := os.Stat(dir); err == nil {
 		t.Errorf("a lay that does not fit left %s", dir)
 	}
-	joined := object(t, call(t.Context(), "lay", "--allowance", "1cm", "--usable", "65cm", "--join", "--json", "--out", dir).out)
+	joined := object(t, call(t.Context(), "lay", "--allowance", "1cm", "--usable", "65cm", "--join", "--json", "--out",
+		dir).out)
 	if joined["fits"] != true || joined["joined_corners"] != 1.0 {
 		t.Errorf("with --join: %v", joined)
 	}
@@ -144,7 +149,8 @@ func TestTrueGivesDraftBack(t *testing.T) {
 		t.Skip("hangs a cloth twice")
 	}
 	// From the folder of a drape: all that is read there is its style.
-	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ", "folds: 2\n  spacing_mm: 8 ", 1)))
+	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ",
+		"folds: 2\n  spacing_mm: 8 ", 1)))
 	out := t.TempDir()
 	got := call(t.Context(), "true", folder, "--json", "--out", out)
 	if got.code != console.ExitOK {
@@ -236,7 +242,8 @@ func TestAllowancesWithAndWithoutBack(t *testing.T) {
 		}
 		return strings.Join(kept, "\n")
 	}
-	for _, args := range [][]string{nil, {"--allowance", "1cm"}, {"--seam", "1.5cm"}, {"--side-seam", "4cm"}, {"--hem", "10cm"}} {
+	for _, args := range [][]string{nil, {"--allowance", "1cm"}, {"--seam", "1.5cm"}, {"--side-seam", "4cm"},
+		{"--hem", "10cm"}} {
 		if alone, with := front(args...), front(append(args, "--back")...); alone != with {
 			t.Errorf("cowl draft %v: the front differs with and without --back", args)
 		}

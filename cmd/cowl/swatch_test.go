@@ -32,7 +32,8 @@ func TestSwatchFlags(t *testing.T) {
 			t.Errorf("flag --%s is no trial", r.Name)
 		}
 	}
-	if got := call(t.Context(), "swatch", "--help"); got.code != console.ExitOK || !strings.Contains(got.out, "56.19 N/m") || !strings.Contains(got.out, "NOT the G of FAST") {
+	if got := call(t.Context(), "swatch", "--help"); got.code != console.ExitOK ||
+		!strings.Contains(got.out, "56.19 N/m") || !strings.Contains(got.out, "NOT the G of FAST") {
 		t.Errorf("cowl swatch --help = %d, want it to tell the shear of KES from that of FAST: %s", got.code, got.out)
 	}
 }
@@ -59,13 +60,16 @@ func TestSwatchFile(t *testing.T) {
 	}
 	for _, p := range out.Properties {
 		for _, q := range materials.Fields() {
-			if q.Key() == p.Key && (math.Abs(q.InUnits(f)-p.Value) > 1e-9*p.Value || math.Abs(q.SpreadInUnits(f)-p.Spread) > 1e-9*p.Spread) {
+			if q.Key() == p.Key && (math.Abs(q.InUnits(f)-p.Value) > 1e-9*p.Value ||
+				math.Abs(q.SpreadInUnits(f)-p.Spread) > 1e-9*p.Spread) {
 				t.Errorf("%s = %g ± %g in the file, %g ± %g shown", p.Key, q.InUnits(f), q.SpreadInUnits(f), p.Value, p.Spread)
 			}
 		}
 	}
-	if l := out.Lengths["warp"]; len(out.Properties) != len(materials.Fields()) || math.Abs(l.Value-16) > 1e-9 || math.Abs(l.Spread-0.3227) > 1e-3 {
-		t.Errorf("%d properties, warp %g ± %g mm, want all and 16 ± 0.32: half of 3.2 cm", len(out.Properties), l.Value, l.Spread)
+	if l := out.Lengths["warp"]; len(out.Properties) != len(materials.Fields()) || math.Abs(l.Value-16) > 1e-9 ||
+		math.Abs(l.Spread-0.3227) > 1e-3 {
+		t.Errorf("%d properties, warp %g ± %g mm, want all and 16 ± 0.32: half of 3.2 cm", len(out.Properties), l.Value,
+			l.Spread)
 	}
 	s := call(t.Context(), "draft", "--style", write(t, "s.yaml", "fabric: {file: "+path+"}\n"), "--out", t.TempDir())
 	if s.code != console.ExitOK {
@@ -76,7 +80,8 @@ func TestSwatchFile(t *testing.T) {
 // Without --out the output is itself a fabric file, its table a comment; a
 // sheet gives the same as flags, and a flag goes before it.
 func TestSwatchSheet(t *testing.T) {
-	sheet := write(t, "sheet.yaml", "name: my-crepe\nsquare: 10.0cm\nmass: 1.35g\noverhang-warp: [3.2cm, 3.3cm, 3.1cm]\noverhang_weft: 9cm\noverhang-bias: 2.8cm\nbias-stretch: 5%\n")
+	sheet := write(t, "sheet.yaml", "name: my-crepe\nsquare: 10.0cm\nmass: 1.35g\noverhang-warp: [3.2cm, 3.3cm, "+
+		"3.1cm]\noverhang_weft: 9cm\noverhang-bias: 2.8cm\nbias-stretch: 5%\n")
 	flags := call(t.Context(), swatch()...)
 	file := call(t.Context(), "swatch", "--sheet", sheet, "--overhang-weft", "2.6cm")
 	if flags.code != console.ExitOK || flags.out != file.out {
@@ -91,7 +96,8 @@ func TestSwatchSheet(t *testing.T) {
 			t.Errorf("cowl swatch lacks %q:\n%s", part, flags.out)
 		}
 	}
-	if got := call(t.Context(), "swatch", "--sheet", sheet, "--overhang-weft", "2.6cm", "--out", sheet); got.code != console.ExitBadInput || !strings.Contains(got.err, "the sheet itself") {
+	if got := call(t.Context(), "swatch", "--sheet", sheet, "--overhang-weft", "2.6cm", "--out",
+		sheet); got.code != console.ExitBadInput || !strings.Contains(got.err, "the sheet itself") {
 		t.Errorf("cowl swatch over its own sheet = %d, %s", got.code, got.err)
 	}
 	quiet := call(t.Context(), swatch("--quiet")...)
@@ -103,7 +109,8 @@ func TestSwatchSheet(t *testing.T) {
 // A fabric without a name is called as its file, or as the sheet it comes from.
 func TestSwatchNamed(t *testing.T) {
 	tests := []string{"swatch", "--quiet", "--weight", "135gsm", "--overhang-warp", "3.2cm", "--overhang-weft", "2.6cm"}
-	for file, want := range map[string]string{"linen-2.yaml": "linen-2", "My Silk (old).yaml": "my-silk-old", "élan.yml": "lan", "__.yaml": "swatch"} {
+	for file, want := range map[string]string{"linen-2.yaml": "linen-2", "My Silk (old).yaml": "my-silk-old",
+		"élan.yml": "lan", "__.yaml": "swatch"} {
 		path := filepath.Join(t.TempDir(), file)
 		got := call(t.Context(), append(tests, "--out", path)...)
 		f, err := materials.FromFile(path)
@@ -112,7 +119,8 @@ func TestSwatchNamed(t *testing.T) {
 		}
 	}
 	sheet := write(t, "crepe-3.yaml", "weight: 135gsm\noverhang-warp: 3.2cm\noverhang-weft: 2.6cm\n")
-	if got := call(t.Context(), "swatch", "--quiet", "--sheet", sheet); !strings.HasPrefix(got.out, "name: \"crepe-3\"\n") {
+	if got := call(t.Context(), "swatch", "--quiet", "--sheet", sheet); !strings.HasPrefix(got.out,
+		"name: \"crepe-3\"\n") {
 		t.Errorf("cowl swatch --sheet crepe-3.yaml = %q, %s, want it named crepe-3", got.out, got.err)
 	}
 	if got := call(t.Context(), append(tests, "--name", "own")...); !strings.HasPrefix(got.out, "name: \"own\"\n") {
@@ -131,8 +139,10 @@ func TestSwatchBad(t *testing.T) {
 		{append([]string{"--square", "10cm", "--mass", "16g"}, good...), []string{"weight 1600 g/m²", "10–1500 g/m²"}},
 		{append([]string{"--weight", "-5gsm"}, good...), []string{"--weight", "-5 g/m²"}},
 		{append([]string{"--weight", "135"}, good...), []string{"--weight", "no unit", "135gsm"}},
-		{[]string{"--weight", "135gsm", "--overhang-warp", "21cm", "--overhang-weft", "3cm"}, []string{"--overhang-warp", "21 cm", "1–20 cm", "10 cm"}},
-		{append([]string{"--weight", "135gsm", "--overhang-bias", "5cm"}, good...), []string{"bias bends 4.6 times", "at most 2"}},
+		{[]string{"--weight", "135gsm", "--overhang-warp", "21cm", "--overhang-weft", "3cm"},
+			[]string{"--overhang-warp", "21 cm", "1–20 cm", "10 cm"}},
+		{append([]string{"--weight", "135gsm", "--overhang-bias", "5cm"}, good...),
+			[]string{"bias bends 4.6 times", "at most 2"}},
 		{append([]string{"--weight", "135gsm", "--kes-g", "30"}, good...), []string{"--kes-g", "fast-g", "56.19"}},
 		{append([]string{"--weight", "135gsm", "--fast-g", "0.5"}, good...), []string{"--fast-g", "kes-g", "56.19"}},
 		{append([]string{"--weight", "135gsm", "--name", "My Silk"}, good...), []string{`"My Silk"`, "lower-case"}},
@@ -154,7 +164,8 @@ func TestSwatchBad(t *testing.T) {
 func TestSwatchCannotSave(t *testing.T) {
 	file := write(t, "file", "in the way")
 	for _, out := range []string{filepath.Join(file, "f.yaml"), t.TempDir()} {
-		if got := call(t.Context(), swatch("--out", out)...); got.code != console.ExitCannotSave || got.out != "" || !strings.Contains(got.err, file) && !strings.Contains(got.err, out) {
+		if got := call(t.Context(), swatch("--out", out)...); got.code != console.ExitCannotSave || got.out != "" ||
+			!strings.Contains(got.err, file) && !strings.Contains(got.err, out) {
 			t.Errorf("cowl swatch --out %s = %d, %q, want %d and the path", out, got.code, got.err, console.ExitCannotSave)
 		}
 	}
@@ -169,9 +180,11 @@ func TestFabricsSearch(t *testing.T) {
 		has, not []string
 	}{
 		{[]string{"--search", "silk"}, []string{"silk-satin-memory", "silk-organza-memory"}, []string{"\n  cotton"}},
-		{[]string{"--weight", "100gsm:125gsm"}, []string{"polyester-faille", "cotton-broad", "25.4/12.7, 7"}, []string{"denim", "polyester-twill  "}},
+		{[]string{"--weight", "100gsm:125gsm"}, []string{"polyester-faille", "cotton-broad", "25.4/12.7, 7"},
+			[]string{"denim", "polyester-twill  "}},
 		{[]string{"--bending-length", ":10mm"}, []string{"polyester-twill  ", "22.3, 30/18"}, []string{"linen"}},
-		{[]string{"--search", "linen"}, []string{"150–200 ?", "12–45 ?", "From memory"}, []string{"Partly assumed", "Measured:"}},
+		{[]string{"--search", "linen"}, []string{"150–200 ?", "12–45 ?", "From memory"},
+			[]string{"Partly assumed", "Measured:"}},
 		{[]string{"--search", "zebra"}, []string{"No fabric"}, nil},
 	} {
 		got := call(t.Context(), append([]string{"fabrics"}, q.args...)...)
@@ -200,19 +213,25 @@ func TestFabricsSearch(t *testing.T) {
 		}
 	}
 	for _, bad := range []struct{ flag, value, want string }{
-		{"--weight", "80:150gsm", "no unit"}, {"--weight", "150gsm:80gsm", "lower value first"}, {"--weight", "80gsm", "colon"},
-		{"--weight", ":", "colon"}, {"--bending-length", "8:12mm", "no unit"}, {"--bending-length", "-3mm:2mm", "none below 0"},
+		{"--weight", "80:150gsm", "no unit"}, {"--weight", "150gsm:80gsm", "lower value first"},
+		{"--weight", "80gsm", "colon"},
+		{"--weight", ":", "colon"}, {"--bending-length", "8:12mm", "no unit"},
+		{"--bending-length", "-3mm:2mm", "none below 0"},
 	} {
-		if got := call(t.Context(), "fabrics", bad.flag+"="+bad.value); got.code != console.ExitBadInput || !strings.Contains(got.err, bad.flag) || !strings.Contains(got.err, bad.want) {
-			t.Errorf("cowl fabrics %s %s = %d, %q, want %d and %q", bad.flag, bad.value, got.code, got.err, console.ExitBadInput, bad.want)
+		if got := call(t.Context(), "fabrics", bad.flag+"="+bad.value); got.code != console.ExitBadInput ||
+			!strings.Contains(got.err, bad.flag) || !strings.Contains(got.err, bad.want) {
+			t.Errorf("cowl fabrics %s %s = %d, %q, want %d and %q", bad.flag, bad.value, got.code, got.err,
+				console.ExitBadInput, bad.want)
 		}
 	}
 }
 
 // Loops of 9 bending lengths hang 0.3248 of their length deep by the heavy elastica.
 func TestSwatchLoopFlags(t *testing.T) {
-	got := call(t.Context(), strings.Fields("swatch --weight 100gsm --loop-length 15cm --loop-warp 4.872cm --loop-weft 48.72mm --quiet")...)
-	if got.code != console.ExitOK || !strings.Contains(got.out, "bend_warp_uNm: 4.5") || !strings.Contains(got.out, "heart loop: loop-warp 4.872 cm of loop-length 15 cm") {
+	got := call(t.Context(), strings.Fields("swatch --weight 100gsm --loop-length 15cm --loop-warp 4.872cm "+
+		"--loop-weft 48.72mm --quiet")...)
+	if got.code != console.ExitOK || !strings.Contains(got.out, "bend_warp_uNm: 4.5") ||
+		!strings.Contains(got.out, "heart loop: loop-warp 4.872 cm of loop-length 15 cm") {
 		t.Errorf("cowl swatch = %d, %s%s", got.code, got.out, got.err)
 	}
 	got = call(t.Context(), strings.Fields("swatch --weight 100gsm --loop-length 15 --loop-warp 5cm --loop-weft 5cm")...)

@@ -18,21 +18,32 @@ func TestNoControlCharacters(t *testing.T) {
 	const evil = "a\x1b[31m\u009b2Jb"
 	dir := t.TempDir()
 	drawing := filepath.Join(dir, "front\x1b[2J.csv")
-	if err := os.WriteFile(drawing, []byte("piece,line,x_mm,y_mm\n"+evil+",seam,0,0\n"+evil+",seam,300,0\n"+evil+"2,seam,0,300\n"), 0o600); err != nil {
+	lines := "piece,line,x_mm,y_mm\n" + evil + ",seam,0,0\n" + evil + ",seam,300,0\n" + evil + "2,seam,0,300\n"
+	if err := os.WriteFile(drawing, []byte(lines), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	for _, args := range [][]string{
-		{"draft", "--style", write(t, "s.yaml", "name: \"a\\e[31mb\"\n")}, {"draft", "--style", write(t, "s.yaml", "name: "+evil+"\n")},
-		{"draft", "--style", write(t, "s.yaml", evil+": 1\n")}, {"draft", "--style", write(t, "s.yaml", "cut: {how: \""+evil+"\"}\n")},
-		{"draft", "--style", write(t, "s.yaml", "fabric: {name: mine, title: \"\\e[2J\", weight_gsm: 100, bend_mean_uNm: 4}\n")},
-		{"draft", "--style", write(t, "s.yaml", "fabric: \"\\e[2J\"\n")}, {"draft", "--style", write(t, "s.yaml", "block: {file: \"\\e[2J.dxf\"}\n")},
-		{"draft", "--style", "/nowhere/\x1b[2J"}, {"draft", "--block", drawing}, {"draft", "--piece", drawing, "--piece-name", evil},
-		{"draft", "--extension", evil}, {evil}, {"drape", "--fabric", evil}, {"swatch", "--name", evil}, {"swatch", "--title", evil, "--weight", "100gsm"},
-		{"swatch", "--overhang-warp", evil}, {"sweep", "--vary", evil}, {"seek", "--want", evil}, {"gather", filepath.Join(dir, evil)}, {"proof", "--only", evil}, {"fabrics", "--search", evil}, {"fabrics", evil},
+		{"draft", "--style", write(t, "s.yaml", "name: \"a\\e[31mb\"\n")}, {"draft", "--style",
+			write(t, "s.yaml", "name: "+evil+"\n")},
+		{"draft", "--style", write(t, "s.yaml", evil+": 1\n")}, {"draft", "--style",
+			write(t, "s.yaml", "cut: {how: \""+evil+"\"}\n")},
+		{"draft", "--style", write(t, "s.yaml", "fabric: {name: mine, title: \"\\e[2J\", weight_gsm: 100, bend_mean_uNm: "+
+			"4}\n")},
+		{"draft", "--style", write(t, "s.yaml", "fabric: \"\\e[2J\"\n")}, {"draft", "--style",
+			write(t, "s.yaml", "block: {file: \"\\e[2J.dxf\"}\n")},
+		{"draft", "--style", "/nowhere/\x1b[2J"}, {"draft", "--block", drawing},
+		{"draft", "--piece", drawing, "--piece-name", evil},
+		{"draft", "--extension", evil}, {evil}, {"drape", "--fabric", evil}, {"swatch", "--name", evil},
+		{"swatch", "--title", evil, "--weight", "100gsm"},
+		{"swatch", "--overhang-warp", evil}, {"sweep", "--vary", evil}, {"seek", "--want", evil},
+		{"gather", filepath.Join(dir, evil)}, {"proof", "--only", evil}, {"fabrics", "--search", evil}, {"fabrics", evil},
 	} {
 		t.Chdir(t.TempDir())
 		got := call(t.Context(), args...)
-		if i := strings.IndexFunc(got.out+got.err, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\t' }); i >= 0 {
+		if i := strings.IndexFunc(got.out+got.err, func(r rune) bool {
+			return unicode.IsControl(r) && r != '\n' &&
+				r != '\t'
+		}); i >= 0 {
 			t.Errorf("cowl %q says %q, with a control character", args, got.out+got.err)
 		}
 		if got.code != console.ExitBadInput && args[0] != "fabrics" {
@@ -46,7 +57,10 @@ func TestDraftAndDrapeAgree(t *testing.T) {
 	if testing.Short() {
 		t.Skip("fits a form to seven bodies, some of them twice")
 	}
-	const ownBlock = "block:\n  - {name: cf neck, x_cm: 0, y_cm: -7.2}\n  - {name: neck, x_cm: 6.7, y_cm: 0}\n  - {name: shoulder tip, x_cm: 18, y_cm: -5}\n  - {name: underarm, x_cm: 23, y_cm: -21}\n  - {name: side waist, x_cm: 22, y_cm: -43}\n  - {name: dart outer, x_cm: 14, y_cm: -43}\n  - {name: apex, x_cm: 10, y_cm: -25}\n  - {name: dart inner, x_cm: 6, y_cm: -43}\n  - {name: cf waist, x_cm: 0, y_cm: -43}\n"
+	const ownBlock = "block:\n  - {name: cf neck, x_cm: 0, y_cm: -7.2}\n  - {name: neck, x_cm: 6.7, y_cm: 0}\n  - " +
+		"{name: shoulder tip, x_cm: 18, y_cm: -5}\n  - {name: underarm, x_cm: 23, y_cm: -21}\n  - {name: side waist, " +
+		"x_cm: 22, y_cm: -43}\n  - {name: dart outer, x_cm: 14, y_cm: -43}\n  - {name: apex, x_cm: 10, y_cm: -25}\n  - " +
+		"{name: dart inner, x_cm: 6, y_cm: -43}\n  - {name: cf waist, x_cm: 0, y_cm: -43}\n"
 	n := 0
 	for _, q := range []struct {
 		text string
@@ -66,8 +80,10 @@ func TestDraftAndDrapeAgree(t *testing.T) {
 		_, hung := drapeCmd{styleFlags: styleFlags{cutFlags: cutFlags{Style: path}}}.prepare()
 		for _, verb := range []string{"draft", "lay"} {
 			got := call(t.Context(), verb, "--style", path, "--quiet", "--out", t.TempDir())
-			if (got.code == console.ExitOK) != q.good || (hung == nil) != q.good || hung != nil && !strings.Contains(got.err, hung.Error()) {
-				t.Errorf("%q: cowl %s = %d, %q, cowl drape says %v, want both to take it: %t", q.text, verb, got.code, got.err, hung, q.good)
+			if (got.code == console.ExitOK) != q.good || (hung == nil) != q.good || hung != nil &&
+				!strings.Contains(got.err, hung.Error()) {
+				t.Errorf("%q: cowl %s = %d, %q, cowl drape says %v, want both to take it: %t", q.text, verb, got.code, got.err,
+					hung, q.good)
 			}
 		}
 		b, err := s.Wearer()

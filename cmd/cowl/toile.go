@@ -67,14 +67,16 @@ func (d toileAddCmd) Run(c console.Console) error {
 	if d.Date == "" {
 		d.Date = time.Now().Format(time.DateOnly)
 	}
-	t, n, err := toile.Add(d.Book, toile.Entry{Style: d.Style, Drop: d.Drop, Reach: d.Reach, Laid: d.Laid, Kept: d.Kept, Folds: d.Fold, Photo: d.Photo, Note: d.Note, Date: d.Date})
+	t, n, err := toile.Add(d.Book, toile.Entry{Style: d.Style, Drop: d.Drop, Reach: d.Reach, Laid: d.Laid, Kept: d.Kept,
+		Folds: d.Fold, Photo: d.Photo, Note: d.Note, Date: d.Date})
 	switch {
 	case err != nil:
 		return err
 	case d.JSON:
 		return c.PrintJSON(addedJSON{d.Book, t.Key, t.Date, t.Style, t.Fabric, n})
 	case !d.Quiet:
-		fmt.Fprintf(c.Out, "Toile %s of %s is in %s, which holds %s; its style lies in %s\n", t.Key, t.Fabric, d.Book, say.Several(n, "toile"), filepath.Join(filepath.Dir(d.Book), filepath.FromSlash(t.Style)))
+		fmt.Fprintf(c.Out, "Toile %s of %s is in %s, which holds %s; its style lies in %s\n", t.Key, t.Fabric, d.Book,
+			say.Several(n, "toile"), filepath.Join(filepath.Dir(d.Book), filepath.FromSlash(t.Style)))
 	}
 	return nil
 }
@@ -91,7 +93,8 @@ type addedJSON struct {
 
 // merge takes over another book.
 func (d toileAddCmd) merge(c console.Console) error {
-	if d.Style != "" || d.Drop != "" || d.Reach != "" || d.Laid != nil || d.Kept != nil || d.Fold != nil || d.Photo != "" || d.Note != "" || d.Date != "" {
+	if d.Style != "" || d.Drop != "" || d.Reach != "" || d.Laid != nil || d.Kept != nil || d.Fold != nil ||
+		d.Photo != "" || d.Note != "" || d.Date != "" {
 		return errors.New("--import: takes over a whole book, want no figure and no style with it")
 	}
 	m, err := toile.Import(d.Book, d.Import)
@@ -105,7 +108,8 @@ func (d toileAddCmd) merge(c console.Console) error {
 	case d.JSON:
 		return c.PrintJSON(m)
 	case !d.Quiet:
-		fmt.Fprintf(c.Out, "%s of %s came over, %d were in both; %s holds %s\n", say.Several(m.Taken, "toile"), d.Import, m.Same, d.Book, say.Several(m.Holds, "toile"))
+		fmt.Fprintf(c.Out, "%s of %s came over, %d were in both; %s holds %s\n", say.Several(m.Taken, "toile"), d.Import,
+			m.Same, d.Book, say.Several(m.Holds, "toile"))
 	}
 	return nil
 }

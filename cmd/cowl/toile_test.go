@@ -15,8 +15,10 @@ import (
 // Every verb of the book says in its help what it takes.
 func TestToileHelp(t *testing.T) {
 	for args, want := range map[string][]string{
-		"toile --help": {"toile add", "toile show", "toile fit"}, "toile add --help": {"--fold=DEPTH@PLACE", "4.5cm@5cm", "--import=FILE", "shoulder neck"},
-		"toile show --help": {"--placings=N", "--book=FILE"}, "toile fit --help": {"--fabric=NAME", "(12mm)", "--out=FILE"}, "drape --help": {"--book=FILE"}, "sure --help": {"--book=FILE"},
+		"toile --help": {"toile add", "toile show", "toile fit"}, "toile add --help": {"--fold=DEPTH@PLACE", "4.5cm@5cm",
+			"--import=FILE", "shoulder neck"},
+		"toile show --help": {"--placings=N", "--book=FILE"}, "toile fit --help": {"--fabric=NAME", "(12mm)", "--out=FILE"},
+		"drape --help": {"--book=FILE"}, "sure --help": {"--book=FILE"},
 	} {
 		got := call(t.Context(), strings.Fields(args)...)
 		for _, w := range want {
@@ -99,12 +101,14 @@ func TestToileEndToEnd(t *testing.T) {
 	if err := json.Unmarshal([]byte(hung.out), &o); err != nil || hung.code != console.ExitOK {
 		t.Fatalf("drape = %d, %v, %s", hung.code, err, hung.err)
 	}
-	add := call(t.Context(), "toile", "add", "--style", "cowl-out/style.yaml", "--drop", "20cm", "--laid", "1", "--kept", "1", "--fold", "4.5cm@5cm", "--reach", "5.2cm", "--json")
+	add := call(t.Context(), "toile", "add", "--style", "cowl-out/style.yaml", "--drop", "20cm", "--laid", "1", "--kept",
+		"1", "--fold", "4.5cm@5cm", "--reach", "5.2cm", "--json")
 	var added addedJSON
 	if err := json.Unmarshal([]byte(add.out), &added); err != nil || add.code != console.ExitOK || added.Toiles != 1 {
 		t.Fatalf("toile add = %d, %q, %v, %s", add.code, add.out, err, add.err)
 	}
-	if before := call(t.Context(), "drape", "--spacing", "20mm", "--folds", "1"); strings.Contains(before.out, "toile the drop") {
+	if before := call(t.Context(), "drape", "--spacing", "20mm", "--folds", "1"); strings.Contains(before.out,
+		"toile the drop") {
 		t.Errorf("drape says %q of a toile without prediction", before.out)
 	}
 	show := call(t.Context(), "toile", "show", "--placings", "1", "--json")
@@ -114,7 +118,8 @@ func TestToileEndToEnd(t *testing.T) {
 			Bias *float64
 		}
 	}
-	if err := json.Unmarshal([]byte(show.out), &sheet); err != nil || show.code != console.ExitOK || len(sheet.Figures) != 5 {
+	if err := json.Unmarshal([]byte(show.out), &sheet); err != nil || show.code != console.ExitOK ||
+		len(sheet.Figures) != 5 {
 		t.Fatalf("toile show = %d, %q, %v, %s", show.code, show.out, err, show.err)
 	}
 	if drop := sheet.Figures[1]; drop.N != 1 || math.Abs(*drop.Bias-(o.Drop-200)) > 1e-3 {
@@ -130,7 +135,8 @@ func TestToileEndToEnd(t *testing.T) {
 		t.Errorf("the second sheet is %q, the first %q; %d rows, want 1", again.out, show.out, len(rows))
 	}
 	said := call(t.Context(), "drape", "--spacing", "20mm", "--folds", "1", "--out", "again")
-	if want := "In your last 1 toile the drop came out "; !strings.Contains(said.out, want) || !strings.Contains(said.out, " cm deeper than the prediction") {
+	if want := "In your last 1 toile the drop came out "; !strings.Contains(said.out, want) ||
+		!strings.Contains(said.out, " cm deeper than the prediction") {
 		t.Errorf("drape says %q, want %q", said.out, want)
 	}
 }

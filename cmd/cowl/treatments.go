@@ -50,7 +50,8 @@ type slashJSON struct {
 
 // treatmentOf lists what was done to p, the front of s; nil: nothing.
 func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
-	t := &treatmentJSON{Lowered: say.MM(s.Stand.Lower), TakenIn: say.MM(s.Stand.TakeIn), Trims: trimsOf(s), Weight: p.Weight * 1000, Taken: say.MM(p.Taken)}
+	t := &treatmentJSON{Lowered: say.MM(s.Stand.Lower), TakenIn: say.MM(s.Stand.TakeIn), Trims: trimsOf(s),
+		Weight: p.Weight * 1000, Taken: say.MM(p.Taken)}
 	if s.Stand.Lower > 0 {
 		before := s.Clone()
 		before.Stand.Lower = 0
@@ -64,7 +65,8 @@ func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
 		for _, k := range p.Pleats {
 			depth += k.Depth
 		}
-		t.Pleats = &pleatsJSON{n, say.MM(depth) / float64(n), p.Pleats[0].To.String(), say.MM(folded + 2*depth), say.MM(folded)}
+		t.Pleats = &pleatsJSON{n, say.MM(depth) / float64(n), p.Pleats[0].To.String(), say.MM(folded + 2*depth),
+			say.MM(folded)}
 	}
 	if s.Stand.ReleaseWaist > 0 {
 		t.Slashes = append(t.Slashes, slashJSON{"waist", s.Stand.ReleaseWaistAt, say.MM(s.Stand.ReleaseWaist)})
@@ -85,7 +87,8 @@ func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
 }
 
 func (t *treatmentJSON) none() bool {
-	return t.Lowered == 0 && t.TakenIn == 0 && t.Trims == nil && t.Pleats == nil && t.Slashes == nil && t.Shoulder == 0 && t.Edge == 0 && t.Weight == 0 && t.Taken == 0
+	return t.Lowered == 0 && t.TakenIn == 0 && t.Trims == nil && t.Pleats == nil && t.Slashes == nil && t.Shoulder == 0 &&
+		t.Edge == 0 && t.Weight == 0 && t.Taken == 0
 }
 
 // trimsOf measures what each trim of s takes off what those before it left. The
@@ -138,7 +141,8 @@ func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
 		for _, k := range t.Trims {
 			area += k.Area
 		}
-		row("Trimmed", "along %s drawn on the flat, %s off both halves together", say.Several(n, "line"), say.Area(area/1e6, 1))
+		row("Trimmed", "along %s drawn on the flat, %s off both halves together", say.Several(n, "line"),
+			say.Area(area/1e6, 1))
 	}
 }
 

@@ -27,7 +27,8 @@ func TestDraftTreatment(t *testing.T) {
 	ax, ay := at(0, -10) // the line meets the seam at a quarter and three quarters
 	bx, by := at(0.5, 10)
 	cx, cy := at(1, -10)
-	trims := fmt.Sprintf("cut: {extension_cm: auto}\ntrims:\n  - line_mm: [[%f, %f], [%f, %f], [%f, %f]]\n", ax, ay, bx, by, cx, cy)
+	trims := fmt.Sprintf("cut: {extension_cm: auto}\ntrims:\n  - line_mm: [[%f, %f], [%f, %f], [%f, %f]]\n", ax, ay, bx,
+		by, cx, cy)
 	for _, q := range []struct {
 		what  string
 		args  []string
@@ -35,11 +36,15 @@ func TestDraftTreatment(t *testing.T) {
 		want  float64
 		tol   float64
 	}{
-		{"trim, mm²", []string{"--style", write(t, "s.yaml", trims)}, func(f *treatmentJSON) float64 { return f.Trims[0].Area }, 2 * side / 2 * 10 / 2, 0.5},
-		{"pleats", []string{"--pleats", "3", "--pleat-depth", "1.5cm"}, func(f *treatmentJSON) float64 { return f.Pleats.Open - f.Pleats.Folded }, 3 * 2 * 15, 1e-6},
+		{"trim, mm²", []string{"--style", write(t, "s.yaml", trims)},
+			func(f *treatmentJSON) float64 { return f.Trims[0].Area }, 2 * side / 2 * 10 / 2, 0.5},
+		{"pleats", []string{"--pleats", "3", "--pleat-depth", "1.5cm"},
+			func(f *treatmentJSON) float64 { return f.Pleats.Open - f.Pleats.Folded }, 3 * 2 * 15, 1e-6},
 		{"pleat depth, mm", []string{"--pleats", "1"}, func(f *treatmentJSON) float64 { return f.Pleats.Depth }, 20, 1e-9},
-		{"shoulder stay, mm", []string{"--stay-shoulder", "--pleats", "2"}, func(f *treatmentJSON) float64 { return f.Shoulder }, 122.5 - 40, 0.05},
-		{"slash, mm", []string{"--release-waist", "6cm"}, func(f *treatmentJSON) float64 { return f.Slashes[0].Length }, 60, 1e-9},
+		{"shoulder stay, mm", []string{"--stay-shoulder", "--pleats", "2"},
+			func(f *treatmentJSON) float64 { return f.Shoulder }, 122.5 - 40, 0.05},
+		{"slash, mm", []string{"--release-waist", "6cm"}, func(f *treatmentJSON) float64 { return f.Slashes[0].Length }, 60,
+			1e-9},
 		{"weight, g", []string{"--cf-weight", "8g"}, func(f *treatmentJSON) float64 { return f.Weight }, 8, 1e-9},
 		{"lowered, mm", []string{"--lower", "2cm"}, func(f *treatmentJSON) float64 { return f.Lowered }, 20, 1e-9},
 	} {
@@ -83,7 +88,8 @@ func TestDrapeBefore(t *testing.T) {
 	}
 	drape(&with, "--stay-edge", "--before", "--json")
 	drape(&plain, "--json", "--folds", strconv.Itoa(with.Laid))
-	if with.Stays == nil || with.Lowering != nil || with.Pleats != nil || with.Treatment == nil || with.Treatment.Edge == 0 {
+	if with.Stays == nil || with.Lowering != nil || with.Pleats != nil || with.Treatment == nil ||
+		with.Treatment.Edge == 0 {
 		t.Fatalf("stays %v, pleats %v, treatment %v, want stays compared and told", with.Stays, with.Pleats, with.Treatment)
 	}
 	for _, q := range []struct {
@@ -100,7 +106,8 @@ func TestDrapeBefore(t *testing.T) {
 			t.Errorf("%s %g, want %g", q.what, q.got, q.want)
 		}
 	}
-	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != console.ExitBadInput || !strings.Contains(got.err, "no slash, pleat, stay, lowering") {
+	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != console.ExitBadInput ||
+		!strings.Contains(got.err, "no slash, pleat, stay, lowering") {
 		t.Errorf("cowl drape --before = %d, %q, want it refused", got.code, got.err)
 	}
 }
@@ -134,8 +141,10 @@ func TestBeforeFronts(t *testing.T) {
 	}{{"lowering", s.Cut.CowlPoint, 0, 0.020}, {"taking in", p.CowlPoint, 0.008, 0.020}, {"weight", p.CowlPoint, 0, 0}} {
 		got := without[k]
 		wider := got.piece.Report().Waist - p.Report().Waist
-		if got.name != q.name || math.Abs(got.piece.CowlPoint-q.point) > 1e-9 || math.Abs(wider-q.waist) > 5e-4 || got.piece.Weight != q.weight {
-			t.Errorf("without the %s: cowl point %.4f m, half waist %+.4f m, weight %g kg, want without the %s %.4f m, %+.4f m, %g kg",
+		if got.name != q.name || math.Abs(got.piece.CowlPoint-q.point) > 1e-9 || math.Abs(wider-q.waist) > 5e-4 ||
+			got.piece.Weight != q.weight {
+			t.Errorf("without the %s: cowl point %.4f m, half waist %+.4f m, weight %g kg, want without the %s %.4f m, "+
+				"%+.4f m, %g kg",
 				got.name, got.piece.CowlPoint, wider, got.piece.Weight, q.name, q.point, q.waist, q.weight)
 		}
 	}

@@ -60,7 +60,8 @@ func (t trueCmd) Run(ctx context.Context, c console.Console) error {
 		return err
 	}
 	if h.Style.Hang.Free {
-		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it on the form, with free: false and without --free")
+		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it on the form, " +
+			"with free: false and without --free")
 	}
 	if _, err := t.suit(h.Style, h.Piece, plainSeam); err != nil {
 		return err // before the long run
@@ -105,7 +106,8 @@ func (t *trueCmd) fromFolder() error {
 		return fmt.Errorf("%w: %w", console.ErrCannotSave, err)
 	}
 	if _, err := os.Stat(t.Style); errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("true: no style.yaml in %s: give the folder of a drape, made by cowl drape --out %s", t.Folder, t.Folder)
+		return fmt.Errorf("true: no style.yaml in %s: give the folder of a drape, made by cowl drape --out %s", t.Folder,
+			t.Folder)
 	}
 	return nil
 }
@@ -118,7 +120,8 @@ func (t trueCmd) girth() (float64, error) {
 	if v := float64(*t.Head); v >= 0.40 && v <= 0.70 {
 		return v, nil
 	}
-	return 0, limit.Errorf("", "--head %v, want %.0f: measure round the forehead", limit.Metres(float64(*t.Head)), limit.Between(0.4, 0.7, limit.Length))
+	return 0, limit.Errorf("", "--head %v, want %.0f: measure round the forehead", limit.Metres(float64(*t.Head)),
+		limit.Between(0.4, 0.7, limit.Length))
 }
 
 // truth hangs, trues, and hangs again. The front is trued as it hung, with what was taken

@@ -19,7 +19,8 @@ func (r *truth) report(w io.Writer) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	first, again, p := r.first.Run.Outcome, r.again.Outcome, r.trued.Piece
-	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(), markWords[r.mark], halfWords[r.half])
+	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(),
+		markWords[r.mark], halfWords[r.half])
 	w = sided.To(w, p.Worn)
 	treatmentOf(r.first.Style, p).report(row)
 	strapOf(r.first.Style, p).report(row)
@@ -28,33 +29,42 @@ func (r *truth) report(w io.Writer) {
 		row("Taken up", "%s", text)
 	}
 	if first.Taken != 0 {
-		row("", "the trued edge and extension are %s for it, and the shoulder line runs from the new cowl point", longerBy(-first.Taken))
+		row("", "the trued edge and extension are %s for it, and the shoulder line runs from the new cowl point",
+			longerBy(-first.Taken))
 	}
-	fmt.Fprintf(w, "\n  %-12s %8s %8s %9s %11s %12s   %s\n", "Seam", "draft", "trued", "moved by", "left–right", "off the line", "the form's seam lies")
+	fmt.Fprintf(w, "\n  %-12s %8s %8s %9s %11s %12s   %s\n", "Seam", "draft", "trued", "moved by", "left–right",
+		"off the line", "the form's seam lies")
 	for _, s := range r.trued.Seams {
-		fmt.Fprintf(w, "  %-12s %8s %8s %9s %s   %s\n", s.Name, say.Length(s.Draft), say.Length(s.Length), say.Slight(s.Moved), marksOf(s), misfitOf(s.Misfit))
+		fmt.Fprintf(w, "  %-12s %8s %8s %9s %s   %s\n", s.Name, say.Length(s.Draft), say.Length(s.Length),
+			say.Slight(s.Moved), marksOf(s), misfitOf(s.Misfit))
 	}
 	fmt.Fprintln(w)
-	row("Edge", "half edge %s, drafted %s; square to the centre front", say.Length(p.HalfEdge), say.Length(r.drafted.HalfEdge))
+	row("Edge", "half edge %s, drafted %s; square to the centre front", say.Length(p.HalfEdge),
+		say.Length(r.drafted.HalfEdge))
 	row("Extension", "%s a half, drafted %s", say.Length(p.Extension), say.Length(r.drafted.Extension))
 	row(p.Worn.Say("Apex"), "the form's apex lies %s from the draft's on the cloth", say.Length(r.trued.Apex))
 	for _, k := range r.walked() {
-		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back), say.Slight(math.Abs(k.Off())))
+		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back),
+			say.Slight(math.Abs(k.Off())))
 	}
 	row("Opening", "%s", r.openingWords())
 	row("Allowances", "%s, side seams %s", say.Length(r.suit.Allow.Seam), say.Length(r.suit.Allow.Side))
 	row("Re-hung", "%s", hangWords(again))
-	row("", "edge drop %s, folds above the bust %s", apart(drop(&again)-drop(&first), "lower", "higher"), foldsApart(first.FoldCount, again.FoldCount))
-	row("Pins", "off the form's seams by %s at most, re-hung %s", say.Slight(slip(&first)/1000), say.Slight(slip(&again)/1000))
+	row("", "edge drop %s, folds above the bust %s", apart(drop(&again)-drop(&first), "lower", "higher"),
+		foldsApart(first.FoldCount, again.FoldCount))
+	row("Pins", "off the form's seams by %s at most, re-hung %s", say.Slight(slip(&first)/1000),
+		say.Slight(slip(&again)/1000))
 	fmt.Fprintf(w, "\n%s\n%s\n", advice, say.Caution)
 }
 
 var (
 	markWords = map[string]string{"pins": "pins", "form": "seam lines of the form"}
-	halfWords = map[string]string{"both": "both halves averaged", "left": "the wearer's left half", "right": "the wearer's right half"}
+	halfWords = map[string]string{"both": "both halves averaged", "left": "the wearer's left half",
+		"right": "the wearer's right half"}
 )
 
-const advice = "Cut single layer. Hang front and back 24 to 48 hours before the side seams are closed and again before the hem is levelled; stay the shoulders."
+const advice = "Cut single layer. Hang front and back 24 to 48 hours before the side seams are closed and again " +
+	"before the hem is levelled; stay the shoulders."
 
 // Figures of truing, mm.
 var (
@@ -64,7 +74,8 @@ var (
 
 // hangWords says in a line how a piece hangs.
 func hangWords(o drape.Outcome) string {
-	text := fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, edgeDrop.Amount(drop(&o)), say.Several(o.FoldCount, "fold"))
+	text := fmt.Sprintf("%s; edge drop %s, %s above the bust", o.Status, edgeDrop.Amount(drop(&o)),
+		say.Several(o.FoldCount, "fold"))
 	if o.Laid > 0 {
 		text += "; " + tryText(o.Try())
 	}
@@ -201,7 +212,8 @@ func (r *truth) figures() trueJSON {
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit
-		out.Seams = append(out.Seams, trueSeamJSON{s.Name, say.MM(s.Draft), say.MM(s.Length), s.Marks, say.MM(s.Moved), say.MM(s.LeftRight), say.MM(s.Scatter),
+		out.Seams = append(out.Seams, trueSeamJSON{s.Name, say.MM(s.Draft), say.MM(s.Length), s.Marks, say.MM(s.Moved),
+			say.MM(s.LeftRight), say.MM(s.Scatter),
 			say.MM(m.Mean), say.MM(m.Least), say.MM(m.Most), float64(m.Places) / float64(m.Of)})
 	}
 	for _, k := range r.walked() {

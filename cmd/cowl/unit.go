@@ -50,12 +50,14 @@ func keptUnit() (ruler.Units, error) {
 		err = yaml.Unmarshal(data, &file)
 	}
 	if err != nil {
-		return ruler.Centimetres, fmt.Errorf("%s cannot be read, so lengths are in cm; --unit writes it anew: %s", path, say.FirstLine(err.Error()))
+		return ruler.Centimetres, fmt.Errorf("%s cannot be read, so lengths are in cm; --unit writes it anew: %s", path,
+			say.FirstLine(err.Error()))
 	}
 	if u, ok := unitNames[file.Unit]; ok {
 		return u, nil
 	}
-	return ruler.Centimetres, fmt.Errorf("%s: unit %.20q, want inch or cm; lengths are in cm, and --unit writes it anew", path, file.Unit)
+	return ruler.Centimetres, fmt.Errorf("%s: unit %.20q, want inch or cm; lengths are in cm, and --unit writes it anew",
+		path, file.Unit)
 }
 
 // speak sets the unit of all that this run says: the one of the flag, which is kept, else
@@ -82,7 +84,8 @@ func keepUnit(name string) error {
 		err = os.MkdirAll(dir, 0o700)
 	}
 	if err == nil {
-		text := "# Unit of lengths in what cowl writes for people. Another: cowl draft --unit cm, or without this file.\nunit: " + name + "\n"
+		text := "# Unit of lengths in what cowl writes for people. Another: cowl draft --unit cm, or without this " +
+			"file.\nunit: " + name + "\n"
 		err = outfile.Write(filepath.Join(dir, unitFile), []byte(text))
 	}
 	if err != nil {

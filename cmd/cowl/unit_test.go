@@ -32,9 +32,11 @@ func TestUnitKept(t *testing.T) {
 	for _, q := range []struct {
 		args []string
 		inch bool
-	}{{nil, false}, {[]string{"--unit", "inch"}, true}, {nil, true}, {[]string{"--unit", "cm"}, false}, {nil, false}, {[]string{"--unit", "inch"}, true}} {
+	}{{nil, false}, {[]string{"--unit", "inch"}, true}, {nil, true}, {[]string{"--unit", "cm"}, false}, {nil, false},
+		{[]string{"--unit", "inch"}, true}} {
 		got := draft(q.args...)
-		if inch := strings.Contains(got.out, " in, "); got.code != console.ExitOK || inch != q.inch || strings.Contains(got.out, " cm") == q.inch {
+		if inch := strings.Contains(got.out, " in, "); got.code != console.ExitOK || inch != q.inch ||
+			strings.Contains(got.out, " cm") == q.inch {
 			t.Errorf("draft %v = %d, want inches %v:\n%s%s", q.args, got.code, q.inch, got.out, got.err)
 		}
 	}
@@ -44,7 +46,8 @@ func TestUnitKept(t *testing.T) {
 	if err := os.WriteFile(file, []byte("unit: furlong\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if got := draft(); got.code != console.ExitOK || !strings.Contains(got.err, "furlong") || !strings.Contains(got.err, "want inch or cm") {
+	if got := draft(); got.code != console.ExitOK || !strings.Contains(got.err, "furlong") ||
+		!strings.Contains(got.err, "want inch or cm") {
 		t.Errorf("draft with a spoilt %s = %d, %q, want it done and told", file, got.code, got.err)
 	}
 	if err := os.Remove(file); err != nil {
@@ -63,7 +66,8 @@ func TestUnitNotKept(t *testing.T) {
 	inchFolder(t)
 	t.Setenv("XDG_CONFIG_HOME", write(t, "file", "in the way"))
 	got := call(t.Context(), "draft", "--unit", "inch", "--out", t.TempDir())
-	if got.code != console.ExitOK || !strings.Contains(got.err, "for this run alone") || !strings.Contains(got.out, " in, ") {
+	if got.code != console.ExitOK || !strings.Contains(got.err, "for this run alone") ||
+		!strings.Contains(got.out, " in, ") {
 		t.Errorf("draft = %d, %q, want it in inches and told: %s", got.code, got.err, got.out)
 	}
 }
@@ -125,13 +129,15 @@ var svgText = regexp.MustCompile(`<text[^>]*>([^<]*)</text>`)
 // The half edge of a front in inches is that in mm over 25.4, to a sixteenth.
 func TestUnitValue(t *testing.T) {
 	inchFolder(t)
-	got := call(t.Context(), "draft", "--extension", "4in", "--cowl-point", "1.5in", "--unit", "inch", "--out", t.TempDir())
+	got := call(t.Context(), "draft", "--extension", "4in", "--cowl-point", "1.5in", "--unit", "inch", "--out",
+		t.TempDir())
 	for _, want := range []string{"4 in a half", "1 1/2 in down the shoulder"} {
 		if !strings.Contains(got.out, want) {
 			t.Errorf("draft --extension 4in = %s, want %q", got.out, want)
 		}
 	}
-	if bad := call(t.Context(), "draft", "--cowl-point", "9in", "--out", t.TempDir()); !strings.Contains(bad.err, "9.00 in, want 0.00–") {
+	if bad := call(t.Context(), "draft", "--cowl-point", "9in", "--out", t.TempDir()); !strings.Contains(bad.err,
+		"9.00 in, want 0.00–") {
 		t.Errorf("draft --cowl-point 9in says %q, want it in inches", bad.err)
 	}
 }

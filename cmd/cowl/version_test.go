@@ -10,7 +10,8 @@ import (
 // The notices name what is linked in, with the copyright of each.
 func TestLicences(t *testing.T) {
 	got := call(t.Context(), "version", "--licences")
-	for _, part := range []string{"\ngo go1.", "The Go Authors", "github.com/goccy/go-yaml", "gonum.org/v1/gonum", "codeberg.org/go-pdf/fpdf", "Bigelow & Holmes", "github.com/go-gl/glfw"} {
+	for _, part := range []string{"\ngo go1.", "The Go Authors", "github.com/goccy/go-yaml", "gonum.org/v1/gonum",
+		"codeberg.org/go-pdf/fpdf", "Bigelow & Holmes", "github.com/go-gl/glfw"} {
 		if got.code != console.ExitOK || !strings.Contains(got.out, part) {
 			t.Errorf("cowl version --licences = %d, lacks %q", got.code, part)
 		}

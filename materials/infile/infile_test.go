@@ -31,12 +31,14 @@ func TestRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for path, says := range map[string]string{
-		dir: "is a folder", pipe: "is a pipe", socket: "is a socket", "/dev/zero": "is a device", large: "is larger than 1 MB",
+		dir: "is a folder", pipe: "is a pipe", socket: "is a socket", "/dev/zero": "is a device",
+		large:                      "is larger than 1 MB",
 		filepath.Join(dir, "none"): "no such file", filepath.Join(large, "in"): "no such file",
 	} {
 		start := time.Now()
 		_, err := Read(path, "a style file in YAML", YAML)
-		if err == nil || !strings.HasPrefix(err.Error(), path) || !strings.Contains(err.Error(), says+", want a style file in YAML") {
+		if err == nil || !strings.HasPrefix(err.Error(), path) || !strings.Contains(err.Error(),
+			says+", want a style file in YAML") {
 			t.Errorf("Read(%s) = %v, want one that says %q and what is wanted", path, err, says)
 		}
 		if took := time.Since(start); took > time.Second {

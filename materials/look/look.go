@@ -68,7 +68,8 @@ type field struct {
 var fields = []field{
 	colour("colour", func(l *Look) *Colour { return &l.Colour }),
 	colour("wrong_colour", func(l *Look) *Colour { return &l.Wrong }),
-	word("face", "plain, twill, satin, crepe or rib", func(l *Look) *Face { return &l.Face }, Plain, Twill, Satin, Crepe, Rib),
+	word("face", "plain, twill, satin, crepe or rib", func(l *Look) *Face { return &l.Face }, Plain, Twill, Satin, Crepe,
+		Rib),
 	word("float", "warp or weft", func(l *Look) *Float { return &l.Float }, Warp, Weft),
 	number("sheen", 0, 1, 1, func(l *Look) *float64 { return &l.Sheen }),
 	number("roughness", 0.1, 1, 1, func(l *Look) *float64 { return &l.Roughness }),

@@ -138,7 +138,8 @@ func TestExcerpt(t *testing.T) {
 			t.Errorf("Excerpt of line %d = %q, want none", line, got)
 		}
 	}
-	for text, want := range map[string]string{"a\x1b[2Jb\n": "a�[2Jb�", strings.Repeat("é", 200): strings.Repeat("é", 119) + "…", "\u202eabc": "�abc"} {
+	for text, want := range map[string]string{"a\x1b[2Jb\n": "a�[2Jb�", strings.Repeat("é", 200): strings.Repeat("é",
+		119) + "…", "\u202eabc": "�abc"} {
 		if got := Brief(text); got != want {
 			t.Errorf("Brief(%q) = %q, want %q", text, got, want)
 		}

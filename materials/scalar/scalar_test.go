@@ -43,7 +43,8 @@ func TestScalars(t *testing.T) {
 		{"true", 0, false, "", false, "true"},
 		{"", 0, false, "", false, "empty"},
 		{"[1, 2]", 0, false, "", false, "[1, 2]"},
-		{"abcdefghijklmnopqrstuvwxyz abcdefghijklmnopqrstuvwxyz", 0, false, "abcdefghijklmnopqrstuvwxyz abcdefghijklmnopqrstuvwxyz", true, "abcdefghijklmnopqrstuvwxyz abcdefghijklm…"},
+		{"abcdefghijklmnopqrstuvwxyz abcdefghijklmnopqrstuvwxyz", 0, false,
+			"abcdefghijklmnopqrstuvwxyz abcdefghijklmnopqrstuvwxyz", true, "abcdefghijklmnopqrstuvwxyz abcdefghijklm…"},
 	} {
 		n := node(t, q.text)
 		if v, ok := Number(n); ok != q.isNum || ok && v != q.number {

@@ -73,7 +73,8 @@ func TestValidate(t *testing.T) {
 		{"inches", func(b *Body) { b.Bust = 0.35 }, []string{"bust 35.0 cm", "60.0–160.0 cm", "full girth"}},
 		{"not a number", func(b *Body) { b.Neck = math.NaN() }, []string{"neck NaN cm"}},
 		{"infinite", func(b *Body) { b.Hip = math.Inf(1) }, []string{"hip +Inf cm"}},
-		{"two at once", func(b *Body) { b.Waist, b.Shoulder = 0.36, 1.2 }, []string{"waist 36.0 cm", "shoulder 120.0 cm, want 9.0–17.0 cm"}},
+		{"two at once", func(b *Body) { b.Waist, b.Shoulder = 0.36, 1.2 }, []string{"waist 36.0 cm",
+			"shoulder 120.0 cm, want 9.0–17.0 cm"}},
 		{"steep", func(b *Body) { b.ShoulderSlope = 0.6 }, []string{"shoulder slope 34.4°", "15.0–26.0°"}},
 		{"waist over bust", func(b *Body) { b.Waist = 0.95 }, []string{"waist 95.0 cm, want at most 92.0 cm"}},
 		{"no armhole", func(b *Body) { b.BackWidth, b.AcrossFront = 0.45, 0.45 }, []string{"armhole"}},
@@ -107,7 +108,9 @@ func TestFilledApex(t *testing.T) {
 	}
 	b.BustSpan, b.ApexDepth, b.ShoulderSlope = 0, 0, 0
 	f := b.Filled()
-	if math.Abs(f.BustSpan-0.197) > 1e-9 || math.Abs(f.ApexDepth-0.255) > 1e-9 || math.Abs(f.ShoulderSlope-20*math.Pi/180) > 1e-12 {
-		t.Errorf("Filled() = span %.4f, apex %.4f, slope %.4f, want 0.1970, 0.2550, 0.3491", f.BustSpan, f.ApexDepth, f.ShoulderSlope)
+	if math.Abs(f.BustSpan-0.197) > 1e-9 || math.Abs(f.ApexDepth-0.255) > 1e-9 ||
+		math.Abs(f.ShoulderSlope-20*math.Pi/180) > 1e-12 {
+		t.Errorf("Filled() = span %.4f, apex %.4f, slope %.4f, want 0.1970, 0.2550, 0.3491", f.BustSpan, f.ApexDepth,
+			f.ShoulderSlope)
 	}
 }

@@ -7,7 +7,8 @@ import (
 )
 
 // Source says whose the chart is and which of its rows are not read but recalled.
-const Source = "W. Aldrich, Metric Pattern Cutting for Women's Wear, 6th ed., standard size chart (as reproduced on the web): " +
+const Source = "W. Aldrich, Metric Pattern Cutting for Women's Wear, 6th ed., standard size chart (as reproduced " +
+	"on the web): " +
 	"British sizes. Armscye depth, nape to waist and waist to hip are common practice, from memory"
 
 // The size chart is linear in the size number, so one row holds a measurement
@@ -51,7 +52,8 @@ func Sizes() []int {
 // 25.5 cm and 19.7 cm), the slope is MeanSlope. An unknown size is an error.
 func FromChart(size int) (Body, error) {
 	if size < SmallestSize || size > LargestSize || size%2 != 0 {
-		return Body{}, limit.Errorf("size", "size %d, want an even size %d–%d: choose one of %v or give your own measurements",
+		return Body{}, limit.Errorf("size", "size %d, want an even size %d–%d: choose one of %v or give your own "+
+			"measurements",
 			size, SmallestSize, LargestSize, Sizes())
 	}
 	return onLine(float64(size-10) / 2), nil

@@ -24,7 +24,8 @@ func TestAtBust(t *testing.T) {
 	}{{0.90, 0.12375, 0.375, true}, {1.16, 0.14, 0.44, false}, {0.76, 0.115, 0.34, false}} {
 		b := AtBust(q.bust)
 		if math.Abs(b.Shoulder-q.shoulder) > 1e-4 || math.Abs(b.Neck-q.neck) > 1e-4 || OnChart(q.bust) != q.on {
-			t.Errorf("AtBust(%.2f): shoulder %.4f, neck %.4f, on the chart %t, want %.4f, %.4f, %t", q.bust, b.Shoulder, b.Neck, OnChart(q.bust), q.shoulder, q.neck, q.on)
+			t.Errorf("AtBust(%.2f): shoulder %.4f, neck %.4f, on the chart %t, want %.4f, %.4f, %t", q.bust, b.Shoulder, b.Neck,
+				OnChart(q.bust), q.shoulder, q.neck, q.on)
 		}
 	}
 }
@@ -40,7 +41,8 @@ func TestTall(t *testing.T) {
 		name      string
 		got, want float64
 	}{
-		{"nape to waist", b.NapeToWaist, 0.3895}, {"armscye depth", b.ArmscyeDepth, 0.1995}, {"waist to hip", b.WaistToHip, 0.19285},
+		{"nape to waist", b.NapeToWaist, 0.3895}, {"armscye depth", b.ArmscyeDepth, 0.1995},
+		{"waist to hip", b.WaistToHip, 0.19285},
 		{"bust", b.Bust, 0.88}, {"shoulder", b.Shoulder, 0.1225}, {"apex depth", b.ApexDepth, 0.255 - 0.0105},
 	} {
 		if math.Abs(q.got-q.want) > 1e-5 {

@@ -84,15 +84,18 @@ func (k BackBlock) cowl() Block {
 	k = k.shouldered(dist(k.Neck, k.ShoulderTip) - k.ease)
 	return Block{
 		Neck: k.Neck, CFNeck: k.Nape, Apex: k.DartPoint, ShoulderTip: k.ShoulderTip, Armhole: k.Armhole, Underarm: k.Underarm,
-		SideWaist: k.SideWaist, DartOuter: k.DartOuter, DartInner: k.DartInner, CFWaist: k.CBWaist, HipWide: k.HipWide, HipDeep: k.HipDeep,
+		SideWaist: k.SideWaist, DartOuter: k.DartOuter, DartInner: k.DartInner, CFWaist: k.CBWaist, HipWide: k.HipWide,
+		HipDeep: k.HipDeep,
 	}
 }
 
 // plain returns the block of which the plain front of a back cowl is cut.
 func (b Block) plain() BackBlock {
 	return BackBlock{
-		Neck: b.Neck, Nape: b.CFNeck, ShoulderTip: b.ShoulderTip, Armhole: b.Armhole, Underarm: b.Underarm, SideWaist: b.SideWaist,
-		DartOuter: b.DartOuter, DartPoint: b.Apex, DartInner: b.DartInner, CBWaist: b.CFWaist, HipWide: b.HipWide, HipDeep: b.HipDeep,
+		Neck: b.Neck, Nape: b.CFNeck, ShoulderTip: b.ShoulderTip, Armhole: b.Armhole, Underarm: b.Underarm,
+		SideWaist: b.SideWaist,
+		DartOuter: b.DartOuter, DartPoint: b.Apex, DartInner: b.DartInner, CBWaist: b.CFWaist, HipWide: b.HipWide,
+		HipDeep: b.HipDeep,
 	}
 }
 
@@ -138,7 +141,8 @@ func backSlope(t twoDart, b body.Body) float64 {
 
 // corners returns the outline of the back, counter-clockwise from the waist on CB.
 func (k BackBlock) corners() []corner {
-	c := []corner{{"cb waist", k.CBWaist}, {"dart inner", k.DartInner}, {"dart point", k.DartPoint}, {"dart outer", k.DartOuter},
+	c := []corner{{"cb waist", k.CBWaist}, {"dart inner", k.DartInner}, {"dart point", k.DartPoint},
+		{"dart outer", k.DartOuter},
 		{"side waist", k.SideWaist}, {"underarm", k.Underarm}}
 	for i := len(k.Armhole) - 1; i >= 0; i-- {
 		c = append(c, corner{fmt.Sprintf("armhole %d", i+1), k.Armhole[i]})

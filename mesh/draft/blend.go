@@ -101,7 +101,8 @@ func waistFrom(side, waist, dart []r2.Vec, angle float64) (line, legs []r2.Vec) 
 // to another without turning back.
 func blendable(leave, from, to r2.Vec) bool {
 	chord := r2.Sub(to, from)
-	return math.Abs(turn(chord, leave)) < math.Pi/3 && math.Abs(turn(chord, r2.Vec{X: -1})) < math.Pi/3 && r2.Norm(chord) > 4*squareFor
+	return math.Abs(turn(chord, leave)) < math.Pi/3 && math.Abs(turn(chord, r2.Vec{X: -1})) < math.Pi/3 &&
+		r2.Norm(chord) > 4*squareFor
 }
 
 // squared returns a curve that leaves a along u and reaches b along v, unit vectors, and

@@ -132,7 +132,8 @@ func checkBlendedJoins(t *testing.T, worn Side, mostBent, mostLonger float64) {
 				t.Errorf("case %d: %s is %.2f mm longer on the front, want 0.5 mm at most", count, w.Name, w.Off()*1000)
 			}
 		}
-		for name, waist := range map[string][]r2.Vec{"cowl": sewn(p.Waist, p.DartLeft), "plain": sewn(unjutted(b.Waist, b.Dart), b.Dart)} {
+		for name, waist := range map[string][]r2.Vec{"cowl": sewn(p.Waist, p.DartLeft),
+			"plain": sewn(unjutted(b.Waist, b.Dart), b.Dart)} {
 			if got := bent(waist); got > mostBent {
 				t.Errorf("case %d: %s waist turns by %.1f° between two of its pieces, want one clean curve", count, name, got)
 			}
@@ -157,7 +158,8 @@ func checkBlendedJoins(t *testing.T, worn Side, mostBent, mostLonger float64) {
 	if longer > mostLonger {
 		t.Errorf("half waist changed by %.1f mm, want %.0f mm at most", longer*1000, mostLonger*1000)
 	}
-	t.Logf("%d joins, worst %.2f° off; half waist changed by %.1f mm at most; waist lies up to %.1f mm, armhole up to %.1f mm off the draft",
+	t.Logf("%d joins, worst %.2f° off; half waist changed by %.1f mm at most; waist lies up to %.1f mm, armhole up to "+
+		"%.1f mm off the draft",
 		3*count, worst, longer*1000, waistOff*1000, armOff*1000)
 }
 
@@ -257,7 +259,8 @@ func TestBlendedHemJoins(t *testing.T) {
 		}
 		for _, w := range Walked(p, b) {
 			if math.Abs(w.Off()) > 0.0005 {
-				t.Errorf("case %d, hem %.0f mm: %s is %.2f mm longer on the front, want 0.5 mm at most", count, p.Hem*1000, w.Name, w.Off()*1000)
+				t.Errorf("case %d, hem %.0f mm: %s is %.2f mm longer on the front, want 0.5 mm at most", count, p.Hem*1000, w.Name,
+					w.Off()*1000)
 			}
 		}
 	}

@@ -11,11 +11,13 @@ import (
 )
 
 const (
-	farthest                   = 2.0    // m, no point of a bodice lies further from its origin
-	offCF                      = 0.0005 // m, how far a CF point may lie off CF: half a pencil line
-	leastDart                  = 0.001  // m, a narrower dart is no dart, and legs that differ by more do not meet when stitched
-	widestDart                 = 120 * math.Pi / 180
-	flattest, steepestShoulder = 5 * math.Pi / 180, 45 * math.Pi / 180 // slopes of a front shoulder seam with a wide margin
+	farthest = 2.0    // m, no point of a bodice lies further from its origin
+	offCF    = 0.0005 // m, how far a CF point may lie off CF: half a pencil line
+	// m, a narrower dart is no dart, and legs that differ by more do not meet when stitched
+	leastDart  = 0.001
+	widestDart = 120 * math.Pi / 180
+	// slopes of a front shoulder seam with a wide margin
+	flattest, steepestShoulder = 5 * math.Pi / 180, 45 * math.Pi / 180
 
 	leastSegment = 1e-4 // m, two corners nearer than this are one
 )
@@ -56,11 +58,13 @@ func (b Block) check() error {
 	}
 	for _, c := range []corner{{"cf neck", b.CFNeck}, {"cf waist", b.CFWaist}} {
 		if math.Abs(c.at.X) > offCF {
-			return limit.Errorf(c.field(), "%s %.2f off CF, want 0 ± %.2f: CF is the line X = 0", c.name, limit.Metres(c.at.X), limit.Metres(offCF))
+			return limit.Errorf(c.field(), "%s %.2f off CF, want 0 ± %.2f: CF is the line X = 0", c.name, limit.Metres(c.at.X),
+				limit.Metres(offCF))
 		}
 	}
 	if a := b.ShoulderSlope(); a < flattest || a > steepestShoulder {
-		return limit.Errorf("shoulder slope", "shoulder slope %v, want %.0f: the facing is mirrored about the level of the cowl point and needs a falling seam",
+		return limit.Errorf("shoulder slope", "shoulder slope %v, want %.0f: the facing is mirrored about the level of "+
+			"the cowl point and needs a falling seam",
 			limit.Of(a, limit.Angle), limit.Between(flattest, steepestShoulder, limit.Angle))
 	}
 	if err := b.checkDart(); err != nil {
@@ -76,14 +80,16 @@ func (b Block) check() error {
 func (b Block) checkDart() error {
 	inner, outer := b.DartLegs()
 	if d := math.Abs(inner - outer); d > leastDart {
-		return limit.Errorf("dart legs", "dart legs %.2f and %.2f, want at most %v apart: true the waist so that both legs are equal or the dart cannot close",
+		return limit.Errorf("dart legs", "dart legs %.2f and %.2f, want at most %v apart: true the waist so that both "+
+			"legs are equal or the dart cannot close",
 			limit.Metres(inner), limit.Metres(outer), limit.Metres(leastDart))
 	}
 	if b.DartIntake() <= leastDart {
 		return nil
 	}
 	if a := b.DartAngle(); a <= 0 || a > widestDart {
-		return limit.Errorf("dart angle", "dart angle %v, want %.0f: the outer leg lies towards the side, the apex above the waist",
+		return limit.Errorf("dart angle", "dart angle %v, want %.0f: the outer leg lies towards the side, the apex above "+
+			"the waist",
 			limit.Of(a, limit.Angle), limit.Between(0, widestDart, limit.Angle))
 	}
 	return nil
@@ -113,7 +119,8 @@ func checkOutline(c []corner) error {
 			c[i].name, c[(i+1)%n].name, c[j].name, c[(j+1)%n].name, place(p[j]))
 	}
 	if Area(p) <= 0 {
-		return limit.Errorf("outline", "the outline runs the wrong way round (area %.0f cm²), want the side at X above 0 and the waist below the neck", Area(p)*1e4)
+		return limit.Errorf("outline", "the outline runs the wrong way round (area %.0f cm²), want the side at X above 0 "+
+			"and the waist below the neck", Area(p)*1e4)
 	}
 	return nil
 }

@@ -124,7 +124,8 @@ func slitIn(p Piece, b Back, head float64) (Gap, error) {
 		g.Long = slitStep * math.Ceil(short/2/slitStep-1e-9)
 	}
 	if most := neck.Y - b.Waist[len(b.Waist)-1].Y - belowSlit; g.Long > most {
-		return g, limit.Errorf("closure", "a slit of %v in the centre back, want at most %v: widen the neck, or leave a shoulder open",
+		return g, limit.Errorf("closure", "a slit of %v in the centre back, want at most %v: widen the neck, or leave a "+
+			"shoulder open",
 			limit.Metres(g.Long), limit.Metres(math.Max(most, 0)))
 	}
 	g.Back, g.BackOut = []r2.Vec{{Y: neck.Y - g.Long}}, r2.Vec{X: 1}

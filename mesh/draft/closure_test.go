@@ -88,7 +88,8 @@ func checkGap(t *testing.T, p Piece, b Back, g Gap) {
 		neck, waist = waist, neck
 	}
 	if math.Abs(neck-2*g.Long) > 1e-9 || waist != 0 {
-		t.Errorf("%v: a gap of %.1f mm opens by %.1f and %.1f mm, want by twice its length and 0", g.Closure, g.Long*1000, neck*1000, waist*1000)
+		t.Errorf("%v: a gap of %.1f mm opens by %.1f and %.1f mm, want by twice its length and 0", g.Closure, g.Long*1000,
+			neck*1000, waist*1000)
 	}
 }
 

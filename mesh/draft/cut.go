@@ -44,7 +44,9 @@ const Auto = -1
 type Cut struct {
 	Worn      Side    // where the cowl is worn
 	DartShare float64 // 0..1, share of the waist dart closed into CF; Auto (below 0): as much as the extension needs
-	Extension float64 // m per half: edge length less the distance of the cowl point from CF on the block; Auto: what the dart gives (the whole dart if DartShare is Auto too)
+	// m per half: edge length less the distance of the cowl point from CF on the block; Auto: what
+	// the dart gives (the whole dart if DartShare is Auto too)
+	Extension float64
 	How       How     // how cloth is added beyond the dart
 	Slashes   int     // number of slashes, 1..6; read for Slash only
 	CowlPoint float64 // m down the shoulder seam from the neck point
@@ -87,16 +89,29 @@ const (
 // b; how they go together the draft tells.
 func (c Cut) Ranges(b Block) []limit.Range {
 	return []limit.Range{
-		{Field: "dart share", Value: given(c.DartShare), Hi: 1, Unit: limit.Share, Why: limit.Say("0 leaves the dart open, 1 closes it, auto closes as much as the extension needs")},
-		{Field: "extension", Value: given(c.Extension), Hi: MostExtension, Unit: limit.Length, Why: limit.Say("deeper than the body is long: deep cowls take %.0f", limit.Between(0.20, 0.30, limit.Length))},
-		{Field: "cowl point", Value: c.CowlPoint, Hi: b.ShoulderLength() - leastShoulder, Unit: limit.Length, Why: limit.Say("at least %.0f of shoulder must be left to carry the edge and catch the facing", limit.Metres(leastShoulder))},
-		{Field: "facing", Value: c.Facing, Lo: leastFacing, Hi: mostFacing, Unit: limit.Length, None: true, Why: limit.Say("%.0f is usual, 0 for none; a narrower one does not stay folded", limit.Between(0.05, 0.15, limit.Length))},
-		{Field: "grain", Value: c.Grain, Lo: -math.Pi / 2, Hi: math.Pi / 2, Unit: limit.Angle, Why: limit.Say("0 is straight grain, 45 true bias")},
-		{Field: "allowance", Value: c.Trim, Hi: MostTrim, Unit: limit.Length, Why: limit.Say("%v leaves the inch a muslin is cut with, %.0f is a plain seam", limit.Metres(0.025), limit.Metres(0.01))},
-		{Field: "hem", Value: c.Hem, Lo: math.Min(leastHem, b.mostHem()), Hi: b.mostHem(), Unit: limit.Length, None: true, Why: limit.Say("0 ends the front at the waist; below %v it is a waist seam all the same, and a little below the hip, %v down, the dress form ends", limit.Metres(leastHem), limit.Metres(b.HipDeep))},
-		{Field: "slashes", Value: float64(c.Slashes), Lo: 1, Hi: MostSlashes, Unit: limit.Count, Why: limit.Say("one slash makes one fold")},
+		{Field: "dart share", Value: given(c.DartShare), Hi: 1, Unit: limit.Share,
+			Why: limit.Say("0 leaves the dart open, 1 closes it, auto closes as much as the extension needs")},
+		{Field: "extension", Value: given(c.Extension), Hi: MostExtension, Unit: limit.Length,
+			Why: limit.Say("deeper than the body is long: deep cowls take %.0f", limit.Between(0.20, 0.30, limit.Length))},
+		{Field: "cowl point", Value: c.CowlPoint, Hi: b.ShoulderLength() - leastShoulder, Unit: limit.Length,
+			Why: limit.Say("at least %.0f of shoulder must be left to carry the edge and catch the facing",
+				limit.Metres(leastShoulder))},
+		{Field: "facing", Value: c.Facing, Lo: leastFacing, Hi: mostFacing, Unit: limit.Length, None: true,
+			Why: limit.Say("%.0f is usual, 0 for none; a narrower one does not stay folded",
+				limit.Between(0.05, 0.15, limit.Length))},
+		{Field: "grain", Value: c.Grain, Lo: -math.Pi / 2, Hi: math.Pi / 2, Unit: limit.Angle,
+			Why: limit.Say("0 is straight grain, 45 true bias")},
+		{Field: "allowance", Value: c.Trim, Hi: MostTrim, Unit: limit.Length,
+			Why: limit.Say("%v leaves the inch a muslin is cut with, %.0f is a plain seam", limit.Metres(0.025),
+				limit.Metres(0.01))},
+		{Field: "hem", Value: c.Hem, Lo: math.Min(leastHem, b.mostHem()), Hi: b.mostHem(), Unit: limit.Length, None: true,
+			Why: limit.Say("0 ends the front at the waist; below %v it is a waist seam all the same, and a little below the "+
+				"hip, %v down, the dress form ends", limit.Metres(leastHem), limit.Metres(b.HipDeep))},
+		{Field: "slashes", Value: float64(c.Slashes), Lo: 1, Hi: MostSlashes, Unit: limit.Count,
+			Why: limit.Say("one slash makes one fold")},
 		{Field: "pleats", Value: float64(c.Pleats), Hi: MostPleats, Unit: limit.Count, Why: limit.Say("more is a gather")},
-		{Field: "pleat depth", Value: c.PleatDepth, Lo: leastPleat, Hi: mostPleat, Unit: limit.Length, Why: limit.Say("%.1f is usual", limit.Between(0.015, 0.025, limit.Length))},
+		{Field: "pleat depth", Value: c.PleatDepth, Lo: leastPleat, Hi: mostPleat, Unit: limit.Length,
+			Why: limit.Say("%.1f is usual", limit.Between(0.015, 0.025, limit.Length))},
 	}
 }
 
@@ -112,7 +127,8 @@ func given(v float64) float64 {
 func (c Cut) check(b Block) error {
 	var errs []error
 	for _, r := range c.Ranges(b) {
-		if r.Field == "slashes" && c.How != Slash || r.Field == "pleat depth" && c.Pleats == 0 || r.Field == "hem" && b.HipDeep == 0 {
+		if r.Field == "slashes" && c.How != Slash || r.Field == "pleat depth" && c.Pleats == 0 || r.Field == "hem" &&
+			b.HipDeep == 0 {
 			continue // not read
 		}
 		errs = append(errs, r.Check())

@@ -48,7 +48,8 @@ func randomBody(t *rapid.T) body.Body {
 		BackWidth: mix("back", lo.BackWidth, hi.BackWidth), AcrossFront: mix("front", lo.AcrossFront, hi.AcrossFront),
 		Shoulder: mix("shoulder", lo.Shoulder, hi.Shoulder), Neck: mix("neck", lo.Neck, hi.Neck),
 		BustDart: mix("dart", lo.BustDart, hi.BustDart), ArmscyeDepth: mix("armscye", lo.ArmscyeDepth, hi.ArmscyeDepth),
-		NapeToWaist: mix("nape", lo.NapeToWaist, hi.NapeToWaist), WaistToHip: mix("waist to hip", lo.WaistToHip, hi.WaistToHip),
+		NapeToWaist: mix("nape", lo.NapeToWaist, hi.NapeToWaist), WaistToHip: mix("waist to hip", lo.WaistToHip,
+			hi.WaistToHip),
 	}
 	if rapid.Bool().Draw(t, "measured") {
 		b.BustSpan, b.ApexDepth = mix("span", lo.BustSpan, hi.BustSpan), mix("apex", lo.ApexDepth, hi.ApexDepth)
@@ -166,7 +167,8 @@ func TestExtensionAsked(t *testing.T) {
 		share float64
 		most  int // cm
 	}{
-		{Pivot, Auto, 30}, {Shift, Auto, 30}, {Slash, Auto, 15}, {Pivot, 0, 25}, {Shift, 0, 25}, {Slash, 0, 4}, {Pivot, 0.5, 25}, {Slash, 0.5, 10},
+		{Pivot, Auto, 30}, {Shift, Auto, 30}, {Slash, Auto, 15}, {Pivot, 0, 25}, {Shift, 0, 25}, {Slash, 0, 4},
+		{Pivot, 0.5, 25}, {Slash, 0.5, 10},
 	} {
 		for cm := 0; cm <= q.most; cm++ {
 			c := DefaultCut()
@@ -243,13 +245,15 @@ func TestDraftErrors(t *testing.T) {
 		{"extension Inf", func(c *Cut) { c.Extension = math.Inf(1) }, []string{"extension +Inf"}},
 		{"cowl point", func(c *Cut) { c.CowlPoint = 0.11 }, []string{"cowl point 11.0 cm", "0.0–9.2 cm", "shoulder"}},
 		{"facing", func(c *Cut) { c.Facing = -0.01 }, []string{"facing -1.0 cm", "1.0–30.0 cm"}},
-		{"facing too deep", func(c *Cut) { c.Extension, c.Facing = 0.28, 0.25 }, []string{"facing 25.0 cm", "want 0–", "shallower"}},
+		{"facing too deep", func(c *Cut) { c.Extension, c.Facing = 0.28, 0.25 },
+			[]string{"facing 25.0 cm", "want 0–", "shallower"}},
 		{"grain", func(c *Cut) { c.Grain = 2 }, []string{"grain 114.6°", "-90.0–90.0°"}},
 		{"trim", func(c *Cut) { c.Trim = 0.11 }, []string{"allowance 11.0 cm", "0.0–10.0 cm"}},
 		{"trim NaN", func(c *Cut) { c.Trim = math.NaN() }, []string{"allowance NaN"}},
 		{"slashes", func(c *Cut) { c.How, c.Slashes = Slash, 0 }, []string{"slashes 0,", "1–6"}},
 		{"how", func(c *Cut) { c.How = 7 }, []string{"How(7)", "pivot, shift or slash"}},
-		{"too little", func(c *Cut) { c.DartShare, c.Extension = 1, 0.05 }, []string{"extension 5.0 cm, want 11.2–", "close less of the dart"}},
+		{"too little", func(c *Cut) { c.DartShare, c.Extension = 1, 0.05 }, []string{"extension 5.0 cm, want 11.2–",
+			"close less of the dart"}},
 		{"too much", func(c *Cut) { c.How, c.Extension = Slash, 0.3 }, []string{"extension 30.0 cm, want 0.0–15", "pivot"}},
 		{"two", func(c *Cut) { c.Trim, c.Grain = 1, 3 }, []string{"allowance 100.0 cm", "grain 171.9°"}},
 	} {

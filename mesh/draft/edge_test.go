@@ -23,7 +23,8 @@ func TestEdgeForDrop(t *testing.T) {
 		for i, d := range drops {
 			v, chain := EdgeForDrop(r.half/100, d/100)
 			if math.Abs(v*100-r.want[i][0]) > tol || math.Abs(chain*100-r.want[i][1]) > tol {
-				t.Errorf("EdgeForDrop(%g, %g cm) = %.2f / %.2f, want %.1f / %.1f", r.half, d, v*100, chain*100, r.want[i][0], r.want[i][1])
+				t.Errorf("EdgeForDrop(%g, %g cm) = %.2f / %.2f, want %.1f / %.1f", r.half, d, v*100, chain*100, r.want[i][0],
+					r.want[i][1])
 			}
 			backV, _ := DropForEdge(r.half/100, v)
 			_, backChain := DropForEdge(r.half/100, chain)

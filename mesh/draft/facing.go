@@ -30,7 +30,8 @@ func facing(f front, depth float64) (end, edge []r2.Vec, err error) {
 			}
 			return 1
 		})
-		return nil, nil, limit.Errorf("facing", "facing %v, want 0–%v: folded in, it would stand out past the armhole or the waist; make it shallower",
+		return nil, nil, limit.Errorf("facing", "facing %v, want 0–%v: folded in, it would stand out past the armhole or "+
+			"the waist; make it shallower",
 			limit.Metres(depth), limit.Metres(most))
 	}
 	up := func(p r2.Vec) r2.Vec { return r2.Vec{X: p.X, Y: 2*f.edge().Y - p.Y} }

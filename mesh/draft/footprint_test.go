@@ -27,7 +27,8 @@ func TestFootprint(t *testing.T) {
 		for _, sign := range []float64{1, -1} {
 			across, along := Footprint(outline, sign*q.grain*math.Pi/180, 0.01)
 			if math.Abs(across*100-q.across) > 0.0501 || math.Abs(along*100-q.along) > 0.0501 {
-				t.Errorf("Footprint(%g°) = %.2f × %.2f cm, want %.1f × %.1f", sign*q.grain, across*100, along*100, q.across, q.along)
+				t.Errorf("Footprint(%g°) = %.2f × %.2f cm, want %.1f × %.1f", sign*q.grain, across*100, along*100, q.across,
+					q.along)
 			}
 		}
 	}

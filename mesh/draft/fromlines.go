@@ -22,7 +22,8 @@ func FromLines(b Block, l Lines, c Cut) (Piece, error) {
 		return Piece{}, limit.Errorf("piece", "piece of your own: %v", err)
 	}
 	cowl := math.Max(b.ShoulderLength()-length(l.Shoulder), 0)
-	own := Cut{Worn: c.Worn, DartShare: Auto, Extension: Auto, CowlPoint: cowl, Facing: c.Facing, Grain: c.Grain, Trim: c.Trim}
+	own := Cut{Worn: c.Worn, DartShare: Auto, Extension: Auto, CowlPoint: cowl, Facing: c.Facing, Grain: c.Grain,
+		Trim: c.Trim}
 	if err := own.check(b); err != nil {
 		return Piece{}, err
 	}
@@ -44,7 +45,8 @@ func (l Lines) checkOwn(b Block) error {
 	for _, line := range [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist, l.Dart, {l.Apex}} {
 		for _, v := range line {
 			if !(math.Abs(v.X) <= farthest && math.Abs(v.Y) <= farthest) {
-				return limit.Errorf("piece", "point %v, want %.0f both ways", place(v), limit.Between(-farthest, farthest, limit.Length))
+				return limit.Errorf("piece", "point %v, want %.0f both ways", place(v),
+					limit.Between(-farthest, farthest, limit.Length))
 			}
 		}
 	}
@@ -55,7 +57,8 @@ func (l Lines) checkOwn(b Block) error {
 		return err
 	}
 	if got, most := length(l.Shoulder), b.ShoulderLength()+longerShoulder; got < leastShoulder || got > most {
-		return limit.Errorf("piece", "shoulder seam %v, want %v, the shoulder of the block: give the measurements of the body that the piece was made for",
+		return limit.Errorf("piece", "shoulder seam %v, want %v, the shoulder of the block: give the measurements of the "+
+			"body that the piece was made for",
 			limit.Metres(got), limit.Between(leastShoulder, most, limit.Length))
 	}
 	return nil
@@ -65,7 +68,8 @@ func (l Lines) checkOwn(b Block) error {
 func (l Lines) lifted(b Block) Lines {
 	up := r2.Vec{Y: b.CFWaist.Y - l.Waist[len(l.Waist)-1].Y}
 	m := func(v r2.Vec) r2.Vec { return r2.Add(v, up) }
-	l.Shoulder, l.Armhole, l.Side, l.Waist = movedLine(l.Shoulder, m), movedLine(l.Armhole, m), movedLine(l.Side, m), movedLine(l.Waist, m)
+	l.Shoulder, l.Armhole, l.Side, l.Waist = movedLine(l.Shoulder, m), movedLine(l.Armhole, m), movedLine(l.Side, m),
+		movedLine(l.Waist, m)
 	if l.Dart != nil {
 		l.Dart = movedLine(l.Dart, m)
 	}

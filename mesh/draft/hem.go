@@ -32,7 +32,8 @@ func (b Block) mostHem() float64 {
 // checkHem says why a front of b cannot go on below its waist.
 func (c Cut) checkHem(b Block) error {
 	if c.Hem > 0 && b.HipDeep == 0 {
-		return limit.Errorf("hem", "hem %v, but this block ends at the waist and shows no hip: leave the hem out, or draft the block from measurements", limit.Metres(c.Hem))
+		return limit.Errorf("hem", "hem %v, but this block ends at the waist and shows no hip: leave the hem out, or "+
+			"draft the block from measurements", limit.Metres(c.Hem))
 	}
 	return nil
 }
@@ -44,7 +45,8 @@ func (c Cut) checkHem(b Block) error {
 func hipLine(waist r2.Vec, wide, deep, hem float64) ([]r2.Vec, error) {
 	out := wide - waist.X
 	if math.Abs(out) > flattestSide*deep {
-		return nil, limit.Errorf("hem", "between waist and hip the side seam would run %v sideways on a length of %v, want at most %v: check waist, hip and waist to hip, turn the front less, or let it end at the waist",
+		return nil, limit.Errorf("hem", "between waist and hip the side seam would run %v sideways on a length of %v, "+
+			"want at most %v: check waist, hip and waist to hip, turn the front less, or let it end at the waist",
 			limit.Metres(math.Abs(out)), limit.Metres(deep), limit.Metres(flattestSide*deep))
 	}
 	hip := r2.Vec{X: wide, Y: waist.Y - math.Sqrt(deep*deep-out*out)}

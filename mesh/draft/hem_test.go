@@ -16,8 +16,10 @@ import (
 func plainBlock(t testing.TB) Block {
 	t.Helper()
 	b, err := FromPoints(map[string][]r2.Vec{
-		"cf neck": {{Y: -0.08}}, "neck": {{X: 0.07}}, "shoulder tip": {{X: 0.18, Y: -0.04}}, "underarm": {{X: 0.23, Y: -0.20}},
-		"side waist": {{X: 0.20, Y: -0.40}}, "dart outer": {{X: 0.10, Y: -0.40}}, "apex": {{X: 0.10, Y: -0.25}}, "dart inner": {{X: 0.10, Y: -0.40}}, "cf waist": {{Y: -0.40}},
+		"cf neck": {{Y: -0.08}}, "neck": {{X: 0.07}}, "shoulder tip": {{X: 0.18, Y: -0.04}},
+		"underarm":   {{X: 0.23, Y: -0.20}},
+		"side waist": {{X: 0.20, Y: -0.40}}, "dart outer": {{X: 0.10, Y: -0.40}}, "apex": {{X: 0.10, Y: -0.25}},
+		"dart inner": {{X: 0.10, Y: -0.40}}, "cf waist": {{Y: -0.40}},
 	})
 	if err != nil {
 		t.Fatal(err)
@@ -61,14 +63,18 @@ func TestHemByHand(t *testing.T) {
 				t.Errorf("hem %.2f: side seam at %v, want %v", q.hem, p.Side[i], v)
 			}
 		}
-		if got, want := Area(p.Outline), Area(short.Outline)+2*q.more; math.Abs(got-want) > 0.2e-4 { // the curve is drawn in 16 chords
+		// the curve is drawn in 16 chords
+		if got, want := Area(p.Outline), Area(short.Outline)+2*q.more; math.Abs(got-want) > 0.2e-4 {
 			t.Errorf("hem %.2f: area %.2f cm², want %.2f", q.hem, got*1e4, want*1e4)
 		}
 		cf := p.Waist[len(p.Waist)-1]
-		if dist(cf, r2.Vec{Y: -0.40 - q.hem}) > 1e-9 || math.Abs(p.WaistY()+0.40) > 1e-9 || math.Abs(p.SideToWaist()-short.SideToWaist()) > 1e-9 {
-			t.Errorf("hem %.2f: CF ends at %v, waist at %.4f, side %.4f to the waist, want hem below the waist, −0.4 and %.4f", q.hem, cf, p.WaistY(), p.SideToWaist(), short.SideToWaist())
+		if dist(cf, r2.Vec{Y: -0.40 - q.hem}) > 1e-9 || math.Abs(p.WaistY()+0.40) > 1e-9 ||
+			math.Abs(p.SideToWaist()-short.SideToWaist()) > 1e-9 {
+			t.Errorf("hem %.2f: CF ends at %v, waist at %.4f, side %.4f to the waist, want hem below the waist, −0.4 and %.4f",
+				q.hem, cf, p.WaistY(), p.SideToWaist(), short.SideToWaist())
 		}
-		if n := len(p.WaistLine); n < 2 || dist(p.WaistLine[0], short.Waist[0]) > 1e-9 || dist(p.WaistLine[n-1], short.Waist[len(short.Waist)-1]) > 1e-9 {
+		if n := len(p.WaistLine); n < 2 || dist(p.WaistLine[0], short.Waist[0]) > 1e-9 ||
+			dist(p.WaistLine[n-1], short.Waist[len(short.Waist)-1]) > 1e-9 {
 			t.Errorf("hem %.2f: waist line %v, want that of the front that ends there, %v", q.hem, p.WaistLine, short.Waist)
 		}
 	}
@@ -111,7 +117,8 @@ func TestHemOfAnyBody(t *testing.T) {
 		n, m := len(p.Side), len(p.Waist)
 		seam, from, to := r2.Sub(p.Side[n-1], p.Side[n-2]), r2.Sub(p.Waist[1], p.Waist[0]), r2.Sub(p.Waist[m-1], p.Waist[m-2])
 		if math.Abs(r2.Cos(seam, from)) > 0.12 || math.Abs(to.Y) > 0.12*math.Abs(to.X) { // first and last chord of a curve
-			t.Fatalf("the hem leaves the side seam at %.1f° and CF at %.1f°, want 90 ± 7", deg(math.Acos(r2.Cos(seam, from))), deg(math.Atan2(-to.X, -to.Y)))
+			t.Fatalf("the hem leaves the side seam at %.1f° and CF at %.1f°, want 90 ± 7", deg(math.Acos(r2.Cos(seam, from))),
+				deg(math.Atan2(-to.X, -to.Y)))
 		}
 		wide := who.Hip/4 + blk.WaistLength() - who.Waist/4
 		if p.Eased > 0 { // the side seam falls straight where that is wider
@@ -150,7 +157,8 @@ func TestHemRefused(t *testing.T) {
 		{"too long", chart, func(c *Cut) { c.Hem = 0.30 }, "hem 30.0 cm, want 3.0–23.3 cm"},
 		{"below nothing", chart, func(c *Cut) { c.Hem = -0.05 }, "hem -5.0 cm"},
 		{"no hip", ends, func(c *Cut) { c.Hem = 0.10 }, "this block ends at the waist and shows no hip"},
-		{"hip far off", wide, func(c *Cut) { c.Hem = 0.10 }, "between waist and hip the side seam would run 10.0 cm sideways"},
+		{"hip far off", wide, func(c *Cut) { c.Hem = 0.10 },
+			"between waist and hip the side seam would run 10.0 cm sideways"},
 	} {
 		c := DefaultCut()
 		c.Extension, c.Facing = Auto, 0
@@ -223,7 +231,8 @@ func TestHemBackWalks(t *testing.T) {
 		near(t, "CB below the waist", k.CBWaist.Y-b.Waist[len(b.Waist)-1].Y, c.Hem)
 		near(t, "half hip less that of the body", blk.HipWide+k.HipWide-who.Hip/2, 0.03) // the ease of the half waist
 		if (len(b.DartBelow) == 1) != (c.Hem >= backDartBelow*who.WaistToHip+dartClear) {
-			t.Fatalf("hem %.3f: the back dart has %d lines below the waist, want 1 if it ends above the hem, else 2", c.Hem, len(b.DartBelow))
+			t.Fatalf("hem %.3f: the back dart has %d lines below the waist, want 1 if it ends above the hem, else 2", c.Hem,
+				len(b.DartBelow))
 		}
 		for _, line := range b.DartBelow {
 			if end := line[len(line)-1]; len(b.DartBelow) == 2 && !onLineOf(b.Waist, end) {

@@ -22,7 +22,8 @@ func Offset(p []r2.Vec, d []float64) []r2.Vec {
 	}
 	var raw []r2.Vec
 	for i := range p {
-		c := bend{at: p[i], in: r2.Unit(r2.Sub(p[i], p[(i+n-1)%n])), out: r2.Unit(r2.Sub(p[(i+1)%n], p[i])), before: d[(i+n-1)%n], after: d[i]}
+		c := bend{at: p[i], in: r2.Unit(r2.Sub(p[i], p[(i+n-1)%n])), out: r2.Unit(r2.Sub(p[(i+1)%n], p[i])),
+			before: d[(i+n-1)%n], after: d[i]}
 		raw = join(raw, c.offset()...)
 	}
 	return outerFace(raw)

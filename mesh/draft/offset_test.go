@@ -10,7 +10,8 @@ import (
 func TestOffset(t *testing.T) {
 	square := []r2.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}
 	// A 1 × 1 square with a slot 0.1 wide and 0.5 deep in its top.
-	slot := []r2.Vec{{}, {X: 1}, {X: 1, Y: 1}, {X: 0.55, Y: 1}, {X: 0.55, Y: 0.5}, {X: 0.45, Y: 0.5}, {X: 0.45, Y: 1}, {Y: 1}}
+	slot := []r2.Vec{{}, {X: 1}, {X: 1, Y: 1}, {X: 0.55, Y: 1}, {X: 0.55, Y: 0.5}, {X: 0.45, Y: 0.5}, {X: 0.45, Y: 1},
+		{Y: 1}}
 	// A sharp triangle: 1 high on a base of 0.2.
 	spike := []r2.Vec{{}, {X: 0.2}, {X: 0.1, Y: 1}}
 	for _, q := range []struct {

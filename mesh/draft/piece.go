@@ -35,8 +35,10 @@ type Piece struct {
 	CowlPoint float64  // m, place of the cowl point down the shoulder seam
 	Trim      float64  // m, allowance
 	Hem       float64  // m, the front goes on so far below the waist; 0: it ends there
-	Eased     float64  // m, what is left of the dart where it is not sewn but ease at the waist: with a hem, or too little to sew
-	Clean     bool     // its lines run on over the seams, see Blended
+	// m, what is left of the dart where it is not sewn but ease at the waist: with a hem, or too
+	// little to sew
+	Eased float64
+	Clean bool // its lines run on over the seams, see Blended
 
 	// Open lines of the wearer's left half.
 	Shoulder   []r2.Vec // cowl point to tip, pleats open

@@ -103,7 +103,8 @@ func (c Cut) checkPleats(b Block) error {
 	}
 	var errs []error
 	if need, room := float64(c.Pleats)*c.PleatDepth, c.pleatRoom(b); need > room+1e-9 {
-		errs = append(errs, limit.Errorf("pleats", "%d pleats of %v cover %v of shoulder, want at most %v: fewer or shallower, or the cowl point nearer to the neck",
+		errs = append(errs, limit.Errorf("pleats", "%d pleats of %v cover %v of shoulder, want at most %v: fewer or "+
+			"shallower, or the cowl point nearer to the neck",
 			c.Pleats, limit.Metres(c.PleatDepth), limit.Metres(need), limit.Metres(math.Max(room, 0))))
 	}
 	if c.PleatsTo < Neck || c.PleatsTo > Armhole {
@@ -134,7 +135,8 @@ func (f front) falls() error {
 	for i := 1; i < len(f.shoulder); i++ {
 		d := r2.Sub(f.shoulder[i], f.shoulder[i-1])
 		if slope := math.Atan2(-d.Y, d.X); slope < flattest {
-			return limit.Errorf("pleats", "with its pleats the shoulder seam slopes %v on the table, want %.0f or more: make them fewer or shallower, or close more of the dart",
+			return limit.Errorf("pleats", "with its pleats the shoulder seam slopes %v on the table, want %.0f or more: "+
+				"make them fewer or shallower, or close more of the dart",
 				limit.Of(slope, limit.Angle), limit.Of(flattest, limit.Angle))
 		}
 	}
@@ -190,73 +192,4 @@ func (p Piece) Unfolded(s float64) float64 {
 		}
 	}
 	return s + takes(p.Pleats, len(p.Pleats))
-}
-
-// pleatNotches mark the legs of the pleats of the wearer's left half: the fold
-// is brought onto the place.
-func (p Piece) pleatNotches() []Notch {
-	var out []Notch
-	for k, l := range p.Pleats {
-		a, b := p.Legs(k)
-		place, fold := a, b
-		if l.To == Armhole {
-			place, fold = b, a
-		}
-		for _, m := range []struct {
-			at   float64
-			name string
-		}{{place, "place"}, {fold, "fold"}} {
-			at, i := along(p.Shoulder, m.at)
-			out = append(out, Notch{at, outward(p.Shoulder[i], p.Shoulder[i+1]), fmt.Sprintf("pleat %d, %s", k+1, m.name)})
-		}
-	}
-	return out
-}
-
-// PleatJut returns where the seam line for paper meets the middle of pleat k of
-// the wearer's left half: the pleat lies folded there, beneath the seam beyond
-// its fold, and its edge on that seam if the line between the legs mirrors it
-// about the fold (common practice: fold the paper, then cut). Cut straight from
-// leg to leg, a pleat of 2 cm ends some 4 mm short of the seam or beyond it.
-func (p Piece) PleatJut(k int) r2.Vec {
-	a, b := p.Legs(k)
-	from, _ := along(p.Shoulder, a)
-	to, _ := along(p.Shoulder, b)
-	_, i := along(p.Shoulder, b+samePoint)
-	leg, beyond := to, r2.Sub(p.Shoulder[i+1], to)
-	if p.Pleats[k].To == Armhole {
-		_, i = along(p.Shoulder, a-samePoint)
-		leg, beyond = from, r2.Sub(p.Shoulder[i], from)
-	}
-	hinge := p.pleatHinge()
-	fold := r2.Unit(r2.Sub(hinge, leg))
-	d := r2.Sub(r2.Scale(2*r2.Dot(beyond, fold), fold), beyond)
-	middle := r2.Sub(lerp(from, to, 0.5), hinge)
-	t := r2.Cross(r2.Sub(hinge, leg), middle) / r2.Cross(d, middle)
-	return r2.Add(leg, r2.Scale(t, d))
-}
-
-// pleatHinge is the point of CF that the pleats were opened from.
-func (p Piece) pleatHinge() r2.Vec { return r2.Vec{Y: p.Apex.Y} }
-
-// pleatLine is how far into the piece the lines of a pleat are marked, m; below
-// it falls free.
-const pleatLine = 0.04
-
-// PleatLine is a leg of a pleat as it is marked on the cloth, m, from the
-// shoulder seam of the wearer's left half into the piece.
-type PleatLine struct {
-	Name     string
-	From, To r2.Vec
-}
-
-// PleatLines returns the lines to mark for the pleats, towards the point of CF
-// that they were opened from.
-func (p Piece) PleatLines() []PleatLine {
-	var out []PleatLine
-	for _, n := range p.pleatNotches() {
-		to := r2.Add(n.At, r2.Scale(pleatLine, r2.Unit(r2.Sub(p.pleatHinge(), n.At))))
-		out = append(out, PleatLine{n.Name, n.At, to})
-	}
-	return out
 }

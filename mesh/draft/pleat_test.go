@@ -53,7 +53,8 @@ func TestPleatsLengthenTheShoulder(t *testing.T) {
 			}
 		}
 		if p.FoldY < plain.FoldY+0.01 {
-			t.Errorf("towards the %v: the edge lies %.1f cm higher than without pleats, want a longer front", to, (p.FoldY-plain.FoldY)*100)
+			t.Errorf("towards the %v: the edge lies %.1f cm higher than without pleats, want a longer front", to,
+				(p.FoldY-plain.FoldY)*100)
 		}
 	}
 }
@@ -68,7 +69,8 @@ func TestPleatLegs(t *testing.T) {
 		at, _ := along(p.Shoulder, a)
 		bt, _ := along(p.Shoulder, b)
 		if d := dist(hinge, at) - dist(hinge, bt); math.Abs(d) > 1e-9 || math.Abs(dist(at, bt)-0.03) > 1e-9 {
-			t.Errorf("pleat %d: legs %.6f m apart, %g m more from CF one than the other, want 0.03 m and 0", k+1, dist(at, bt), d)
+			t.Errorf("pleat %d: legs %.6f m apart, %g m more from CF one than the other, want 0.03 m and 0", k+1, dist(at, bt),
+				d)
 		}
 	}
 }
@@ -105,14 +107,16 @@ func TestFolded(t *testing.T) {
 				one++
 			}
 			if inside && n/95 != 3 {
-				t.Errorf("towards the %v: %d hundredths of a millimetre of seam over the millimetre at %.4f m, want three layers", to, n, s)
+				t.Errorf("towards the %v: %d hundredths of a millimetre of seam over the millimetre at %.4f m, want three layers",
+					to, n, s)
 			}
 		}
 		if three < 36 || one < 36 {
 			t.Errorf("towards the %v: %d mm in three layers and %d mm in one, want 40 and 42", to, three, one)
 		}
 		a, b := p.Legs(0)
-		for _, k := range []struct{ q, want float64 }{{a, p.Pleats[0].At}, {b, p.Pleats[0].At}, {p.Unfolded(0.05), 0.05}, {p.Unfolded(0.08), 0.08}, {0.01, 0.01}} {
+		for _, k := range []struct{ q, want float64 }{{a, p.Pleats[0].At}, {b, p.Pleats[0].At}, {p.Unfolded(0.05), 0.05},
+			{p.Unfolded(0.08), 0.08}, {0.01, 0.01}} {
 			if s, _ := p.Folded(k.q); math.Abs(s-k.want) > 1e-12 {
 				t.Errorf("towards the %v: Folded(%.4f) = %.6f, want %.6f", to, k.q, s, k.want)
 			}
@@ -131,7 +135,8 @@ func TestPleatsRefused(t *testing.T) {
 		share float64
 		want  string
 	}{
-		{5, 0.005, 1, "pleats 5, want 0–4"}, {2, 0.05, 1, "pleat depth 5.0 cm, want 0.5–4.0 cm"}, {2, math.NaN(), 1, "pleat depth NaN"},
+		{5, 0.005, 1, "pleats 5, want 0–4"}, {2, 0.05, 1, "pleat depth 5.0 cm, want 0.5–4.0 cm"},
+		{2, math.NaN(), 1, "pleat depth NaN"},
 		{3, 0.02, 1, "3 pleats of 2.0 cm cover 6.0 cm of shoulder, want at most 4.7 cm"},
 		{2, 0.02, 0, "slopes"},
 	} {
@@ -170,7 +175,8 @@ func TestPleatJut(t *testing.T) {
 					next = p.Shoulder[i-1]
 				}
 				if off := math.Abs(r2.Cross(r2.Unit(r2.Sub(next, fold.From)), r2.Sub(over, fold.From))); off > 1e-9 {
-					t.Errorf("%d pleats towards the %v, pleat %d: its inside ends %.3f mm off the seam, want on it", n, to, k+1, off*1000)
+					t.Errorf("%d pleats towards the %v, pleat %d: its inside ends %.3f mm off the seam, want on it", n, to, k+1,
+						off*1000)
 				}
 				if d := dist(jut, fold.From) - dist(jut, place.From); math.Abs(d) > 1e-9 {
 					t.Errorf("%d pleats towards the %v, pleat %d: its halves differ by %.3f mm", n, to, k+1, d*1000)

@@ -15,7 +15,8 @@ import (
 func workedPoints(t testing.TB) map[string][]r2.Vec {
 	w := readWorked(t)
 	p := map[string][]r2.Vec{}
-	for _, name := range []string{"neck", "cf neck", "apex", "shoulder tip", "underarm", "side waist", "dart outer", "dart inner", "cf waist"} {
+	for _, name := range []string{"neck", "cf neck", "apex", "shoulder tip", "underarm", "side waist", "dart outer",
+		"dart inner", "cf waist"} {
 		p[name] = []r2.Vec{fromCM(w.Block[name])}
 	}
 	p["armhole"] = []r2.Vec{fromCM(w.Block["armhole pitch"]), fromCM(w.Block["armhole scoop"])}
@@ -80,7 +81,8 @@ func TestFromPointsErrors(t *testing.T) {
 			p["dart outer"], p["dart inner"] = p["dart inner"], p["dart outer"]
 		}, "dart angle"},
 		{"crossing", func(p map[string][]r2.Vec) { p["armhole"] = []r2.Vec{{X: -0.05, Y: -0.14}} }, "crosses itself"},
-		{"rising shoulder", func(p map[string][]r2.Vec) { p["shoulder tip"] = []r2.Vec{{X: 0.18, Y: 0.03}} }, "shoulder slope"},
+		{"rising shoulder", func(p map[string][]r2.Vec) { p["shoulder tip"] = []r2.Vec{{X: 0.18, Y: 0.03}} },
+			"shoulder slope"},
 		{"same point", func(p map[string][]r2.Vec) { p["underarm"] = p["side waist"] }, "apart"},
 		{"too many", func(p map[string][]r2.Vec) { p["armhole"] = make([]r2.Vec, 201) }, "want 0–200"},
 	} {

@@ -96,7 +96,8 @@ func foot(line []r2.Vec, v r2.Vec) (share, off float64) {
 
 // front returns the half front that carries the facing.
 func (l Lines) front() front {
-	f := front{shoulder: l.Shoulder, armhole: l.Armhole, side: l.Side[len(l.Side)-1], apex: l.Apex, cf: l.Waist[len(l.Waist)-1]}
+	f := front{shoulder: l.Shoulder, armhole: l.Armhole, side: l.Side[len(l.Side)-1], apex: l.Apex,
+		cf: l.Waist[len(l.Waist)-1]}
 	f.outer, f.inner = l.Waist[len(l.Waist)/2], l.Waist[len(l.Waist)/2]
 	if l.Dart != nil {
 		f.outer, f.inner = l.Dart[0], l.Dart[2]
@@ -125,11 +126,13 @@ func (l Lines) check() error {
 		{"waist and centre front", last(l.Waist), r2.Vec{Y: last(l.Waist).Y}},
 	} {
 		if d := dist(s.a, s.b); !(d <= samePoint) {
-			return limit.Errorf("piece", "%s are %.2f apart where they meet, want 0: draw them to one point", s.name, limit.Metres(d))
+			return limit.Errorf("piece", "%s are %.2f apart where they meet, want 0: draw them to one point", s.name,
+				limit.Metres(d))
 		}
 	}
 	if !(l.Shoulder[0].X > 0) || math.IsInf(l.Shoulder[0].X, 1) {
-		return limit.Errorf("piece", "cowl point %v from CF, want it on the wearer's left half", limit.Metres(l.Shoulder[0].X))
+		return limit.Errorf("piece", "cowl point %v from CF, want it on the wearer's left half",
+			limit.Metres(l.Shoulder[0].X))
 	}
 	return nil
 }

@@ -62,7 +62,8 @@ func TestRedrawnLower(t *testing.T) {
 	}
 	top := q.FacingEdge[len(q.FacingEdge)-1]
 	if math.Abs(q.FoldY-p.FoldY+0.01) > 1e-9 || math.Abs(top.Y-q.FoldY-cut.Facing) > 1e-9 {
-		t.Errorf("Redrawn: edge at %.4f, facing to %.4f, want %.4f and %.4f", q.FoldY, top.Y, p.FoldY-0.01, p.FoldY-0.01+cut.Facing)
+		t.Errorf("Redrawn: edge at %.4f, facing to %.4f, want %.4f and %.4f", q.FoldY, top.Y, p.FoldY-0.01,
+			p.FoldY-0.01+cut.Facing)
 	}
 }
 

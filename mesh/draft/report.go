@@ -10,21 +10,24 @@ import (
 // angles in radians, areas in m². Seams are of one half, areas and footprint of
 // the whole piece.
 type Report struct {
-	Shoulder, Armhole, Side float64 // seam lengths, Side down to the hem if there is one; Shoulder from the cowl point to the tip, pleats folded
+	// seam lengths, Side down to the hem if there is one; Shoulder from the cowl point to the tip,
+	// pleats folded
+	Shoulder, Armhole, Side float64
 	Waist                   float64 // waist line with what is left of the dart lying flat in it
 	Hem, HemLine            float64 // Piece.Hem, and the length of the hem line; 0: the front ends at the waist
 	DartAngle               float64 // of the block
 	DartIntake              float64 // of the block, at the waist
 	DartShare               float64 // 0..1, share closed into CF
-	IntakeLeft              float64 // fullness left at the waist: stitch it as a dart, pleat it or ease it; with a hem it is ease
-	Extension               float64 // per half
-	FromDart, FromOther     float64 // the two parts of Extension
-	HalfEdge                float64
-	DropV, DropChain        float64 // drop of the edge on CF below the cowl points: bounds for a V and for a hanging chain
-	CFLength                float64 // flat, edge to waist
-	SurplusCF               float64 // CFLength less what hangs on the body between edge and waist
-	Across, Along           float64 // footprint on the cloth, allowance included
-	AreaFront, AreaFacing   float64 // below and above the edge, no allowance
+	// fullness left at the waist: stitch it as a dart, pleat it or ease it; with a hem it is ease
+	IntakeLeft            float64
+	Extension             float64 // per half
+	FromDart, FromOther   float64 // the two parts of Extension
+	HalfEdge              float64
+	DropV, DropChain      float64 // drop of the edge on CF below the cowl points: bounds for a V and for a hanging chain
+	CFLength              float64 // flat, edge to waist
+	SurplusCF             float64 // CFLength less what hangs on the body between edge and waist
+	Across, Along         float64 // footprint on the cloth, allowance included
+	AreaFront, AreaFacing float64 // below and above the edge, no allowance
 }
 
 // Report measures the piece.

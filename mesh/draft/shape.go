@@ -131,5 +131,6 @@ func unreachable(c Cut, a Added, reach float64) error {
 		}
 	}
 	return limit.Errorf("extension", "extension %v, want %v with %.0f %% of the dart closed and the rest by %v: %s",
-		limit.Metres(c.Extension), limit.Between(math.Ceil(lo*1000)/1000, math.Floor(reach*1000)/1000, limit.Length), a.DartShare*100, c.How, fix)
+		limit.Metres(c.Extension), limit.Between(math.Ceil(lo*1000)/1000, math.Floor(reach*1000)/1000, limit.Length),
+		a.DartShare*100, c.How, fix)
 }

@@ -72,11 +72,14 @@ func (s Side) Say(text string) string {
 // atBack is the table of words: of the front, and what is said of the back in their place.
 var atBack = strings.NewReplacer(
 	"centre front", "centre back", "Centre front", "Centre back",
-	"the front neck point", "the nape", "front neck point", "nape", "bust point", "blade point", "apex (bust point)", "blade point (end of the back dart)", "apex", "blade point", "Apex", "Blade point",
+	"the front neck point", "the nape", "front neck point", "nape", "bust point", "blade point", "apex (bust point)",
+	"blade point (end of the back dart)", "apex", "blade point", "Apex", "Blade point",
 	"above the bust", "above the blades", "below the bust", "below the blades", "over the bust", "over the blades",
 	"above bust", "above blades", "below bust", "below blades", "front shoulder seam", "back shoulder seam",
 	"wearer's left", "wearer's right", "wearer's right", "wearer's left",
-	"round the back shoulder", "round the front shoulder", "also runs forward", "also runs backward", "← forward", "← backward",
+	"round the back shoulder", "round the front shoulder", "also runs forward", "also runs backward", "← forward",
+	"← backward",
 	"ahead of the form", "behind the form", "CF", "CB", "cf neck", "nape", "cf waist", "cb waist",
-	"the front", "the back", "The front", "The back", "cowl front", "cowl back", "Cowl front", "Cowl back", "half front", "half back",
+	"the front", "the back", "The front", "The back", "cowl front", "cowl back", "Cowl front", "Cowl back", "half front",
+	"half back",
 )

@@ -74,7 +74,8 @@ func TestBackCowlOfAnyBody(t *testing.T) {
 		}
 		c := DefaultCut()
 		c.Worn, c.Extension = AtBack, rapid.Float64Range(0.04, 0.15).Draw(t, "extension")
-		c.CowlPoint, c.Facing = rapid.Float64Range(0, 0.06).Draw(t, "cowl point"), rapid.Float64Range(0.01, 0.06).Draw(t, "facing")
+		c.CowlPoint, c.Facing = rapid.Float64Range(0, 0.06).Draw(t, "cowl point"),
+			rapid.Float64Range(0.01, 0.06).Draw(t, "facing")
 		blk, err := CowlFromBody(who, AtBack)
 		var p Piece
 		if err == nil {
@@ -104,7 +105,8 @@ func TestBackCowlOfAnyBody(t *testing.T) {
 			}
 		}
 		if b.Worn() != AtFront || dist(b.Neck[len(b.Neck)-1], r2.Vec{Y: -(who.Neck/5 - 0.002)}) > 1e-9 {
-			t.Errorf("the plain piece is worn at the %v with its neck at %v, want a front with its own front neck point", b.Worn(), b.Neck[len(b.Neck)-1])
+			t.Errorf("the plain piece is worn at the %v with its neck at %v, want a front with its own front neck point",
+				b.Worn(), b.Neck[len(b.Neck)-1])
 		}
 	})
 	if !t.Failed() && (count < 200 || drafted < 80) {
@@ -121,7 +123,8 @@ func refusedWell(t *rapid.T, who body.Body, err error) {
 	said := false
 	for _, part := range []error{err} {
 		var e *limit.Error
-		if errors.As(part, &e) && slices.Contains(names, e.Field) || slices.ContainsFunc(names, func(n string) bool { return strings.Contains(part.Error(), n) }) {
+		if errors.As(part, &e) && slices.Contains(names, e.Field) || slices.ContainsFunc(names,
+			func(n string) bool { return strings.Contains(part.Error(), n) }) {
 			said = true
 		}
 	}

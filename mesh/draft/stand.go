@@ -49,13 +49,17 @@ func (s Stand) Ranges(p Piece) []limit.Range {
 	}
 	slash := limit.Say("a slash is as short as lets the cloth lie")
 	return []limit.Range{
-		{Field: "lower", Value: s.Lower, Hi: math.Max(p.roomToLower(), 0), Unit: limit.Length, Why: limit.Say("the edge moves down the shoulder, and %v", kept)},
+		{Field: "lower", Value: s.Lower, Hi: math.Max(p.roomToLower(), 0), Unit: limit.Length,
+			Why: limit.Say("the edge moves down the shoulder, and %v", kept)},
 		{Field: "take in", Value: s.TakeIn, Hi: mostTakenIn, Unit: limit.Length, Why: limit.Say("more wants another size")},
 		{Field: "release waist", Value: s.ReleaseWaist, Hi: mostReleased, Unit: limit.Length, Why: slash},
 		{Field: "release armhole", Value: s.ReleaseArmhole, Hi: mostReleased, Unit: limit.Length, Why: slash},
-		{Field: "release waist at", Value: s.ReleaseWaistAt, Hi: 1, Unit: limit.Share, Why: limit.Say("0 is the side seam, 1 the centre front")},
-		{Field: "release armhole at", Value: s.ReleaseArmholeAt, Hi: 1, Unit: limit.Share, Why: limit.Say("0 is the shoulder tip, 1 the underarm")},
-		{Field: "weight", Value: s.Weight, Hi: mostWeight, Unit: limit.Mass, Why: limit.Say("%.0f is usual", limit.Between(0.005, 0.015, limit.Mass))},
+		{Field: "release waist at", Value: s.ReleaseWaistAt, Hi: 1, Unit: limit.Share,
+			Why: limit.Say("0 is the side seam, 1 the centre front")},
+		{Field: "release armhole at", Value: s.ReleaseArmholeAt, Hi: 1, Unit: limit.Share,
+			Why: limit.Say("0 is the shoulder tip, 1 the underarm")},
+		{Field: "weight", Value: s.Weight, Hi: mostWeight, Unit: limit.Mass,
+			Why: limit.Say("%.0f is usual", limit.Between(0.005, 0.015, limit.Mass))},
 	}
 }
 
@@ -71,7 +75,9 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 		return Piece{}, err
 	}
 	if p.Hem > 0 && s.ReleaseWaist > 0 {
-		return Piece{}, limit.Errorf("release waist", "release waist %v, but the front goes on below the waist and is free there: leave the slash out, or let the front end at the waist", limit.Metres(s.ReleaseWaist))
+		return Piece{}, limit.Errorf("release waist",
+			"release waist %v, but the front goes on below the waist and is free there: leave the slash out, or let the "+
+				"front end at the waist", limit.Metres(s.ReleaseWaist))
 	}
 	l := p.Lines()
 	down := 0.0
@@ -122,7 +128,8 @@ func (p Piece) released(s Stand) ([]Release, error) {
 		both := slit(r.line, r.at, r.long)
 		from, to := both[0].From, both[0].To
 		if !p.clear(lerp(from, to, 0.005/r.long), to) {
-			return nil, limit.Errorf(r.name, "%s %v at %.2f of the seam, want it to end %.0f inside the piece, off the centre front and the dart: make it shorter or move it",
+			return nil, limit.Errorf(r.name, "%s %v at %.2f of the seam, want it to end %.0f inside the piece, off the "+
+				"centre front and the dart: make it shorter or move it",
 				r.name, limit.Metres(r.long), r.at, limit.Metres(clearOfRelease))
 		}
 		out = append(out, both...)

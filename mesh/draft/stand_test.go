@@ -62,7 +62,8 @@ func TestTreatedRefuses(t *testing.T) {
 		s    Stand
 		want string
 	}{
-		{Stand{Lower: 0.2}, "lower 20.0 cm"}, {Stand{Lower: -0.01}, "lower -1.0 cm"}, {Stand{Lower: math.NaN()}, "lower NaN cm"},
+		{Stand{Lower: 0.2}, "lower 20.0 cm"}, {Stand{Lower: -0.01}, "lower -1.0 cm"},
+		{Stand{Lower: math.NaN()}, "lower NaN cm"},
 		{Stand{TakeIn: 0.06}, "take in 6.0 cm, want 0.0–5.0 cm"},
 		{Stand{ReleaseWaist: 0.2}, "release waist 20.0 cm, want 0.0–15.0 cm"},
 		{Stand{ReleaseWaist: 0.1, ReleaseWaistAt: 1}, "off the centre front"},

@@ -39,7 +39,8 @@ func ParseStrapping(name string) (Strapping, error) {
 			return Strapping(s), nil
 		}
 	}
-	return NoStrap, limit.Errorf("strap", "strap %s, want none, strap, tie, or auto: a strap where the neck would fall off the shoulders", strconv.Quote(name))
+	return NoStrap, limit.Errorf("strap", "strap %s, want none, strap, tie, or auto: a strap where the neck would "+
+		"fall off the shoulders", strconv.Quote(name))
 }
 
 // Measures of a strap, m (common practice, from memory).
@@ -86,7 +87,8 @@ func (p Piece) StrapOf(kind Strapping) (*Strap, error) {
 		return nil, nil
 	}
 	if p.Worn == AtFront {
-		return nil, limit.Errorf("strap", "strap %v, but the side is front: the back of the neck holds that cowl; want none, or side back", kind)
+		return nil, limit.Errorf("strap", "strap %v, but the side is front: the back of the neck holds that cowl; want "+
+			"none, or side back", kind)
 	}
 	s := &Strap{Kind: kind, Wide: strapWide, At: strapAfter + strapWide/2}
 	from := p.Block.CowlPoint(p.CowlPoint + s.At)

@@ -14,8 +14,10 @@ import (
 // allowance is let out.
 func (p Piece) TakeUpRange(by float64) limit.Range {
 	return limit.Range{
-		Field: "edge depth", Value: by, Lo: -p.Trim - p.Taken, Hi: p.HalfEdge - p.Block.CowlPoint(p.CowlPoint).X, Unit: limit.Length,
-		Why: limit.Say("an edge that is taken up farther would be shorter than the way from one cowl point to the other; what is let down comes out of the allowance"),
+		Field: "edge depth", Value: by, Lo: -p.Trim - p.Taken, Hi: p.HalfEdge - p.Block.CowlPoint(p.CowlPoint).X,
+		Unit: limit.Length,
+		Why: limit.Say("an edge that is taken up farther would be shorter than the way from one cowl point to the other; " +
+			"what is let down comes out of the allowance"),
 	}
 }
 
@@ -64,8 +66,10 @@ func (p Piece) pleatsOn(flat, by float64) ([]Pleat, error) {
 		if p.Taken+by < 0 {
 			way, advice = "let down", "higher"
 		}
-		return nil, limit.Errorf("pleats", "%d pleats cover %v of shoulder, want at most %v, which is left of it with the edge %s by %v: make them fewer or shallower, or set the edge %s",
-			n, limit.Metres(covered), limit.Metres(math.Max(folded-pleatTip, 0)), way, limit.Metres(math.Abs(p.Taken+by)), advice)
+		return nil, limit.Errorf("pleats", "%d pleats cover %v of shoulder, want at most %v, which is left of it with "+
+			"the edge %s by %v: make them fewer or shallower, or set the edge %s",
+			n, limit.Metres(covered), limit.Metres(math.Max(folded-pleatTip, 0)), way, limit.Metres(math.Abs(p.Taken+by)),
+			advice)
 	}
 	out := slices.Clone(p.Pleats)
 	for k := range out {

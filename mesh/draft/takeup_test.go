@@ -45,7 +45,8 @@ func TestTakenUp(t *testing.T) {
 			{"half edge", q.HalfEdge, p.HalfEdge - by}, {"extension", q.Extension, p.Extension - by}, {"taken", q.Taken, by},
 			{"cowl point", q.Shoulder[0].X, p.Shoulder[0].X - by},
 			{"tip", dist(q.Shoulder[len(q.Shoulder)-1], p.Shoulder[len(p.Shoulder)-1]), 0},
-			{"centre front", q.FoldY, p.FoldY}, {"armhole", length(q.Armhole), length(p.Armhole)}, {"waist", length(q.Waist), length(p.Waist)},
+			{"centre front", q.FoldY, p.FoldY}, {"armhole", length(q.Armhole), length(p.Armhole)},
+			{"waist", length(q.Waist), length(p.Waist)},
 		} {
 			if math.Abs(c.got-c.want) > 1e-12 {
 				t.Errorf("TakenUp(%g): %s %.6f, want %.6f", by, c.name, c.got, c.want)

@@ -76,13 +76,15 @@ func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
 	}
 	for _, v := range line {
 		if !(v.X > 0 && v.X <= farthest && math.Abs(v.Y) <= farthest) {
-			return a, b, limit.Errorf("trims", "point %v, want X %.0f and Y %.0f: draw it on the wearer's left half, the other half is cut like it",
+			return a, b, limit.Errorf("trims", "point %v, want X %.0f and Y %.0f: draw it on the wearer's left half, the "+
+				"other half is cut like it",
 				place(v), limit.Between(0, farthest, limit.Length), limit.Between(-farthest, farthest, limit.Length))
 		}
 	}
 	top := slices.Concat(p.FacingEnd, p.FacingEdge, []r2.Vec{{Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}})
 	if linesMeet(line, top) {
-		return a, b, limit.Errorf("trims", "meets the cowl edge or its facing, which folds along a straight line: lower the edge by lower_cm instead")
+		return a, b, limit.Errorf("trims", "meets the cowl edge or its facing, which folds along a straight line: lower "+
+			"the edge by lower_cm instead")
 	}
 	if p.DartLeft != nil && linesMeet(line, p.DartLeft) {
 		return a, b, limit.Errorf("trims", "crosses what is left of the dart: keep off it, or close more of the dart")
@@ -98,7 +100,8 @@ func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
 		}
 	}
 	if len(all) != 2 {
-		return a, b, limit.Errorf("trims", "crosses the seams of the half in %d places, want 2: begin and end it outside the piece%v", len(all), p.endsInside(line))
+		return a, b, limit.Errorf("trims", "crosses the seams of the half in %d places, want 2: begin and end it outside "+
+			"the piece%v", len(all), p.endsInside(line))
 	}
 	return all[0], all[1], nil
 }
@@ -129,7 +132,8 @@ func meets(line, seam []r2.Vec) []crossing {
 			if det := r2.Cross(d, e); det != 0 {
 				t, u := r2.Cross(w, e)/det, r2.Cross(w, d)/det
 				if t >= 0 && t <= 1 && u >= 0 && u <= 1 {
-					out = append(out, crossing{down: down + u*r2.Norm(e), at: lerp(seam[j-1], seam[j], u), line: i - 1, far: far + t*r2.Norm(d)})
+					out = append(out, crossing{down: down + u*r2.Norm(e), at: lerp(seam[j-1], seam[j], u), line: i - 1, far: far +
+						t*r2.Norm(d)})
 				}
 			}
 			down += r2.Norm(e)
@@ -152,7 +156,8 @@ func between(line TrimLine, a, b crossing) []r2.Vec {
 func (p Piece) spares(first, last crossing, mid []r2.Vec) error {
 	half, _ := along(mid, length(mid)/2)
 	if !inside(p.Outline, half) {
-		return limit.Errorf("trims", "begins inside the piece and leaves it, want it to come in from outside and go out again")
+		return limit.Errorf("trims", "begins inside the piece and leaves it, want it to come in from outside and go out "+
+			"again")
 	}
 	if first.seam == shoulderSeam {
 		least := leastShoulder
@@ -164,7 +169,8 @@ func (p Piece) spares(first, last crossing, mid []r2.Vec) error {
 			}
 		}
 		if first.down < least {
-			return limit.Errorf("trims", "cuts the shoulder %v from the cowl point, want at least %v: the cowl point and what is left of the shoulder carry the edge", limit.Metres(first.down), limit.Metres(least))
+			return limit.Errorf("trims", "cuts the shoulder %v from the cowl point, want at least %v: the cowl point and "+
+				"what is left of the shoulder carry the edge", limit.Metres(first.down), limit.Metres(least))
 		}
 		if last.seam == waistSeam {
 			return limit.Errorf("trims", "cuts off armhole and side seam together, want one of them left")

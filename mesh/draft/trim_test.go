@@ -36,7 +36,8 @@ func TestTrimSide(t *testing.T) {
 		if want := 2 * dist(a, b) * 0.01 / 2; math.Abs(gone-want) > 1e-9 {
 			t.Errorf("the trim takes %.3f cm², want two triangles of together %.3f cm²", gone*1e4, want*1e4)
 		}
-		if q.Side[0] != p.Side[0] || q.Side[len(q.Side)-1] != p.Side[1] || q.HalfEdge != p.HalfEdge || length(q.Waist) != length(p.Waist) {
+		if q.Side[0] != p.Side[0] || q.Side[len(q.Side)-1] != p.Side[1] || q.HalfEdge != p.HalfEdge ||
+			length(q.Waist) != length(p.Waist) {
 			t.Errorf("side seam runs %v, half edge %g, want the ends %v and %g", q.Side, q.HalfEdge, p.Side, p.HalfEdge)
 		}
 	}
@@ -61,10 +62,12 @@ func TestTrimCorners(t *testing.T) {
 			return dist(q.Armhole[len(q.Armhole)-1], b) < 1e-9 && dist(q.Side[0], b) < 1e-9 && length(q.Side) < length(p.Side)
 		}},
 		{"side under the arm", place(p.Armhole, 0.97), place(p.Side, 0.6), func(q Piece, a, b r2.Vec) bool {
-			return dist(q.Armhole[len(q.Armhole)-1], a) < 1e-9 && dist(q.Side[0], a) < 1e-9 && math.Abs(length(q.Side)-dist(a, b)-0.4*length(p.Side)) < 1e-9
+			return dist(q.Armhole[len(q.Armhole)-1], a) < 1e-9 && dist(q.Side[0], a) < 1e-9 &&
+				math.Abs(length(q.Side)-dist(a, b)-0.4*length(p.Side)) < 1e-9
 		}},
 		{"side to the waist", place(p.Side, 0.5), place(p.Waist, 0.1), func(q Piece, a, b r2.Vec) bool {
-			return math.Abs(length(q.Side)-dist(a, b)-0.5*length(p.Side)) < 1e-9 && dist(q.Waist[0], b) < 1e-9 && math.Abs(length(q.Waist)-0.9*length(p.Waist)) < 1e-9
+			return math.Abs(length(q.Side)-dist(a, b)-0.5*length(p.Side)) < 1e-9 && dist(q.Waist[0], b) < 1e-9 &&
+				math.Abs(length(q.Waist)-0.9*length(p.Waist)) < 1e-9
 		}},
 		{"waist corner", place(p.Side, 0.95), place(p.Waist, 0.2), func(q Piece, a, b r2.Vec) bool {
 			return dist(q.Side[len(q.Side)-1], a) < 1e-9 && dist(q.Waist[0], a) < 1e-9 && dist(q.Waist[1], b) < 1e-9
@@ -103,12 +106,15 @@ func TestTrimRefused(t *testing.T) {
 	}{
 		{TrimLine{waist}, "trim 1 has 1 points, want 2"},
 		{TrimLine{at(waist, 0.05, 0.05), at(waist, 0.10, 0.05)}, "crosses the seams of the half in 0 places, want 2"},
-		{TrimLine{at(waist, 0.05, 0.05), at(waist, -0.06, 0.10)}, "in 1 places, want 2: begin and end it outside the piece; its last point ("},
+		{TrimLine{at(waist, 0.05, 0.05), at(waist, -0.06, 0.10)},
+			"in 1 places, want 2: begin and end it outside the piece; its last point ("},
 		{TrimLine{at(cowl, -0.05, 0.02), at(cowl, -0.05, -0.05)}, "meets the cowl edge"},
-		{TrimLine{near, at(cowl, -0.01, -0.05), at(tip, -0.02, -0.03), at(tip, 0.03, -0.03)}, "cm from the cowl point, want at least 3.0 cm"},
+		{TrimLine{near, at(cowl, -0.01, -0.05), at(tip, -0.02, -0.03), at(tip, 0.03, -0.03)},
+			"cm from the cowl point, want at least 3.0 cm"},
 		{TrimLine{at(waist, 0, 0), {X: -0.1, Y: -0.3}}, "draw it on the wearer's left half"},
 		{TrimLine{at(waist, math.NaN(), 0), waist}, "NaN"},
-		{TrimLine{at(p.Armhole[len(p.Armhole)-1], 0.02, -0.01), at(p.Apex, -0.03, 0.03), at(p.Apex, -0.03, -0.03), at(waist, 0.01, 0.03)}, "cuts off the bust point"},
+		{TrimLine{at(p.Armhole[len(p.Armhole)-1], 0.02, -0.01), at(p.Apex, -0.03, 0.03), at(p.Apex, -0.03, -0.03),
+			at(waist, 0.01, 0.03)}, "cuts off the bust point"},
 	} {
 		if _, err := p.Treated(Stand{}, q.line); err == nil || !strings.Contains(err.Error(), q.want) {
 			t.Errorf("Treated(%v): error %v, want one that says %q", q.line, err, q.want)

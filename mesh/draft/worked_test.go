@@ -102,7 +102,8 @@ func TestWorkedCowl(t *testing.T) {
 		{"half edge", p.HalfEdge, 0.2169, 0.00005},
 		{"extension", p.Extension, 0.1114, 0.00005},
 		{"area of the front, armhole knots joined by straight lines", straightArea(w), 0.1835, 0.00005},
-		{"area of the front, the hollow of the armhole filled", p.Report().AreaFront + 2*hollow(p.Armhole, w), 0.1835, 0.00005},
+		{"area of the front, the hollow of the armhole filled", p.Report().AreaFront + 2*hollow(p.Armhole, w), 0.1835,
+			0.00005},
 	} {
 		if math.Abs(q.got-q.want) > q.tol {
 			t.Errorf("Draft: %s = %.5f, want %.5f ± %.5f", q.name, q.got, q.want, q.tol)
@@ -119,7 +120,8 @@ func checkPoints(t *testing.T, call string, got map[string][]r2.Vec, want map[st
 		if got[name] == nil {
 			t.Errorf("%s: no point %q", call, name)
 		} else if d := nearest(got[name], fromCM(at)); d > workedTolerance {
-			t.Errorf("%s: %s is %.3f mm off (%.3f, %.3f) cm, want within %.2f mm", call, name, d*1000, at[0], at[1], workedTolerance*1000)
+			t.Errorf("%s: %s is %.3f mm off (%.3f, %.3f) cm, want within %.2f mm", call, name, d*1000, at[0], at[1],
+				workedTolerance*1000)
 		}
 	}
 }
@@ -128,7 +130,8 @@ func checkPoints(t *testing.T, call string, got map[string][]r2.Vec, want map[st
 // armhole points joined by straight lines (m²); the example gives 1835 cm².
 func straightArea(w worked) float64 {
 	var p []r2.Vec
-	for _, name := range []string{"cf waist", "dart closed", "side waist", "underarm", "armhole scoop", "armhole pitch", "shoulder tip", "cowl point", "edge at cf"} {
+	for _, name := range []string{"cf waist", "dart closed", "side waist", "underarm", "armhole scoop", "armhole pitch",
+		"shoulder tip", "cowl point", "edge at cf"} {
 		p = append(p, fromCM(w.Cowl[name]))
 	}
 	return 2 * Area(p)

@@ -48,7 +48,8 @@ func fit(b body.Body) (*shape, error) {
 		}
 		at = next
 	}
-	return nil, limit.Errorf("body", "no form of bust %v has apex depth %v and nape to waist %v: check them against each other", limit.Metres(b.Bust), limit.Metres(b.ApexDepth), limit.Metres(b.NapeToWaist))
+	return nil, limit.Errorf("body", "no form of bust %v has apex depth %v and nape to waist %v: check them against "+
+		"each other", limit.Metres(b.Bust), limit.Metres(b.ApexDepth), limit.Metres(b.NapeToWaist))
 }
 
 // fitAt solves for the girths with the landmarks at the given heights.
@@ -70,7 +71,8 @@ func fitAt(b body.Body, at heights) (*shape, error) {
 			return s, nil
 		}
 	}
-	return nil, limit.Errorf("body", "no section of the form carries bust %v, waist %v, hip %v, neck %v: check them against each other", limit.Metres(b.Bust), limit.Metres(b.Waist), limit.Metres(b.Hip), limit.Metres(b.Neck))
+	return nil, limit.Errorf("body", "no section of the form carries bust %v, waist %v, hip %v, neck %v: check them "+
+		"against each other", limit.Metres(b.Bust), limit.Metres(b.Waist), limit.Metres(b.Hip), limit.Metres(b.Neck))
 }
 
 // ordered returns an error if the rows of the table do not rise: each landmark
@@ -82,8 +84,10 @@ func (s *shape) ordered(b body.Body) error {
 	}
 	for i := 1; i < len(s.table); i++ {
 		if !(s.table[i].y > s.table[i-1].y+0.005) {
-			return limit.Errorf("body", "the %s would lie at the %s or below it: check bust %v, armscye depth %v, apex depth %v and nape to waist %v against each other",
-				names[i], names[i-1], limit.Metres(b.Bust), limit.Metres(b.ArmscyeDepth), limit.Metres(b.ApexDepth), limit.Metres(b.NapeToWaist))
+			return limit.Errorf("body", "the %s would lie at the %s or below it: check bust %v, armscye depth %v, apex "+
+				"depth %v and nape to waist %v against each other",
+				names[i], names[i-1], limit.Metres(b.Bust), limit.Metres(b.ArmscyeDepth), limit.Metres(b.ApexDepth),
+				limit.Metres(b.NapeToWaist))
 		}
 	}
 	return nil

@@ -107,7 +107,8 @@ func TestSideViewReadsLikeADressForm(t *testing.T) {
 		{"under-bust behind the apex by 2 cm", f.shape.frontZ(apex.X, apex.Y-0.08), apex.Z - 0.02},
 		{"pit of the neck behind the apex by 5 cm", f.FrontNeck().Z, apex.Z - 0.05},
 		{"cleavage behind the taut tape", front(apex.Y), f.BridgedFront(apex.Y)},
-		{"waist hollow of the back before the shoulder blades", f.shape.backZ(0, f.shape.at.underarm+0.05), f.shape.backZ(0, 0)},
+		{"waist hollow of the back before the shoulder blades", f.shape.backZ(0, f.shape.at.underarm+0.05),
+			f.shape.backZ(0, 0)},
 		{"waist hollow of the back before the seat", f.shape.backZ(0, -b.WaistToHip), f.shape.backZ(0, 0)},
 		{"waist behind the belly", front(0), front(-b.WaistToHip / 2)},
 	} {

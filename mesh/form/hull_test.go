@@ -18,7 +18,8 @@ func TestTape(t *testing.T) {
 		pts       []r2.Vec
 		want, tol float64
 	}{
-		{"unit square with points inside and on an edge", []r2.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}, {X: 0.5, Y: 0.2}, {X: 0.5}}, 4, 1e-12},
+		{"unit square with points inside and on an edge", []r2.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}, {X: 0.5, Y: 0.2},
+			{X: 0.5}}, 4, 1e-12},
 		{"notched square: the tape bridges", []r2.Vec{{}, {X: 1}, {X: 0.5, Y: 0.5}, {X: 1, Y: 1}, {Y: 1}}, 4, 1e-12},
 		{"circle of 10 cm", circle, 2 * math.Pi * 0.1, 1e-5},
 		{"nothing", nil, 0, 0},

@@ -73,7 +73,8 @@ func (s *shape) setRidge(b body.Body, slope float64) error {
 		}
 	}
 	if hi > 19.9 {
-		return limit.Errorf("shoulder slope", "shoulder slope %v, want a steeper one for a shoulder of %v", limit.Of(b.ShoulderSlope, limit.Angle), limit.Metres(b.Shoulder))
+		return limit.Errorf("shoulder slope", "shoulder slope %v, want a steeper one for a shoulder of %v",
+			limit.Of(b.ShoulderSlope, limit.Angle), limit.Metres(b.Shoulder))
 	}
 	s.tip.X, s.tip.Y = s.ridge.walk(b.Shoulder)
 	return nil

@@ -83,11 +83,13 @@ func TestTapeLengths(t *testing.T) {
 			name           string
 			got, want, tol float64
 		}{
-			{"neck point to apex", tautBetween(s, neck, apex, r3.Sub(neck, apex), r3.Vec{Z: 1}), math.Hypot(b.ApexDepth, b.BustSpan/2-neck.X), 0.002},
+			{"neck point to apex", tautBetween(s, neck, apex, r3.Sub(neck, apex), r3.Vec{Z: 1}),
+				math.Hypot(b.ApexDepth, b.BustSpan/2-neck.X), 0.002},
 			{"apex to waist", tautBetween(s, apex, foot, r3.Sub(apex, foot), r3.Vec{Z: 1}), down - b.ApexDepth, 0.002},
 			{"front neck to waist on CF", arcDown(s, r3.Vec{Z: 1}, f.FrontNeck().Y), down - (b.Neck/5 - 0.002), 0.002},
 			{"nape to waist on CB", arcDown(s, r3.Vec{Z: -1}, f.NeckLine()[0].Y), b.NapeToWaist, 0.002},
-			{"underarm to waist on the side", arcDown(s, r3.Vec{X: 1}, f.SidePoint(1, 0).Y), b.NapeToWaist - b.ArmscyeDepth - body.ArmscyeEase, 0.002},
+			{"underarm to waist on the side", arcDown(s, r3.Vec{X: 1}, f.SidePoint(1, 0).Y),
+				b.NapeToWaist - b.ArmscyeDepth - body.ArmscyeEase, 0.002},
 		} {
 			if !(math.Abs(c.got-c.want) <= c.tol) {
 				t.Errorf("size %d: tape %s = %.4f, want %.4f ± %g", n, c.name, c.got, c.want, c.tol)

@@ -43,8 +43,10 @@ func TestTurned(t *testing.T) {
 			t.Errorf("ShoulderPoint(%g) = %v, want %v", s, a, b)
 		}
 	}
-	if again := back.Turned(); again.FrontNeck() != f.FrontNeck() || again.Apex(1) != f.Apex(1) || again.WaistPoint(1, 0.3) != f.WaistPoint(1, 0.3) {
-		t.Errorf("turned twice: front neck %v, apex %v, want those of the form, %v and %v", again.FrontNeck(), again.Apex(1), f.FrontNeck(), f.Apex(1))
+	if again := back.Turned(); again.FrontNeck() != f.FrontNeck() || again.Apex(1) != f.Apex(1) ||
+		again.WaistPoint(1, 0.3) != f.WaistPoint(1, 0.3) {
+		t.Errorf("turned twice: front neck %v, apex %v, want those of the form, %v and %v", again.FrontNeck(), again.Apex(1),
+			f.FrontNeck(), f.Apex(1))
 	}
 }
 

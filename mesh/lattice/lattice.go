@@ -81,7 +81,8 @@ func (o Options) flat(u, v float64) r2.Vec {
 // It fails if the spacing is not positive, or too coarse to place a crossing.
 func Cut(outline []r2.Vec, o Options) (*Lattice, error) {
 	if !(o.Spacing > 0) || len(outline) < 3 {
-		return nil, fmt.Errorf("lattice: spacing %g m over %d outline points, want a positive spacing and 3 points or more", o.Spacing, len(outline))
+		return nil, fmt.Errorf("lattice: spacing %g m over %d outline points, want a positive spacing and 3 points or more",
+			o.Spacing, len(outline))
 	}
 	l := &Lattice{Options: o}
 	poly := make([]r2.Vec, len(outline))
@@ -92,7 +93,8 @@ func Cut(outline []r2.Vec, o Options) (*Lattice, error) {
 	l.lay(poly)
 	l.weigh()
 	if len(l.Rest) < 9 {
-		return nil, fmt.Errorf("lattice: spacing %.1f mm leaves %d yarn crossings in the piece, want a finer spacing", o.Spacing*1000, len(l.Rest))
+		return nil, fmt.Errorf("lattice: spacing %.1f mm leaves %d yarn crossings in the piece, want a finer spacing",
+			o.Spacing*1000, len(l.Rest))
 	}
 	return l, nil
 }

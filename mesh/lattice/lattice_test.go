@@ -90,7 +90,8 @@ func TestCells(t *testing.T) {
 			if c.Mid.X < 0 || c.Mid.X > 1 || c.Mid.Y < 0 || c.Mid.Y > 1 {
 				t.Errorf("Cell[%d].Mid = %v, want inside 0..1", i, c.Mid)
 			}
-			if l.U[i].Next != c.Corner[1] || l.V[i].Next != c.Corner[2] || l.V[c.Corner[1]].Next != c.Corner[3] || l.U[c.Corner[3]].Prev != c.Corner[2] {
+			if l.U[i].Next != c.Corner[1] || l.V[i].Next != c.Corner[2] || l.V[c.Corner[1]].Next != c.Corner[3] ||
+				l.U[c.Corner[3]].Prev != c.Corner[2] {
 				t.Errorf("Cell[%d].Corner = %v does not follow the links", i, c.Corner)
 			}
 			wantStep(t, l, c.Corner[0], c.Corner[1], l.Warp())
@@ -136,7 +137,8 @@ func TestMirrorOnBias(t *testing.T) {
 			n++
 			s2 := l.Spacing * l.Spacing
 			if math.Abs(l.Area[i]-l.Area[j]) > 1e-9*s2 || math.Abs(l.U[i].Link-l.V[j].Link) > 1e-9*s2 {
-				t.Errorf("%s: node %v area %g, warp link %g; mirror area %g, weft link %g", outlines[k].name, p, l.Area[i], l.U[i].Link, l.Area[j], l.V[j].Link)
+				t.Errorf("%s: node %v area %g, warp link %g; mirror area %g, weft link %g", outlines[k].name, p, l.Area[i],
+					l.U[i].Link, l.Area[j], l.V[j].Link)
 			}
 		}
 	}

@@ -50,7 +50,8 @@ func wantSkin(t interface {
 	_, _, want := figures(outline)
 	got, twice := rim(s)
 	if math.Abs(got-want) > slack || twice > 0 {
-		t.Errorf("rim = %.9g m with %d edges used twice, want the outline's %.9g and 0 (off by %.2g)", got, twice, want, got/want-1)
+		t.Errorf("rim = %.9g m with %d edges used twice, want the outline's %.9g and 0 (off by %.2g)", got, twice, want,
+			got/want-1)
 	}
 }
 

@@ -75,7 +75,8 @@ func TestSlitRim(t *testing.T) {
 			long := r2.Norm(r2.Sub(to, from))
 			length, loops := rimOf(t, slit.Skin())
 			if more := (length - 1.4) / 2; more > long+0.0005 || more < long-0.025 || loops != 1 {
-				t.Errorf("%g° to (%.2f, %.3f): the slit is %.4f m long in %d rims, want %.4f m less two cells at most, in 1", deg, to.X, to.Y, more, loops, long)
+				t.Errorf("%g° to (%.2f, %.3f): the slit is %.4f m long in %d rims, want %.4f m less two cells at most, in 1", deg,
+					to.X, to.Y, more, loops, long)
 			}
 			count++
 		}
@@ -92,7 +93,8 @@ func TestSlitOpens(t *testing.T) {
 	rect := []r2.Vec{{X: -0.2, Y: -0.15}, {X: 0.2, Y: -0.15}, {X: 0.2, Y: 0.15}, {X: -0.2, Y: 0.15}}
 	count := 0
 	for _, deg := range grains {
-		o := Options{Spacing: 0.01, Grain: deg * math.Pi / 180, Slits: []Slit{{From: r2.Vec{X: 0.05, Y: -0.2}, To: r2.Vec{X: 0.05, Y: 0.05}}}}
+		o := Options{Spacing: 0.01, Grain: deg * math.Pi / 180,
+			Slits: []Slit{{From: r2.Vec{X: 0.05, Y: -0.2}, To: r2.Vec{X: 0.05, Y: 0.05}}}}
 		l, err := Cut(rect, o)
 		if err != nil {
 			t.Fatal(err)
@@ -120,7 +122,8 @@ func TestSlitOpens(t *testing.T) {
 				was := r2.Norm(r2.Sub(s.Flat[a], s.Flat[b]))
 				is := r3.Norm(r3.Sub(s.Points[a].At(pos), s.Points[b].At(pos)))
 				if math.Abs(is-was) > 1e-9 {
-					t.Fatalf("%g°: a triangle at (%.3f, %.3f) is stretched from %.4f to %.4f m", deg, s.Flat[a].X, s.Flat[a].Y, was, is)
+					t.Fatalf("%g°: a triangle at (%.3f, %.3f) is stretched from %.4f to %.4f m", deg, s.Flat[a].X, s.Flat[a].Y, was,
+						is)
 				}
 			}
 		}

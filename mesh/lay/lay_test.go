@@ -65,7 +65,8 @@ func TestWorkedFootprints(t *testing.T) {
 			cut := l.Placed[0].Cut
 			lo, hi := paper.Box(cut)
 			if math.Abs((hi.X-lo.X)*100-q.across) > 0.06 || math.Abs(l.Length*100-q.along) > 0.06 {
-				t.Errorf("%g°: %.2f cm across, %.2f cm long, want %.1f × %.1f", sign*q.grain, (hi.X-lo.X)*100, l.Length*100, q.across, q.along)
+				t.Errorf("%g°: %.2f cm across, %.2f cm long, want %.1f × %.1f", sign*q.grain, (hi.X-lo.X)*100, l.Length*100,
+					q.across, q.along)
 			}
 			count++
 		}
@@ -140,7 +141,8 @@ func TestTwoRectangles(t *testing.T) {
 // it: looked at by a raster of 2 mm, which shares nothing with the laying.
 func TestLayIsClean(t *testing.T) {
 	small := pieceOf("Facing", 45, 0.01, 1, r2.Vec{}, r2.Vec{X: 14, Y: 4}, r2.Vec{X: 12, Y: 11}, r2.Vec{Y: 7})
-	back := pieceOf("Back", 0, 0.01, 1, r2.Vec{Y: -40}, r2.Vec{X: 22, Y: -40}, r2.Vec{X: 24, Y: -20}, r2.Vec{X: 19, Y: -4}, r2.Vec{X: 12, Y: -2}, r2.Vec{Y: -5})
+	back := pieceOf("Back", 0, 0.01, 1, r2.Vec{Y: -40}, r2.Vec{X: 22, Y: -40}, r2.Vec{X: 24, Y: -20},
+		r2.Vec{X: 19, Y: -4}, r2.Vec{X: 12, Y: -2}, r2.Vec{Y: -5})
 	count := 0
 	for _, nap := range []bool{false, true} {
 		for _, width := range []float64{0.87, 1.12, 1.47} {

@@ -83,7 +83,8 @@ func (p *plan) at(v r2.Vec) r2.Vec {
 func (p *plan) cloth() {
 	long, wide, edge := p.lay.Length*scale, p.lay.Cloth.Width*scale, Selvedge*scale
 	rect := func(id string, y, h float64, fill string) {
-		fmt.Fprintf(&p.out, "<rect id=\"%s\" x=\"%.3f\" y=\"%.3f\" width=\"%.3f\" height=\"%.3f\" fill=\"%s\"/>\n", id, p.origin.X, p.origin.Y+y, long, h, fill)
+		fmt.Fprintf(&p.out, "<rect id=\"%s\" x=\"%.3f\" y=\"%.3f\" width=\"%.3f\" height=\"%.3f\" fill=\"%s\"/>\n", id,
+			p.origin.X, p.origin.Y+y, long, h, fill)
 	}
 	rect("cloth", 0, wide, ground)
 	rect("selvedge-1", -edge, edge, selvedge)
@@ -103,7 +104,8 @@ func (p *plan) piece(i int) {
 	if q.Part == Whole {
 		pen = 0.2
 	}
-	fmt.Fprintf(&p.out, "<path id=\"piece-%d\" d=\"%s\" fill=\"#ffffff\" stroke=\"%s\" stroke-width=\"%g\"/>\n", i+1, cut, ink, pen)
+	fmt.Fprintf(&p.out, "<path id=\"piece-%d\" d=\"%s\" fill=\"#ffffff\" stroke=\"%s\" stroke-width=\"%g\"/>\n", i+1, cut,
+		ink, pen)
 	if q.Part == Whole {
 		fmt.Fprintf(&p.out, "<path id=\"cut-%d\" d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"0.5\"/>\n",
 			i+1, p.path(q.all(src.CutLine), true), ink)
@@ -139,7 +141,8 @@ func (p *plan) grain(a, b r2.Vec) {
 	}{{a, 1}, {b, -1}} {
 		back := r2.Scale(end.way*0.012, d)
 		side := r2.Scale(0.005, r2.Vec{X: -d.Y, Y: d.X})
-		p.stroke(p.path([]r2.Vec{r2.Add(r2.Add(end.at, back), side), end.at, r2.Sub(r2.Add(end.at, back), side)}, false), accent, 0.4, "")
+		p.stroke(p.path([]r2.Vec{r2.Add(r2.Add(end.at, back), side), end.at, r2.Sub(r2.Add(end.at, back), side)}, false),
+			accent, 0.4, "")
 	}
 }
 
@@ -215,7 +218,8 @@ func (p *plan) stroke(d, colour string, width float64, dash string) {
 }
 
 func (p *plan) text(at r2.Vec, size float64, anchor, colour, s string) {
-	fmt.Fprintf(&p.out, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%g\" text-anchor=\"%s\" fill=\"%s\">%s</text>\n", at.X, at.Y, size, anchor, colour, escaped(s))
+	fmt.Fprintf(&p.out, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%g\" text-anchor=\"%s\" fill=\"%s\">%s</text>\n", at.X,
+		at.Y, size, anchor, colour, escaped(s))
 }
 
 func escaped(s string) string {

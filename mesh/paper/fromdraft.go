@@ -110,10 +110,12 @@ func frontLines(p draft.Piece) []Line {
 	above, below := p.Worn.Halves()
 	lines := []Line{{p.Worn.Centre(), Centre, []r2.Vec{foot, top}}}
 	if n := len(p.WaistLine); n > 0 {
-		lines = append(lines, Line{above + " waist", Guide, p.WaistLine}, Line{below + " waist", Guide, mirroredLine(p.WaistLine)})
+		lines = append(lines, Line{above + " waist", Guide, p.WaistLine}, Line{below + " waist", Guide,
+			mirroredLine(p.WaistLine)})
 	}
 	if p.Facing > 0 {
-		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}})
+		lines = append(lines, Line{"cowl edge: fold facing in", Fold, []r2.Vec{{X: -p.HalfEdge, Y: p.FoldY},
+			{X: p.HalfEdge, Y: p.FoldY}}})
 	}
 	for k, r := range p.Releases {
 		name := fmt.Sprintf("%s release slash %d", []string{above, below}[k%2], k/2+1)
@@ -124,7 +126,8 @@ func frontLines(p draft.Piece) []Line {
 			Line{below + " " + l.Name, Pleat, []r2.Vec{mirrored(l.From), mirrored(l.To)}})
 	}
 	if p.DartLeft != nil {
-		lines = append(lines, Line{above + " dart left open", Dart, p.DartLeft}, Line{below + " dart left open", Dart, mirroredLine(p.DartLeft)})
+		lines = append(lines, Line{above + " dart left open", Dart, p.DartLeft},
+			Line{below + " dart left open", Dart, mirroredLine(p.DartLeft)})
 	}
 	return lines
 }

@@ -13,23 +13,25 @@ import (
 
 // Piece is one flat piece, whole: nothing is cut on a fold.
 type Piece struct {
-	Worn      draft.Side    // where it is worn
-	Name      string        // short, such as "Front"; no two pieces of a style share one
-	Size      string        // of the wearer, for a piece of a nest
-	Nest      string        // name of the nest: the pieces of one are drawn over each other; "": none
-	Words     []string      // lines printed under the name: how many to cut and how
-	Quantity  int           // how many to cut
-	Outline   []r2.Vec      // closed seam line, counter-clockwise, no allowance
-	Edges     []Edge        // the stretches of Outline, in its order, together all of it
-	CutLine   []r2.Vec      // closed, counter-clockwise: Outline and its allowances; see Cut
-	Lines     []Line        // lines inside that are not cut
-	Notches   []draft.Notch // marks on the seam line that help to put seams together
-	Holes     []Hole        // marks inside the piece that are pierced or tacked
-	Texts     []Text        // more words inside the piece, at places of their own
-	Steps     []string      // of the work on this piece, before it is sewn to others
-	GrainLine [2]r2.Vec     // foot and head of the grain line, which lies along the warp; see Settle. The same place: not known
-	Label     r2.Vec        // m, middle of the room for name and words; see Settle
-	LabelWide float64       // m, how wide words there may be
+	Worn     draft.Side    // where it is worn
+	Name     string        // short, such as "Front"; no two pieces of a style share one
+	Size     string        // of the wearer, for a piece of a nest
+	Nest     string        // name of the nest: the pieces of one are drawn over each other; "": none
+	Words    []string      // lines printed under the name: how many to cut and how
+	Quantity int           // how many to cut
+	Outline  []r2.Vec      // closed seam line, counter-clockwise, no allowance
+	Edges    []Edge        // the stretches of Outline, in its order, together all of it
+	CutLine  []r2.Vec      // closed, counter-clockwise: Outline and its allowances; see Cut
+	Lines    []Line        // lines inside that are not cut
+	Notches  []draft.Notch // marks on the seam line that help to put seams together
+	Holes    []Hole        // marks inside the piece that are pierced or tacked
+	Texts    []Text        // more words inside the piece, at places of their own
+	Steps    []string      // of the work on this piece, before it is sewn to others
+	// foot and head of the grain line, which lies along the warp; see Settle. The same place: not
+	// known
+	GrainLine [2]r2.Vec
+	Label     r2.Vec  // m, middle of the room for name and words; see Settle
+	LabelWide float64 // m, how wide words there may be
 }
 
 // Edge is a stretch of the seam line between two corners.

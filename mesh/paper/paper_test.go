@@ -23,7 +23,8 @@ func TestFromDraftEdges(t *testing.T) {
 			t.Fatal(err)
 		}
 		r := d.Report()
-		want := map[string]float64{"left side seam": r.Side, "right side seam": r.Side, "left armhole": r.Armhole, "right armhole": r.Armhole,
+		want := map[string]float64{"left side seam": r.Side, "right side seam": r.Side, "left armhole": r.Armhole,
+			"right armhole": r.Armhole,
 			"left shoulder": r.Shoulder, "right shoulder": r.Shoulder, "left waist": r.Waist, "right waist": r.Waist}
 		if hem > 0 {
 			delete(want, "left waist")
@@ -60,7 +61,8 @@ func stretch(p Piece, e Edge) float64 {
 // A 40 × 30 cm rectangle with 1 cm all round but 2.5 cm at the sides.
 func TestCutPerEdge(t *testing.T) {
 	outline := []r2.Vec{{}, {X: 0.4}, {X: 0.4, Y: 0.3}, {Y: 0.3}}
-	edges := []Edge{{"waist", 0, 1, 0.01, false}, {"left side", 1, 2, 0.025, false}, {"neck", 2, 3, 0.01, false}, {"right side", 3, 0, 0.025, false}}
+	edges := []Edge{{"waist", 0, 1, 0.01, false}, {"left side", 1, 2, 0.025, false}, {"neck", 2, 3, 0.01, false},
+		{"right side", 3, 0, 0.025, false}}
 	lo, hi := Box(Cut(outline, edges))
 	want := [4]float64{-0.025, -0.01, 0.425, 0.31}
 	for i, got := range []float64{lo.X, lo.Y, hi.X, hi.Y} {
@@ -125,7 +127,8 @@ func TestTreatedFront(t *testing.T) {
 		said[w.Said] = true
 	}
 	// The shoulder of size 10 is 12.25 cm, of which 4 cm lie before the cowl point.
-	for _, want := range []string{"stay tape 8.2 cm, each shoulder", fmt.Sprintf("stay tape %.1f cm, cowl edge", 200*p.HalfEdge),
+	for _, want := range []string{"stay tape 8.2 cm, each shoulder", fmt.Sprintf("stay tape %.1f cm, cowl edge",
+		200*p.HalfEdge),
 		"slash 1: 6.0 cm from the seam", "weight 10 g, facing at centre front", "pleats in each shoulder: 2, 2.0 cm"} {
 		if !said[want] {
 			t.Errorf("the front says %v, want %q among it", q.Texts, want)
@@ -146,7 +149,8 @@ func TestTreatedFront(t *testing.T) {
 			slashes++
 			cut := q.SlashFromCut(l)
 			if long := r2.Norm(r2.Sub(cut[1], cut[0])); math.Abs(long-p.Trim-0.06) > 1e-9 {
-				t.Errorf("%s is %.3f mm from the cut line to its end, want %.0f mm of allowance and 60 mm", l.Name, long*1000, p.Trim*1000)
+				t.Errorf("%s is %.3f mm from the cut line to its end, want %.0f mm of allowance and 60 mm", l.Name, long*1000,
+					p.Trim*1000)
 			}
 		}
 	}

@@ -14,7 +14,8 @@ import (
 func treatments(p draft.Piece) []string {
 	var out []string
 	if n := len(p.Pleats); n > 0 {
-		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %s", n, length(p.Pleats[0].Depth)), fmt.Sprintf("fold onto place, towards the %v", p.Pleats[0].To))
+		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %s", n, length(p.Pleats[0].Depth)),
+			fmt.Sprintf("fold onto place, towards the %v", p.Pleats[0].To))
 	}
 	for k := 0; k < len(p.Releases); k += 2 {
 		out = append(out, fmt.Sprintf("slash %d: %s from the seam", k/2+1, length(slashed(p.Releases[k]))))
@@ -41,21 +42,26 @@ func treatments(p draft.Piece) []string {
 func treatmentSteps(p draft.Piece) []string {
 	var out []string
 	for k := 0; k < len(p.Releases); k += 2 {
-		out = append(out, fmt.Sprintf("Slash both halves along slash %d, through the allowance and %s beyond the seam line, and stay its end with a few stitches. Bind the raw edges narrowly.",
+		out = append(out, fmt.Sprintf("Slash both halves along slash %d, through the allowance and %s beyond the seam "+
+			"line, and stay its end with a few stitches. Bind the raw edges narrowly.",
 			k/2+1, length(slashed(p.Releases[k]))))
 	}
 	if p.StayEdge {
-		out = append(out, fmt.Sprintf("Lay %s of narrow tape along the fold of the cowl edge, on the wrong side, and sew it in by hand: the cloth may be held in to it, never drawn out.", length(2*p.HalfEdge)))
+		out = append(out, fmt.Sprintf("Lay %s of narrow tape along the fold of the cowl edge, on the wrong side, and sew "+
+			"it in by hand: the cloth may be held in to it, never drawn out.", length(2*p.HalfEdge)))
 	}
 	if p.Weight > 0 {
-		out = append(out, fmt.Sprintf("Cover the weight of %.0f g and sew it to the free edge of the facing on the %s.", p.Weight*1000, p.Worn.Centre()))
+		out = append(out, fmt.Sprintf("Cover the weight of %.0f g and sew it to the free edge of the facing on the %s.",
+			p.Weight*1000, p.Worn.Centre()))
 	}
 	if n := len(p.Pleats); n > 0 {
-		out = append(out, fmt.Sprintf("Bring the folds of the %d pleats of each shoulder onto their places, so that they point to the %v, and baste across: inside, each ends on the seam line. Folded, the seam is %s.",
+		out = append(out, fmt.Sprintf("Bring the folds of the %d pleats of each shoulder onto their places, so that they "+
+			"point to the %v, and baste across: inside, each ends on the seam line. Folded, the seam is %s.",
 			n, p.Pleats[0].To, length(p.ShoulderLength())))
 	}
 	if p.StayShoulder {
-		out = append(out, fmt.Sprintf("Cut the stay of each shoulder %s long, and lay it along the seam line.", length(p.ShoulderLength())))
+		out = append(out, fmt.Sprintf("Cut the stay of each shoulder %s long, and lay it along the seam line.",
+			length(p.ShoulderLength())))
 	}
 	return out
 }

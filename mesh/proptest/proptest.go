@@ -18,7 +18,8 @@ func Main(m *testing.M, cases, seed int) {
 	if testing.Short() {
 		cases *= 5 // rapid runs a fifth of them under -short
 	}
-	for name, value := range map[string]string{"rapid.checks": strconv.Itoa(cases), "rapid.seed": strconv.Itoa(seed), "rapid.nofailfile": "true"} {
+	for name, value := range map[string]string{"rapid.checks": strconv.Itoa(cases), "rapid.seed": strconv.Itoa(seed),
+		"rapid.nofailfile": "true"} {
 		if err := flag.Set(name, value); err != nil {
 			panic("proptest: " + err.Error())
 		}

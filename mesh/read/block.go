@@ -16,8 +16,9 @@ import (
 // Corners of a half front, counter-clockwise from the waist on CF, with the
 // dart cut out of the outline and with it drawn inside or left away.
 var (
-	withDart = []string{"cf waist", "dart inner", "apex", "dart outer", "side waist", "underarm", "shoulder tip", "neck", "cf neck"}
-	noDart   = []string{"cf waist", "side waist", "underarm", "shoulder tip", "neck", "cf neck"}
+	withDart = []string{"cf waist", "dart inner", "apex", "dart outer", "side waist", "underarm", "shoulder tip", "neck",
+		"cf neck"}
+	noDart = []string{"cf waist", "side waist", "underarm", "shoulder tip", "neck", "cf neck"}
 )
 
 // half is an outline laid as a block: CF at X = 0, the side at X above 0, the
@@ -33,7 +34,8 @@ type half struct {
 func nameCorners(p paper.Piece) (map[string][]r2.Vec, []string, error) {
 	halves := laid(p.Outline)
 	if len(halves) == 0 {
-		return nil, nil, fmt.Errorf("no centre front in the outline, want a half front with one straight side that all of it lies beside")
+		return nil, nil, fmt.Errorf("no centre front in the outline, want a half front with one straight side that all " +
+			"of it lies beside")
 	}
 	var first error
 	for _, h := range halves {
@@ -160,7 +162,8 @@ func (h half) name(p paper.Piece) (map[string][]r2.Vec, []string, error) {
 	case len(noDart):
 		names = noDart
 	default:
-		return nil, nil, fmt.Errorf("the outline has %d corners, want %d (%s) or, with the dart drawn inside, %d; or name the points in a CSV table",
+		return nil, nil, fmt.Errorf("the outline has %d corners, want %d (%s) or, with the dart drawn inside, %d; or "+
+			"name the points in a CSV table",
 			len(h.corners), len(withDart), strings.Join(withDart, ", "), len(noDart))
 	}
 	points := map[string][]r2.Vec{}
@@ -179,7 +182,8 @@ func (h half) name(p paper.Piece) (map[string][]r2.Vec, []string, error) {
 	points["armhole"] = reversed(thin(curve))
 	notes := h.bowed(names, at)
 	if points["dart inner"][0] != points["dart outer"][0] && len(names) == len(noDart) {
-		notes = slices.DeleteFunc(notes, func(n string) bool { return strings.HasPrefix(n, "cf waist") }) // it bends at the dart legs
+		// it bends at the dart legs
+		notes = slices.DeleteFunc(notes, func(n string) bool { return strings.HasPrefix(n, "cf waist") })
 	}
 	points["cf neck"][0].X, points["cf waist"][0].X = 0, 0
 	level := points["neck"][0].Y

@@ -20,14 +20,18 @@ func choose(pieces []paper.Piece, what, which string) (paper.Piece, error) {
 		}
 	}
 	if which == "" {
-		return paper.Piece{}, fmt.Errorf("%d pieces, want one of them chosen by --%s-name, or name: in a style file; there are %s", len(pieces), what, listed(pieces))
+		return paper.Piece{}, fmt.Errorf("%d pieces, want one of them chosen by --%s-name, or name: in a style file; "+
+			"there are %s", len(pieces), what, listed(pieces))
 	}
 	return paper.Piece{}, fmt.Errorf("%s name %.40q: no piece is called so; there are %s", what, which, listed(pieces))
 }
 
 // spoken is a name as it is compared.
 func spoken(name string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
+	return strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+		return r == ' ' || r == '-' ||
+			r == '_'
+	}), " ")
 }
 
 // mostListed is how many pieces a message names.

@@ -65,7 +65,8 @@ func TestSeveralDrawn(t *testing.T) {
 			{"facing", c.Facing * 1000, 42 + 58},
 			{"half edge", c.Lines.Shoulder[0].X * 1000, 216},
 			{"grain", c.Grain * 180 / math.Pi, 45},
-			{"side seam", math.Hypot(c.Lines.Side[1].X-c.Lines.Side[0].X, c.Lines.Side[1].Y-c.Lines.Side[0].Y) * 1000, math.Hypot(57, 188)},
+			{"side seam", math.Hypot(c.Lines.Side[1].X-c.Lines.Side[0].X, c.Lines.Side[1].Y-c.Lines.Side[0].Y) * 1000,
+				math.Hypot(57, 188)},
 		} {
 			if math.Abs(q.got-q.want) > 0.5 {
 				t.Errorf("Front(%q): %s %.2f, want %.2f", which, q.what, q.got, q.want)
@@ -84,14 +85,17 @@ func TestChooseRefused(t *testing.T) {
 		{"a sleeve", drawn, "sleeve", "no centre front"},
 		{"cut line and seam line unnamed", nested, "", "one on another"},
 	} {
-		if _, _, err := read.Front("hand.svg", strings.NewReader(q.data), "", q.which); err == nil || !strings.Contains(err.Error(), q.want) {
+		if _, _, err := read.Front("hand.svg", strings.NewReader(q.data), "", q.which); err == nil ||
+			!strings.Contains(err.Error(), q.want) {
 			t.Errorf("Front(%s) = %v, want %q", q.what, err, q.want)
 		}
 	}
-	if _, _, err := read.Block("hand.svg", strings.NewReader(drawn), "", ""); err == nil || !strings.Contains(err.Error(), "chosen by --block-name") {
+	if _, _, err := read.Block("hand.svg", strings.NewReader(drawn), "", ""); err == nil ||
+		!strings.Contains(err.Error(), "chosen by --block-name") {
 		t.Errorf("Block(several) = %v, want one that asks for --block-name", err)
 	}
-	if _, _, err := read.Block("b.csv", strings.NewReader("name,x_cm,y_cm\n"), "", "front"); err == nil || !strings.Contains(err.Error(), "leave the name out") {
+	if _, _, err := read.Block("b.csv", strings.NewReader("name,x_cm,y_cm\n"), "", "front"); err == nil ||
+		!strings.Contains(err.Error(), "leave the name out") {
 		t.Errorf("Block(table, name) = %v, want the name refused", err)
 	}
 }

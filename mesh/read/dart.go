@@ -31,7 +31,8 @@ func (h half) dartInside(p paper.Piece, waist []r2.Vec, points map[string][]r2.V
 		return nil
 	}
 	if len(p.Holes) != 1 {
-		return fmt.Errorf("no waist dart: want it cut out of the outline, or two legs drawn inside from the waist to the bust point, or no dart and one drill hole at the bust point; found %d holes", len(p.Holes))
+		return fmt.Errorf("no waist dart: want it cut out of the outline, or two legs drawn inside from the waist to the "+
+			"bust point, or no dart and one drill hole at the bust point; found %d holes", len(p.Holes))
 	}
 	apex := h.at(p.Holes[0].At)
 	cf, side := waist[0], waist[len(waist)-1]

@@ -39,11 +39,13 @@ func Front(name string, r io.Reader, unit, which string) (c Cowl, notes []string
 		return Cowl{}, nil, err
 	}
 	if p.GrainLine[0] == p.GrainLine[1] {
-		return Cowl{}, nil, errors.New("no grain line: draw it on layer 7 (DXF), as a line with an id that ends in grain-line (SVG) or as line grain (CSV)")
+		return Cowl{}, nil, errors.New("no grain line: draw it on layer 7 (DXF), as a line with an id that ends in " +
+			"grain-line (SVG) or as line grain (CSV)")
 	}
 	cf, ok := centreOf(p)
 	if !ok {
-		return Cowl{}, nil, errors.New("no centre front: draw it from end to end as a straight line inside, on layer 8 (DXF), with an id (SVG) or as line inside (CSV); both halves must be there, and alike within 1 cm")
+		return Cowl{}, nil, errors.New("no centre front: draw it from end to end as a straight line inside, on layer 8 " +
+			"(DXF), with an id (SVG) or as line inside (CSV); both halves must be there, and alike within 1 cm")
 	}
 	c, off, err := bestFront(p, cf)
 	if err != nil {
@@ -119,7 +121,8 @@ func bestFront(p paper.Piece, cf [2]r2.Vec) (best Cowl, off float64, err error) 
 	case off <= mostOff:
 		return best, off, nil
 	case !math.IsInf(off, 1):
-		return best, off, fmt.Errorf("the outline differs by %.0f mm from a front with two halves alike and the facing mirrored at the fold, want at most %.0f mm", off*1000, mostOff*1000)
+		return best, off, fmt.Errorf("the outline differs by %.0f mm from a front with two halves alike and the facing "+
+			"mirrored at the fold, want at most %.0f mm", off*1000, mostOff*1000)
 	}
 	return best, off, err
 }
@@ -129,7 +132,8 @@ func evened(off float64) []string {
 	if off < 0.0005 {
 		return nil
 	}
-	return []string{fmt.Sprintf("the front that is hung differs from the outline by up to %.1f mm: the left half is taken for both, the facing is mirrored at the fold", off*1000)}
+	return []string{fmt.Sprintf("the front that is hung differs from the outline by up to %.1f mm: the left half is "+
+		"taken for both, the facing is mirrored at the fold", off*1000)}
 }
 
 // wider is by how much allowances differ by intention (m): in the hollow of a
@@ -149,7 +153,8 @@ func (c *Cowl) marks(p paper.Piece) (notes []string) {
 	case most == 0:
 		c.Trim = -1
 	case most-least > wider:
-		notes = append(notes, fmt.Sprintf("allowances of %.0f–%.0f mm; %.0f mm is taken all round", least*1000, most*1000, least*1000))
+		notes = append(notes, fmt.Sprintf("allowances of %.0f–%.0f mm; %.0f mm is taken all round", least*1000, most*1000,
+			least*1000))
 	}
 	return notes
 }

@@ -100,7 +100,8 @@ func TestFrontComesBack(t *testing.T) {
 				t.Errorf("Front(%s, %s) = %v", q.what, name, err)
 				continue
 			}
-			got, err := draft.FromLines(want.Block, c.Lines, draft.Cut{Worn: c.Worn, Facing: c.Facing, Grain: c.Grain, Trim: max(c.Trim, 0)})
+			got, err := draft.FromLines(want.Block, c.Lines, draft.Cut{Worn: c.Worn, Facing: c.Facing, Grain: c.Grain,
+				Trim: max(c.Trim, 0)})
 			if err != nil {
 				t.Errorf("FromLines(%s, %s) = %v", q.what, name, err)
 				continue
@@ -114,8 +115,10 @@ func TestFrontComesBack(t *testing.T) {
 				off  float64
 			}{
 				{"outline", farthestApart(got.Outline, want.Outline)}, {"cut line", farthestApart(got.CutLine, want.CutLine)},
-				{"fold", got.FoldY - want.FoldY}, {"half edge", got.HalfEdge - want.HalfEdge}, {"extension", got.Extension - want.Extension},
-				{"cowl point", got.CowlPoint - want.CowlPoint}, {"facing", got.Facing - want.Facing}, {"grain × 1 m", got.Grain - want.Grain},
+				{"fold", got.FoldY - want.FoldY}, {"half edge", got.HalfEdge - want.HalfEdge},
+				{"extension", got.Extension - want.Extension},
+				{"cowl point", got.CowlPoint - want.CowlPoint}, {"facing", got.Facing - want.Facing},
+				{"grain × 1 m", got.Grain - want.Grain},
 				{"dart", float64(len(got.DartLeft)-len(want.DartLeft)) + length(got.DartLeft) - length(want.DartLeft)},
 			} {
 				if math.Abs(f.off) > 1e-4 {
@@ -201,7 +204,8 @@ func TestFrontRefused(t *testing.T) {
 		{"lopsided", "p.csv", written(t, "p.csv", lopsided), "", "alike within 1 cm"},
 		{"no grain", "p.csv", strings.Join(kept, ""), "", "no grain line"},
 		{"wrong unit", "p.csv", written(t, "p.csv", p), "in", "the file says mm"},
-		{"two fronts", "p.csv", written(t, "p.csv", p, second), "", `chosen by --piece-name, or name: in a style file; there are "Cowl front", "Second front"`},
+		{"two fronts", "p.csv", written(t, "p.csv", p, second), "",
+			`chosen by --piece-name, or name: in a style file; there are "Cowl front", "Second front"`},
 		{"another ending", "p.pdf", "", "", "file ending"},
 		{"no file", "p.dxf", "", "mm", "empty"},
 	} {

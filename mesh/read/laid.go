@@ -64,7 +64,8 @@ func (l laidFront) folds() [][]r2.Vec {
 		if a.X > b.X {
 			a, b = b, a
 		}
-		if a.X < 0 && b.X > 0 && math.Abs(b.Y-a.Y) < level*(b.X-a.X) && straight(line) && touches(l.outline, a) && touches(l.outline, b) && len(out) < mostFolds {
+		if a.X < 0 && b.X > 0 && math.Abs(b.Y-a.Y) < level*(b.X-a.X) && straight(line) && touches(l.outline, a) &&
+			touches(l.outline, b) && len(out) < mostFolds {
 			out = append(out, []r2.Vec{a, b})
 		}
 	}
@@ -119,7 +120,9 @@ func (l laidFront) front(fold []r2.Vec) (Cowl, float64, error) {
 		return Cowl{}, 0, err
 	}
 	if c.Facing < 0 || fold == nil && math.Abs(top.Y-half[at].Y) > onSeam || !outwards(c.Lines.Shoulder) {
-		return Cowl{}, 0, errors.New("no fold line: draw the cowl edge across the piece, square to the centre front, on layer 8 (DXF), with an id (SVG) or as line inside (CSV); without a facing the top edge is square to the centre front")
+		return Cowl{}, 0, errors.New("no fold line: draw the cowl edge across the piece, square to the centre front, on " +
+			"layer 8 (DXF), with an id (SVG) or as line inside (CSV); without a facing the top edge is square to the centre " +
+			"front")
 	}
 	l.dart(&c.Lines)
 	c.Lines.Apex = l.apex(c.Lines)
@@ -150,10 +153,12 @@ func seams(line []r2.Vec) (draft.Lines, error) {
 		}
 	}
 	if most < leastScoop || k < 3 || k > len(at)-2 {
-		return draft.Lines{}, fmt.Errorf("%d corners between the waist on the centre front and the cowl point, want 3, with a hollow armhole between the second and the third: side waist, underarm, shoulder tip", len(at)-2)
+		return draft.Lines{}, fmt.Errorf("%d corners between the waist on the centre front and the cowl point, want 3, "+
+			"with a hollow armhole between the second and the third: side waist, underarm, shoulder tip", len(at)-2)
 	}
 	part := func(from, to int) []r2.Vec { return reversed(line[from : to+1]) }
-	l := draft.Lines{Waist: part(0, at[k-2]), Side: part(at[k-2], at[k-1]), Armhole: part(at[k-1], at[k]), Shoulder: part(at[k], len(line)-1)}
+	l := draft.Lines{Waist: part(0, at[k-2]), Side: part(at[k-2], at[k-1]), Armhole: part(at[k-1], at[k]),
+		Shoulder: part(at[k], len(line)-1)}
 	if n := len(l.Armhole); n > mostPoints {
 		l.Armhole = slices.Concat(l.Armhole[:1], thin(l.Armhole), l.Armhole[n-1:])
 	}

@@ -46,7 +46,8 @@ func Pieces(name string, r io.Reader, unit string) ([]paper.Piece, error) {
 func Block(name string, r io.Reader, unit, which string) (points map[string][]r2.Vec, notes []string, err error) {
 	if strings.EqualFold(filepath.Ext(name), ".csv") {
 		if which != "" {
-			return nil, nil, fmt.Errorf("block name %.40q: a table names the points of one block, and no pieces: leave the name out", which)
+			return nil, nil, fmt.Errorf("block name %.40q: a table names the points of one block, and no pieces: leave the "+
+				"name out", which)
 		}
 		u, err := outline.ParseUnit(unit)
 		if err != nil {

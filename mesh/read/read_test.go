@@ -67,7 +67,8 @@ func mapped(line []r2.Vec, f func(r2.Vec) r2.Vec) []r2.Vec {
 // differ returns the largest distance between named points of two blocks.
 func differ(a, b draft.Block) float64 {
 	most := 0.0
-	for _, p := range [][2]r2.Vec{{a.Neck, b.Neck}, {a.CFNeck, b.CFNeck}, {a.Apex, b.Apex}, {a.ShoulderTip, b.ShoulderTip}, {a.Underarm, b.Underarm},
+	for _, p := range [][2]r2.Vec{{a.Neck, b.Neck}, {a.CFNeck, b.CFNeck}, {a.Apex, b.Apex},
+		{a.ShoulderTip, b.ShoulderTip}, {a.Underarm, b.Underarm},
 		{a.SideWaist, b.SideWaist}, {a.DartOuter, b.DartOuter}, {a.DartInner, b.DartInner}, {a.CFWaist, b.CFWaist}} {
 		most = max(most, r2.Norm(r2.Sub(p[0], p[1])))
 	}
@@ -127,7 +128,8 @@ func TestBlockComesBack(t *testing.T) {
 func dartDXF(b draft.Block) string {
 	s := ""
 	for _, leg := range [][2]r2.Vec{{b.DartInner, b.Apex}, {b.Apex, b.DartOuter}} {
-		s += fmt.Sprintf("0\nLINE\n8\n8\n10\n%.6f\n20\n%.6f\n11\n%.6f\n21\n%.6f\n", leg[0].X*1000, leg[0].Y*1000, leg[1].X*1000, leg[1].Y*1000)
+		s += fmt.Sprintf("0\nLINE\n8\n8\n10\n%.6f\n20\n%.6f\n11\n%.6f\n21\n%.6f\n", leg[0].X*1000, leg[0].Y*1000,
+			leg[1].X*1000, leg[1].Y*1000)
 	}
 	return s
 }
@@ -139,9 +141,11 @@ func TestBlockFromTable(t *testing.T) {
 	rows := []struct {
 		name string
 		at   r2.Vec
-	}{{"cf neck", b.CFNeck}, {"neck", b.Neck}, {"shoulder tip", b.ShoulderTip}, {"underarm", b.Underarm}, {"side waist", b.SideWaist},
+	}{{"cf neck", b.CFNeck}, {"neck", b.Neck}, {"shoulder tip", b.ShoulderTip}, {"underarm", b.Underarm},
+		{"side waist", b.SideWaist},
 		{"dart outer", b.DartOuter}, {"apex", b.Apex}, {"dart inner", b.DartInner}, {"cf waist", b.CFWaist}}
-	for _, q := range []struct{ head, sep string }{{"name,x_cm,y_cm", ","}, {"\ufeffname;x_cm;y_cm", ";"}, {"name\tx_cm\ty_cm", "\t"}} {
+	for _, q := range []struct{ head, sep string }{{"name,x_cm,y_cm", ","}, {"\ufeffname;x_cm;y_cm", ";"},
+		{"name\tx_cm\ty_cm", "\t"}} {
 		text := q.head + "\r\n"
 		add := func(name string, v r2.Vec) {
 			x, y := fmt.Sprintf("%.6f", v.X*100), fmt.Sprintf("%.6f", v.Y*100)

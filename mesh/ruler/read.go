@@ -15,7 +15,8 @@ func (u Units) Parse(text string) (float64, error) {
 	for _, unit := range []struct {
 		name string
 		per  float64
-	}{{"cm", 100}, {"mm", 1000}, {"inches", 1 / Inch}, {"inch", 1 / Inch}, {"in", 1 / Inch}, {"\"", 1 / Inch}, {"″", 1 / Inch}} {
+	}{{"cm", 100}, {"mm", 1000}, {"inches", 1 / Inch}, {"inch", 1 / Inch}, {"in", 1 / Inch}, {"\"", 1 / Inch},
+		{"″", 1 / Inch}} {
 		if rest, ok := strings.CutSuffix(t, unit.name); ok {
 			t, per = strings.TrimSpace(rest), unit.per
 			break

@@ -73,7 +73,8 @@ func (c *patch) at(l [3]float64) (r3.Vec, slope) {
 	i, j := (k+1)%3, (k+2)%3
 	u, v, w := l[i]-l[k], l[j]-l[k], 3*l[k]
 	// Twice de Casteljau: from ten points to six to three.
-	ten := [10]r3.Vec{c.corner[i], c.edge[i][0], c.edge[i][1], c.corner[j], c.spoke[i], c.face[i], c.spoke[j], c.inner[i], c.inner[j], c.middle}
+	ten := [10]r3.Vec{c.corner[i], c.edge[i][0], c.edge[i][1], c.corner[j], c.spoke[i], c.face[i], c.spoke[j], c.inner[i],
+		c.inner[j], c.middle}
 	mean := func(a, b, m r3.Vec) r3.Vec { return r3.Add(r3.Scale(u, a), r3.Add(r3.Scale(v, b), r3.Scale(w, m))) }
 	six := [6]r3.Vec{
 		mean(ten[0], ten[1], ten[4]), mean(ten[1], ten[2], ten[5]), mean(ten[2], ten[3], ten[6]),

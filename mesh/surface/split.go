@@ -31,7 +31,8 @@ const near = 0.06
 
 // split returns the sheet with its triangles cut along y = foldY.
 func split(s mesh.Sheet, foldY float64, stiff []bool) *base {
-	b := &base{spacing: spacing(&s), foldY: foldY, stiff: stiff, pos: append([]r3.Vec(nil), s.Pos...), flat: append([]r2.Vec(nil), s.Flat...)}
+	b := &base{spacing: spacing(&s), foldY: foldY, stiff: stiff, pos: append([]r3.Vec(nil), s.Pos...),
+		flat: append([]r2.Vec(nil), s.Flat...)}
 	b.off = make([]float64, len(s.Flat))
 	for i, q := range s.Flat {
 		side := int8(0)

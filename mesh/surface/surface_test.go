@@ -93,7 +93,8 @@ func TestRoll(t *testing.T) {
 			turn = max(turn, math.Acos(min(1, r3.Dot(out.Normal[i], r3.Unit(r3.Vec{Y: p.Y, Z: p.Z})))))
 		}
 		if chord := h * h / (8 * r); off > chord/5 || turn > 2*math.Pi/180 {
-			t.Errorf("grain %.2f: %.3f mm off a roll that chords of yarns miss by %.3f mm, normals by %.2f°", g, off*1e3, chord*1e3, turn*180/math.Pi)
+			t.Errorf("grain %.2f: %.3f mm off a roll that chords of yarns miss by %.3f mm, normals by %.2f°", g, off*1e3,
+				chord*1e3, turn*180/math.Pi)
 		}
 	}
 }
@@ -133,7 +134,8 @@ func TestFoldLineIsStraight(t *testing.T) {
 			}
 		}
 		if n < 40 || high-low > 0.00105 {
-			t.Errorf("grain %.2f: %d places of the fold line lie %.2f mm apart in height, want 40 or more within 1.05", g, n, 1e3*(high-low))
+			t.Errorf("grain %.2f: %d places of the fold line lie %.2f mm apart in height, want 40 or more within 1.05", g, n,
+				1e3*(high-low))
 		}
 		for k, tri := range out.Tris {
 			for _, v := range tri {

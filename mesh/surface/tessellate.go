@@ -32,7 +32,8 @@ func (b *base) tessellate(g []slope, soft []float64, parts int) Surface {
 		f.out.Normal[i] = f.normal(int32(i), s)
 	}
 	for k, t := range b.tris {
-		p := patchOf([3]r2.Vec{b.flat[t[0]], b.flat[t[1]], b.flat[t[2]]}, [3]r3.Vec{b.pos[t[0]], b.pos[t[1]], b.pos[t[2]]}, [3]slope{g[t[0]], g[t[1]], g[t[2]]})
+		p := patchOf([3]r2.Vec{b.flat[t[0]], b.flat[t[1]], b.flat[t[2]]}, [3]r3.Vec{b.pos[t[0]], b.pos[t[1]], b.pos[t[2]]},
+			[3]slope{g[t[0]], g[t[1]], g[t[2]]})
 		f.draw(t, &p, b.facing[k])
 	}
 	if len(f.sharp) > 0 {

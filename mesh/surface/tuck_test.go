@@ -37,7 +37,8 @@ func TestFacingEndsUnderTheFront(t *testing.T) {
 		}
 		smooth := Smooth(s, Options{})
 		if far, n := peeps(&smooth.Sheet); n < 1000 || far > 0.0003 {
-			t.Errorf("grain %.2f: the facing is drawn %.2f mm beyond the front, want 0.3 at most, over %d corners", g, 1e3*far, n)
+			t.Errorf("grain %.2f: the facing is drawn %.2f mm beyond the front, want 0.3 at most, over %d corners", g, 1e3*far,
+				n)
 		}
 	}
 }
@@ -48,7 +49,8 @@ func TestFacingEndsUnderTheFront(t *testing.T) {
 func TestFoldLineRunsToTheCowlPoint(t *testing.T) {
 	const half, clip = 0.1, 0.012
 	outline := []r2.Vec{{X: -half, Y: -0.15}, {X: half, Y: -0.15}, {X: half}, {X: half - clip}, {X: half - clip, Y: clip},
-		{X: half, Y: clip}, {X: half, Y: 0.05}, {X: -half, Y: 0.05}, {X: -half, Y: clip}, {X: clip - half, Y: clip}, {X: clip - half}, {X: -half}}
+		{X: half, Y: clip}, {X: half, Y: 0.05}, {X: -half, Y: 0.05}, {X: -half, Y: clip}, {X: clip - half, Y: clip},
+		{X: clip - half}, {X: -half}}
 	for _, g := range grains {
 		s := laid(t, outline, g, nil, hairpin(0.0012))
 		for i, q := range s.Flat {
@@ -61,7 +63,8 @@ func TestFoldLineRunsToTheCowlPoint(t *testing.T) {
 		n, worst := 0, 0.0
 		for _, line := range b.network().lines(b) {
 			from, to := b.flat[line[0]], b.flat[line[len(line)-1]]
-			if from.X*to.X > 0 || math.Min(math.Abs(from.X), math.Abs(to.X)) < half-0.001 || math.Abs(from.Y)+math.Abs(to.Y) > 1e-6 {
+			if from.X*to.X > 0 || math.Min(math.Abs(from.X), math.Abs(to.X)) < half-0.001 ||
+				math.Abs(from.Y)+math.Abs(to.Y) > 1e-6 {
 				continue // not from cowl point to cowl point
 			}
 			was := r3.Vec{}
@@ -78,7 +81,8 @@ func TestFoldLineRunsToTheCowlPoint(t *testing.T) {
 			}
 		}
 		if deg := worst * 180 / math.Pi; n < 60 || deg > 10 {
-			t.Errorf("grain %.2f: the neckline turns by %.1f° at worst from one of %d drawn edges to the next, want 60 or more within 10°", g, deg, n)
+			t.Errorf("grain %.2f: the neckline turns by %.1f° at worst from one of %d drawn edges to the next, want 60 or "+
+				"more within 10°", g, deg, n)
 		}
 	}
 }

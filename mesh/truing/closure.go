@@ -16,14 +16,15 @@ const (
 	noteIn   = 0.045 // m, of the words inside the seam
 )
 
-// closed marks the gap of s on front, which is the cowl, and back, the plain piece: a notch and a stop where it ends, a note
-// beside it, and a step of the work.
+// closed marks the gap of s on front, which is the cowl, and back, the plain piece: a notch and
+// a stop where it ends, a note beside it, and a step of the work.
 func (s Suit) closed(front, back *paper.Piece) {
 	g, long := s.Gap, ruler.Spoken().Length(s.Gap.Long)
 	stops(front, g.Front, g.Out, gapWords(g))
 	switch g.Closure {
 	case draft.SideZip:
-		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open %s and set in a zip of %s, its stop at the upper mark; "+
+		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left side seam open %s and set in a zip of %s, its stop "+
+			"at the upper mark; "+
 			"stay both edges with tape first, they are on the bias or near it.", spanWords(g), long))
 	case draft.ShoulderOpen:
 		front.Steps = append(front.Steps, fmt.Sprintf("Leave the left shoulder open for %s from the cowl point to its stop. "+
@@ -36,8 +37,10 @@ func (s Suit) closed(front, back *paper.Piece) {
 	stops(back, g.Back, g.BackOut, gapWords(g))
 	if g.Closure == draft.BackOpen {
 		top := s.Back.Neck[len(s.Back.Neck)-1]
-		back.Lines = append(back.Lines, paper.Line{Name: "back opening, " + long, Kind: paper.Guide, Points: []r2.Vec{top, g.Back[0]}})
-		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at its stop, "+
+		back.Lines = append(back.Lines, paper.Line{Name: "back opening, " + long, Kind: paper.Guide,
+			Points: []r2.Vec{top, g.Back[0]}})
+		back.Steps = append(back.Steps, fmt.Sprintf("Stitch a facing round the opening of the centre back, to a point at "+
+			"its stop, "+
 			"then slit back and facing %s from the neck seam. Close it at the neck with a button and a loop.", long))
 	}
 }

@@ -35,7 +35,8 @@ func TestFit(t *testing.T) {
 // What cannot be told is not: one place, the same place again, places on a line.
 func TestFitRefuses(t *testing.T) {
 	for what, at := range map[string][][2]float64{
-		"nothing": {}, "one place": {{1, 0.5}}, "one place twice": {{1, 0.5}, {1, 0.5}}, "places on a line": {{1, 2}, {2, 4}, {3, 6}}, "nothing along u and v": {{0, 0}, {0, 0}},
+		"nothing": {}, "one place": {{1, 0.5}}, "one place twice": {{1, 0.5}, {1, 0.5}},
+		"places on a line": {{1, 2}, {2, 4}, {3, 6}}, "nothing along u and v": {{0, 0}, {0, 0}},
 	} {
 		var f fit
 		for _, p := range at {

@@ -127,7 +127,8 @@ func (s Suit) back() paper.Piece {
 	}
 	above, below := b.Worn().Halves()
 	for _, m := range b.Marks() {
-		p.Holes = append(p.Holes, paper.Hole{Name: above + " " + m.Name, At: m.At}, paper.Hole{Name: below + " " + m.Name, At: mirrored(m.At)})
+		p.Holes = append(p.Holes, paper.Hole{Name: above + " " + m.Name, At: m.At},
+			paper.Hole{Name: below + " " + m.Name, At: mirrored(m.At)})
 	}
 	p.Edges = edges(p.Outline, b.Worn(), []run{
 		{b.LowerEdge(), b.Waist[0], true}, {"side seam", b.Side[0], false}, {"armhole", b.Armhole[0], true},
@@ -141,9 +142,11 @@ func (s Suit) back() paper.Piece {
 // backLines lists the lines inside the back.
 func backLines(b draft.Back) []paper.Line {
 	above, below := b.Worn().Halves()
-	lines := []paper.Line{{Name: b.Worn().Centre(), Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1], b.Neck[len(b.Neck)-1]}}}
+	lines := []paper.Line{{Name: b.Worn().Centre(), Kind: paper.Centre, Points: []r2.Vec{b.Waist[len(b.Waist)-1],
+		b.Neck[len(b.Neck)-1]}}}
 	both := func(name string, kind paper.Kind, line []r2.Vec) {
-		lines = append(lines, paper.Line{Name: above + " " + name, Kind: kind, Points: line}, paper.Line{Name: below + " " + name, Kind: kind, Points: mirroredLine(line)})
+		lines = append(lines, paper.Line{Name: above + " " + name, Kind: kind, Points: line},
+			paper.Line{Name: below + " " + name, Kind: kind, Points: mirroredLine(line)})
 	}
 	both("dart", paper.Dart, b.Dart)
 	for _, line := range b.DartBelow {
@@ -163,7 +166,8 @@ func (s Suit) facing() paper.Piece {
 	end := r2.Add(corner, r2.Scale(s.Back.FacedBy, r2.Unit(r2.Sub(s.Back.Shoulder[1], corner))))
 	worn := s.Back.Worn()
 	p := paper.Piece{
-		Worn: worn, Name: capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " + worn.String(), "no interfacing"}, Quantity: 1,
+		Worn: worn, Name: capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " +
+			worn.String(), "no interfacing"}, Quantity: 1,
 		Outline: f,
 		Lines:   []paper.Line{{Name: worn.Centre(), Kind: paper.Centre, Points: []r2.Vec{f[0], top}}},
 		Notches: []draft.Notch{{At: top, Dir: r2.Vec{Y: 1}, Name: worn.Centre() + ", neck"}},
@@ -194,7 +198,8 @@ func edges(outline []r2.Vec, worn draft.Side, runs []run) []paper.Edge {
 	for _, r := range runs {
 		to := nearestPoint(outline, r.end)
 		up = append(up, paper.Edge{Name: above + " " + r.name, From: from, To: to, Curve: r.curve})
-		down = append([]paper.Edge{{Name: below + " " + r.name, From: (n - to) % n, To: (n - from) % n, Curve: r.curve}}, down...)
+		down = append([]paper.Edge{{Name: below + " " + r.name, From: (n - to) % n, To: (n - from) % n, Curve: r.curve}},
+			down...)
 		from = to
 	}
 	return append(up, down...)

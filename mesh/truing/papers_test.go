@@ -63,7 +63,8 @@ func checkPapers(t *testing.T, hem float64, worn draft.Side, cowl, plain string)
 	}
 	for _, w := range [][2]string{
 		{cowl + " left shoulder", plain + " left shoulder"}, {cowl + " right side seam", plain + " right side seam"},
-		{cowl + " left facing end", plain + " neck facing left shoulder"}, {plain + " left neck", plain + " neck facing left neck"},
+		{cowl + " left facing end", plain + " neck facing left shoulder"}, {plain + " left neck", plain +
+			" neck facing left neck"},
 	} {
 		if a, b := lengths[w[0]], lengths[w[1]]; a == 0 || math.Abs(a-b) > 0.0005 {
 			t.Errorf("%s %.2f cm, %s %.2f cm, want them to walk within 0.5 mm", w[0], a*100, w[1], b*100)
@@ -81,7 +82,8 @@ func stretch(p paper.Piece, e paper.Edge) float64 {
 }
 
 func TestDefaultAllowances(t *testing.T) {
-	for _, q := range []struct{ grain, side float64 }{{45, 0.025}, {-45, 0.025}, {30, 0.025}, {0, 0.01}, {90, 0.01}, {-90, 0.01}, {10, 0.01}, {-10, 0.01}} {
+	for _, q := range []struct{ grain, side float64 }{{45, 0.025}, {-45, 0.025}, {30, 0.025}, {0, 0.01}, {90, 0.01},
+		{-90, 0.01}, {10, 0.01}, {-10, 0.01}} {
 		if a := DefaultAllowances(q.grain * math.Pi / 180); a.Side != q.side || a.Seam != 0.01 {
 			t.Errorf("DefaultAllowances(%g°) = %+v, want side %.3f", q.grain, a, q.side)
 		}
@@ -110,7 +112,8 @@ func TestBackDartFolds(t *testing.T) {
 	towardsCB := func(v r2.Vec) bool { return r2.Cross(r2.Sub(inner, point), r2.Sub(v, point)) < 1e-9 }
 	var seam [][2]r2.Vec // sides of the cut line of the waist beyond the inner leg
 	for i, v := range cut {
-		if w := cut[(i+1)%len(cut)]; towardsCB(v) && towardsCB(w) && v.Y < point.Y && w.Y < point.Y && v.X > -1e-9 && w.X > -1e-9 {
+		if w := cut[(i+1)%len(cut)]; towardsCB(v) && towardsCB(w) && v.Y < point.Y && w.Y < point.Y && v.X > -1e-9 &&
+			w.X > -1e-9 {
 			seam = append(seam, [2]r2.Vec{v, w})
 		}
 	}
@@ -132,7 +135,8 @@ func TestBackDartFolds(t *testing.T) {
 		w := cut[(i+1)%len(cut)]
 		for k := range 20 {
 			q := r2.Add(v, r2.Scale(float64(k)/20, r2.Sub(w, v)))
-			if q.Y > waist+0.002 || r2.Cross(r2.Sub(inner, point), r2.Sub(q, point)) < 0 || r2.Cross(r2.Sub(outer, point), r2.Sub(q, point)) > 0 {
+			if q.Y > waist+0.002 || r2.Cross(r2.Sub(inner, point), r2.Sub(q, point)) < 0 ||
+				r2.Cross(r2.Sub(outer, point), r2.Sub(q, point)) > 0 {
 				continue // not between the legs
 			}
 			count++
@@ -140,7 +144,8 @@ func TestBackDartFolds(t *testing.T) {
 				q = across(q, point, r2.Scale(0.5, r2.Add(outer, inner))) // the outer half lies on the inner
 			}
 			if d := off(across(q, point, inner)); d > 5e-5 {
-				t.Errorf("cut line at (%.1f, %.1f) mm: folded under it lies %.2f mm off the cut line of the waist", q.X*1000, q.Y*1000, d*1000)
+				t.Errorf("cut line at (%.1f, %.1f) mm: folded under it lies %.2f mm off the cut line of the waist", q.X*1000,
+					q.Y*1000, d*1000)
 			}
 		}
 	}
@@ -169,7 +174,8 @@ func checkClosures(t *testing.T, worn draft.Side) {
 		closure     draft.Closure
 		front, back int // notches more
 		lines       [2]int
-	}{{draft.SideZip, 1, 1, [2]int{1, 1}}, {draft.ShoulderOpen, 1, 1, [2]int{1, 1}}, {draft.BackOpen, 0, 0, [2]int{0, 2}}} {
+	}{{draft.SideZip, 1, 1, [2]int{1, 1}}, {draft.ShoulderOpen, 1, 1, [2]int{1, 1}},
+		{draft.BackOpen, 0, 0, [2]int{0, 2}}} {
 		g, err := q.closure.GapIn(p, b, 0.57)
 		if worn == draft.AtBack && q.closure == draft.BackOpen {
 			if err == nil {
@@ -191,11 +197,14 @@ func checkClosures(t *testing.T, worn draft.Side) {
 		for i, want := range []int{q.front, q.back} {
 			more := got[i].Notches[len(plain[i].Notches):]
 			if len(more) != want || len(got[i].Lines)-len(plain[i].Lines) != q.lines[i] {
-				t.Errorf("%v: %s has %d notches and %d lines more, want %d and %d", q.closure, got[i].Name, len(more), len(got[i].Lines)-len(plain[i].Lines), want, q.lines[i])
+				t.Errorf("%v: %s has %d notches and %d lines more, want %d and %d", q.closure, got[i].Name, len(more),
+					len(got[i].Lines)-len(plain[i].Lines), want, q.lines[i])
 			}
 			for _, n := range more {
-				if _, end := got[i].NotchMark(n); inwardClosed(got[i].CutLine, end) > 1e-6 || (n.At.X < 0) != (got[i].Worn == draft.AtBack) {
-					t.Errorf("%v: notch of %s at %v ends at %v, want it on the wearer's left, to the cut edge", q.closure, got[i].Name, n.At, end)
+				if _, end := got[i].NotchMark(n); inwardClosed(got[i].CutLine, end) > 1e-6 ||
+					(n.At.X < 0) != (got[i].Worn == draft.AtBack) {
+					t.Errorf("%v: notch of %s at %v ends at %v, want it on the wearer's left, to the cut edge", q.closure,
+						got[i].Name, n.At, end)
 				}
 			}
 		}

@@ -45,7 +45,9 @@ func seamsOf(l draft.Lines, f *form.Form, p draft.Piece, pins []Pin) []seam {
 			onForm: func(s, t float64) r3.Vec { q := armhole.at(t); return r3.Vec{X: s * q.X, Y: q.Y, Z: q.Z} }},
 		{name: "side seam", pins: []string{"side"}, pinned: true, line: l.Side,
 			onForm: func(s, t float64) r3.Vec { return f.SidePoint(s, sideDown(p, side, t*length(l.Side))) }},
-		{name: p.LowerEdge(), pins: []string{"waist", "dart"}, pinned: slices.ContainsFunc(pins, func(q Pin) bool { return q.Seam == "waist" }), line: l.Waist, // pinned at the side seams alone it hangs free
+		// pinned at the side seams alone it hangs free
+		{name: p.LowerEdge(), pins: []string{"waist", "dart"}, pinned: slices.ContainsFunc(pins,
+			func(q Pin) bool { return q.Seam == "waist" }), line: l.Waist,
 			onForm: func(s, t float64) r3.Vec { return f.WaistPoint(s, 1-t) }, nowhere: p.Hem > 0},
 	}
 }

@@ -19,9 +19,11 @@ func (s Suit) strapped(cowl, plain *paper.Piece) paper.Piece {
 		s.joins(plain, s.Back.Shoulder)
 	}
 	p := strapPaper(*s.Strap, s.Allow.Seam)
-	cowl.Steps = append(cowl.Steps, fmt.Sprintf("Fold each %v lengthwise, right side in, stitch its long edge and turn it. Catch its raw ends in the shoulder seams, its middle on the notch %s from the cowl point%s. "+
+	cowl.Steps = append(cowl.Steps, fmt.Sprintf("Fold each %v lengthwise, right side in, stitch its long edge and "+
+		"turn it. Catch its raw ends in the shoulder seams, its middle on the notch %s from the cowl point%s. "+
 		"Pin it on the wearer before it is sewn: it lies over the back below the nape and keeps the neck from sliding off.",
-		s.Strap.Kind, ruler.Spoken().Length(s.Strap.At), map[draft.Strapping]string{draft.Tied: ", and tie the two in a bow at the centre back"}[s.Strap.Kind]))
+		s.Strap.Kind, ruler.Spoken().Length(s.Strap.At),
+		map[draft.Strapping]string{draft.Tied: ", and tie the two in a bow at the centre back"}[s.Strap.Kind]))
 	return p
 }
 
@@ -38,7 +40,8 @@ func (s Suit) joins(p *paper.Piece, shoulder []r2.Vec) {
 	} else {
 		in := []r2.Vec{at, r2.Sub(at, r2.Scale(stopLong, out))}
 		above, below := p.Worn.Halves()
-		p.Lines = append(p.Lines, paper.Line{Name: above + " " + n.Name, Kind: paper.Guide, Points: in}, paper.Line{Name: below + " " + n.Name, Kind: paper.Guide, Points: mirroredLine(in)})
+		p.Lines = append(p.Lines, paper.Line{Name: above + " " + n.Name, Kind: paper.Guide, Points: in},
+			paper.Line{Name: below + " " + n.Name, Kind: paper.Guide, Points: mirroredLine(in)})
 	}
 	p.Texts = append(p.Texts, paper.Text{Said: kind + " here", At: mirrored(r2.Sub(at, r2.Scale(noteIn, out)))})
 }
@@ -55,7 +58,8 @@ func strapPaper(s draft.Strap, allowance float64) paper.Piece {
 		Worn: draft.AtBack, Name: "Strap", Quantity: 1,
 		Words:   []string{"cut 1, straight grain", "fold lengthwise, finished", say(s.Long) + " × " + say(s.Wide)},
 		Outline: []r2.Vec{{X: -x, Y: -y}, {X: x, Y: -y}, {X: x, Y: y}, {X: -x, Y: y}},
-		Notches: []draft.Notch{{At: r2.Vec{X: x}, Dir: r2.Vec{X: 1}, Name: "centre back"}, {At: r2.Vec{X: -x}, Dir: r2.Vec{X: -1}, Name: "centre back"}},
+		Notches: []draft.Notch{{At: r2.Vec{X: x}, Dir: r2.Vec{X: 1}, Name: "centre back"},
+			{At: r2.Vec{X: -x}, Dir: r2.Vec{X: -1}, Name: "centre back"}},
 	}
 	ends := [2]string{"shoulder", "shoulder"}
 	if s.Kind == draft.Tied {
@@ -63,7 +67,8 @@ func strapPaper(s draft.Strap, allowance float64) paper.Piece {
 		p.Words[0] = "cut 2, straight grain"
 	}
 	long := math.Min(allowance, strapSeam)
-	p.Edges = []paper.Edge{{Name: ends[0], From: 0, To: 1, Allowance: allowance}, {Name: "long edge", From: 1, To: 2, Allowance: long},
+	p.Edges = []paper.Edge{{Name: ends[0], From: 0, To: 1, Allowance: allowance},
+		{Name: "long edge", From: 1, To: 2, Allowance: long},
 		{Name: ends[1], From: 2, To: 3, Allowance: allowance}, {Name: "long edge", From: 3, To: 0, Allowance: long}}
 	p.CutLine = paper.Cut(p.Outline, p.Edges)
 	p.Settle(0) // the warp runs along it

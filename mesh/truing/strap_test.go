@@ -50,16 +50,20 @@ func TestStrapOnPaper(t *testing.T) {
 			}
 			alone, err := s.CowlPapers()
 			if err != nil || len(pieces) != 4 || len(alone) != 2 || alone[1].Name != want {
-				t.Fatalf("Papers: %d pieces, CowlPapers: %d, %v, want 4 and the cowl with its %s", len(pieces), len(alone), err, want)
+				t.Fatalf("Papers: %d pieces, CowlPapers: %d, %v, want 4 and the cowl with its %s", len(pieces), len(alone), err,
+					want)
 			}
 			strip := pieces[3]
 			lo, hi := paper.Box(strip.Outline)
 			cutLo, cutHi := paper.Box(strip.CutLine)
-			if math.Abs(hi.Y-lo.Y-strap.Long) > 1e-9 || math.Abs(hi.X-lo.X-0.04) > 1e-9 || strip.Grain() != 0 || strip.Quantity != int(kind) {
-				t.Errorf("%s: %v to %v, grain %g, %d times, want %g × 0.04 m along the warp, %d times", strip.Name, lo, hi, strip.Grain(), strip.Quantity, strap.Long, kind)
+			if math.Abs(hi.Y-lo.Y-strap.Long) > 1e-9 || math.Abs(hi.X-lo.X-0.04) > 1e-9 || strip.Grain() != 0 ||
+				strip.Quantity != int(kind) {
+				t.Errorf("%s: %v to %v, grain %g, %d times, want %g × 0.04 m along the warp, %d times", strip.Name, lo, hi,
+					strip.Grain(), strip.Quantity, strap.Long, kind)
 			}
 			if math.Abs(cutHi.X-hi.X-0.01) > 1e-9 || math.Abs(lo.Y-cutLo.Y-allowance) > 1e-9 {
-				t.Errorf("%s: cut %v to %v, want 1 cm beside the strip and %g m beyond its ends", strip.Name, cutLo, cutHi, allowance)
+				t.Errorf("%s: cut %v to %v, want 1 cm beside the strip and %g m beyond its ends", strip.Name, cutLo, cutHi,
+					allowance)
 			}
 			for i, seam := range [][]r2.Vec{p.Shoulder, b.Shoulder} {
 				marks := marksOfStrap(pieces[i])
@@ -77,7 +81,8 @@ func TestStrapOnPaper(t *testing.T) {
 				}
 			}
 			for _, n := range pieces[0].Notches {
-				if on := r2.Norm(r2.Sub(pieces[0].NotchOnCut(n), n.At)); strings.HasSuffix(n.Name, ", middle") && on > 1.2*allowance {
+				if on := r2.Norm(r2.Sub(pieces[0].NotchOnCut(n), n.At)); strings.HasSuffix(n.Name, ", middle") &&
+					on > 1.2*allowance {
 					t.Errorf("a notch of the strap runs %.1f mm out, allowance %.0f mm", on*1000, allowance*1000)
 				}
 			}

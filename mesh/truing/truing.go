@@ -98,7 +98,8 @@ func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Tru
 			m.marks = m.pinMarks(c, pins)
 		}
 		if len(m.marks) == 0 && m.pinned {
-			return Trued{}, fmt.Errorf("truing: no mark of the %s could be carried back: the front hangs off the form there", m.name)
+			return Trued{}, fmt.Errorf("truing: no mark of the %s could be carried back: the front hangs off the form there",
+				m.name)
 		}
 		moves[m.name] = m.moved(o.Half)
 	}

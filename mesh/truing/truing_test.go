@@ -248,16 +248,21 @@ func TestTrueKeepsTreatments(t *testing.T) {
 			}
 		}
 	}
-	if folded := length(q.Shoulder[:2]) + length(q.Shoulder[2:4]) + length(q.Shoulder[4:]); math.Abs(q.ShoulderLength()-folded) > 1e-9 || q.ShoulderLength() < p.ShoulderLength()+0.002 {
-		t.Errorf("shoulder folded %.2f mm, want %.2f mm, longer than the %.2f mm of the draft", q.ShoulderLength()*1000, folded*1000, p.ShoulderLength()*1000)
+	if folded := length(q.Shoulder[:2]) + length(q.Shoulder[2:4]) +
+		length(q.Shoulder[4:]); math.Abs(q.ShoulderLength()-folded) > 1e-9 || q.ShoulderLength() < p.ShoulderLength()+0.002 {
+		t.Errorf("shoulder folded %.2f mm, want %.2f mm, longer than the %.2f mm of the draft", q.ShoulderLength()*1000,
+			folded*1000, p.ShoulderLength()*1000)
 	}
 	if len(q.Releases) != 2 || q.Weight != 0.010 || !q.StayShoulder {
-		t.Fatalf("%d slashes, weight %g kg, shoulder stayed: %t, want two, 0.01 kg and true", len(q.Releases), q.Weight, q.StayShoulder)
+		t.Fatalf("%d slashes, weight %g kg, shoulder stayed: %t, want two, 0.01 kg and true", len(q.Releases), q.Weight,
+			q.StayShoulder)
 	}
 	for k, r := range q.Releases {
 		off := math.Abs(inward(q.Waist, fold(r.From, float64(1-2*k))))
-		if down := p.Releases[k].From.Y - r.From.Y; off > 1e-9 || math.Abs(down-0.004) > 0.0005 || math.Abs(r2.Norm(r2.Sub(r.To, r.From))-0.06) > 1e-9 {
-			t.Errorf("slash %d begins %.3g mm off the waist, %.2f mm lower, and is %.1f mm long, want 0, 4 and 60 mm", k, off*1000, down*1000, r2.Norm(r2.Sub(r.To, r.From))*1000)
+		if down := p.Releases[k].From.Y - r.From.Y; off > 1e-9 || math.Abs(down-0.004) > 0.0005 ||
+			math.Abs(r2.Norm(r2.Sub(r.To, r.From))-0.06) > 1e-9 {
+			t.Errorf("slash %d begins %.3g mm off the waist, %.2f mm lower, and is %.1f mm long, want 0, 4 and 60 mm", k,
+				off*1000, down*1000, r2.Norm(r2.Sub(r.To, r.From))*1000)
 		}
 	}
 }

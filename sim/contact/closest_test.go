@@ -87,7 +87,8 @@ func TestOnEdges(t *testing.T) {
 		for i := range m + 1 {
 			for j := range m + 1 {
 				if e := gap(float64(i)/m, float64(j)/m); e < got-1e-9 {
-					t.Fatalf("onEdges(%v, %v, %v, %v) = %g, %g is %g m apart, but (%d, %d)/%d is %g", a, b, c, d, u, v, got, i, j, m, e)
+					t.Fatalf("onEdges(%v, %v, %v, %v) = %g, %g is %g m apart, but (%d, %d)/%d is %g", a, b, c, d, u, v, got, i, j, m,
+						e)
 				}
 				n++
 			}

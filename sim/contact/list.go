@@ -26,7 +26,8 @@ func primitivesOf(l *lattice.Lattice) []primitive {
 	cell := l.Spacing * l.Spacing
 	out := make([]primitive, len(l.Rest))
 	for i := range out {
-		b := primitive{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, side: [2]int32{lattice.None, lattice.None}, node: l.Area[i] / cell}
+		b := primitive{end: [3]int32{l.U[i].Next, l.V[i].Next, lattice.None}, side: [2]int32{lattice.None, lattice.None},
+			node: l.Area[i] / cell}
 		b.edge[0], b.edge[1] = l.U[i].Link/cell, l.V[i].Link/cell
 		if q := l.Cell[i].Corner; q[0] != lattice.None {
 			b.side = [2]int32{q[1], q[2]}

@@ -28,7 +28,8 @@ func TestPressIsSlope(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	touching, free := 0, 0
 	for range 500 {
-		p := r3.Scale(0.05+0.004*(2*r.Float64()-1), r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()}))
+		p := r3.Scale(0.05+0.004*(2*r.Float64()-1),
+			r3.Unit(r3.Vec{X: r.NormFloat64(), Y: r.NormFloat64(), Z: r.NormFloat64()}))
 		energy := func(q r3.Vec) float64 {
 			depth := math.Max(0, shell-(r3.Norm(q)-0.05))
 			h := harden * depth / shell

@@ -146,7 +146,8 @@ func TestRubTurnsWithLayers(t *testing.T) {
 	}
 	for i, f := range before {
 		if d := r3.Norm(r3.Sub(after[i], turn.Rotate(f))); d > 1e-7*most {
-			t.Fatalf("turned by 1 rad and moved by 100 mm (motion %.0f mm): node %d is pushed %v N, want %v as before it turned", r.motion*1000, i, after[i], turn.Rotate(f))
+			t.Fatalf("turned by 1 rad and moved by 100 mm (motion %.0f mm): node %d is pushed %v N, want %v as before it "+
+				"turned", r.motion*1000, i, after[i], turn.Rotate(f))
 		}
 	}
 }

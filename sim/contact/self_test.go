@@ -70,7 +70,8 @@ func TestLayersPushApart(t *testing.T) {
 			}
 			n++
 			if upper := l.Rest[i].Y > 0; (f.Z > 0) != upper {
-				t.Errorf("grain %.2f: node at %v of the layer at z = %.4f m is pushed %v N, want away from the other", grain, l.Rest[i], pos[i].Z, f)
+				t.Errorf("grain %.2f: node at %v of the layer at z = %.4f m is pushed %v N, want away from the other", grain,
+					l.Rest[i], pos[i].Z, f)
 			}
 			if mass[i] <= 0 {
 				t.Errorf("grain %.2f: node at %v is pushed but gains no mass", grain, l.Rest[i])
@@ -184,7 +185,8 @@ func TestSlitTriangles(t *testing.T) {
 	left, pairs := 0, 0
 	for k := range 60 {
 		to := r2.Vec{X: -0.01 + 0.0003*float64(k), Y: -0.03 + 0.0011*float64(k)}
-		l, err := lattice.Cut(strip, lattice.Options{Spacing: 0.005, Grain: 0.4 + 0.01*float64(k), Slits: []lattice.Slit{{From: r2.Vec{Y: -0.06}, To: to}}})
+		l, err := lattice.Cut(strip, lattice.Options{Spacing: 0.005, Grain: 0.4 + 0.01*float64(k),
+			Slits: []lattice.Slit{{From: r2.Vec{Y: -0.06}, To: to}}})
 		if err != nil {
 			t.Fatal(err)
 		}

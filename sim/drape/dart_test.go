@@ -21,8 +21,10 @@ func TestInDart(t *testing.T) {
 		at   r2.Vec
 		in   bool
 	}{
-		{"between the legs", r2.Vec{X: 0.115, Y: -0.38}, true}, {"the same on the other half", r2.Vec{X: -0.115, Y: -0.38}, true},
-		{"above the apex", r2.Vec{X: 0.10, Y: -0.2}, false}, {"at the side", r2.Vec{X: 0.2, Y: -0.4}, false}, {"at the centre front", r2.Vec{Y: -0.4}, false},
+		{"between the legs", r2.Vec{X: 0.115, Y: -0.38}, true}, {"the same on the other half", r2.Vec{X: -0.115, Y: -0.38},
+			true},
+		{"above the apex", r2.Vec{X: 0.10, Y: -0.2}, false}, {"at the side", r2.Vec{X: 0.2, Y: -0.4}, false},
+		{"at the centre front", r2.Vec{Y: -0.4}, false},
 	} {
 		if got := inDart(p, q.at); (got > 0) != q.in {
 			t.Errorf("inDart(%s) = %g, want above 0: %t", q.name, got, q.in)
@@ -74,7 +76,8 @@ func TestCrushedCellsRest(t *testing.T) {
 			t.Fatal(err)
 		}
 		if d.Result.Status != sim.Settled {
-			t.Errorf("dart closed by %g, %s: %s, %.1e of the weight unbalanced, want settled", c.share, c.how, d.Result.Status, d.Result.Residual)
+			t.Errorf("dart closed by %g, %s: %s, %.1e of the weight unbalanced, want settled", c.share, c.how, d.Result.Status,
+				d.Result.Residual)
 		}
 	}
 }

@@ -32,16 +32,21 @@ func (o *Outcome) doubt() {
 	case o.Pierced > 0:
 		o.Status, o.Warning = sim.StepLimit, "layers of cloth pass through each other: try a finer spacing or another seed"
 	case o.MaxStrain > knot:
-		o.Status, o.Warning = sim.StepLimit, "a spot of the cloth has crumpled into a knot: try a finer spacing or another seed"
+		o.Status, o.Warning = sim.StepLimit, "a spot of the cloth has crumpled into a knot: try a finer spacing or "+
+			"another seed"
 	case o.Residual > settled:
 		o.Status, o.Warning = sim.StepLimit, "the forces are not in balance: try again with another seed or spacing"
 	case o.MaxStrain > bearable:
-		o.Warning = fmt.Sprintf("yarns change length by up to %.0f %%, which no woven cloth bears: a finer spacing, deeper pleats, or a limper cloth to turn into its facing", 100*o.MaxStrain)
+		o.Warning = fmt.Sprintf("yarns change length by up to %.0f %%, which no woven cloth bears: a finer spacing, "+
+			"deeper pleats, or a limper cloth to turn into its facing", 100*o.MaxStrain)
 	case o.Inside > sunk(o.Spacing):
-		o.Warning = fmt.Sprintf("the cloth lies up to %.1f mm inside the form, %.1f mm may be put down to the spacing: try a finer one", 1000*o.Inside, 1000*sunk(o.Spacing))
+		o.Warning = fmt.Sprintf("the cloth lies up to %.1f mm inside the form, %.1f mm may be put down to the spacing: "+
+			"try a finer one", 1000*o.Inside, 1000*sunk(o.Spacing))
 	case o.EdgeGrowth > overstretched:
-		o.Warning = fmt.Sprintf("the edge is stretched by %.0f %%: it is too short to lie there; a wider extension lets it fall", 100*o.EdgeGrowth)
+		o.Warning = fmt.Sprintf("the edge is stretched by %.0f %%: it is too short to lie there; a wider extension lets "+
+			"it fall", 100*o.EdgeGrowth)
 	case o.ShoulderGrow > overstretched:
-		o.Warning = fmt.Sprintf("the shoulder seams are stretched by %.0f %%: the piece is too small for the form", 100*o.ShoulderGrow)
+		o.Warning = fmt.Sprintf("the shoulder seams are stretched by %.0f %%: the piece is too small for the form",
+			100*o.ShoulderGrow)
 	}
 }

@@ -15,8 +15,10 @@ const EdgeNear = 0.005
 // On the stand a draper lifts the cloth over the shoulder points, or lets it down,
 // until the edge lies as wanted.
 const (
-	edgeGoes  = 6   // times that the cloth is hung for it at most
-	dropPerUp = 1.1 // by how much the edge rises for cloth taken up, first guess: of both bounds, V and hanging curve, for mid-depth cowls
+	edgeGoes = 6 // times that the cloth is hung for it at most
+	// by how much the edge rises for cloth taken up, first guess: of both bounds, V and hanging
+	// curve, for mid-depth cowls
+	dropPerUp = 1.1
 )
 
 // EdgeRange returns how far below the front neck point the edge of the job may be
@@ -30,7 +32,8 @@ func (j Job) EdgeRange() (limit.Range, error) {
 	high := p.Block.CFNeck.Y - p.Block.CowlPoint(p.CowlPoint).Y // of an edge straight from cowl point to cowl point
 	return limit.Range{
 		Field: "edge depth", Value: j.EdgeDepth, Lo: high, Hi: down.DeepestBelowNeck(), Unit: limit.Length,
-		Why: limit.Say("from an edge taken up straight to one that hangs in a V with all of its allowance let down; a wider extension reaches deeper"),
+		Why: limit.Say("from an edge taken up straight to one that hangs in a V with all of its allowance let down; a " +
+			"wider extension reaches deeper"),
 	}, nil
 }
 
@@ -73,10 +76,12 @@ func (s *setting) next(j Job, p draft.Piece, below float64) (float64, error) {
 	switch {
 	case math.Abs(by) >= 1e-4:
 	case off > 0:
-		return 0, limit.Errorf("edge depth", "edge depth %v, want at least %v in this cloth: the edge rests there, taken up straight",
+		return 0, limit.Errorf("edge depth", "edge depth %v, want at least %v in this cloth: the edge rests there, taken "+
+			"up straight",
 			limit.Metres(j.EdgeDepth), limit.Metres(below))
 	default:
-		return 0, limit.Errorf("edge depth", "edge depth %v, want at most %v in this cloth: the edge rests there with all of the allowance let down; a wider extension reaches deeper",
+		return 0, limit.Errorf("edge depth", "edge depth %v, want at most %v in this cloth: the edge rests there with "+
+			"all of the allowance let down; a wider extension reaches deeper",
 			limit.Metres(j.EdgeDepth), limit.Metres(below))
 	}
 	s.goes++

@@ -36,7 +36,8 @@ func (j Job) checkFine() error {
 	if !j.Fine || j.goesOn(j.Spacing) {
 		return nil
 	}
-	return limit.Errorf("fine", "fine on a spacing of %v, want %v or more: it is halved, and below %v a drape takes many minutes",
+	return limit.Errorf("fine", "fine on a spacing of %v, want %v or more: it is halved, and below %v a drape takes "+
+		"many minutes",
 		limit.Metres(j.Spacing), limit.Metres(2*finestCarried), limit.Metres(finestCarried))
 }
 

@@ -69,7 +69,8 @@ func TestFine(t *testing.T) {
 				k, o.Coarser.EdgeDrop, o.Coarser.Energy, was.EdgeDrop, was.Energy)
 		}
 		if o.Iterations <= o.Coarser.Iterations || o.Nodes < 3*o.Coarser.Nodes {
-			t.Errorf("hand %d: %d steps, %d nodes, before %d and %d", k, o.Iterations, o.Nodes, o.Coarser.Iterations, o.Coarser.Nodes)
+			t.Errorf("hand %d: %d steps, %d nodes, before %d and %d", k, o.Iterations, o.Nodes, o.Coarser.Iterations,
+				o.Coarser.Nodes)
 		}
 	}
 }

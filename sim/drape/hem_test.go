@@ -55,10 +55,12 @@ func TestFreeWaistPins(t *testing.T) {
 			}
 		}
 		if sewn != 2*q.sewn || (math.Abs(deepest-j.Piece.SideToWaist()) < 1e-9) != q.waist || !q.waist && deepest > 0 {
-			t.Errorf("hem %g, waist %v: pinned down to %.3f m, %d places sewn, want the waist %.3f m down: %t, and %d", q.hem, q.w, deepest, sewn, j.Piece.SideToWaist(), q.waist, 2*q.sewn)
+			t.Errorf("hem %g, waist %v: pinned down to %.3f m, %d places sewn, want the waist %.3f m down: %t, and %d", q.hem,
+				q.w, deepest, sewn, j.Piece.SideToWaist(), q.waist, 2*q.sewn)
 		}
 	}
-	if err := hemmedJob(t, 0.12, Pinned).Check(); err == nil || !strings.Contains(err.Error(), "has no seam there to pin") {
+	if err := hemmedJob(t, 0.12, Pinned).Check(); err == nil || !strings.Contains(err.Error(),
+		"has no seam there to pin") {
 		t.Errorf("a hem with the waist pinned all round: Check() = %v, want it refused", err)
 	}
 }
@@ -80,19 +82,22 @@ func TestHemHangs(t *testing.T) {
 			t.Fatal(err)
 		}
 		if o.Status != sim.Settled || o.Pierced > 0 || o.Residual > 1e-3 || o.Inside > 0.005 {
-			t.Errorf("hem %g, waist %v: %v, %d pierced, residual %.1e, %.1f mm in the form", hem, w, o.Status, o.Pierced, o.Residual, 1000*o.Inside)
+			t.Errorf("hem %g, waist %v: %v, %d pierced, residual %.1e, %.1f mm in the form", hem, w, o.Status, o.Pierced,
+				o.Residual, 1000*o.Inside)
 		}
 		return o
 	}
 	side, free, hemmed := hang(0, SidesPinned), hang(0, FreeWaist), hang(0.12, FreeWaist)
 	for _, o := range []Outcome{free, hemmed} {
 		if o.FoldCount != side.FoldCount || o.Kept != side.Kept || o.Extra > 0 {
-			t.Errorf("hem %g: %d folds above the bust, %d kept, %d extra, want %d, %d and none as with the waist at the sides", o.Hem, o.FoldCount, o.Kept, o.Extra, side.FoldCount, side.Kept)
+			t.Errorf("hem %g: %d folds above the bust, %d kept, %d extra, want %d, %d and none as with the waist at the sides",
+				o.Hem, o.FoldCount, o.Kept, o.Extra, side.FoldCount, side.Kept)
 			continue
 		}
 		for k := range side.FoldCount {
 			if off := o.Folds[k].CF - side.Folds[k].CF; math.Abs(off) > 0.015 {
-				t.Errorf("hem %g: fold %d lies %.0f mm from where it lies with the waist at the sides, want 15 at most", o.Hem, k+1, 1000*off)
+				t.Errorf("hem %g: fold %d lies %.0f mm from where it lies with the waist at the sides, want 15 at most", o.Hem,
+					k+1, 1000*off)
 			}
 		}
 	}
@@ -101,7 +106,8 @@ func TestHemHangs(t *testing.T) {
 	}
 	// Folds and bias lift the waist by some 2 cm; the hem is lifted with it.
 	if hemmed.HemFront < 0.12-0.035 || hemmed.HemFront > 0.12+0.005 || math.Abs(hemmed.HemFront-hemmed.HemSides) > 0.02 {
-		t.Errorf("a hem of 12 cm hangs %.1f cm below the waist in front and %.1f at the sides, want 8.5–12.5 and level to 2", 100*hemmed.HemFront, 100*hemmed.HemSides)
+		t.Errorf("a hem of 12 cm hangs %.1f cm below the waist in front and %.1f at the sides, want 8.5–12.5 and level to 2",
+			100*hemmed.HemFront, 100*hemmed.HemSides)
 	}
 }
 

@@ -119,10 +119,12 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 // holds, a waist pinned where there is no seam, more folds than fit, an edge that lies nowhere.
 func (j Job) Check() error {
 	if j.Free && j.Piece.Pleats != nil {
-		return limit.Errorf("free", "a piece hung free has no shoulder to fold its pleats on: hang it on the form, or without pleats")
+		return limit.Errorf("free", "a piece hung free has no shoulder to fold its pleats on: hang it on the form, or "+
+			"without pleats")
 	}
 	if !(j.Spacing >= Finest && j.Spacing <= Coarsest) {
-		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length for figures",
+		return fmt.Errorf("drape: spacing %.1f mm, want %.0f–%.0f mm: 8 mm for a look, a quarter of the bending length "+
+			"for figures",
 			j.Spacing*1000, Finest*1000, Coarsest*1000)
 	}
 	return errors.Join(j.checkFine(), j.checkLean(), j.checkWaist(), j.checkFolds(), j.CheckEdge())

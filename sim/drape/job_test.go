@@ -87,7 +87,8 @@ func TestSameSeedSameBits(t *testing.T) {
 	other := 0
 	for i, p := range a.State.Pos {
 		q := r.Drape.State.Pos[i]
-		if math.Float64bits(p.X) != math.Float64bits(q.X) || math.Float64bits(p.Y) != math.Float64bits(q.Y) || math.Float64bits(p.Z) != math.Float64bits(q.Z) {
+		if math.Float64bits(p.X) != math.Float64bits(q.X) || math.Float64bits(p.Y) != math.Float64bits(q.Y) ||
+			math.Float64bits(p.Z) != math.Float64bits(q.Z) {
 			t.Fatalf("node %d lies at %v alone and at %v beside another, want the same bits", i, p, q)
 		}
 		other++
@@ -128,7 +129,8 @@ func TestDemo(t *testing.T) {
 	o := r.Outcome
 	sound(t, "demo", o)
 	if o.EdgeDrop < 0.050 || o.FoldCount < 1 || o.MaxStrain > 0.10 {
-		t.Errorf("demo drops %.0f mm with %d folds, strain %.1f %%, want a cowl", o.EdgeDrop*1000, o.FoldCount, o.MaxStrain*100)
+		t.Errorf("demo drops %.0f mm with %d folds, strain %.1f %%, want a cowl", o.EdgeDrop*1000, o.FoldCount,
+			o.MaxStrain*100)
 	}
 }
 
@@ -171,9 +173,11 @@ func TestDropGrowsWithExtension(t *testing.T) {
 				t.Fatal(err)
 			}
 			o := r.Outcome
-			t.Logf("%s, extension %2.0f cm: drop %.1f ± %.1f mm, folds %v", fabric, cm, meanDrop(o), fold.Spread(o.EdgeDrops)*1000, o.FoldCounts)
+			t.Logf("%s, extension %2.0f cm: drop %.1f ± %.1f mm, folds %v", fabric, cm, meanDrop(o),
+				fold.Spread(o.EdgeDrops)*1000, o.FoldCounts)
 			if meanDrop(o) <= last {
-				t.Errorf("%s, extension %g cm: mean drop %.1f mm, want more than the %.1f mm of the step before", fabric, cm, meanDrop(o), last)
+				t.Errorf("%s, extension %g cm: mean drop %.1f mm, want more than the %.1f mm of the step before", fabric, cm,
+					meanDrop(o), last)
 			}
 			last = meanDrop(o)
 		}

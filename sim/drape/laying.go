@@ -173,7 +173,8 @@ func (l laying) flat(down float64) (from, to r2.Vec, end r3.Vec) {
 	p := l.job.Piece
 	foot := l.foot(down, p.ShoulderLength())
 	seam := p.Unfolded(foot)
-	return r2.Vec{Y: p.FoldY - down}, along(p.Shoulder, seam), l.job.off(l.job.Form.ShoulderPoint(1, p.CowlPoint+foot), l.job.overAt(seam))
+	return r2.Vec{Y: p.FoldY - down}, along(p.Shoulder, seam), l.job.off(l.job.Form.ShoulderPoint(1, p.CowlPoint+foot),
+		l.job.overAt(seam))
 }
 
 // seamPlaces returns how far down the folded shoulder seam the line of each fold

@@ -39,7 +39,8 @@ func TestLayingKeepsLengths(t *testing.T) {
 					got += r3.Norm(r3.Sub(line.at(float64(k+1)/400, 1, 0), line.at(float64(k)/400, 1, 0)))
 				}
 				if lines++; math.Abs(got/want-1) > 0.005 {
-					t.Errorf("extension %g, %d folds: the line %.0f mm down is %.1f mm long in space, want %.1f", extension, n, 1000*down, 1000*got, 1000*want)
+					t.Errorf("extension %g, %d folds: the line %.0f mm down is %.1f mm long in space, want %.1f", extension, n,
+						1000*down, 1000*got, 1000*want)
 				}
 			}
 			from := 0.0
@@ -50,7 +51,8 @@ func TestLayingKeepsLengths(t *testing.T) {
 					got, last = got+math.Hypot(next.y-last.y, next.z-last.z), next
 				}
 				if folds++; math.Abs(got/(to-from)-1) > 0.03 {
-					t.Errorf("extension %g, fold %d of %d: %.1f mm of centre front laid on %.1f mm", extension, k+1, n, 1000*(to-from), 1000*got)
+					t.Errorf("extension %g, fold %d of %d: %.1f mm of centre front laid on %.1f mm", extension, k+1, n,
+						1000*(to-from), 1000*got)
 				}
 				from = to
 			}
@@ -205,7 +207,8 @@ func TestLaidFoldsAreKept(t *testing.T) {
 	}
 	sound(t, "edge set", set.Outcome)
 	if got := set.Outcome.EdgeBelowNeck; math.Abs(got-j.EdgeDepth) > EdgeNear || !(set.Outcome.Taken > 0) {
-		t.Errorf("edge set at %.1f mm rests at %.1f mm with %.1f mm taken up, want it within 5 mm by taking up", 1000*j.EdgeDepth, 1000*got, 1000*set.Outcome.Taken)
+		t.Errorf("edge set at %.1f mm rests at %.1f mm with %.1f mm taken up, want it within 5 mm by taking up",
+			1000*j.EdgeDepth, 1000*got, 1000*set.Outcome.Taken)
 	}
 }
 
@@ -227,7 +230,9 @@ func TestHangLike(t *testing.T) {
 		t.Fatal(err)
 	}
 	got, want := alone.Outcome, all.Each[1]
-	if math.Abs(want.Taken) < 1e-4 || got.Taken != want.Taken || got.EdgeDrop != want.EdgeDrop || got.Energy != want.Energy || got.Laid != 2 {
-		t.Errorf("alone: %d laid, %.17g m taken up, drop %.17g m, %.17g J; among two %.17g, %.17g, %.17g, with something taken up", got.Laid, got.Taken, got.EdgeDrop, got.Energy, want.Taken, want.EdgeDrop, want.Energy)
+	if math.Abs(want.Taken) < 1e-4 || got.Taken != want.Taken || got.EdgeDrop != want.EdgeDrop ||
+		got.Energy != want.Energy || got.Laid != 2 {
+		t.Errorf("alone: %d laid, %.17g m taken up, drop %.17g m, %.17g J; among two %.17g, %.17g, %.17g, with something "+
+			"taken up", got.Laid, got.Taken, got.EdgeDrop, got.Energy, want.Taken, want.EdgeDrop, want.Energy)
 	}
 }

@@ -39,14 +39,16 @@ type Posture struct {
 // checkLean refuses an angle out of range, and a lean of nobody.
 func (j Job) checkLean() error {
 	if j.Free && j.Lean != 0 {
-		return limit.Errorf("lean", "lean %v of a piece that hangs free, want 0: nobody wears it", limit.Of(j.Lean, limit.Angle))
+		return limit.Errorf("lean", "lean %v of a piece that hangs free, want 0: nobody wears it",
+			limit.Of(j.Lean, limit.Angle))
 	}
 	return LeanRange(j.Lean).Check()
 }
 
 // LeanRange returns how far forward a wearer may bend, rad.
 func LeanRange(angle float64) limit.Range {
-	return limit.Range{Field: "lean", Value: angle, Hi: MostLean, Unit: limit.Angle, Why: limit.Say("0 is upright; farther the cloth hangs off the form")}
+	return limit.Range{Field: "lean", Value: angle, Hi: MostLean, Unit: limit.Angle,
+		Why: limit.Say("0 is upright; farther the cloth hangs off the form")}
 }
 
 // leaned bends the wearer of a copy of the drape and lets them come up again. The cloth

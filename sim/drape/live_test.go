@@ -52,7 +52,8 @@ func sameBits(t *testing.T, got, want []r3.Vec) {
 	}
 	for i, p := range got {
 		q := want[i]
-		if math.Float64bits(p.X) != math.Float64bits(q.X) || math.Float64bits(p.Y) != math.Float64bits(q.Y) || math.Float64bits(p.Z) != math.Float64bits(q.Z) {
+		if math.Float64bits(p.X) != math.Float64bits(q.X) || math.Float64bits(p.Y) != math.Float64bits(q.Y) ||
+			math.Float64bits(p.Z) != math.Float64bits(q.Z) {
 			t.Fatalf("vertex %d lies at %v, want %v", i, p, q)
 		}
 	}
@@ -101,8 +102,10 @@ func TestLiveSetsEdge(t *testing.T) {
 		l.Change(j)
 		f = resting(t, l, f.Serial)
 		o := f.Outcome
-		if math.Abs(o.EdgeBelowNeck-j.EdgeDepth) > EdgeNear || o.Taken <= 0 || o.Taken != f.Hung.Taken || f.Job.Piece.Taken != 0 || !f.Carried {
-			t.Errorf("wanted %.1f mm below the neck: rests at %.1f mm, taken up %.1f mm of %.1f and %.1f, carried %t; want it there within 5 mm by taking up what hangs",
+		if math.Abs(o.EdgeBelowNeck-j.EdgeDepth) > EdgeNear || o.Taken <= 0 || o.Taken != f.Hung.Taken ||
+			f.Job.Piece.Taken != 0 || !f.Carried {
+			t.Errorf("wanted %.1f mm below the neck: rests at %.1f mm, taken up %.1f mm of %.1f and %.1f, carried %t; want "+
+				"it there within 5 mm by taking up what hangs",
 				j.EdgeDepth*1000, o.EdgeBelowNeck*1000, o.Taken*1000, f.Hung.Taken*1000, f.Job.Piece.Taken*1000, f.Carried)
 		}
 	}
@@ -116,7 +119,8 @@ func TestLiveSetsEdge(t *testing.T) {
 	j.SetEdge = false
 	l.Change(j)
 	if f = resting(t, l, same.Serial); f.Outcome.Taken != 0 || f.Outcome.EdgeBelowNeck < same.Outcome.EdgeBelowNeck {
-		t.Errorf("let fall: taken up %.1f mm, %.1f mm below the neck, want 0 and deeper than %.1f", f.Outcome.Taken*1000, f.Outcome.EdgeBelowNeck*1000, same.Outcome.EdgeBelowNeck*1000)
+		t.Errorf("let fall: taken up %.1f mm, %.1f mm below the neck, want 0 and deeper than %.1f", f.Outcome.Taken*1000,
+			f.Outcome.EdgeBelowNeck*1000, same.Outcome.EdgeBelowNeck*1000)
 	}
 	j.Folds = 1
 	l.Change(j)
@@ -167,13 +171,15 @@ func TestLiveHand(t *testing.T) {
 	l.Grab(flat, r3.Add(to, r3.Vec{X: -0.04}))
 	f = resting(t, l, f.Serial)
 	if f.Sheet.Pos[v].X > from.X {
-		t.Errorf("drawn to the right the place lies at x = %.1f mm, want less than the %.1f mm of the rest", f.Sheet.Pos[v].X*1000, from.X*1000)
+		t.Errorf("drawn to the right the place lies at x = %.1f mm, want less than the %.1f mm of the rest",
+			f.Sheet.Pos[v].X*1000, from.X*1000)
 	}
 	drawn := r3.Norm(r3.Sub(f.Sheet.Pos[v], from))
 	l.Drop()
 	f = resting(t, l, f.Serial)
 	if left := r3.Norm(r3.Sub(f.Sheet.Pos[v], from)); left > drawn/4 {
-		t.Errorf("drawn %.1f mm and let go, the place lies %.1f mm from its former rest, want a quarter or less: friction keeps a little", drawn*1000, left*1000)
+		t.Errorf("drawn %.1f mm and let go, the place lies %.1f mm from its former rest, want a quarter or less: "+
+			"friction keeps a little", drawn*1000, left*1000)
 	}
 
 	pinned := r3.Add(f.Sheet.Pos[v], r3.Vec{Z: 0.02})
@@ -181,12 +187,14 @@ func TestLiveHand(t *testing.T) {
 	l.Pin(flat, pinned)
 	f = resting(t, l, f.Serial)
 	if by := r3.Norm(r3.Sub(f.Sheet.Pos[v], pinned)); by > 0.005 || own(l.Pins()) != 1 {
-		t.Errorf("pinned, the place lies %.1f mm from its pin with %d own pins, want 5 or less (the vertex is not quite the place) with 1", by*1000, own(l.Pins()))
+		t.Errorf("pinned, the place lies %.1f mm from its pin with %d own pins, want 5 or less (the vertex is not quite "+
+			"the place) with 1", by*1000, own(l.Pins()))
 	}
 	l.Unpin(flat)
 	f = resting(t, l, f.Serial)
 	if by := r3.Norm(r3.Sub(f.Sheet.Pos[v], pinned)); by < 0.01 || len(l.Pins()) != drafted {
-		t.Errorf("unpinned, the place lies %.1f mm from the pin with %d pins, want 10 or more with %d", by*1000, len(l.Pins()), drafted)
+		t.Errorf("unpinned, the place lies %.1f mm from the pin with %d pins, want 10 or more with %d", by*1000,
+			len(l.Pins()), drafted)
 	}
 
 	waist := slices.IndexFunc(l.Pins(), func(p LivePin) bool { return p.Name == "waist" && math.Abs(p.Flat.X) > 0.03 })
@@ -206,7 +214,8 @@ func TestLiveHand(t *testing.T) {
 	f = resting(t, l, f.Serial)
 	// At rest a pin that has given way holds nothing: what it holds shows when it is drawn at.
 	if loose := follows(); loose < 1.5*held || len(l.Pins()) != drafted-1 {
-		t.Errorf("without its pin the waist follows the hand by %.2f mm, with it by %.2f, with %d pins, want half as far again with %d", loose*1000, held*1000, len(l.Pins()), drafted-1)
+		t.Errorf("without its pin the waist follows the hand by %.2f mm, with it by %.2f, with %d pins, want half as far "+
+			"again with %d", loose*1000, held*1000, len(l.Pins()), drafted-1)
 	}
 	l.Pin(pin.Flat, pin.At)
 	f = resting(t, l, f.Serial)
@@ -231,10 +240,12 @@ func TestLiveChange(t *testing.T) {
 	for _, j := range []Job{next, wider, finer} {
 		l.Change(j)
 		f = until(t, l, "the change", func(f *Frame) bool {
-			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Piece.Extension == j.Piece.Extension && f.Job.Spacing == j.Spacing && f.Stage != StageRest
+			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Piece.Extension == j.Piece.Extension &&
+				f.Job.Spacing == j.Spacing && f.Stage != StageRest
 		})
 		if f.Stage == StagePlacing || !f.Carried || f.Err != nil {
-			t.Errorf("%s, %g m: %q, error %v, want to go on from the present drape", j.Fabric.Name, j.Piece.Extension, f.Stage, f.Err)
+			t.Errorf("%s, %g m: %q, error %v, want to go on from the present drape", j.Fabric.Name, j.Piece.Extension, f.Stage,
+				f.Err)
 		}
 		f = resting(t, l, f.Serial)
 		r, err := HangAll(context.Background(), j, 1)
@@ -242,18 +253,23 @@ func TestLiveChange(t *testing.T) {
 			t.Fatal(err)
 		}
 		if a, b := f.Outcome.EdgeDrop, r.Outcome.EdgeDrop; math.Abs(a-b) > 0.25*b {
-			t.Errorf("%s, %g m: drops %.1f mm, want the %.1f mm of Hang within a quarter", j.Fabric.Name, j.Piece.Extension, a, b)
+			t.Errorf("%s, %g m: drops %.1f mm, want the %.1f mm of Hang within a quarter", j.Fabric.Name, j.Piece.Extension, a,
+				b)
 		}
 		if f.Outcome.Spacing != j.Spacing {
 			t.Errorf("spacing %g m, want %g", f.Outcome.Spacing, j.Spacing)
 		}
 		if f.Outcome.Fabric != j.Fabric.Name || f.Outcome.Extension != j.Piece.Extension {
-			t.Errorf("outcome of %s, %g m, want %s, %g m", f.Outcome.Fabric, f.Outcome.Extension, j.Fabric.Name, j.Piece.Extension)
+			t.Errorf("outcome of %s, %g m, want %s, %g m", f.Outcome.Fabric, f.Outcome.Extension, j.Fabric.Name,
+				j.Piece.Extension)
 		}
 	}
 	again := f
 	l.Again()
-	until(t, l, "another placing", func(f *Frame) bool { return f.Stage == StagePlacing && f.Job.Seed == again.Job.Seed+1 })
+	until(t, l, "another placing", func(f *Frame) bool {
+		return f.Stage == StagePlacing &&
+			f.Job.Seed == again.Job.Seed+1
+	})
 	l.Change(next) // with the seed of the beginning, which is no new wish
 	until(t, l, "the former cut", func(f *Frame) bool {
 		return f.Job.Piece.Extension == next.Piece.Extension && f.Job.Seed == again.Job.Seed+1

@@ -85,7 +85,8 @@ func (j *Job) Same(k *Job) bool {
 
 // sameCloth is Same but for the depth of the edge.
 func sameCloth(a, b Job) bool {
-	return a.Folds == b.Folds && a.Waist == b.Waist && a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free && a.Form == b.Form &&
+	return a.Folds == b.Folds && a.Waist == b.Waist && a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free &&
+		a.Form == b.Form &&
 		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Piece, b.Piece)
 }
 
@@ -122,7 +123,8 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 func (w *walker) carries(j Job) bool {
 	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.carried) &&
 		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed &&
-		j.Piece.Grain == w.job.Piece.Grain && j.Piece.Hem == w.job.Piece.Hem && (j.Waist == FreeWaist) == (w.job.Waist == FreeWaist) && j.laid() == w.d.Job.Folds
+		j.Piece.Grain == w.job.Piece.Grain && j.Piece.Hem == w.job.Piece.Hem &&
+		(j.Waist == FreeWaist) == (w.job.Waist == FreeWaist) && j.laid() == w.d.Job.Folds
 }
 
 // anew lays the flat piece for the hand to place.

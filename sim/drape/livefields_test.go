@@ -33,7 +33,8 @@ func TestFieldsOfEvenCloth(t *testing.T) {
 		for v := range strain {
 			// a vertex outside of all links with enough cloth shows less
 			if math.Abs(strain[v]) > math.Abs(c.stretch)+1e-9 || math.Abs(shear[v]-c.turn) > 1e-9 {
-				t.Errorf("%s: vertex %d has strain %g and shear %g, want %g and %g", c.name, v, strain[v], shear[v], c.stretch, c.turn)
+				t.Errorf("%s: vertex %d has strain %g and shear %g, want %g and %g", c.name, v, strain[v], shear[v], c.stretch,
+					c.turn)
 				break
 			}
 			if clear[v] < 0.5 {

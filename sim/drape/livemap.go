@@ -27,7 +27,8 @@ func matched(from, to draft.Piece) (match, bool) {
 		front:  outlines{frontHalf(from), frontHalf(to)},
 		facing: outlines{facingHalf(from), facingHalf(to)},
 	}
-	return m, len(m.facing.from) == len(m.facing.to) && slices.EqualFunc(from.Pleats, to.Pleats, func(a, b draft.Pleat) bool { return a.Depth == b.Depth && a.To == b.To })
+	return m, len(m.facing.from) == len(m.facing.to) && slices.EqualFunc(from.Pleats, to.Pleats,
+		func(a, b draft.Pleat) bool { return a.Depth == b.Depth && a.To == b.To })
 }
 
 // frontHalf runs from CF at the waist round the wearer's left half to CF at the edge.

@@ -32,7 +32,8 @@ func TestMeanValuesKeepAffine(t *testing.T) {
 		o.to = append(o.to, affine(p))
 	}
 	top := o.from[len(o.from)-1]
-	for _, q := range []r2.Vec{{X: 0.05, Y: top.Y - 0.1}, {X: 0.1, Y: top.Y - 0.3}, {X: 0, Y: top.Y - 0.05}, {X: 0.07, Y: top.Y}, top, {X: 0.02, Y: top.Y + 0.01}} {
+	for _, q := range []r2.Vec{{X: 0.05, Y: top.Y - 0.1}, {X: 0.1, Y: top.Y - 0.3}, {X: 0, Y: top.Y - 0.05},
+		{X: 0.07, Y: top.Y}, top, {X: 0.02, Y: top.Y + 0.01}} {
 		if got, want := o.at(q), affine(q); r2.Norm(r2.Sub(got, want)) > 1e-9 {
 			t.Errorf("at(%v) = %v, want %v", q, got, want)
 		}

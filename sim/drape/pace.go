@@ -41,3 +41,9 @@ func (d *Drape) loosened(t float64) float64 {
 // 1 N/m to 0.1 mN/m a finger, which over a centimetre is a hundredth of what
 // the cloth under a finger weighs.
 const lightness = 4
+
+// smoothly eases 0..1 in and out.
+func smoothly(t float64) float64 {
+	t = math.Max(0, math.Min(1, t))
+	return t * t * (3 - 2*t)
+}

@@ -106,14 +106,16 @@ func (j Job) shoulderPins(side float64) []pin {
 			name = "pleat"
 		}
 		over := j.overAt(q)
-		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s*j.seamShare()), over), over: over, down: q})
+		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side),
+			at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s*j.seamShare()), over), over: over, down: q})
 	}
 	end := length(p.FacingEnd)
 	if j.Free {
 		end = math.Min(end, facingFree+shoulderStep)
 	}
 	for _, s := range steps(facingFree, end, shoulderStep) {
-		out = append(out, pin{name: "facing", flat: sided(along(p.FacingEnd, s), side), at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell), over: sim.Shell})
+		out = append(out, pin{name: "facing", flat: sided(along(p.FacingEnd, s), side),
+			at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell), over: sim.Shell})
 	}
 	return out
 }

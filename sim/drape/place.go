@@ -26,7 +26,8 @@ type hand struct {
 func handOf(seed uint64) hand {
 	r := rand.New(rand.NewPCG(seed, 0x636f776c))
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
-	h := hand{sag: between(0.96, 0.98), forward: between(0.010, 0.020), aside: between(-0.003, 0.003), lead: between(-0.05, 0.05)}
+	h := hand{sag: between(0.96, 0.98), forward: between(0.010, 0.020), aside: between(-0.003, 0.003),
+		lead: between(-0.05, 0.05)}
 	for k := range MostFolds {
 		h.crest[k], h.valley[k] = between(-offPlace, offPlace), between(-offPlace, offPlace)
 	}
@@ -181,12 +182,6 @@ func (d *Drape) tell(stage string, share float64) {
 	if d.Job.Report != nil {
 		d.Job.Report(Progress{Stage: stage, Share: share})
 	}
-}
-
-// smoothly eases 0..1 in and out.
-func smoothly(t float64) float64 {
-	t = math.Max(0, math.Min(1, t))
-	return t * t * (3 - 2*t)
 }
 
 // lead sets pins, edge and centre for share t of the way.

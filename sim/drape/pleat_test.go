@@ -71,7 +71,8 @@ func TestPleatPins(t *testing.T) {
 				fold, place = place, fold
 			}
 			if fold.over-place.over < 0.99*j.gap() {
-				t.Errorf("towards the %v, pleat %d: the fold lies %.1f mm over its place, want a gap of %.1f mm", to, k+1, (fold.over-place.over)*1000, j.gap()*1000)
+				t.Errorf("towards the %v, pleat %d: the fold lies %.1f mm over its place, want a gap of %.1f mm", to, k+1,
+					(fold.over-place.over)*1000, j.gap()*1000)
 			}
 			for q := range at {
 				if q > math.Round(a*1e6) && q < math.Round(b*1e6) {
@@ -87,7 +88,8 @@ func TestPleatPins(t *testing.T) {
 			}
 		}
 		tip := find(length(p.Shoulder))
-		if d := r3.Norm(r3.Sub(tip.at, j.Form.ShoulderPoint(1, p.CowlPoint+p.ShoulderLength()))); math.Abs(d-tip.over) > 1e-3 {
+		if d := r3.Norm(r3.Sub(tip.at, j.Form.ShoulderPoint(1,
+			p.CowlPoint+p.ShoulderLength()))); math.Abs(d-tip.over) > 1e-3 {
 			t.Errorf("towards the %v: the seam ends %.1f mm from the shoulder tip", to, d*1000)
 		}
 	}
@@ -117,7 +119,8 @@ func TestPleatWay(t *testing.T) {
 			}
 		}
 		if worst > 0.05 {
-			t.Errorf("towards the %v: pins are drawn %.0f %% further apart than the cloth at %.2f of the way", to, worst*100, where)
+			t.Errorf("towards the %v: pins are drawn %.0f %% further apart than the cloth at %.2f of the way", to, worst*100,
+				where)
 		}
 		for _, q := range line {
 			if d := r3.Norm(r3.Sub(j.way(q, 1), q.at)); d > 1e-12 {

@@ -15,13 +15,15 @@ import (
 func (j Job) lay(spacing float64) (*Drape, error) {
 	j.Folds = j.laid()
 	p := j.Piece
-	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}, Slits: slits(p)})
+	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY},
+		Slits: slits(p)})
 	if err != nil {
 		return nil, err
 	}
 	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
 	// A watched drape leaves the second of two cores to whoever draws it.
-	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction, Rub: j.Fabric.FrictionCloth, Gap: j.gap(), Alone: j.Alone || (j.watch != nil && runtime.NumCPU() < 4)}
+	d.Scene = &sim.Scene{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction,
+		Rub: j.Fabric.FrictionCloth, Gap: j.gap(), Alone: j.Alone || (j.watch != nil && runtime.NumCPU() < 4)}
 	weigh(p, l, d.Scene.Cloth)
 	if !j.Free {
 		d.Scene.Obstacle = j.Form
@@ -76,6 +78,7 @@ func Stiffness(f materials.Fabric) sim.Stiffness {
 	twist, _ := f.Twist()
 	return sim.Stiffness{
 		Weight: f.Weight, PullWarp: f.PullWarp, PullWeft: f.PullWeft, Shear: f.Shear,
-		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction, ShearFriction: f.ShearFriction, Softening: f.BendSoftening, Lock: f.ShearLock,
+		BendWarp: f.BendWarp, BendWeft: f.BendWeft, Twist: twist, BendFriction: f.BendFriction,
+		ShearFriction: f.ShearFriction, Softening: f.BendSoftening, Lock: f.ShearLock,
 	}
 }

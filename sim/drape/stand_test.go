@@ -32,7 +32,8 @@ func TestWeigh(t *testing.T) {
 	if p, err = p.Treated(s); err != nil {
 		t.Fatal(err)
 	}
-	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: 0.012, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}, Slits: slits(p)})
+	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: 0.012, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY},
+		Slits: slits(p)})
 	if err != nil {
 		t.Fatal(err)
 	}

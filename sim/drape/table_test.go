@@ -17,7 +17,8 @@ import (
 )
 
 var (
-	cloths    = flag.String("cloths", "silk-crepe-de-chine-memory,cotton-broad,silk-organza-memory,denim-memory", "fabrics; even-100 and even-16 are made up and do not know their grain")
+	cloths = flag.String("cloths", "silk-crepe-de-chine-memory,cotton-broad,silk-organza-memory,denim-memory",
+		"fabrics; even-100 and even-16 are made up and do not know their grain")
 	grains    = flag.String("grains", "45", "degrees")
 	spacings  = flag.String("spacings", "8,6", "mm")
 	laidCount = flag.String("laid", "1,2,3", "folds")
@@ -31,7 +32,8 @@ var (
 //
 //	go test -tags laid -run LaidTable -v -timeout 5h ./sim/drape -spacings 12 -hands 2
 func TestLaidTable(t *testing.T) {
-	fmt.Println("| cloth | grain | mm | extension cm | laid | kept of each hand | extra | drop mm | first fold mm | its place mm | its radius mm | stored mJ | steps | survives |")
+	fmt.Println("| cloth | grain | mm | extension cm | laid | kept of each hand | extra | drop mm | first fold mm | " +
+		"its place mm | its radius mm | stored mJ | steps | survives |")
 	fmt.Println("|---|---|---|---|---|---|---|---|---|---|---|---|---|---|")
 	for _, cloth := range strings.Split(*cloths, ",") {
 		for _, e := range numbers(t, *longer) {
@@ -93,7 +95,8 @@ func row(t *testing.T, j Job, cloth string) {
 	var drop, deep, place, radius, stored, steps []float64
 	for _, o := range r.Each {
 		if o.Status != sim.Settled || o.Pierced > 0 || o.Residual > 1e-3 {
-			t.Errorf("%s, %d laid, %.0f mm: %s, residual %.1e, %d pierced", cloth, j.Folds, 1000*j.Spacing, o.Status, o.Residual, o.Pierced)
+			t.Errorf("%s, %d laid, %.0f mm: %s, residual %.1e, %d pierced", cloth, j.Folds, 1000*j.Spacing, o.Status,
+				o.Residual, o.Pierced)
 		}
 		kept, extra = append(kept, o.Kept), append(extra, o.Extra)
 		drop, steps = append(drop, 1000*o.EdgeDrop), append(steps, float64(o.Iterations))
@@ -104,7 +107,8 @@ func row(t *testing.T, j Job, cloth string) {
 	}
 	fmt.Printf("| %s | %.1f | %.0f | %.0f | %d | %v | %v | %s | %s | %s | %s | %s | %.0f | %.1f |\n",
 		cloth, j.Piece.Grain*180/math.Pi, 1000*j.Spacing, 100*j.Piece.Extension, j.Folds, kept, extra,
-		meanAndSpread(drop), meanAndSpread(deep), meanAndSpread(place), meanAndSpread(radius), meanAndSpread(stored), stat.Mean(steps, nil), strengths(r.Outcome.Folds))
+		meanAndSpread(drop), meanAndSpread(deep), meanAndSpread(place), meanAndSpread(radius), meanAndSpread(stored),
+		stat.Mean(steps, nil), strengths(r.Outcome.Folds))
 }
 
 // strengths returns how hard a shake each of the folds survives, fold by fold.

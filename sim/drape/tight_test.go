@@ -56,14 +56,17 @@ func TestQuickIsTight(t *testing.T) {
 			far = math.Max(far, r3.Norm(r3.Sub(p, slow.State.Pos[i])))
 		}
 		t.Logf("%s: %d steps to %.1e and %d to %.1e; drops %.2f and %.2f mm, folds %v and %v, cloth %.1f mm apart at most",
-			fabric, quick.Steps, quick.Result.Residual, slow.Steps, slow.Result.Residual, a.EdgeDrop*1000, b.EdgeDrop*1000, a.Folds, b.Folds, far*1000)
+			fabric, quick.Steps, quick.Result.Residual, slow.Steps, slow.Result.Residual, a.EdgeDrop*1000, b.EdgeDrop*1000,
+			a.Folds, b.Folds, far*1000)
 		if math.Abs(a.EdgeDrop-b.EdgeDrop) > c.drop || len(a.Folds) != len(b.Folds) || a.Count != b.Count {
-			t.Errorf("%s: drop %.2f mm with %d folds, want the %.2f mm with %d of the slow way within %g mm", fabric, a.EdgeDrop*1000, len(a.Folds), b.EdgeDrop*1000, len(b.Folds), c.drop*1000)
+			t.Errorf("%s: drop %.2f mm with %d folds, want the %.2f mm with %d of the slow way within %g mm", fabric,
+				a.EdgeDrop*1000, len(a.Folds), b.EdgeDrop*1000, len(b.Folds), c.drop*1000)
 			continue
 		}
 		for k, f := range a.Folds {
 			if g := b.Folds[k]; math.Abs(f.Depth-g.Depth) > c.depth {
-				t.Errorf("%s: fold %d is %.1f mm deep, want %.1f within %g mm", fabric, k+1, f.Depth*1000, g.Depth*1000, c.depth*1000)
+				t.Errorf("%s: fold %d is %.1f mm deep, want %.1f within %g mm", fabric, k+1, f.Depth*1000, g.Depth*1000,
+					c.depth*1000)
 			}
 		}
 	}

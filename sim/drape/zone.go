@@ -76,6 +76,7 @@ func (j Job) checkFolds() error {
 	z := j.zone(anyHand)
 	return limit.Range{
 		Field: "folds", Value: float64(j.Folds), Hi: float64(j.FoldsThatFit()), Unit: limit.Count,
-		Why: limit.Say("%v of surplus over %v of height below the edge feed no more; a wider extension feeds more", limit.Metres(z.surplus()), limit.Metres(z.height())),
+		Why: limit.Say("%v of surplus over %v of height below the edge feed no more; a wider extension feeds more",
+			limit.Metres(z.surplus()), limit.Metres(z.height())),
 	}.Check()
 }

@@ -67,7 +67,8 @@ func TestAcross(t *testing.T) {
 			t.Errorf("%s: Across: %v, %v; want %d", tt.name, got, err, tt.of)
 			continue
 		}
-		if g := got[tt.fold]; !near(g.Left, tt.left, tt.tol) || !near(g.Right, tt.right, tt.tol) || g.Width() != g.Left+g.Right {
+		if g := got[tt.fold]; !near(g.Left, tt.left, tt.tol) || !near(g.Right, tt.right, tt.tol) ||
+			g.Width() != g.Left+g.Right {
 			t.Errorf("%s: Across: fold %d %.4f left, %.4f right; want %.4f, %.4f ± %g",
 				tt.name, tt.fold, g.Left, g.Right, tt.left, tt.right, tt.tol)
 		}

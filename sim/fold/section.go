@@ -79,7 +79,8 @@ type Cut struct {
 	Forward    float64 `json:"forward_m"`     // farthest reach beyond Frame.Front; < 0 if wholly behind it
 	Growth     float64 `json:"growth"`        // length in space over flat length, − 1
 	FoldRadius float64 `json:"fold_radius_m"` // smallest Radius of the folds above the bust; 0 if there is none
-	Kinks      int     `json:"kinks"`         // places where the section turns by more than 60° within 16 mm, edge roll left out
+	// places where the section turns by more than 60° within 16 mm, edge roll left out
+	Kinks int `json:"kinks"`
 }
 
 // Line reads the image of the flat line at x, |x| ≤ HalfEdge, from the edge

@@ -74,7 +74,8 @@ func TestZones(t *testing.T) {
 		f.BustY = tt.bust
 		r, err := Read(s, f)
 		if err != nil || r.Count != tt.above || r.CountBelow != tt.below {
-			t.Errorf("Read, bust at %g: %d above, %d below, %v; want %d, %d", tt.bust, r.Count, r.CountBelow, err, tt.above, tt.below)
+			t.Errorf("Read, bust at %g: %d above, %d below, %v; want %d, %d", tt.bust, r.Count, r.CountBelow, err, tt.above,
+				tt.below)
 		}
 		for i, fd := range r.Folds {
 			if want := map[bool]Zone{true: AboveBust, false: BelowBust}[i < tt.above]; fd.Zone != want {

@@ -51,7 +51,8 @@ func TestBelowTheCell(t *testing.T) {
 							tt.c, grain, p.cut.shift, i, fd.CF, fd.Height, fd.Depth, at*wave, -at*tt.c.wave, tol, 2*tt.c.a, tt.depth)
 					}
 				}
-				if a, b := r.Folds[0].After, r.Folds[1].Before; a != b || !near(a.S, wave, tol) || !near(a.At.X, -tt.c.a, tt.depth) {
+				if a, b := r.Folds[0].After, r.Folds[1].Before; a != b || !near(a.S, wave, tol) ||
+					!near(a.At.X, -tt.c.a, tt.depth) {
 					t.Errorf("Read(%v, %g°, shift %v): valley %v after, %v before; want at %.5f, %.5f back, ± %g, %g",
 						tt.c, grain, p.cut.shift, a, b, wave, tt.c.a, tol, tt.depth)
 				}
@@ -66,7 +67,8 @@ func TestSummitsKeepToTheSection(t *testing.T) {
 	summits := 0
 	rapid.Check(t, func(t *rapid.T) {
 		p := strip{half: 0.05, length: 0.3, facing: 0.03, cell: 10e-3,
-			cut: &grid{rapid.Float64Range(0, math.Pi/2).Draw(t, "grain"), r2.Vec{Y: rapid.Float64Range(0, 10e-3).Draw(t, "shift")}}}
+			cut: &grid{rapid.Float64Range(0, math.Pi/2).Draw(t, "grain"),
+				r2.Vec{Y: rapid.Float64Range(0, 10e-3).Draw(t, "shift")}}}
 		rough := rapid.Float64Range(0, 8e-3).Draw(t, "rough")
 		noise := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 0))
 		on := sine{rapid.Float64Range(0, 0.04).Draw(t, "a"), rapid.Float64Range(0.03, 0.15).Draw(t, "wave")}.over(1)

@@ -123,7 +123,8 @@ func TestTrackPressed(t *testing.T) {
 		{"under the fingers", mm(60, 140), mm(100, 180), mm(55, 133, 220), mm(55, 133), []bool{false, false}},
 		{"second is not there", mm(60, 140), mm(100, 180), mm(55, 190), mm(55, 140), []bool{false, true}},
 		{"one crest for two fingers", mm(60, 120), mm(90, 150), mm(85), mm(85, 120), []bool{false, true}},
-		{"tipped over its finger", mm(34, 98, 170), mm(66, 134, 206), mm(52, 98, 170), mm(52, 98, 170), []bool{false, false, false}},
+		{"tipped over its finger", mm(34, 98, 170), mm(66, 134, 206), mm(52, 98, 170), mm(52, 98, 170),
+			[]bool{false, false, false}},
 		{"over its valley", mm(34, 98), mm(66, 134), mm(70, 98), mm(34, 98), []bool{true, false}},
 		{"two between its valleys", mm(60), mm(120), mm(20, 70), mm(70), []bool{false}},
 		{"none", mm(60), mm(120), nil, mm(60), []bool{true}},
@@ -131,7 +132,8 @@ func TestTrackPressed(t *testing.T) {
 		got := TrackPressed(tt.fingers, tt.valleys, tt.crests)
 		for i, l := range got.Folds {
 			if !near(l.From, tt.from[i], 1e-12) || l.Lost() != tt.lost[i] {
-				t.Errorf("%s: TrackPressed(%v, %v, %v): fold %d laid at %g, lost %v; want %g, %v", tt.name, tt.fingers, tt.valleys, tt.crests, i+1, l.From, l.Lost(), tt.from[i], tt.lost[i])
+				t.Errorf("%s: TrackPressed(%v, %v, %v): fold %d laid at %g, lost %v; want %g, %v", tt.name, tt.fingers, tt.valleys,
+					tt.crests, i+1, l.From, l.Lost(), tt.from[i], tt.lost[i])
 			}
 		}
 	}

@@ -30,7 +30,9 @@ type BendResult struct {
 	Length        float64 // m, overhang
 	Chord         float64 // rad, of the line from edge to tip below the level
 	TipX, TipDrop float64 // m, of the middle of the end from the edge
-	BendingLength float64 // m, by the heavy elastica; half the overhang at StandardChord; 0 where the strip hangs too steep to tell
+	// m, by the heavy elastica; half the overhang at StandardChord; 0 where the strip hangs too
+	// steep to tell
+	BendingLength float64
 	Run
 }
 

@@ -14,7 +14,8 @@ func rad(deg float64) float64 { return deg * math.Pi / 180 }
 // isotropic is a cloth that does not know its grain: C11 = C22 = 2G, C12 = 0
 // and one bending stiffness in every direction, D66 = B/2.
 func isotropic(weight, b, shear float64) sim.Stiffness {
-	return sim.Stiffness{Weight: weight, PullWarp: 2 * shear, PullWeft: 2 * shear, Shear: shear, BendWarp: b, BendWeft: b, Twist: b / 2}
+	return sim.Stiffness{Weight: weight, PullWarp: 2 * shear, PullWeft: 2 * shear, Shear: shear, BendWarp: b, BendWeft: b,
+		Twist: b / 2}
 }
 
 // loaded returns an isotropic cloth of which a strip of that length carries
@@ -53,7 +54,8 @@ func TestBend(t *testing.T) {
 				t.Fatalf("Bend(wL³/B = %g, %g°) = %+v, %v", c.load, g, r, err)
 			}
 			want := deg(Chord(c.load))
-			t.Logf("wL³/B = %g at %4g°: chord %.3f°, elastica %.3f; c %.3f mm, want %.3f; %d nodes, %d steps, %.2f s", c.load, g, deg(r.Chord), want, r.BendingLength*1000, 1000*length/math.Cbrt(c.load), r.Nodes, r.Steps, r.Seconds)
+			t.Logf("wL³/B = %g at %4g°: chord %.3f°, elastica %.3f; c %.3f mm, want %.3f; %d nodes, %d steps, %.2f s", c.load,
+				g, deg(r.Chord), want, r.BendingLength*1000, 1000*length/math.Cbrt(c.load), r.Nodes, r.Steps, r.Seconds)
 			if math.Abs(deg(r.Chord)-want) > 0.3 {
 				t.Errorf("Bend(wL³/B = %g, %g°): chord %.3f°, want %.3f ± 0.3", c.load, g, deg(r.Chord), want)
 			}
@@ -85,7 +87,8 @@ func TestBendingLength(t *testing.T) {
 		t.Errorf("Bend(length 0): chord %.3f°, %v, want 41.5 ± 0.05", deg(r.Chord), err)
 	}
 	if math.Abs(r.Length/2/want-1) > 0.01 || math.Abs(r.BendingLength/want-1) > 0.01 {
-		t.Errorf("Bend(length 0): half the overhang %.3f mm, bending length %.3f mm, want %.3f ± 1 %%", r.Length*500, r.BendingLength*1000, want*1000)
+		t.Errorf("Bend(length 0): half the overhang %.3f mm, bending length %.3f mm, want %.3f ± 1 %%", r.Length*500,
+			r.BendingLength*1000, want*1000)
 	}
 }
 

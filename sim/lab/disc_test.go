@@ -52,9 +52,11 @@ func TestDiscClamp(t *testing.T) {
 		for _, p := range d.circle() {
 			got -= k.at(r2.Scale(0.999, p)).Y / float64(len(d.circle()))
 		}
-		t.Logf("%g mm: rim sags %.4f µm, closed form %.4f (%+.1f %%), %d steps", c.spacing*1000, got*1e6, want*1e6, 100*(got/want-1), r.Steps)
+		t.Logf("%g mm: rim sags %.4f µm, closed form %.4f (%+.1f %%), %d steps", c.spacing*1000, got*1e6, want*1e6,
+			100*(got/want-1), r.Steps)
 		if r.Status != sim.Settled || math.Abs(got/want-1) > c.tol {
-			t.Errorf("ring at %g mm: rim sags %.4f µm (%s), want %.4f ± %g %%", c.spacing*1000, got*1e6, r.Status, want*1e6, c.tol*100)
+			t.Errorf("ring at %g mm: rim sags %.4f µm (%s), want %.4f ± %g %%", c.spacing*1000, got*1e6, r.Status, want*1e6,
+				c.tol*100)
 		}
 	}
 }
@@ -131,9 +133,11 @@ func TestDiscShakenAndHalved(t *testing.T) {
 	d.Shake, d.Fine = 0.2, true
 	got := drapedAs(t, isotropic(0.15, 2e-4, 100), d)
 	if math.Abs(got.Coefficient-first.Coefficient) > 0.003 || got.Steps <= first.Steps {
-		t.Errorf("shaken DC %.2f %% in %d steps, want the %.2f %% of %d steps ± 0.3", got.Coefficient*100, got.Steps, first.Coefficient*100, first.Steps)
+		t.Errorf("shaken DC %.2f %% in %d steps, want the %.2f %% of %d steps ± 0.3", got.Coefficient*100, got.Steps,
+			first.Coefficient*100, first.Steps)
 	}
-	if h := got.Halved; h == nil || len(h.Nodes) > 0 || h.Spacing != 0.003 || math.Abs(h.Coefficient-got.Coefficient) > 0.01 {
+	if h := got.Halved; h == nil || len(h.Nodes) > 0 || h.Spacing != 0.003 ||
+		math.Abs(h.Coefficient-got.Coefficient) > 0.01 {
 		t.Errorf("on half the spacing %+v, want the %.1f %% ± 1 of 6 mm", h, got.Coefficient*100)
 	}
 	if first.Halved != nil {
@@ -142,7 +146,8 @@ func TestDiscShakenAndHalved(t *testing.T) {
 }
 
 func TestDiscRefuses(t *testing.T) {
-	for _, d := range []DiscSetup{{Specimen: 1}, {Disc: 0.29}, {Spacing: 0.05}, {Placings: 100}, {Friction: 3}, {Gap: 0.1}, {Shake: 1}} {
+	for _, d := range []DiscSetup{{Specimen: 1}, {Disc: 0.29}, {Spacing: 0.05}, {Placings: 100}, {Friction: 3},
+		{Gap: 0.1}, {Shake: 1}} {
 		if _, err := Disc(context.Background(), isotropic(0.15, 1e-5, 50), d); err == nil {
 			t.Errorf("Disc(%+v): no error", d)
 		}
@@ -153,7 +158,9 @@ func TestDiscSum(t *testing.T) {
 	draped := func(dc float64, nodes int) Draped { return Draped{Coefficient: dc, Nodes: make([]float64, nodes)} }
 	r := DiscResult{Each: []Draped{draped(0.40, 7), draped(0.44, 6), draped(0.42, 6), draped(0.50, 7), draped(0.34, 8)}}
 	r.sum()
-	if math.Abs(r.Coefficient-0.45) > 1e-12 || math.Abs(r.Mean-0.42) > 1e-12 || math.Abs(r.Spread-math.Sqrt(0.0136/4)) > 1e-9 || r.Count != 7 || r.Counts[6] != 2 || r.Typical != 0 {
-		t.Errorf("sum = %+v, want 0.45 at 7 nodes (of 6 and 7 nearer to the mean of 6.8), in the mean 0.42 ± 0.058, typical the first", r)
+	if math.Abs(r.Coefficient-0.45) > 1e-12 || math.Abs(r.Mean-0.42) > 1e-12 ||
+		math.Abs(r.Spread-math.Sqrt(0.0136/4)) > 1e-9 || r.Count != 7 || r.Counts[6] != 2 || r.Typical != 0 {
+		t.Errorf("sum = %+v, want 0.45 at 7 nodes (of 6 and 7 nearer to the mean of 6.8), in the mean 0.42 ± 0.058, "+
+			"typical the first", r)
 	}
 }

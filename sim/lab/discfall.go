@@ -31,7 +31,8 @@ func (d DiscSetup) lay(s sim.Stiffness, spacing float64) (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	k := &bench{lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Fixed: d.clamp(l), Obstacle: plate(d.Disc / 2), Friction: d.Friction, Gap: d.Gap, Alone: true}}
+	k := &bench{lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Fixed: d.clamp(l), Obstacle: plate(d.Disc / 2),
+		Friction: d.Friction, Gap: d.Gap, Alone: true}}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {
 		pos[i] = r3.Vec{X: p.X, Z: -p.Y}

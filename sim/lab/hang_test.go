@@ -21,7 +21,8 @@ func TestHangingDrop(t *testing.T) {
 	}
 }
 
-var sheet = sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 2000, Shear: 50, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+var sheet = sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 2000, Shear: 50, BendWarp: 1e-5, BendWeft: 1e-5,
+	Twist: 5e-6}
 
 // The edge of a sheet cannot hang deeper than the V of its own length, to which
 // its yarn may add the little that it stretches, and it falls by more than
@@ -31,7 +32,8 @@ func TestHang(t *testing.T) {
 	if err != nil || r.Status != sim.Settled || len(r.Each) != 2 {
 		t.Fatalf("Hang = %+v, %v", r, err)
 	}
-	t.Logf("drop %.1f mm (%.1f, %.1f), energy %.3f mJ, %d steps, %.1f s", r.Drop*1000, r.Curve*1000, r.V*1000, r.Energy*1000, r.Steps, r.Seconds)
+	t.Logf("drop %.1f mm (%.1f, %.1f), energy %.3f mJ, %d steps, %.1f s", r.Drop*1000, r.Curve*1000, r.V*1000,
+		r.Energy*1000, r.Steps, r.Seconds)
 	if !(r.Drop > 0 && r.Drop < r.V*1.01) {
 		t.Errorf("Hang: drop %.1f mm, want 0–%.1f", r.Drop*1000, r.V*1000)
 	}
@@ -65,7 +67,8 @@ func TestHangShakes(t *testing.T) {
 	if a, b := still.Least[0].Energy, shaken.Least[0].Energy; b > a+1e-6 {
 		t.Errorf("least energy %g J after shakes, %g J before", b, a)
 	}
-	if l := shaken.Least; l[0].Spacing != 0.0125 || l[1].Spacing != 0.00625 || l[1].Energy != shaken.Energy || l[1].Nodes != shaken.Nodes {
+	if l := shaken.Least; l[0].Spacing != 0.0125 || l[1].Spacing != 0.00625 || l[1].Energy != shaken.Energy ||
+		l[1].Nodes != shaken.Nodes {
 		t.Errorf("lattices %+v, want 12.5 and 6.25 mm, the last with the energy told, %g J", l, shaken.Energy)
 	}
 }
@@ -78,7 +81,8 @@ func TestHangStrip(t *testing.T) {
 	if err != nil || r.Status != sim.Settled {
 		t.Fatalf("Hang = %+v, %v", r, err)
 	}
-	t.Logf("drop %.2f mm, forward %.1f, curve %.2f, V %.2f, %d steps, %.1f s", r.Drop*1000, r.Forward*1000, r.Curve*1000, r.V*1000, r.Steps, r.Seconds)
+	t.Logf("drop %.2f mm, forward %.1f, curve %.2f, V %.2f, %d steps, %.1f s", r.Drop*1000, r.Forward*1000, r.Curve*1000,
+		r.V*1000, r.Steps, r.Seconds)
 	if r.Drop < 0.9*r.Curve || r.Drop > r.V {
 		t.Errorf("Hang(strip): drop %.2f mm, want %.2f less a tenth to %.2f", r.Drop*1000, r.Curve*1000, r.V*1000)
 	}

@@ -23,7 +23,8 @@ type placing struct {
 var placings = []placing{
 	{"half fallen, one wave", 0.5, 1}, {"fallen as a hanging curve", 0.98, 1}, {"one wave forward", 0, 1},
 	{"two waves", 0, 2}, {"three waves", 0, 3}, {"half fallen, two waves", 0.5, 2}, {"half fallen, three waves", 0.5, 3},
-	{"fallen, two waves", 0.9, 2}, {"fallen, three waves", 0.9, 3}, {"four waves", 0, 4}, {"fallen, four waves", 0.9, 4}, {"five waves", 0, 5},
+	{"fallen, two waves", 0.9, 2}, {"fallen, three waves", 0.9, 3}, {"four waves", 0, 4}, {"fallen, four waves", 0.9, 4},
+	{"five waves", 0, 5},
 }
 
 // Real sheets hang no two sides alike: uneven is how far a placing is put off
@@ -43,7 +44,8 @@ func (h HangSetup) shake(k *bench, seed uint64, high float64) {
 		for n := range down {
 			a := high / down * rng.NormFloat64()
 			for i, p := range k.lattice.Rest {
-				k.state.Pos[i].Z += a * math.Sin(float64(m)*math.Pi*(p.X/h.Width+0.5)) * math.Cos(float64(n)*math.Pi*(p.Y/h.Height+0.5))
+				k.state.Pos[i].Z += a * math.Sin(float64(m)*math.Pi*(p.X/h.Width+0.5)) *
+					math.Cos(float64(n)*math.Pi*(p.Y/h.Height+0.5))
 			}
 		}
 	}

@@ -63,7 +63,8 @@ const mostSteps = 200_000
 // tell reports a walk of so many steps of at most so many.
 func (b *bench) tell(step, most int, residual float64) {
 	if b.report != nil {
-		b.report(Progress{fmt.Sprintf("%s, %.2g mm", b.stage, b.lattice.Spacing*1000), float64(step) / float64(most), residual})
+		b.report(Progress{fmt.Sprintf("%s, %.2g mm", b.stage, b.lattice.Spacing*1000), float64(step) / float64(most),
+			residual})
 	}
 }
 

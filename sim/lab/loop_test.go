@@ -28,13 +28,17 @@ func TestLoop(t *testing.T) {
 			t.Fatalf("Loop(L/c = %g, %g°) = %+v, %v", c.lengths, c.grain, r, err)
 		}
 		want := length * materials.HeartDepth(c.lengths)
-		t.Logf("L/c = %g at %4g°: depth %.3f mm, elastica %.3f (%+.2f %%); c %.3f mm, want %.3f, Peirce %.3f; %d nodes, %d steps, %.2f s", c.lengths, c.grain,
-			r.Depth*1000, want*1000, 100*(r.Depth/want-1), r.BendingLength*1000, length*1000/c.lengths, r.Peirce*1000, r.Nodes, r.Steps, r.Seconds)
+		t.Logf("L/c = %g at %4g°: depth %.3f mm, elastica %.3f (%+.2f %%); c %.3f mm, want %.3f, Peirce %.3f; %d nodes, "+
+			"%d steps, %.2f s", c.lengths, c.grain,
+			r.Depth*1000, want*1000, 100*(r.Depth/want-1), r.BendingLength*1000, length*1000/c.lengths, r.Peirce*1000, r.Nodes,
+			r.Steps, r.Seconds)
 		if math.Abs(r.Depth/want-1) > c.tol {
-			t.Errorf("Loop(L/c = %g, %g°): depth %.3f mm, want %.3f ± %g %%", c.lengths, c.grain, r.Depth*1000, want*1000, 100*c.tol)
+			t.Errorf("Loop(L/c = %g, %g°): depth %.3f mm, want %.3f ± %g %%", c.lengths, c.grain, r.Depth*1000, want*1000,
+				100*c.tol)
 		}
 		if got := r.BendingLength * c.lengths / length; math.Abs(got-1) > 0.02 {
-			t.Errorf("Loop(L/c = %g, %g°): bending length %.3f mm, want %.3f ± 2 %%", c.lengths, c.grain, r.BendingLength*1000, length*1000/c.lengths)
+			t.Errorf("Loop(L/c = %g, %g°): bending length %.3f mm, want %.3f ± 2 %%", c.lengths, c.grain, r.BendingLength*1000,
+				length*1000/c.lengths)
 		}
 		if math.Abs(r.Rigidity/materials.BendFromLength(r.BendingLength, weight)-1) > 1e-12 {
 			t.Errorf("Loop(L/c = %g): rigidity %g N·m is not w·c³", c.lengths, r.Rigidity)

@@ -9,8 +9,10 @@ import (
 // Points is what the lattice of a test has within a fifth: the memory of a point is not
 // known better. The rim has more crossings, and a swag is no trapezium.
 func TestPoints(t *testing.T) {
-	s := sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 2000, Shear: 30, BendWarp: 10e-6, BendWeft: 10e-6, Twist: 5e-6}
-	bend, pull, hang := BendSetup{Length: 0.1, Width: 0.05, Spacing: 0.001}, PullSetup{Spacing: 0.002}, HangSetup{Spacing: 0.005}
+	s := sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 2000, Shear: 30, BendWarp: 10e-6, BendWeft: 10e-6,
+		Twist: 5e-6}
+	bend, pull, hang := BendSetup{Length: 0.1, Width: 0.05, Spacing: 0.001}, PullSetup{Spacing: 0.002},
+		HangSetup{Spacing: 0.005}
 	disc, swag, loop := DiscSetup{Spacing: 0.002}, SwagSetup{Spacing: 0.006}, LoopSetup{Spacing: 0.001}
 	pull.defaults()
 	hang.defaults()

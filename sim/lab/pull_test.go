@@ -20,7 +20,8 @@ func TestPullKilby(t *testing.T) {
 				t.Fatalf("Pull(%g°, free %v) = %+v, %v", g, free, r, err)
 			}
 			want := OffAxisModulus(s, rad(g))
-			t.Logf("free %v at %g°: E = %.3f N/m, Kilby %.3f (%+.2f %%), %d nodes, %d steps, %.2f s", free, g, r.Modulus, want, 100*(r.Modulus/want-1), r.Nodes, r.Steps, r.Seconds)
+			t.Logf("free %v at %g°: E = %.3f N/m, Kilby %.3f (%+.2f %%), %d nodes, %d steps, %.2f s", free, g, r.Modulus, want,
+				100*(r.Modulus/want-1), r.Nodes, r.Steps, r.Seconds)
 			if math.Abs(r.Modulus/want-1) > 0.02 {
 				t.Errorf("Pull(%g°, free %v): E = %.3f N/m, want %.3f ± 2 %%", g, free, r.Modulus, want)
 			}
@@ -34,7 +35,8 @@ func TestPullKilby(t *testing.T) {
 
 // A cloth whose yarns stretch a hundred and fifty times less than it shears.
 func TestPullStiffYarns(t *testing.T) {
-	s := sim.Stiffness{Weight: 0.15, PullWarp: 3500, PullWeft: 1500, Shear: 23, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := sim.Stiffness{Weight: 0.15, PullWarp: 3500, PullWeft: 1500, Shear: 23, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	for _, g := range []float64{30, 45} {
 		r, err := Pull(context.Background(), s, PullSetup{Grain: rad(g), Load: 0.05})
 		want := OffAxisModulus(s, rad(g))
@@ -48,7 +50,8 @@ func TestPullStiffYarns(t *testing.T) {
 func TestTrellisShear(t *testing.T) {
 	for _, c := range []struct{ growth, want float64 }{
 		{0, 0},
-		{0.2 * (math.Sqrt(1+math.Sin(math.Pi/9)) - 1), 20}, // length ratio √(1 + sin γ) of a sheared square pulled at its corners
+		// length ratio √(1 + sin γ) of a sheared square pulled at its corners
+		{0.2 * (math.Sqrt(1+math.Sin(math.Pi/9)) - 1), 20},
 		{1, 90},
 	} {
 		if got := deg(TrellisShear(0.3, 0.1, c.growth)); math.Abs(got-c.want) > 1e-9 {
@@ -60,7 +63,8 @@ func TestTrellisShear(t *testing.T) {
 // The bias extension test: stiff yarns turn in the central zone as the rods of
 // a trellis.
 func TestPullTrellis(t *testing.T) {
-	s := sim.Stiffness{Weight: 0.15, PullWarp: 20000, PullWeft: 20000, Shear: 10, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := sim.Stiffness{Weight: 0.15, PullWarp: 20000, PullWeft: 20000, Shear: 10, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	const length, width = 0.24, 0.08
 	last := 0.0
 	for _, load := range []float64{1, 4, 8, 14} {

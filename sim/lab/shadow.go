@@ -11,10 +11,12 @@ import (
 // Shadow is what a drape meter shows: the cloth seen straight from above, in a
 // square about the axis.
 type Shadow struct {
-	Pixel float64   // m, side of a pixel
-	Size  int       // pixels along a side
-	Dark  []bool    // len = Size²; rows from −Z to +Z
-	Rim   []float64 // m, distance of the outermost cloth from the axis, counter-clockwise from +X towards −Z in equal steps
+	Pixel float64 // m, side of a pixel
+	Size  int     // pixels along a side
+	Dark  []bool  // len = Size²; rows from −Z to +Z
+	// m, distance of the outermost cloth from the axis, counter-clockwise from +X towards −Z in
+	// equal steps
+	Rim []float64
 }
 
 // Steps of the shadow: a half millimetre is finer than the contours of the

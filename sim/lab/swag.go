@@ -17,9 +17,11 @@ import (
 // the default; the size is a worked one of 40 × 18 in (workroom articles on window
 // swags, read).
 type SwagSetup struct {
-	Width   float64        // m, of the board, 0.2–2; 0 means 1.02
-	Depth   float64        // m, finished, in the middle, 0.2–0.7 of the width; 0 means 0.45 of the width
-	Stack   float64        // m of the board that the pleats of a side take, 0.05–0.3 of the width; 0 means 0.15 of the width
+	Width float64 // m, of the board, 0.2–2; 0 means 1.02
+	Depth float64 // m, finished, in the middle, 0.2–0.7 of the width; 0 means 0.45 of the width
+	// m of the board that the pleats of a side take, 0.05–0.3 of the width; 0 means 0.15 of the
+	// width
+	Stack   float64
 	Flat    float64        // flat depth over the finished one, 1.2–3; 0 means 2
 	Pleats  int            // a side, 1–8; 0 means 5
 	Grain   float64        // rad, from the upright of the middle to the warp

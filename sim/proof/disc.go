@@ -21,7 +21,8 @@ const (
 // What the sources do not tell.
 const (
 	oneBend = "published without shear and with one bending for all directions; shear from memory"
-	noLoop  = "published without friction of bending, which is taken as in the mean of suitings; unit of shear and size of the rig inferred"
+	noLoop  = "published without friction of bending, which is taken as in the mean of suitings; unit of shear and " +
+		"size of the rig inferred"
 )
 
 // shaken is the strength of the shakes of the 25.4/12.7 cm rig, whose stand is moved up
@@ -52,9 +53,12 @@ type reading struct {
 // meters lists every published fabric with weight, bending and drape coefficient.
 func meters() []*meter {
 	return []*meter{
-		{fabric: "cotton-broad", dc: 82.9, nodes: 2, specimen: 0.254, disc: 0.127, shake: shaken, source: matsudair, doubt: oneBend},
-		{fabric: "wool-tropical", dc: 49.8, nodes: 5, specimen: 0.254, disc: 0.127, shake: shaken, source: matsudair, doubt: oneBend},
-		{fabric: "polyester-faille", dc: 28.3, nodes: 7, specimen: 0.254, disc: 0.127, shake: shaken, source: matsudair, doubt: oneBend},
+		{fabric: "cotton-broad", dc: 82.9, nodes: 2, specimen: 0.254, disc: 0.127, shake: shaken, source: matsudair,
+			doubt: oneBend},
+		{fabric: "wool-tropical", dc: 49.8, nodes: 5, specimen: 0.254, disc: 0.127, shake: shaken, source: matsudair,
+			doubt: oneBend},
+		{fabric: "polyester-faille", dc: 28.3, nodes: 7, specimen: 0.254, disc: 0.127, shake: shaken, source: matsudair,
+			doubt: oneBend},
 		{fabric: "polyester-twill", dc: 22.3, specimen: 0.30, disc: 0.18, source: petrak, doubt: noLoop},
 		{fabric: "wool-stretch-twill", dc: 34.9, specimen: 0.30, disc: 0.18, source: petrak, doubt: noLoop},
 		{fabric: "polyester-viscose-twill", dc: 28.6, specimen: 0.30, disc: 0.18, source: petrak, doubt: noLoop},
@@ -130,7 +134,8 @@ func (m *meter) count() Trial {
 	if m.dc < 25 {
 		tolerance = 2
 	}
-	return figure(Check{Name: "drape meter, " + m.fabric + ": nodes", Want: m.nodes, Tolerance: tolerance, Source: m.source},
+	return figure(Check{Name: "drape meter, " + m.fabric + ": nodes", Want: m.nodes, Tolerance: tolerance,
+		Source: m.source},
 		func(ctx context.Context) (float64, error) {
 			r, err := m.drape(ctx)
 			return float64(r.Count), err
@@ -139,7 +144,8 @@ func (m *meter) count() Trial {
 
 // ranking compares the order of all coefficients with the published order.
 func ranking(all []*meter) Trial {
-	return figure(Check{Name: "drape meter, all fabrics: rank correlation of coefficients", Want: 1, Tolerance: 0.1, Source: "the sources of the rows above"},
+	return figure(Check{Name: "drape meter, all fabrics: rank correlation of coefficients", Want: 1, Tolerance: 0.1,
+		Source: "the sources of the rows above"},
 		func(ctx context.Context) (float64, error) {
 			var got, want []float64
 			for _, m := range all {

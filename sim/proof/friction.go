@@ -19,13 +19,15 @@ func frictions() []Trial {
 	var out []Trial
 	for _, mu := range []float64{0.15, 0.3, 0.5} {
 		out = append(out, figure(
-			Check{Name: fmt.Sprintf("patch with μ = %g on a slope: slips at", mu), Want: deg(math.Atan(mu)), Tolerance: 0.5, Unit: "°", Source: coulomb},
+			Check{Name: fmt.Sprintf("patch with μ = %g on a slope: slips at", mu), Want: deg(math.Atan(mu)), Tolerance: 0.5,
+				Unit: "°", Source: coulomb},
 			func(ctx context.Context) (float64, error) { return slipAngle(ctx, mu) }))
 	}
 	for _, mu := range []float64{0.2, 0.4} {
 		want := math.Exp(mu * math.Pi)
 		out = append(out, figure(
-			Check{Name: fmt.Sprintf("band with μ = %g half round a drum: pull over load", mu), Want: want, Tolerance: 0.05 * want, Unit: "", Source: "closed form: capstan (Euler, Eytelwein), e^{μφ}"},
+			Check{Name: fmt.Sprintf("band with μ = %g half round a drum: pull over load", mu), Want: want,
+				Tolerance: 0.05 * want, Unit: "", Source: "closed form: capstan (Euler, Eytelwein), e^{μφ}"},
 			func(ctx context.Context) (float64, error) { return capstan(ctx, mu) }))
 	}
 	return out
@@ -116,7 +118,8 @@ func capstan(ctx context.Context, mu float64) (float64, error) {
 }
 
 // bandCloth is light and limp.
-var bandCloth = sim.Stiffness{Weight: 1e-6, PullWarp: 200, PullWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7, Twist: 1e-7}
+var bandCloth = sim.Stiffness{Weight: 1e-6, PullWarp: 200, PullWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7,
+	Twist: 1e-7}
 
 // drawn hangs a load on the first end of a band at pos, ends being flat y (m), and
 // draws the second down.

@@ -28,7 +28,8 @@ func hangs() []Trial {
 func sameDrop(grain float64) Trial {
 	s := isotropic(0.15, 60e-6, 100)
 	h := lab.HangSetup{Width: 0.3, Span: 0.24, Spacing: 0.01, Placings: 1}
-	c := Check{Name: fmt.Sprintf("isotropic sheet hung with its yarns at %g°: drop over that of the mean direction", grain), Want: 1, Tolerance: 0.02,
+	c := Check{Name: fmt.Sprintf("isotropic sheet hung with its yarns at %g°: drop over that of the mean direction",
+		grain), Want: 1, Tolerance: 0.02,
 		Source: "isotropy: the drop belongs to the cloth, not to the lattice"}
 	return figure(c, func(ctx context.Context) (float64, error) {
 		var drops []float64
@@ -49,7 +50,8 @@ func sameDrop(grain float64) Trial {
 }
 
 // limp is a limp cloth.
-var limp = sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 2000, Shear: 50, BendWarp: 10e-6, BendWeft: 10e-6, Twist: 5e-6}
+var limp = sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 2000, Shear: 50, BendWarp: 10e-6, BendWeft: 10e-6,
+	Twist: 5e-6}
 
 // limpSheet is a sheet of it that is hung once, however many checks read it.
 type limpSheet struct {
@@ -63,7 +65,8 @@ type limpSheet struct {
 // limpSheets are hung on lattices of about 31, 61 and 121 nodes a side.
 func limpSheets() []*limpSheet {
 	return []*limpSheet{
-		{name: "limp sheet 600 mm square hung 480 mm apart", setup: lab.HangSetup{Width: 0.6, Span: 0.48, Spacing: 0.6 / 120}},
+		{name: "limp sheet 600 mm square hung 480 mm apart", setup: lab.HangSetup{Width: 0.6, Span: 0.48,
+			Spacing: 0.6 / 120}},
 		{name: "limp sheet 1 m square hung 600 mm apart", setup: lab.HangSetup{Width: 1, Span: 0.6, Spacing: 1. / 120}},
 	}
 }
@@ -79,10 +82,12 @@ func (l *limpSheet) hang(ctx context.Context) (lab.HangResult, error) {
 // length of its edge in folds out of the plane and resists being drawn in. The note
 // tells where the edge lies between the two.
 func (l *limpSheet) bounds() Trial {
-	below := Check{Name: l.name + ": edge below the V", Tolerance: 3, Unit: "mm", Source: "geometry: no edge hangs deeper than a V of its length"}
+	below := Check{Name: l.name + ": edge below the V", Tolerance: 3, Unit: "mm",
+		Source: "geometry: no edge hangs deeper than a V of its length"}
 	return Trial{below, func(ctx context.Context) (float64, string, error) {
 		r, err := l.hang(ctx)
-		note := fmt.Sprintf("it hangs %.1f mm deep; alone it would hang %.1f mm (curve) to %.1f mm (V)", r.Drop*1000, r.Curve*1000, r.V*1000)
+		note := fmt.Sprintf("it hangs %.1f mm deep; alone it would hang %.1f mm (curve) to %.1f mm (V)", r.Drop*1000,
+			r.Curve*1000, r.V*1000)
 		return math.Max(0, r.Drop-r.V) * 1000, note, err
 	}}
 }
@@ -92,7 +97,8 @@ func (l *limpSheet) bounds() Trial {
 // within 1 % cannot be asked of 61 and 121 nodes a side: with a bending length of 19
 // mm one state, followed to 20, 10, 5 and 2.5 mm, has −11.1, −12.0, −13.2 and −13.6 mJ.
 func (l *limpSheet) falling() Trial {
-	c := Check{Name: l.name + ": rise of the least energy on finer lattices, over the last", Tolerance: 0.005, Source: "convergence from above: a finer lattice can take every shape of a coarser one"}
+	c := Check{Name: l.name + ": rise of the least energy on finer lattices, over the last", Tolerance: 0.005,
+		Source: "convergence from above: a finer lattice can take every shape of a coarser one"}
 	return Trial{c, func(ctx context.Context) (float64, string, error) {
 		r, err := l.hang(ctx)
 		if err != nil {

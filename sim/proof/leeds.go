@@ -12,7 +12,9 @@ import (
 	"cowl/sim/lab"
 )
 
-const gong = "H. Gong, T. Mao, H. Wang, \"Bayesian differentiable physics for cloth digitalization\", CVPR (2024), arXiv 2402.17664: 30/18 cm drapes of the University of Leeds, 5–48 a fabric; coefficients from the released meshes, nodes counted on the released outlines, peaks of 4 mm or more"
+const gong = "H. Gong, T. Mao, H. Wang, \"Bayesian differentiable physics for cloth digitalization\", CVPR (2024), " +
+	"arXiv 2402.17664: 30/18 cm drapes of the University of Leeds, 5–48 a fabric; coefficients from the released " +
+	"meshes, nodes counted on the released outlines, peaks of 4 mm or more"
 
 // leeds is the mean number of nodes over the drape coefficient (%) of those
 // fabrics, means of the fabrics that lie near each other.
@@ -97,17 +99,20 @@ func relations() []Trial {
 	s := &sweep{}
 	var out []Trial
 	for k, c := range lengthsSwept {
-		row := Check{Name: fmt.Sprintf("drape meter, bending length %g mm: nodes less those published at its coefficient", c*1000), Tolerance: 1, Source: gong}
+		row := Check{Name: fmt.Sprintf("drape meter, bending length %g mm: nodes less those published at its coefficient",
+			c*1000), Tolerance: 1, Source: gong}
 		out = append(out, Trial{row, func(ctx context.Context) (float64, string, error) {
 			all, err := s.drape(ctx)
 			if err != nil {
 				return 0, "", err
 			}
 			dc, n := all[k].Coefficient*100, nodesOf(all[k])
-			return n - leedsNodes(dc), fmt.Sprintf("%.1f nodes at a coefficient of %.1f %%, published %.1f", n, dc, leedsNodes(dc)), nil
+			return n - leedsNodes(dc), fmt.Sprintf("%.1f nodes at a coefficient of %.1f %%, published %.1f", n, dc,
+				leedsNodes(dc)), nil
 		}})
 	}
-	fall := Check{Name: "drape meter, all bending lengths: steps to stiffer cloth at which the nodes do not fall or the coefficient does not rise", Tolerance: 0.5, Source: gong}
+	fall := Check{Name: "drape meter, all bending lengths: steps to stiffer cloth at which the nodes do not fall or " +
+		"the coefficient does not rise", Tolerance: 0.5, Source: gong}
 	return append(out, figure(fall, func(ctx context.Context) (float64, error) {
 		all, err := s.drape(ctx)
 		n := 0.0

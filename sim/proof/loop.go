@@ -29,7 +29,8 @@ func loops() []Trial {
 // heartLoop hangs a loop of a fabric of the library, taken as elastic, as the
 // elastica is.
 func heartLoop(name string, length, grain float64) Trial {
-	c := Check{Name: fmt.Sprintf("heart loop of %.0f cm, %s at %g°: depth", length*100, name, grain), Unit: "mm", Source: heart}
+	c := Check{Name: fmt.Sprintf("heart loop of %.0f cm, %s at %g°: depth", length*100, name, grain), Unit: "mm",
+		Source: heart}
 	f, err := materials.Find(name)
 	if err != nil {
 		return figure(c, func(context.Context) (float64, error) { return 0, err })

@@ -86,7 +86,8 @@ func (c Check) holds(got float64) bool { return math.Abs(got-c.Want) <= c.Tolera
 // All lists every trial, those that take longest first so that the cores end together.
 func All() []Trial {
 	var all []Trial
-	for _, group := range [][]Trial{relations(), drapes(), hangs(), swags(), loops(), bends(), pulls(), frictions(), rubs(), thickBands(), shapes()} {
+	for _, group := range [][]Trial{relations(), drapes(), hangs(), swags(), loops(), bends(), pulls(), frictions(),
+		rubs(), thickBands(), shapes()} {
 		all = append(all, group...)
 	}
 	return all

@@ -20,7 +20,8 @@ func rubs() []Trial {
 	var out []Trial
 	for _, mu := range []float64{0.2, 0.4} {
 		out = append(out, figure(
-			Check{Name: fmt.Sprintf("patch on cloth with μ = %g on a slope: slips at", mu), Want: deg(math.Atan(mu)), Tolerance: 0.5, Unit: "°", Source: coulomb},
+			Check{Name: fmt.Sprintf("patch on cloth with μ = %g on a slope: slips at", mu), Want: deg(math.Atan(mu)),
+				Tolerance: 0.5, Unit: "°", Source: coulomb},
 			func(ctx context.Context) (float64, error) { return rubAngle(ctx, mu) }))
 	}
 	return append(out, bands("half round a drum", thinGap)...)
@@ -36,7 +37,8 @@ func bands(how string, gap float64) []Trial {
 	for _, mu := range []float64{0.2, 0.4} {
 		want := math.Exp(mu * math.Pi)
 		out = append(out, figure(
-			Check{Name: fmt.Sprintf("band on cloth with μ = %g %s: pull over load", mu, how), Want: want, Tolerance: 0.05 * want, Unit: "", Source: "closed form: capstan (Euler, Eytelwein), e^{μφ}"},
+			Check{Name: fmt.Sprintf("band on cloth with μ = %g %s: pull over load", mu, how), Want: want,
+				Tolerance: 0.05 * want, Unit: "", Source: "closed form: capstan (Euler, Eytelwein), e^{μφ}"},
 			func(ctx context.Context) (float64, error) { return clothCapstan(ctx, mu, gap) }))
 	}
 	return out
@@ -64,8 +66,10 @@ const (
 func layersOf(lower, upper r2.Vec, spacing float64) (twoLayers, error) {
 	var o twoLayers
 	x, y := lower.X/2, upper.X/2
-	piece := []r2.Vec{{X: -x, Y: -lower.Y}, {X: x, Y: -lower.Y}, {X: x}, {X: y}, {X: y, Y: upper.Y}, {X: -y, Y: upper.Y}, {X: -y}, {X: -x}}
-	l, err := lattice.Cut(piece, lattice.Options{Spacing: spacing, Slits: []lattice.Slit{{From: r2.Vec{X: -1}, To: r2.Vec{X: 1}}}})
+	piece := []r2.Vec{{X: -x, Y: -lower.Y}, {X: x, Y: -lower.Y}, {X: x}, {X: y}, {X: y, Y: upper.Y}, {X: -y, Y: upper.Y},
+		{X: -y}, {X: -x}}
+	l, err := lattice.Cut(piece, lattice.Options{Spacing: spacing,
+		Slits: []lattice.Slit{{From: r2.Vec{X: -1}, To: r2.Vec{X: 1}}}})
 	if err != nil {
 		return o, err
 	}

@@ -12,7 +12,8 @@ import (
 )
 
 const (
-	chart   = "W. Aldrich, Metric Pattern Cutting for Women's Wear, 6th ed., standard size chart, size 10 (as reproduced on the web)"
+	chart = "W. Aldrich, Metric Pattern Cutting for Women's Wear, 6th ed., standard size chart, size 10 (as " +
+		"reproduced on the web)"
 	chain   = "closed form: catenary"
 	clyde   = `closed form: catenary of the set-up of D. Clyde, J. Teran, R. Tamstorf, "Modeling and data-driven parameter estimation for woven fabrics", SCA (2017)`
 	workers = "worked draft by the rules of a metric block, from memory"
@@ -23,9 +24,11 @@ func shapes() []Trial {
 	out := []Trial{
 		figure(Check{Name: "chain of 1 m hung 0.6 m apart: sag", Want: 363, Tolerance: 1, Unit: "mm", Source: clyde},
 			func(context.Context) (float64, error) { c, _ := lab.HangingDrop(1, 0.6); return c * 1000, nil }),
-		figure(Check{Name: "half edge for a drop of 16 cm over 9 cm, hanging curve", Want: 19.5, Tolerance: 0.05, Unit: "cm", Source: chain},
+		figure(Check{Name: "half edge for a drop of 16 cm over 9 cm, hanging curve", Want: 19.5, Tolerance: 0.05, Unit: "cm",
+			Source: chain},
 			func(context.Context) (float64, error) { _, c := draft.EdgeForDrop(0.09, 0.16); return c * 100, nil }),
-		figure(Check{Name: "G of a fabric that stretches 5 % on the bias under 5 gf/cm", Want: 24.6, Tolerance: 0.1, Unit: "N/m", Source: "FAST control chart: G = 123/EB5, read second-hand"},
+		figure(Check{Name: "G of a fabric that stretches 5 % on the bias under 5 gf/cm", Want: 24.6, Tolerance: 0.1,
+			Unit: "N/m", Source: "FAST control chart: G = 123/EB5, read second-hand"},
 			func(context.Context) (float64, error) { return materials.ShearFromBiasStretch(0.05), nil }),
 	}
 	for _, g := range []struct {
@@ -51,9 +54,11 @@ func shapes() []Trial {
 			}))
 	}
 	return append(out,
-		figure(Check{Name: "dart angle of the one-dart front, size 10", Want: 27.38, Tolerance: 0.01, Unit: "°", Source: workers},
+		figure(Check{Name: "dart angle of the one-dart front, size 10", Want: 27.38, Tolerance: 0.01, Unit: "°",
+			Source: workers},
 			func(context.Context) (float64, error) { b, err := block(); return deg(math.Abs(b.DartAngle())), err }),
-		figure(Check{Name: "dart intake of the one-dart front, size 10", Want: 8.09, Tolerance: 0.01, Unit: "cm", Source: workers},
+		figure(Check{Name: "dart intake of the one-dart front, size 10", Want: 8.09, Tolerance: 0.01, Unit: "cm",
+			Source: workers},
 			func(context.Context) (float64, error) { b, err := block(); return b.DartIntake() * 100, err }))
 }
 

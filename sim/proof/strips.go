@@ -20,7 +20,8 @@ const (
 // isotropic is a cloth that is alike in all directions: C11 = C22 = 2G, and a
 // twist of half the bending.
 func isotropic(weight, bend, shear float64) sim.Stiffness {
-	return sim.Stiffness{Weight: weight, PullWarp: 2 * shear, PullWeft: 2 * shear, Shear: shear, BendWarp: bend, BendWeft: bend, Twist: bend / 2}
+	return sim.Stiffness{Weight: weight, PullWarp: 2 * shear, PullWeft: 2 * shear, Shear: shear, BendWarp: bend,
+		BendWeft: bend, Twist: bend / 2}
 }
 
 // bends are cantilevers: the heavy elastica at four loads in three directions,
@@ -35,7 +36,8 @@ func bends() []Trial {
 			}
 			s := isotropic(weight, weight*sim.Gravity*math.Pow(length, 3)/row.load, 100)
 			out = append(out, figure(
-				Check{Name: fmt.Sprintf("overhang at w·L³/B = %g, grain %g°: chord", row.load, grain), Want: row.chord, Tolerance: 0.3, Unit: "°", Source: peirce},
+				Check{Name: fmt.Sprintf("overhang at w·L³/B = %g, grain %g°: chord", row.load, grain), Want: row.chord,
+					Tolerance: 0.3, Unit: "°", Source: peirce},
 				func(ctx context.Context) (float64, error) {
 					r, err := lab.Bend(ctx, s, lab.BendSetup{Length: length, Grain: rad(grain)})
 					return deg(r.Chord), err
@@ -71,19 +73,22 @@ func bendingLength() Trial {
 // fastRigidity turns a printed FAST bending length into its printed rigidity.
 func fastRigidity() Trial {
 	return figure(
-		Check{Name: "168 g/m² with a bending length of 15.0 mm: rigidity", Want: 5.56, Tolerance: 0.01, Unit: "µN·m", Source: "a printed FAST sheet, read in a student laboratory report; B = 9.81e-6·W·c³"},
+		Check{Name: "168 g/m² with a bending length of 15.0 mm: rigidity", Want: 5.56, Tolerance: 0.01, Unit: "µN·m",
+			Source: "a printed FAST sheet, read in a student laboratory report; B = 9.81e-6·W·c³"},
 		func(context.Context) (float64, error) { return materials.BendFromLength(0.015, 0.168) * 1e6, nil })
 }
 
 // pulls are strips under load: off-axis modulus, self-weight, trellis shear.
 func pulls() []Trial {
 	var out []Trial
-	s := sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 1200, Shear: 40, BendWarp: 5e-6, BendWeft: 5e-6, Twist: 2e-6}
+	s := sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 1200, Shear: 40, BendWarp: 5e-6, BendWeft: 5e-6,
+		Twist: 2e-6}
 	for _, a := range []float64{0, 15, 30, 45, 60, 75, 90} {
 		c, sn := math.Cos(rad(a)), math.Sin(rad(a))
 		want := 1 / (math.Pow(c, 4)/s.PullWarp + c*c*sn*sn/s.Shear + math.Pow(sn, 4)/s.PullWeft)
 		out = append(out, figure(
-			Check{Name: fmt.Sprintf("strip pulled at %g° to the warp: modulus", a), Want: want, Tolerance: 0.02 * want, Unit: "N/m", Source: kilby},
+			Check{Name: fmt.Sprintf("strip pulled at %g° to the warp: modulus", a), Want: want, Tolerance: 0.02 * want,
+				Unit: "N/m", Source: kilby},
 			func(ctx context.Context) (float64, error) {
 				r, err := lab.Pull(ctx, s, lab.PullSetup{Grain: rad(a), Load: 0.2, Free: true})
 				return r.Modulus, err
@@ -99,9 +104,11 @@ func pulls() []Trial {
 // middle with that of a pin-jointed net of the same stretch. A net has no shear
 // stiffness and no stretch; here they are as 1 to 2000.
 func trellisShear(load float64) Trial {
-	s := sim.Stiffness{Weight: 0.15, PullWarp: 20000, PullWeft: 20000, Shear: 10, BendWarp: 5e-6, BendWeft: 5e-6, Twist: 2e-6}
+	s := sim.Stiffness{Weight: 0.15, PullWarp: 20000, PullWeft: 20000, Shear: 10, BendWarp: 5e-6, BendWeft: 5e-6,
+		Twist: 2e-6}
 	const length, width = 0.3, 0.1
-	c := Check{Name: fmt.Sprintf("bias strip 300 × 100 mm under %g N/m: shear in the middle less that of a net", load), Tolerance: 1.5, Unit: "°", Source: trellis}
+	c := Check{Name: fmt.Sprintf("bias strip 300 × 100 mm under %g N/m: shear in the middle less that of a net", load),
+		Tolerance: 1.5, Unit: "°", Source: trellis}
 	return Trial{c, func(ctx context.Context) (float64, string, error) {
 		r, err := lab.Pull(ctx, s, lab.PullSetup{Length: length, Width: width, Grain: rad(45), Load: load})
 		net := lab.TrellisShear(length, width, r.Extension*length)

@@ -17,7 +17,8 @@ import (
 
 const (
 	onePleat = "common practice: window-swag workroom articles, each pleat makes one fold; size 40 × 18 in from the same"
-	hemChain = "closed form: catenary; workrooms measure the lower edge of a swag with a hung weight chain (common practice)"
+	hemChain = "closed form: catenary; workrooms measure the lower edge of a swag with a hung weight chain (common " +
+		"practice)"
 )
 
 // swag is a window swag of the default size that is hung once, however many
@@ -49,7 +50,8 @@ func (s *swag) hang(ctx context.Context) error {
 		if f, s.err = materials.Find("polyester-twill"); s.err != nil {
 			return
 		}
-		s.result, s.err = lab.Swag(ctx, drape.Stiffness(f), lab.SwagSetup{Pleats: s.pleats, Grain: rad(45), Gap: lab.Facets + f.Thickness})
+		s.result, s.err = lab.Swag(ctx, drape.Stiffness(f), lab.SwagSetup{Pleats: s.pleats, Grain: rad(45), Gap: lab.Facets +
+			f.Thickness})
 		switch r := s.result; {
 		case s.err != nil:
 		case r.Status != sim.Settled || r.Pierced > 0:
@@ -93,12 +95,14 @@ func (s *swag) count() Trial {
 // edge compares how deep the lower edge hangs with the chain of its length
 // between its ends, within 3 %; a V of that length hangs an eighth deeper.
 func (s *swag) edge() Trial {
-	c := Check{Name: s.name() + "depth of the lower edge over that of a chain of its length", Want: 1, Tolerance: 0.03, Source: hemChain}
+	c := Check{Name: s.name() + "depth of the lower edge over that of a chain of its length", Want: 1, Tolerance: 0.03,
+		Source: hemChain}
 	return Trial{c, func(ctx context.Context) (float64, string, error) {
 		if err := s.hang(ctx); err != nil {
 			return 0, "", err
 		}
 		r := s.result
-		return r.Sag / r.Curve, fmt.Sprintf("%.0f mm of %.0f mm, the edge %.0f mm long", r.Sag*1000, r.Curve*1000, r.Long*1000), nil
+		return r.Sag / r.Curve, fmt.Sprintf("%.0f mm of %.0f mm, the edge %.0f mm long", r.Sag*1000, r.Curve*1000,
+			r.Long*1000), nil
 	}}
 }

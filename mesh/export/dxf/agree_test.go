@@ -37,7 +37,8 @@ func TestFormatsAgree(t *testing.T) {
 	for i, change := range cuts {
 		p := front(t, change)
 		want := readDXF(t, p)
-		for name, read := range map[string]func(*testing.T, paper.Piece) outlines{"SVG": readSVG, "CSV": readCSV, "PDF": readPDF} {
+		for name, read := range map[string]func(*testing.T, paper.Piece) outlines{"SVG": readSVG, "CSV": readCSV,
+			"PDF": readPDF} {
 			t.Run(fmt.Sprintf("%s %d", name, i), func(t *testing.T) {
 				got := read(t, p)
 				for line, want := range map[string][2][]r2.Vec{"cut": {got.cut, want.cut}, "seam": {got.seam, want.seam}} {
@@ -218,7 +219,8 @@ func pathsOf(t *testing.T, data []byte) [][]r2.Vec {
 		// The matrix turns Y up into Y down and fits the page to whole points;
 		// the path itself is in the points of the PDF.
 		var m [6]float64
-		if _, err := fmt.Sscanf(strings.ReplaceAll(attr["transform"], ",", " "), "matrix(%g %g %g %g %g %g)", &m[0], &m[1], &m[2], &m[3], &m[4], &m[5]); err != nil ||
+		if _, err := fmt.Sscanf(strings.ReplaceAll(attr["transform"], ",", " "), "matrix(%g %g %g %g %g %g)", &m[0], &m[1],
+			&m[2], &m[3], &m[4], &m[5]); err != nil ||
 			m[1] != 0 || m[2] != 0 || math.Abs(m[0]-1) > 1e-3 || math.Abs(m[3]+1) > 1e-3 {
 			t.Fatalf("transform %q: %v, want Y turned and little else", attr["transform"], err)
 		}

@@ -47,7 +47,8 @@ func TestWriteLayers(t *testing.T) {
 		layer string
 		kind  string
 		want  int
-	}{{"1", "POLYLINE", 1}, {"14", "POLYLINE", 1}, {"84", "POLYLINE", 1}, {"87", "POLYLINE", 1}, {"8", "POLYLINE", 4}, {"85", "POLYLINE", 4},
+	}{{"1", "POLYLINE", 1}, {"14", "POLYLINE", 1}, {"84", "POLYLINE", 1}, {"87", "POLYLINE", 1}, {"8", "POLYLINE", 4},
+		{"85", "POLYLINE", 4},
 		{"7", "LINE", 1}, {"4", "POINT", len(p.Notches)}, {"13", "POINT", 2}, {"1", "TEXT", 3}, {"15", "TEXT", 7}} {
 		n := 0
 		for _, e := range on(q.layer) {
@@ -70,7 +71,8 @@ func TestWriteLayers(t *testing.T) {
 		points += len(l.Points)
 	}
 	if got := len(on("2")) + len(on("3")); got != points || len(on("3")) < 40 {
-		t.Errorf("%d corners and %d curve points, want %d together, most of them of the armholes", len(on("2")), len(on("3")), points)
+		t.Errorf("%d corners and %d curve points, want %d together, most of them of the armholes", len(on("2")),
+			len(on("3")), points)
 	}
 	grain := r2.Sub(on("7")[0].points[1], on("7")[0].points[0])
 	if a := math.Atan2(grain.X, grain.Y) * 180 / math.Pi; math.Abs(a-45) > 0.01 {
@@ -80,7 +82,8 @@ func TestWriteLayers(t *testing.T) {
 	for _, e := range d.texts {
 		said = append(said, e.text)
 	}
-	if s := strings.Join(said, "|"); !strings.Contains(s, "Units: METRIC") || !strings.Contains(s, "Style Name: Bluse f?r ?nnchen - 1") {
+	if s := strings.Join(said, "|"); !strings.Contains(s, "Units: METRIC") ||
+		!strings.Contains(s, "Style Name: Bluse f?r ?nnchen - 1") {
 		t.Errorf("style text %q, want the unit and a name in ASCII", s)
 	}
 }
@@ -135,10 +138,12 @@ type broken struct{}
 func (broken) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
 func TestWriteErrors(t *testing.T) {
-	if dxf.Write(io.Discard, nil, dxf.Options{}) == nil || dxf.Write(io.Discard, []paper.Piece{{Name: "empty"}}, dxf.Options{}) == nil {
+	if dxf.Write(io.Discard, nil, dxf.Options{}) == nil || dxf.Write(io.Discard, []paper.Piece{{Name: "empty"}},
+		dxf.Options{}) == nil {
 		t.Error("Write(nothing) = nil, want an error")
 	}
-	if err := dxf.Write(broken{}, []paper.Piece{front(t, func(*draft.Cut) {})}, dxf.Options{}); !errors.Is(err, io.ErrShortWrite) {
+	if err := dxf.Write(broken{}, []paper.Piece{front(t, func(*draft.Cut) {})}, dxf.Options{}); !errors.Is(err,
+		io.ErrShortWrite) {
 		t.Errorf("Write to a failing writer = %v, want %v", err, io.ErrShortWrite)
 	}
 }

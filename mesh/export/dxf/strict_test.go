@@ -67,8 +67,9 @@ type drawing struct {
 
 // codes are the group codes an entity may carry.
 var codes = map[string][]int{
-	"POINT": {8, 10, 20}, "LINE": {8, 10, 20, 11, 21}, "POLYLINE": {8, 66, 70, 10, 20}, "VERTEX": {8, 10, 20}, "SEQEND": {8},
-	"TEXT": {8, 10, 20, 40, 1}, "INSERT": {8, 2, 10, 20}, "BLOCK": {8, 2, 70, 10, 20}, "ENDBLK": {8},
+	"POINT": {8, 10, 20}, "LINE": {8, 10, 20, 11, 21}, "POLYLINE": {8, 66, 70, 10, 20}, "VERTEX": {8, 10, 20},
+	"SEQEND": {8},
+	"TEXT":   {8, 10, 20, 40, 1}, "INSERT": {8, 2, 10, 20}, "BLOCK": {8, 2, 70, 10, 20}, "ENDBLK": {8},
 	"SECTION": {2}, "ENDSEC": {}, "EOF": {},
 }
 

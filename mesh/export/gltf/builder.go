@@ -75,7 +75,8 @@ func (b *builder) positions(pos []r3.Vec) int {
 			b.float(x)
 		}
 	}
-	return b.addAccessor(start, targetArray, accessor{ComponentType: typeFloat, Count: len(pos), Type: "VEC3", Min: lo, Max: hi})
+	return b.addAccessor(start, targetArray, accessor{ComponentType: typeFloat, Count: len(pos), Type: "VEC3", Min: lo,
+		Max: hi})
 }
 
 // normals stores unit vectors. A vertex in no triangle has no normal; it gets

@@ -53,7 +53,8 @@ func TestLookOfCloth(t *testing.T) {
 		if !slices.Equal(doc.ExtensionsUsed, c.want) || !slices.Equal(got, c.want) {
 			t.Errorf("%s uses %v and has %v, want %v", c.name, doc.ExtensionsUsed, got, c.want)
 		}
-		if c.cloth.Colour != [3]float64{} && !reflect.DeepEqual(doc.Materials[0].Pbr.BaseColorFactor, [4]float64{0.8, 0.5, 0.5, 1}) {
+		if c.cloth.Colour != [3]float64{} && !reflect.DeepEqual(doc.Materials[0].Pbr.BaseColorFactor,
+			[4]float64{0.8, 0.5, 0.5, 1}) {
 			t.Errorf("%s has the colour %v, want %v", c.name, doc.Materials[0].Pbr.BaseColorFactor, pink)
 		}
 	}
@@ -62,7 +63,8 @@ func TestLookOfCloth(t *testing.T) {
 // A warp along the centre front has its highlight drawn out along X; one at 45°
 // towards +X along the other bias, from upper left to lower right.
 func TestAcross(t *testing.T) {
-	for _, c := range []struct{ yarn, want float64 }{{0, 0}, {math.Pi / 4, 3 * math.Pi / 4}, {math.Pi / 2, math.Pi / 2}, {-math.Pi / 4, math.Pi / 4}} {
+	for _, c := range []struct{ yarn, want float64 }{{0, 0}, {math.Pi / 4, 3 * math.Pi / 4}, {math.Pi / 2, math.Pi / 2},
+		{-math.Pi / 4, math.Pi / 4}} {
 		if got := across(c.yarn); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("across(%.2f) = %.3f, want %.3f", c.yarn, got, c.want)
 		}

@@ -132,7 +132,8 @@ func (g *glb) numbers(i, target, component int) ([][]float64, error) {
 	}
 	start := v.ByteOffset + a.ByteOffset
 	if start%4 != 0 || a.ByteOffset+4*wide*a.Count > v.ByteLength || v.ByteOffset+v.ByteLength > len(g.bin) {
-		return nil, fmt.Errorf("accessor at byte %d, %d × %d numbers, view %+v, buffer %d", start, a.Count, wide, v, len(g.bin))
+		return nil, fmt.Errorf("accessor at byte %d, %d × %d numbers, view %+v, buffer %d", start, a.Count, wide, v,
+			len(g.bin))
 	}
 	rows := make([][]float64, a.Count)
 	for r := range rows {

@@ -127,7 +127,8 @@ const (
 func (c *column) piece(p paper.Piece) {
 	c.room(thumbHigh + 10)
 	top := c.y + 3
-	high := max(c.thumb(p, r2.Vec{X: side, Y: top}, false), c.thumb(onCloth(p), r2.Vec{X: side + thumbWide + 4, Y: top}, true))
+	high := max(c.thumb(p, r2.Vec{X: side, Y: top}, false), c.thumb(onCloth(p), r2.Vec{X: side + thumbWide + 4, Y: top},
+		true))
 	x := side + 2*thumbWide + 10
 	text(c.f, strong, sheet.Text{Said: p.Name, At: r2.Vec{X: x, Y: top + 4}, Size: 4.2, Colour: sheet.Ink})
 	y := top + 4
@@ -151,11 +152,13 @@ func (c *column) thumb(p paper.Piece, at r2.Vec, lies bool) float64 {
 	if lies {
 		pen := sheet.Pen{Colour: sheet.Accent, Width: 0.3}
 		for _, x := range []float64{0, thumbWide} {
-			stroke(c.f, sheet.Stroke{Pen: pen, Points: []r2.Vec{{X: at.X + x, Y: at.Y}, {X: at.X + x, Y: at.Y + high}}}, func(v r2.Vec) r2.Vec { return v }, 1)
+			stroke(c.f, sheet.Stroke{Pen: pen, Points: []r2.Vec{{X: at.X + x, Y: at.Y}, {X: at.X + x, Y: at.Y + high}}},
+				func(v r2.Vec) r2.Vec { return v }, 1)
 		}
 		said = "on the cloth, selvedges left and right"
 	}
-	text(c.f, plain, sheet.Text{Said: said, At: r2.Vec{X: at.X + thumbWide/2, Y: at.Y + high + 4.5}, Size: 2.6, Anchor: sheet.Middle, Colour: sheet.Grey})
+	text(c.f, plain, sheet.Text{Said: said, At: r2.Vec{X: at.X + thumbWide/2, Y: at.Y + high + 4.5}, Size: 2.6,
+		Anchor: sheet.Middle, Colour: sheet.Grey})
 	return high
 }
 
@@ -183,7 +186,8 @@ func facts(p paper.Piece) []string {
 	lo, hi := paper.Box(onCloth(p).CutLine)
 	out := append([]string(nil), p.Words...)
 	out = append(out, capital(sheet.GrainWords(p)),
-		fmt.Sprintf("Takes %s across and %s along the cloth, allowance included", ruler.Spoken().Enough(hi.X-lo.X), ruler.Spoken().Enough(hi.Y-lo.Y)))
+		fmt.Sprintf("Takes %s across and %s along the cloth, allowance included", ruler.Spoken().Enough(hi.X-lo.X),
+			ruler.Spoken().Enough(hi.Y-lo.Y)))
 	for _, t := range p.Texts {
 		out = append(out, capital(t.Said))
 	}

@@ -38,7 +38,8 @@ func (p tiling) first() {
 	say := ruler.Spoken().Small
 	p.f.AddPage()
 	p.say(strong, 0, 7, p.fitting(strong, 6.5, tileWide, p.o.Title), sheet.Ink, p.o.Title)
-	p.say(plain, 0, 15, 4.2, sheet.Grey, fmt.Sprintf("Pattern 1:1 on %d pages of %s, page 1 of %d. Tiles %s × %s, %s overlap.",
+	p.say(plain, 0, 15, 4.2, sheet.Grey, fmt.Sprintf("Pattern 1:1 on %d pages of %s, page 1 of %d. Tiles %s × %s, %s "+
+		"overlap.",
 		p.pages(), p.on.Name, p.pages(), say(tileWide/1000.0), say(tileHigh/1000.0), say(overlap/1000.0)))
 	p.say(plain, 0, 21, 4.2, sheet.Accent, sheet.Caution)
 	var squares sheet.Drawing
@@ -128,7 +129,8 @@ func (p tiling) tileName(name string, a, b r2.Vec, lines [][]r2.Vec) {
 	size := min(small, (b.X-a.X)/3, (b.Y-a.Y)/2)
 	room := r2.Vec{X: 0.62 * size * float64(len(name)), Y: 0.9 * size}
 	at := r2.Scale(0.5, r2.Add(a, b))
-	for _, share := range []r2.Vec{{X: 0.5, Y: 0.5}, {X: 0.5, Y: 0.25}, {X: 0.5, Y: 0.75}, {X: 0.25, Y: 0.5}, {X: 0.75, Y: 0.5},
+	for _, share := range []r2.Vec{{X: 0.5, Y: 0.5}, {X: 0.5, Y: 0.25}, {X: 0.5, Y: 0.75}, {X: 0.25, Y: 0.5},
+		{X: 0.75, Y: 0.5},
 		{X: 0.25, Y: 0.22}, {X: 0.75, Y: 0.22}, {X: 0.25, Y: 0.78}, {X: 0.75, Y: 0.78}} {
 		mid := r2.Vec{X: a.X + share.X*(b.X-a.X), Y: a.Y + share.Y*(b.Y-a.Y)}
 		if clearOf(lines, r2.Sub(mid, r2.Scale(0.5, room)), room) {

@@ -66,7 +66,8 @@ func TestTestSquares(t *testing.T) {
 	const perMM = 10
 	for _, on := range []Paper{A4, Letter} {
 		out := filepath.Join(t.TempDir(), "page")
-		args := []string{"-png", "-gray", "-f", "1", "-l", "1", "-singlefile", "-r", fmt.Sprint(25.4 * perMM), tiles(t, on), out}
+		args := []string{"-png", "-gray", "-f", "1", "-l", "1", "-singlefile", "-r", fmt.Sprint(25.4 * perMM), tiles(t, on),
+			out}
 		if msg, err := exec.Command(program, args...).CombinedOutput(); err != nil {
 			t.Fatalf("pdftoppm: %v %s", err, msg)
 		}
@@ -130,10 +131,12 @@ func TestGrid(t *testing.T) {
 		wide, high    float64 // m
 		columns, rows int
 		blank         int
-	}{{0.1, 0.1, 1, 1, 0}, {0.178, 0.247, 1, 1, 0}, {0.179, 0.248, 2, 2, 0}, {0.358, 0.496, 2, 2, 0}, {0.573, 0.528, 4, 3, 2}} {
+	}{{0.1, 0.1, 1, 1, 0}, {0.178, 0.247, 1, 1, 0}, {0.179, 0.248, 2, 2, 0}, {0.358, 0.496, 2, 2, 0},
+		{0.573, 0.528, 4, 3, 2}} {
 		g := newGrid(sheet.Pieces([]paper.Piece{square(q.wide, q.high)}))
 		if g.columns != q.columns || g.rows != q.rows || len(g.tiles) != q.columns*q.rows-q.blank {
-			t.Errorf("newGrid(%.0f × %.0f mm) = %d × %d, %d tiles, want %d × %d less %d", q.wide*1000, q.high*1000, g.columns, g.rows, len(g.tiles), q.columns, q.rows, q.blank)
+			t.Errorf("newGrid(%.0f × %.0f mm) = %d × %d, %d tiles, want %d × %d less %d", q.wide*1000, q.high*1000, g.columns,
+				g.rows, len(g.tiles), q.columns, q.rows, q.blank)
 		}
 	}
 	for _, p := range []paper.Piece{square(0.573, 0.528), front(t)} {
@@ -212,14 +215,16 @@ func TestEqualBytes(t *testing.T) {
 func TestCuttingSheetSays(t *testing.T) {
 	program := tool(t, "pdftotext")
 	path := saved(t, func(w io.Writer) error {
-		return WriteCutting(w, []paper.Piece{front(t), front(t)}, sheet.Options{Title: "Probe", Notes: []string{"Fabric: muslin"}}, A4)
+		return WriteCutting(w, []paper.Piece{front(t), front(t)}, sheet.Options{Title: "Probe",
+			Notes: []string{"Fabric: muslin"}}, A4)
 	})
 	text, err := exec.Command(program, path, "-").Output()
 	if err != nil {
 		t.Fatal(err)
 	}
 	all := strings.Join(strings.Fields(string(text)), " ")
-	for _, want := range []string{"24 to 48 hours", "again after seaming", "Stay the shoulders", "single layer", "not the same", "real cloth", "true bias", "Fabric: muslin", "page 2 of 2", "Allowance 2.5 cm all round"} {
+	for _, want := range []string{"24 to 48 hours", "again after seaming", "Stay the shoulders", "single layer",
+		"not the same", "real cloth", "true bias", "Fabric: muslin", "page 2 of 2", "Allowance 2.5 cm all round"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("the cutting sheet lacks %q", want)
 		}
@@ -231,7 +236,8 @@ type broken struct{}
 func (broken) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
 func TestWriteErrors(t *testing.T) {
-	if Write(io.Discard, nil, sheet.Options{}) == nil || WriteTiles(io.Discard, []paper.Piece{{}}, sheet.Options{}, A4) == nil || WriteCutting(io.Discard, nil, sheet.Options{}, A4) == nil {
+	if Write(io.Discard, nil, sheet.Options{}) == nil || WriteTiles(io.Discard, []paper.Piece{{}}, sheet.Options{},
+		A4) == nil || WriteCutting(io.Discard, nil, sheet.Options{}, A4) == nil {
 		t.Error("writing nothing = nil, want an error")
 	}
 	if WriteTiles(io.Discard, []paper.Piece{front(t)}, sheet.Options{}, Paper{"A5", 148, 210}) == nil {

@@ -19,7 +19,8 @@ func WriteTiles(w io.Writer, pieces []paper.Piece, o sheet.Options, on Paper) er
 		return err
 	}
 	if on.Width < tileWide || on.Height < tileHigh {
-		return fmt.Errorf("pdf: %s is %.0f × %.0f mm, want at least %.0f × %.0f mm for a tile", on.Name, on.Width, on.Height, tileWide, tileHigh)
+		return fmt.Errorf("pdf: %s is %.0f × %.0f mm, want at least %.0f × %.0f mm for a tile", on.Name, on.Width, on.Height,
+			tileWide, tileHigh)
 	}
 	if o.Title == "" {
 		o.Title = pieces[0].Name
@@ -59,7 +60,8 @@ func (p tiling) page(t tile, n int) {
 	draw(p.f, p.d, r2.Sub(p.corner, t.at), 1)
 	p.f.ClipEnd()
 	p.frame(t)
-	p.say(plain, 4, tileHigh-1, 3, sheet.Grey, fmt.Sprintf("%s, tile %s, page %d of %d, %s. Print at 100 %%.", p.o.Title, t.name(), n, p.pages(), p.on.Name))
+	p.say(plain, 4, tileHigh-1, 3, sheet.Grey, fmt.Sprintf("%s, tile %s, page %d of %d, %s. Print at 100 %%.", p.o.Title,
+		t.name(), n, p.pages(), p.on.Name))
 }
 
 var pale = sheet.Colour{0xc9, 0xc9, 0xc9}
@@ -72,7 +74,8 @@ var (
 
 // line draws a line given in the tile.
 func (p tiling) line(pen sheet.Pen, closed bool, points ...r2.Vec) {
-	stroke(p.f, sheet.Stroke{Pen: pen, Closed: closed, Points: points}, func(v r2.Vec) r2.Vec { return r2.Add(p.corner, v) }, 1)
+	stroke(p.f, sheet.Stroke{Pen: pen, Closed: closed, Points: points},
+		func(v r2.Vec) r2.Vec { return r2.Add(p.corner, v) }, 1)
 }
 
 // say writes words at a place in the tile.
@@ -95,12 +98,14 @@ func (p tiling) frame(t tile) {
 	}
 	if p.g.has(t.row, t.column+1) {
 		p.line(joinPen, false, v(netWide, 0), v(netWide, tileHigh))
-		p.line(signPen, true, v(netWide, netHigh/2-6), v(netWide+6, netHigh/2), v(netWide, netHigh/2+6), v(netWide-6, netHigh/2))
+		p.line(signPen, true, v(netWide, netHigh/2-6), v(netWide+6, netHigh/2), v(netWide, netHigh/2+6),
+			v(netWide-6, netHigh/2))
 		p.say(plain, netWide+1.5, netHigh/2+12, 3.2, sheet.Grey, tile{row: t.row, column: t.column + 1}.name())
 	}
 	if p.g.has(t.row+1, t.column) {
 		p.line(joinPen, false, v(0, netHigh), v(tileWide, netHigh))
-		p.line(signPen, true, v(netWide/2-6, netHigh), v(netWide/2, netHigh+6), v(netWide/2+6, netHigh), v(netWide/2, netHigh-6))
+		p.line(signPen, true, v(netWide/2-6, netHigh), v(netWide/2, netHigh+6), v(netWide/2+6, netHigh),
+			v(netWide/2, netHigh-6))
 		p.say(plain, netWide/2+8, netHigh-1.5, 3.2, sheet.Grey, tile{row: t.row + 1, column: t.column}.name())
 	}
 	p.f.ClipRect(p.corner.X, p.corner.Y, tileWide, tileHigh, false)

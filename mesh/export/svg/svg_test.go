@@ -182,7 +182,8 @@ func TestWriteSaysSo(t *testing.T) {
 	for _, l := range pic.Texts {
 		all = append(all, l.Said)
 	}
-	for _, want := range []string{sheet.Caution, "Cowl <1> & more, 1:1", "grain: true bias, 45° to centre front", "size 10", "self-facing 10.0 cm", "dart left open", "armhole"} {
+	for _, want := range []string{sheet.Caution, "Cowl <1> & more, 1:1", "grain: true bias, 45° to centre front",
+		"size 10", "self-facing 10.0 cm", "dart left open", "armhole"} {
 		if !strings.Contains(strings.Join(all, "\n"), want) {
 			t.Errorf("Write: no text %q", want)
 		}
@@ -239,7 +240,8 @@ func TestWriteErrors(t *testing.T) {
 	if err := Write(io.Discard, []paper.Piece{{}}, sheet.Options{}); err == nil {
 		t.Error("Write(empty piece) = nil, want an error")
 	}
-	if err := Write(broken{}, onPaper(t, piece(t, func(*draft.Cut) {})), sheet.Options{}); !errors.Is(err, io.ErrShortWrite) {
+	if err := Write(broken{}, onPaper(t, piece(t, func(*draft.Cut) {})), sheet.Options{}); !errors.Is(err,
+		io.ErrShortWrite) {
 		t.Errorf("Write to a failing writer = %v, want %v", err, io.ErrShortWrite)
 	}
 }

@@ -78,7 +78,8 @@ func legend(pieces []paper.Piece) []sample {
 			centre, fold = centre || in.Kind == paper.Centre, fold || in.Kind == paper.Fold
 			left := strings.HasSuffix(in.Name, "left open")
 			dart, open = dart || in.Kind == paper.Dart && !left, open || in.Kind == paper.Dart && left
-			pleat, slash, guide = pleat || in.Kind == paper.Pleat, slash || in.Kind == paper.Slash, guide || in.Kind == paper.Guide
+			pleat, slash, guide = pleat || in.Kind == paper.Pleat, slash || in.Kind == paper.Slash, guide ||
+				in.Kind == paper.Guide
 		}
 		bias, hole = bias || trueBias(p.Grain()), hole || len(p.Holes) > 0
 	}

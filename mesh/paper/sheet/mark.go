@@ -50,7 +50,8 @@ func (m mark) meetsMark(other mark) bool {
 // meets reports whether the line from a to b comes nearer to the room than is kept clear.
 func (m mark) meets(a, b r2.Vec) bool {
 	far := (m.wide+m.high)/2 + 2*markKeep // around it all
-	if max(a.X, b.X) < m.mid.X-far || min(a.X, b.X) > m.mid.X+far || max(a.Y, b.Y) < m.mid.Y-far || min(a.Y, b.Y) > m.mid.Y+far {
+	if max(a.X, b.X) < m.mid.X-far || min(a.X, b.X) > m.mid.X+far || max(a.Y, b.Y) < m.mid.Y-far ||
+		min(a.Y, b.Y) > m.mid.Y+far {
 		return false
 	}
 	from, to := 0.0, 1.0 // of the line, what is left of it within the room

@@ -38,7 +38,8 @@ func (d *Drawing) edgeNames(p Placed) {
 // pleated reports whether a pleat is laid into an edge.
 func pleated(p paper.Piece, edge []r2.Vec) bool {
 	for _, l := range p.Lines {
-		if l.Kind == paper.Pleat && slices.ContainsFunc(edge, func(v r2.Vec) bool { return r2.Norm(r2.Sub(v, l.Points[0])) < 1e-6 }) {
+		if l.Kind == paper.Pleat && slices.ContainsFunc(edge,
+			func(v r2.Vec) bool { return r2.Norm(r2.Sub(v, l.Points[0])) < 1e-6 }) {
 			return true
 		}
 	}

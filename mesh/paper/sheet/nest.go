@@ -36,7 +36,8 @@ func (s stack) box() (lo, hi r2.Vec) {
 }
 
 // nestDashes tell the cut lines of a nest apart, mm: solid for the first.
-var nestDashes = [][]float64{nil, {9, 2}, {5, 1.5, 1, 1.5}, {3, 1.5}, {7, 1.5, 1, 1.5, 1, 1.5}, {1.2, 1.2}, {12, 1.5, 3, 1.5}}
+var nestDashes = [][]float64{nil, {9, 2}, {5, 1.5, 1, 1.5}, {3, 1.5}, {7, 1.5, 1, 1.5, 1, 1.5}, {1.2, 1.2},
+	{12, 1.5, 3, 1.5}}
 
 // nestPen is the pen of the cut line of the size numbered i from 0.
 func nestPen(i int) Pen { return Pen{Ink, 0.5, nestDashes[i%len(nestDashes)]} }

@@ -61,7 +61,8 @@ func short(name string) string {
 
 // inner draws a line inside the piece and writes its name beside it.
 func (d *Drawing) inner(p Placed, l paper.Line, id string) {
-	pen := map[paper.Kind]Pen{paper.Centre: cfPen, paper.Fold: foldPen, paper.Dart: dartPen, paper.Pleat: linePen, paper.Slash: cutPen, paper.Guide: linePen}[l.Kind]
+	pen := map[paper.Kind]Pen{paper.Centre: cfPen, paper.Fold: foldPen, paper.Dart: dartPen, paper.Pleat: linePen,
+		paper.Slash: cutPen, paper.Guide: linePen}[l.Kind]
 	line := p.all(l.Points)
 	if l.Kind == paper.Slash {
 		line = p.all(p.Piece.SlashFromCut(l))

@@ -127,7 +127,8 @@ func area(line []r2.Vec) float64 {
 
 // isAlone reports whether one line alone runs over a place, and the next is well off.
 func (d *Drawing) isAlone(at r2.Vec) bool {
-	room := mark{mid: at, along: r2.Vec{X: 1}, up: r2.Vec{Y: 1}, wide: 2 * (markAlone - markKeep), high: 2 * (markAlone - markKeep)}
+	room := mark{mid: at, along: r2.Vec{X: 1}, up: r2.Vec{Y: 1}, wide: 2 * (markAlone - markKeep),
+		high: 2 * (markAlone - markKeep)}
 	n := 0
 	for _, s := range d.Strokes {
 		if room.meetsLine(s) {

@@ -13,7 +13,8 @@ import (
 // square is a piece of a nest about the origin, m.
 func square(size string, half, allow float64) paper.Piece {
 	of := func(h float64) []r2.Vec { return []r2.Vec{{X: -h, Y: -h}, {X: h, Y: -h}, {X: h, Y: h}, {X: -h, Y: h}} }
-	return paper.Piece{Name: "square " + size, Nest: "square", Size: size, Outline: of(half), CutLine: of(half + allow), LabelWide: 0.1}
+	return paper.Piece{Name: "square " + size, Nest: "square", Size: size, Outline: of(half), CutLine: of(half + allow),
+		LabelWide: 0.1}
 }
 
 // The number of a size is 5 mm high or more, keeps clear of every line, words and other

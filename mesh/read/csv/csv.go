@@ -42,7 +42,8 @@ func Points(r io.Reader, said outline.Unit) (map[string][]r2.Vec, error) {
 	out := map[string][]r2.Vec{}
 	for _, w := range rows {
 		if !known[w.name] {
-			return nil, fmt.Errorf("csv: line %d: point %.40q, want one of %s", w.number, w.name, strings.Join(draft.PointNames(), ", "))
+			return nil, fmt.Errorf("csv: line %d: point %.40q, want one of %s", w.number, w.name,
+				strings.Join(draft.PointNames(), ", "))
 		}
 		out[w.name] = append(out[w.name], w.at)
 	}

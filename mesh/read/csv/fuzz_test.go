@@ -13,7 +13,8 @@ import (
 func FuzzRead(f *testing.F) {
 	for _, s := range []string{
 		"x_mm,y_mm\n0,0\n300,0\n300,300\n",
-		"piece;line;name;x_cm;y_cm\nA;seam;;0,0;0\nA;seam;;30,5;0\nA;seam;;30;40\nA;grain;;1;1\nA;grain;;5;9\nA;inside;dart;2;2\nA;inside;dart;4;4\n",
+		"piece;line;name;x_cm;y_cm\nA;seam;;0,0;0\nA;seam;;30,5;0\nA;seam;;30;40\n" +
+			"A;grain;;1;1\nA;grain;;5;9\nA;inside;dart;2;2\nA;inside;dart;4;4\n",
 		"name\tx_in\ty_in\nneck\t2\t3\n",
 	} {
 		f.Add(s, true)

@@ -114,7 +114,8 @@ const (
 
 // piece makes a piece of a drawing; scale is metres to its unit.
 func (d *drawing) piece(scale float64) (paper.Piece, error) {
-	found := outline.Found{Name: d.name, Notches: scaled(d.points[notchLayer], scale), Holes: scaled(d.points[holeLayer], scale)}
+	found := outline.Found{Name: d.name, Notches: scaled(d.points[notchLayer], scale),
+		Holes: scaled(d.points[holeLayer], scale)}
 	var err error
 	var loose []outline.Chain
 	seam, cut := chains(d.lines[seamLayer], scale), chains(d.lines[cutLayer], scale)

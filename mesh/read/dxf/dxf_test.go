@@ -22,13 +22,17 @@ func TestReadAreas(t *testing.T) {
 		what, entities string
 		want, tol      float64 // mm²
 	}{
-		{"rectangle of four lines in any order and direction", "0\nLINE\n8\n1\n10\n0\n20\n0\n11\n300\n21\n0\n0\nLINE\n8\n1\n10\n0\n20\n200\n11\n300\n21\n200\n" +
-			"0\nLINE\n8\n1\n10\n300\n20\n0\n11\n300\n21\n200\n0\nLINE\n8\n1\n10\n0\n20\n200\n11\n0\n21\n0\n", 300 * 200, 1e-6},
-		{"circle of two arcs", "0\nLWPOLYLINE\n8\n1\n70\n1\n10\n0\n20\n0\n42\n1\n10\n200\n20\n0\n42\n1\n", math.Pi * 100 * 100, 50},
+		{"rectangle of four lines in any order and direction",
+			"0\nLINE\n8\n1\n10\n0\n20\n0\n11\n300\n21\n0\n0\nLINE\n8\n1\n10\n0\n20\n200\n11\n300\n21\n200\n" +
+				"0\nLINE\n8\n1\n10\n300\n20\n0\n11\n300\n21\n200\n0\nLINE\n8\n1\n10\n0\n20\n200\n11\n0\n21\n0\n", 300 * 200, 1e-6},
+		{"circle of two arcs", "0\nLWPOLYLINE\n8\n1\n70\n1\n10\n0\n20\n0\n42\n1\n10\n200\n20\n0\n42\n1\n",
+			math.Pi * 100 * 100, 50},
 		{"square with a bay cut by an arc", "0\nPOLYLINE\n8\n1\n66\n1\n70\n1\n0\nVERTEX\n8\n1\n10\n0\n20\n0\n0\nVERTEX\n8\n1\n10\n300\n20\n0\n42\n-1\n0\nVERTEX\n8\n1\n10\n300\n20\n200\n0\nVERTEX\n8\n1\n10\n0\n20\n200\n0\nSEQEND\n",
 			300*200 - math.Pi*100*100/2, 50},
-		{"last point on the first, not flagged closed", "0\nLWPOLYLINE\n8\n1\n70\n0\n10\n0\n20\n0\n10\n300\n20\n0\n10\n300\n20\n200\n10\n0\n20\n0\n", 300 * 200 / 2, 1e-6},
-		{"seam line before cut line", "0\nLWPOLYLINE\n8\n1\n70\n1\n10\n-10\n20\n-10\n10\n310\n20\n-10\n10\n310\n20\n210\n10\n-10\n20\n210\n" +
+		{"last point on the first, not flagged closed",
+			"0\nLWPOLYLINE\n8\n1\n70\n0\n10\n0\n20\n0\n10\n300\n20\n0\n10\n300\n20\n200\n10\n0\n20\n0\n", 300 * 200 / 2, 1e-6},
+		{"seam line before cut line", "0\nLWPOLYLINE\n8\n1\n70\n1\n" +
+			"10\n-10\n20\n-10\n10\n310\n20\n-10\n10\n310\n20\n210\n10\n-10\n20\n210\n" +
 			"0\nLWPOLYLINE\n8\n14\n70\n1\n10\n0\n20\n0\n10\n300\n20\n0\n10\n300\n20\n200\n10\n0\n20\n200\n", 300 * 200, 1e-6},
 	} {
 		got, err := dxf.Read(strings.NewReader(file(q.entities)), outline.Millimetre)
@@ -44,9 +48,11 @@ func TestReadAreas(t *testing.T) {
 
 // Marks come with the piece: allowance, grain, notch on the seam, hole.
 func TestReadMarks(t *testing.T) {
-	got, err := dxf.Read(strings.NewReader(file("0\nLWPOLYLINE\n8\n1\n70\n1\n10\n-10\n20\n-10\n10\n310\n20\n-10\n10\n310\n20\n210\n10\n-10\n20\n210\n"+
+	got, err := dxf.Read(strings.NewReader(file("0\nLWPOLYLINE\n8\n1\n70\n1\n"+
+		"10\n-10\n20\n-10\n10\n310\n20\n-10\n10\n310\n20\n210\n10\n-10\n20\n210\n"+
 		"0\nLWPOLYLINE\n8\n14\n70\n1\n10\n0\n20\n0\n10\n300\n20\n0\n10\n300\n20\n200\n10\n0\n20\n200\n"+
-		"0\nLINE\n8\n7\n10\n50\n20\n50\n11\n150\n21\n150\n0\nPOINT\n8\n4\n10\n100\n20\n-10\n0\nPOINT\n8\n13\n10\n60\n20\n70\n")), outline.Millimetre)
+		"0\nLINE\n8\n7\n10\n50\n20\n50\n11\n150\n21\n150\n"+
+		"0\nPOINT\n8\n4\n10\n100\n20\n-10\n0\nPOINT\n8\n13\n10\n60\n20\n70\n")), outline.Millimetre)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -87,7 +87,8 @@ func (f *file) begin(s *state, name string) error {
 
 // header takes the unit of the drawing, if the header states one.
 func (f *file) header(r record) {
-	f.unit = map[float64]outline.Unit{1: outline.Inch, 4: outline.Millimetre, 5: outline.Centimetre, 6: outline.Metre}[r.number[insUnits]]
+	f.unit = map[float64]outline.Unit{1: outline.Inch, 4: outline.Millimetre, 5: outline.Centimetre,
+		6: outline.Metre}[r.number[insUnits]]
 }
 
 // fullSize refuses a piece that is shown at another scale.

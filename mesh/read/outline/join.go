@@ -70,7 +70,8 @@ func link(open []Chain) (line []r2.Vec, left []Chain, gap error) {
 		return nil, nil, fmt.Errorf("no outline: want one closed line")
 	}
 	if len(open) > mostLinks {
-		return nil, nil, fmt.Errorf("the outline is broken into %d lines, want one closed line, or at most %d", len(open), mostLinks)
+		return nil, nil, fmt.Errorf("the outline is broken into %d lines, want one closed line, or at most %d", len(open),
+			mostLinks)
 	}
 	left = append(left, open[1:]...)
 	line = append([]r2.Vec(nil), open[0].Points...)
@@ -91,7 +92,8 @@ func link(open []Chain) (line []r2.Vec, left []Chain, gap error) {
 	}
 	first, last := line[0], line[len(line)-1]
 	if len(line) < 4 || apart(first, last) > meet {
-		return nil, nil, fmt.Errorf("the outline is open: %.1f mm are missing between (%.1f, %.1f) and (%.1f, %.1f) mm: close it",
+		return nil, nil, fmt.Errorf("the outline is open: %.1f mm are missing between (%.1f, %.1f) and (%.1f, %.1f) mm: "+
+			"close it",
 			apart(first, last)*1000, last.X*1000, last.Y*1000, first.X*1000, first.Y*1000)
 	}
 	return line, left, nil

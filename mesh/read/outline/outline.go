@@ -140,10 +140,12 @@ func ring(what string, line []r2.Vec) ([]r2.Vec, error) {
 		return nil, err
 	}
 	if i, j, ok := draft.Crossing(p); ok {
-		return nil, fmt.Errorf("%s crosses itself near (%.1f, %.1f) mm, sides %d and %d: draw it round once", what, p[j].X*1000, p[j].Y*1000, i+1, j+1)
+		return nil, fmt.Errorf("%s crosses itself near (%.1f, %.1f) mm, sides %d and %d: draw it round once", what,
+			p[j].X*1000, p[j].Y*1000, i+1, j+1)
 	}
 	if a := area(p); a < leastArea {
-		return nil, fmt.Errorf("%s encloses %.3g mm², want at least %.0f mm²: it runs back along itself", what, a*1e6, leastArea*1e6)
+		return nil, fmt.Errorf("%s encloses %.3g mm², want at least %.0f mm²: it runs back along itself", what, a*1e6,
+			leastArea*1e6)
 	}
 	if draft.Area(p) < 0 {
 		for i, j := 0, len(p)-1; i < j; i, j = i+1, j-1 {
@@ -168,7 +170,8 @@ func size(what string, p []r2.Vec) error {
 func near(line []r2.Vec) error {
 	for _, v := range line {
 		if !(math.Abs(v.X) <= farthest && math.Abs(v.Y) <= farthest) {
-			return fmt.Errorf("point (%g, %g) mm, want finite numbers within ±%d m: is the unit right?", v.X*1000, v.Y*1000, farthest)
+			return fmt.Errorf("point (%g, %g) mm, want finite numbers within ±%d m: is the unit right?", v.X*1000, v.Y*1000,
+				farthest)
 		}
 	}
 	return nil

@@ -47,7 +47,8 @@ func frame(e xml.StartElement, said outline.Unit) (matrix, error) {
 	}
 	if unit == 0 || unitHigh == 0 { // pixels, per cent or nothing: how large they are is not said
 		if said == 0 {
-			return matrix{}, errors.New("the picture does not say its size in mm, cm or in, want width and height with a unit, or the unit of its coordinates beside the file")
+			return matrix{}, errors.New("the picture does not say its size in mm, cm or in, want width and height with a " +
+				"unit, or the unit of its coordinates beside the file")
 		}
 		s := float64(said)
 		return matrix{s, 0, 0, -s, 0, 0}, nil
@@ -62,7 +63,8 @@ func frame(e xml.StartElement, said outline.Unit) (matrix, error) {
 	}
 	sx, sy := wide/box[2], high/box[3]
 	if math.Abs(sx/sy-1) > 0.001 {
-		return matrix{}, fmt.Errorf("the picture is %.1f × %.1f mm for a viewBox of %g × %g: it is drawn out of shape", wide*1000, high*1000, box[2], box[3])
+		return matrix{}, fmt.Errorf("the picture is %.1f × %.1f mm for a viewBox of %g × %g: it is drawn out of shape",
+			wide*1000, high*1000, box[2], box[3])
 	}
 	return matrix{sx, 0, 0, -sx, -box[0] * sx, box[1] * sx}, nil
 }

@@ -73,7 +73,8 @@ func apart(outlines []line) error {
 	for i, a := range outlines {
 		for k, b := range outlines {
 			if i != k && a.on(b) {
-				return fmt.Errorf("%d closed lines, one on another, near (%.0f, %.0f) mm: give the seam line of each piece an id that ends in seam-line, its cut line one in cut-line",
+				return fmt.Errorf("%d closed lines, one on another, near (%.0f, %.0f) mm: give the seam line of each piece an "+
+					"id that ends in seam-line, its cut line one in cut-line",
 					len(outlines), a.Points[0].X*1000, -a.Points[0].Y*1000)
 			}
 		}

@@ -84,7 +84,8 @@ func (p *picture) read(data []byte) error {
 		switch e := tok.(type) {
 		case xml.StartElement:
 			if elements++; elements > mostElements || len(stack) >= deepest {
-				return fmt.Errorf("more than %d elements, or more than %d within each other, want the outline of one piece", mostElements, deepest)
+				return fmt.Errorf("more than %d elements, or more than %d within each other, want the outline of one piece",
+					mostElements, deepest)
 			}
 			o, err := p.start(e, stack)
 			if err != nil {
@@ -147,7 +148,8 @@ func unseen(e xml.StartElement) bool {
 	case "defs", "symbol", "clipPath", "mask", "marker", "pattern", "metadata":
 		return true
 	}
-	return attribute(e, "display") == "none" || strings.Contains(strings.ReplaceAll(attribute(e, "style"), " ", ""), "display:none")
+	return attribute(e, "display") == "none" || strings.Contains(strings.ReplaceAll(attribute(e, "style"), " ", ""),
+		"display:none")
 }
 
 // attribute returns the value of an attribute, "" if it is not there.

@@ -18,7 +18,8 @@ func Halved(o *drape.Outcome) string {
 	if o.Kept == c.Kept && o.Extra == c.Extra {
 		return text
 	}
-	return text + fmt.Sprintf("; laid folds kept %d → %d, folds nobody laid %d → %d: the finer counts", c.Kept, o.Kept, c.Extra, o.Extra)
+	return text + fmt.Sprintf("; laid folds kept %d → %d, folds nobody laid %d → %d: the finer counts", c.Kept, o.Kept,
+		c.Extra, o.Extra)
 }
 
 // moved tells a figure of two outcomes.

@@ -19,7 +19,8 @@ func TestHalved(t *testing.T) {
 		t.Errorf("Halved = %q, want %q", got, want)
 	}
 	c.Kept = 2
-	if got, want := Halved(o), "30.0 mm → 15.0 mm: edge drop 11.9 → 12.8 cm; deepest fold 37 → 42 mm; laid folds kept 2 → 1, folds nobody laid 0 → 0: the finer counts"; got != want {
+	if got, want := Halved(o), "30.0 mm → 15.0 mm: edge drop 11.9 → 12.8 cm; deepest fold 37 → 42 mm; laid folds kept "+
+		"2 → 1, folds nobody laid 0 → 0: the finer counts"; got != want {
 		t.Errorf("Halved = %q, want %q", got, want)
 	}
 	b, err := JSON(o, nil)
@@ -32,7 +33,8 @@ func TestHalved(t *testing.T) {
 			}
 		}
 	}
-	if err != nil || json.Unmarshal(b, &read) != nil || read.Coarser.Spacing != 30 || read.Coarser.Drop != 119 || read.Coarser.Folds[0].Depth != 37 {
+	if err != nil || json.Unmarshal(b, &read) != nil || read.Coarser.Spacing != 30 || read.Coarser.Drop != 119 ||
+		read.Coarser.Folds[0].Depth != 37 {
 		t.Errorf("JSON = %s, %v, want coarser with 30, 119 and 37 mm", b, err)
 	}
 }

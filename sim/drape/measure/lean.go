@@ -48,5 +48,6 @@ func LeanLines(o *drape.Outcome) []string {
 		}
 		return text
 	}
-	return []string{"upright: " + of(l.Upright), fmt.Sprintf("%.0f° forward: ", Degree.From(l.Angle)) + of(l.Bent), "upright again: " + of(l.Back)}
+	return []string{"upright: " + of(l.Upright), fmt.Sprintf("%.0f° forward: ", Degree.From(l.Angle)) + of(l.Bent),
+		"upright again: " + of(l.Back)}
 }

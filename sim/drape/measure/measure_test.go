@@ -16,10 +16,13 @@ import (
 func sample() *drape.Outcome {
 	return &drape.Outcome{
 		Status: sim.Settled, FoldCount: 1, CountShare: 0.5, FoldCounts: []int{1, 2},
-		FoldCountAll: 3, Laid: 2, Kept: 1, Tried: []drape.Try{{Laid: 2, Kept: 1, Settled: true}}, SetEdge: true, EdgeDepth: 0.08, Taken: 0.012, ShakeA: 0.1,
+		FoldCountAll: 3, Laid: 2, Kept: 1, Tried: []drape.Try{{Laid: 2, Kept: 1, Settled: true}}, SetEdge: true,
+		EdgeDepth: 0.08, Taken: 0.012, ShakeA: 0.1,
 		Folds: []drape.Fold{
-			{Fold: fold.Fold{Depth: 0.042, CF: 0.080, Height: 0.27, Radius: 0.012, Zone: fold.AboveBust}, Kept: true, LaidCF: 0.075, Width: fold.Reach{Left: 0.125, Right: 0.125}, Survives: 0.4},
-			{Fold: fold.Fold{Depth: 0.007, CF: 0.270, Height: 0.1, Radius: 0.020, Zone: fold.BelowBust}, Survives: drape.NotShaken},
+			{Fold: fold.Fold{Depth: 0.042, CF: 0.080, Height: 0.27, Radius: 0.012, Zone: fold.AboveBust}, Kept: true,
+				LaidCF: 0.075, Width: fold.Reach{Left: 0.125, Right: 0.125}, Survives: 0.4},
+			{Fold: fold.Fold{Depth: 0.007, CF: 0.270, Height: 0.1, Radius: 0.020, Zone: fold.BelowBust},
+				Survives: drape.NotShaken},
 		},
 		EdgeDrop: 0.128, EdgeDrops: []float64{0.128, 0.132}, EdgeBelowNeck: -0.012, StandOff: 0.003, Forward: 0.083,
 		Twist: -0.004, Drift: -0.001, CFGrowth: -0.014, WrongSide: 20e-6, PinPull: 0.8, Residual: 9e-4,
@@ -104,13 +107,15 @@ func TestJSON(t *testing.T) {
 	}
 	for _, part := range []string{
 		`{"status":"settled","fold_count":1,"count_share":0.5,"fold_counts":[1,2],"fold_count_all":3,"laid":2,"kept":1,"extra":0,"tried":[{"laid":2,"kept":1,"extra":0,"settled":true}],"edge_depth_set_mm":80,"taken_up_mm":12,"shake_a":0.1,"folds":[{"depth_mm":42,"cf_mm":80,"height_mm":270,"radius_mm":12,"zone":"above bust","kept":true,"width_mm":250,"laid_cf_mm":75,"survives_a":0.4},{"depth_mm":7,"cf_mm":270,"height_mm":100,"radius_mm":20,"zone":"below bust","kept":false,"width_mm":0}],"edge_drop_mm":128,"edge_drop_mean_mm":130,`,
-		`"edge_drops_mm":[128,132],`, `"twist_mm":-4,`, `"seed":18446744073709551615,`, `"fabric":"a \u0026 b",`, `"free":false,"more":7}`,
+		`"edge_drops_mm":[128,132],`, `"twist_mm":-4,`, `"seed":18446744073709551615,`, `"fabric":"a \u0026 b",`,
+		`"free":false,"more":7}`,
 	} {
 		if !strings.Contains(string(b), part) {
 			t.Errorf("JSON = %s, want %s in it", b, part)
 		}
 	}
-	if b, err := JSON(&drape.Outcome{Warning: "forces"}, nil); err != nil || !strings.Contains(string(b), `"warning":"forces","fold_count":0,"count_share":0,"fold_counts":null,"fold_count_all":0,"laid":0,"kept":0,"extra":0,"taken_up_mm":0,"shake_a":0,"folds":[],`) {
+	if b, err := JSON(&drape.Outcome{Warning: "forces"}, nil); err != nil ||
+		!strings.Contains(string(b), `"warning":"forces","fold_count":0,"count_share":0,"fold_counts":null,"fold_count_all":0,"laid":0,"kept":0,"extra":0,"taken_up_mm":0,"shake_a":0,"folds":[],`) {
 		t.Errorf("JSON of no drape = %s, %v", b, err)
 	}
 }
@@ -143,9 +148,11 @@ func TestWords(t *testing.T) {
 	for title, want := range map[string]string{
 		"Stand-off": "edge 3 mm off the form; the front reaches 8.3 cm ahead of the form",
 		"Balance":   "left and right differ by 4.0 mm; the edge lies 1.0 mm to the wearer's right",
-		"Cloth":     "centre front hangs 1.4 % shorter than cut; yarns change length by 0.0 % at most; wrong side seen 0.2 cm²",
-		"Seams":     "edge hangs 0.0 % longer than cut, at its worst 0.0 % longer; shoulders 0.0 % longer, at worst 0.0 % longer",
-		"Softness":  "sharp bends down the centre front: 0",
+		"Cloth": "centre front hangs 1.4 % shorter than cut; yarns change length by 0.0 % at most; wrong side seen " +
+			"0.2 cm²",
+		"Seams": "edge hangs 0.0 % longer than cut, at its worst 0.0 % longer; shoulders 0.0 % longer, at worst 0.0 " +
+			"% longer",
+		"Softness": "sharp bends down the centre front: 0",
 	} {
 		if lines[title] != want {
 			t.Errorf("%s: %q, want %q", title, lines[title], want)
@@ -190,7 +197,9 @@ func TestInches(t *testing.T) {
 	if got := drop.Beside(127); got != "5 in" {
 		t.Errorf("Beside(127 mm) = %q in inches, want 5 in as the amount beside it", got)
 	}
-	if got := drop.Sheet(254); math.Abs(got-10) > 1e-12 || drop.Axis() != drop.Name+", in" || drop.Change(25.4) != "+1 in" {
-		t.Errorf("edge drop 254 mm on a sheet = %g, axis %q, change %q, want 10, in and +1 in", got, drop.Axis(), drop.Change(25.4))
+	if got := drop.Sheet(254); math.Abs(got-10) > 1e-12 || drop.Axis() != drop.Name+", in" ||
+		drop.Change(25.4) != "+1 in" {
+		t.Errorf("edge drop 254 mm on a sheet = %g, axis %q, change %q, want 10, in and +1 in", got, drop.Axis(),
+			drop.Change(25.4))
 	}
 }

@@ -24,8 +24,9 @@ var (
 	SquareCentimetre = Unit{Sign: "cm²", from: func(m2 float64) float64 { return m2 * 100 * 100 }, inch: &squareInches}
 	Lattice          = Unit{Sign: "mm", from: Millimetre.from} // of the spacing of yarns, which stays
 	Percent          = Unit{Sign: "%", from: func(share float64) float64 { return share * 100 }}
-	Gram             = Unit{Sign: "g", from: func(n float64) float64 { return n / sim.Gravity * 1000 }} // that pulls as hard
-	Degree           = Unit{Sign: "°", from: func(rad float64) float64 { return rad * 180 / math.Pi }}
+	// that pulls as hard
+	Gram   = Unit{Sign: "g", from: func(n float64) float64 { return n / sim.Gravity * 1000 }}
+	Degree = Unit{Sign: "°", from: func(rad float64) float64 { return rad * 180 / math.Pi }}
 )
 
 // What stands for them where people measure in inches.

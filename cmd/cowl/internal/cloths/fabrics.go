@@ -34,7 +34,8 @@ func (f Fabrics) Run(c console.Console) error {
 	case f.JSON:
 		return c.PrintJSON(fabricsJSON(list))
 	case f.Name != "":
-		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)%s\n%s", list[0].Title, list[0].GravityLength()*1000, heldFlat(list[0]), list[0].YAML())
+		fmt.Fprintf(c.Out, "# %s: falls over edges longer than %.1f mm (gravity length)%s\n%s", list[0].Title,
+			list[0].GravityLength()*1000, heldFlat(list[0]), list[0].YAML())
 	case len(list) == 0:
 		fmt.Fprintln(c.Out, "No fabric of the library fits. cowl fabrics lists all; cowl swatch makes one from tests.")
 	default:
@@ -47,7 +48,8 @@ func (f Fabrics) Run(c console.Console) error {
 func (f Fabrics) pick() ([]materials.Fabric, error) {
 	if f.Name != "" {
 		if f.Search != "" || f.Weight != "" || f.BendingLength != "" || f.Limp {
-			return nil, fmt.Errorf("fabrics %s: one fabric is named, want it without --search, --weight, --bending-length and --limp", f.Name)
+			return nil, fmt.Errorf("fabrics %s: one fabric is named, want it without --search, --weight, --bending-length "+
+				"and --limp", f.Name)
 		}
 		one, err := materials.Find(f.Name)
 		return []materials.Fabric{one}, err
@@ -90,7 +92,8 @@ func span(text string, parse func(string) (float64, error), example string) (out
 }
 
 // signs mark how a value is known; what is measured stands bare.
-var signs = map[materials.Kind]string{materials.Measured: " ", materials.Derived: "d", materials.Assumed: "a", materials.Memory: "?"}
+var signs = map[materials.Kind]string{materials.Measured: " ", materials.Derived: "d", materials.Assumed: "a",
+	materials.Memory: "?"}
 
 // knowledge groups the library, the best known first.
 var knowledge = []struct {
@@ -137,7 +140,8 @@ func fabricTable(w io.Writer, list []materials.Fabric) {
 		fmt.Fprint(w, row)
 		i++
 	}
-	fmt.Fprintf(w, "\nd derived, a assumed, ? from memory, – not measured, no sign: measured. Used where none is named: %s.\n\nSources\n", materials.Default().Name)
+	fmt.Fprintf(w, "\nd derived, a assumed, ? from memory, – not measured, no sign: measured. Used where none is "+
+		"named: %s.\n\nSources\n", materials.Default().Name)
 	sources(w, list)
 	fmt.Fprintln(w, "\ncowl fabrics NAME shows one in full, in the form of a fabric file.")
 }
@@ -201,9 +205,11 @@ func fabricJSONOf(f materials.Fabric) fabricJSON {
 	basis, ranges, spreads := map[string]string{}, map[string][2]float64{}, map[string]float64{}
 	one := fabricJSON{
 		"name": f.Name, "title": f.Title, "fibre": f.Fibre, "weave": f.Weave,
-		"gravity_length_mm": f.GravityLength() * 1000, "friction_length_mm": f.FrictionLength() * 1000, "bending_length_mm": f.GravityLength() * 1000,
-		"basis": basis, "range": ranges, "spread": spreads,
-		"known": style.LeastKnown(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence, "note": f.Note,
+		"gravity_length_mm": f.GravityLength() * 1000, "friction_length_mm": f.FrictionLength() * 1000,
+		"bending_length_mm": f.GravityLength() * 1000,
+		"basis":             basis, "range": ranges, "spread": spreads,
+		"known": style.LeastKnown(f).String(), "confidence": f.Confidence, "source": f.Source, "licence": f.Licence,
+		"note": f.Note,
 	}
 	for _, q := range materials.Fields() {
 		one[q.Key()] = q.InUnits(f)
@@ -217,7 +223,8 @@ func fabricJSONOf(f materials.Fabric) fabricJSON {
 	}
 	if d := f.Drape; d != nil {
 		one["drape"] = map[string]any{
-			"coefficient_percent": d.Coefficient * 100, "disc_mm": d.Disc * 1000, "specimen_mm": d.Specimen * 1000, "nodes": d.Nodes, "note": d.Note,
+			"coefficient_percent": d.Coefficient * 100, "disc_mm": d.Disc * 1000, "specimen_mm": d.Specimen * 1000,
+			"nodes": d.Nodes, "note": d.Note,
 		}
 	}
 	return one

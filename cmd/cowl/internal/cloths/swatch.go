@@ -77,7 +77,8 @@ func (w Swatch) swatch() (s materials.Swatch, err error) {
 		flag string
 	}{{&s.Name, w.Name}, {&s.Title, w.Title}, {&s.Fibre, w.Fibre}, {&s.Weave, w.Weave}} {
 		if c, bad := scalar.Control(word.flag); bad {
-			return s, fmt.Errorf("%q has the control character %U, want plain text for name, title, fibre and weave", word.flag, c)
+			return s, fmt.Errorf("%q has the control character %U, want plain text for name, title, fibre and weave", word.flag,
+				c)
 		}
 		if word.flag != "" {
 			*word.to = strings.Join(strings.Fields(word.flag), " ")

@@ -29,12 +29,15 @@ func swatchReport(w io.Writer, m materials.Sample) {
 		fmt.Fprintf(w, "  %s  %4.1f ± %.1f mm  (%.1f %%)\n", lengthNames[i], l.Value*1000, l.Spread*1000, 100*l.Relative())
 	}
 	fmt.Fprintln(w, "\nWhat that does to the drape")
-	fmt.Fprintf(w, "  Folds              width and number uncertain by %.1f %%, on the bias by %.1f %% (¾ power of the length; from memory)\n",
+	fmt.Fprintf(w, "  Folds              width and number uncertain by %.1f %%, on the bias by %.1f %% (¾ power of "+
+		"the length; from memory)\n",
 		100*materials.FoldSpread(m.Lengths[3]), 100*materials.FoldSpread(m.Lengths[2]))
-	fmt.Fprintf(w, "  Drape coefficient  uncertain by %.1f points (Cusick 1965, from memory); one cloth scatters by 1–7 on a drape meter\n", 100*m.DrapeSpread())
+	fmt.Fprintf(w, "  Drape coefficient  uncertain by %.1f points (Cusick 1965, from memory); one cloth scatters by "+
+		"1–7 on a drape meter\n", 100*m.DrapeSpread())
 	if len(m.Shares) > 0 {
 		top := m.Shares[0]
-		fmt.Fprintf(w, "  To do better       read %s more finely or more often: %.0f %% of the uncertainty is its\n", top.Trial.Key(), 100*top.Part)
+		fmt.Fprintf(w, "  To do better       read %s more finely or more often: %.0f %% of the uncertainty is its\n",
+			top.Trial.Key(), 100*top.Part)
 	}
 	if len(m.Warnings) > 0 {
 		fmt.Fprintln(w, "\nTo note")
@@ -97,12 +100,14 @@ type swatchJSON struct {
 func swatchJSONOf(m materials.Sample, file string) swatchJSON {
 	out := swatchJSON{
 		Fabric: fabricJSONOf(m.Fabric), Lengths: map[string]estimateJSON{}, Shares: map[string]float64{},
-		LengthPct: 100 * m.Lengths[len(m.Lengths)-1].Relative(), FoldsPct: 100 * materials.FoldSpread(m.Lengths[3]), FoldsBiasPct: 100 * materials.FoldSpread(m.Lengths[2]), DrapePoints: 100 * m.DrapeSpread(),
+		LengthPct: 100 * m.Lengths[len(m.Lengths)-1].Relative(), FoldsPct: 100 * materials.FoldSpread(m.Lengths[3]),
+		FoldsBiasPct: 100 * materials.FoldSpread(m.Lengths[2]), DrapePoints: 100 * m.DrapeSpread(),
 		Warnings: append([]string{}, m.Warnings...), File: file,
 	}
 	for _, q := range materials.Fields() {
 		e := m.Fabric.Basis[q]
-		out.Properties = append(out.Properties, propertyJSON{q.Key(), q.String(), q.Unit(), q.InUnits(m.Fabric), q.SpreadInUnits(m.Fabric), e.Kind.String(), e.How})
+		out.Properties = append(out.Properties, propertyJSON{q.Key(), q.String(), q.Unit(), q.InUnits(m.Fabric),
+			q.SpreadInUnits(m.Fabric), e.Kind.String(), e.How})
 	}
 	for i, l := range m.Lengths {
 		out.Lengths[lengthNames[i]] = estimateJSON{l.Value * 1000, l.Spread * 1000}

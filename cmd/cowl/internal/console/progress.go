@@ -42,7 +42,8 @@ func (l *Line) Show(p Progress) {
 	l.last = time.Now()
 	text := fmt.Sprintf("%s, %.0f %%", p.Stage, p.Share*100)
 	if p.Residual > 0 {
-		text = fmt.Sprintf("%s: unbalanced force %.4f of the weight, %.0f %% of the step limit", p.Stage, p.Residual, p.Share*100)
+		text = fmt.Sprintf("%s: unbalanced force %.4f of the weight, %.0f %% of the step limit", p.Stage, p.Residual,
+			p.Share*100)
 	}
 	fmt.Fprintf(l.w, "\r\x1b[K%s", text)
 }

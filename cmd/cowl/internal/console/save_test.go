@@ -54,7 +54,8 @@ func TestWritableLeavesNoTrace(t *testing.T) {
 // Where one file of a set cannot be put in place the others are as before.
 func TestSaveAllOrNone(t *testing.T) {
 	dir := t.TempDir()
-	if err := errors.Join(os.WriteFile(filepath.Join(dir, "draft.pdf"), []byte("old"), 0o644), os.MkdirAll(filepath.Join(dir, "draft.dxf", "full"), 0o755)); err != nil {
+	if err := errors.Join(os.WriteFile(filepath.Join(dir, "draft.pdf"), []byte("old"), 0o644),
+		os.MkdirAll(filepath.Join(dir, "draft.dxf", "full"), 0o755)); err != nil {
 		t.Fatal(err)
 	}
 	err := Save(dir, []File{{"draft.pdf", []byte("new")}, {"draft.dxf", []byte("new")}})

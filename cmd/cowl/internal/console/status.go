@@ -28,7 +28,8 @@ var Exits = []struct {
 	Means string
 }{
 	{ExitOK, "done"},
-	{ExitNotSettled, "a drape did not settle or gave no result, what was sought was missed, or pieces do not fit the cloth; everything is written and says so"},
+	{ExitNotSettled, "a drape did not settle or gave no result, what was sought was missed, or pieces do not fit the " +
+		"cloth; everything is written and says so"},
 	{ExitBadInput, "bad input: a message names field, value, allowed range and line; nothing is written"},
 	{ExitCannotSave, "cannot save, or standard output cannot be written"},
 	{ExitNoWindow, "no window can be opened"},

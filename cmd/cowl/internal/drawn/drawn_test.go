@@ -28,7 +28,8 @@ func TestHangerReachesTheCowlPoints(t *testing.T) {
 			far = max(far, p.X)
 		}
 		if far < at.X+0.005 || far > at.X+0.03 {
-			t.Errorf("the arm reaches to %.1f cm from the middle, the cowl point lies at %.1f cm: want 0.5 to 3 cm more", 100*far, 100*at.X)
+			t.Errorf("the arm reaches to %.1f cm from the middle, the cowl point lies at %.1f cm: want 0.5 to 3 cm more",
+				100*far, 100*at.X)
 		}
 		for _, tri := range s.Tris {
 			a, b, c := s.Pos[tri[0]], s.Pos[tri[1]], s.Pos[tri[2]]

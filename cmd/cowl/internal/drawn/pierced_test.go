@@ -44,7 +44,8 @@ func TestDrawnLayersStayApart(t *testing.T) {
 	}
 	n := 0
 	for _, q := range quickDrapes {
-		name := fmt.Sprintf("%s, %d folds, extension %g cm, %g mm, grain %g°", q.fabric, q.folds, q.extension, q.spacing, q.grain)
+		name := fmt.Sprintf("%s, %d folds, extension %g cm, %g mm, grain %g°", q.fabric, q.folds, q.extension, q.spacing,
+			q.grain)
 		h := hang(t, fmt.Sprintf("cut: {extension_cm: %g, grain_deg: %g}\nfabric: %s\nhang: {spacing_mm: %g, folds: %d}\n",
 			q.extension, q.grain, q.fabric, q.spacing, q.folds))
 		if k := h.Run.Drape.Pierced(); k != 0 {

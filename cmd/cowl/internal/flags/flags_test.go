@@ -20,7 +20,8 @@ type grammar struct {
 }
 
 var tables = Tables{"tests": {
-	Rows: []Row{{Name: "load", Holder: "N", Of: reflect.TypeFor[*float64]()}, {Name: "words", Of: reflect.TypeFor[[]string]()}, {Name: "secret", Hidden: true, Of: reflect.TypeFor[[]string]()}},
+	Rows: []Row{{Name: "load", Holder: "N", Of: reflect.TypeFor[*float64]()},
+		{Name: "words", Of: reflect.TypeFor[[]string]()}, {Name: "secret", Hidden: true, Of: reflect.TypeFor[[]string]()}},
 	Read: func(flag, text string) (float64, error) {
 		v, err := strconv.ParseFloat(strings.TrimSuffix(text, "kN"), 64)
 		if flag != "load" {
@@ -38,7 +39,8 @@ func TestTables(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := p.Parse(strings.Fields("--allowance 1in --cf-weight 8g --load 2kN --words a,b --width 30cm --number 3")); err != nil {
+	words := strings.Fields("--allowance 1in --cf-weight 8g --load 2kN --words a,b --width 30cm --number 3")
+	if _, err := p.Parse(words); err != nil {
 		t.Fatal(err)
 	}
 	got := map[string]any{}
@@ -52,13 +54,15 @@ func TestTables(t *testing.T) {
 		t.Errorf("read %v, width %g, number %d, want %v, 0.3 and 3", got, g.Width, *g.Number, want)
 	}
 	if IsGiven(g.Cut, "grain") || !IsGiven(g.Cut, "allowance") {
-		t.Errorf("grain given %t, allowance %t, want the allowance alone", IsGiven(g.Cut, "grain"), IsGiven(g.Cut, "allowance"))
+		t.Errorf("grain given %t, allowance %t, want the allowance alone", IsGiven(g.Cut, "grain"),
+			IsGiven(g.Cut, "allowance"))
 	}
 	s, err := style.FromFile("../../demo.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := SetFields(&s, g.Cut); err != nil || math.Abs(s.Cut.Trim-0.0254) > 1e-12 || math.Abs(s.Stand.Weight-0.008) > 1e-12 {
+	if err := SetFields(&s, g.Cut); err != nil || math.Abs(s.Cut.Trim-0.0254) > 1e-12 ||
+		math.Abs(s.Stand.Weight-0.008) > 1e-12 {
 		t.Errorf("SetFields: %v, allowance %g m, weight %g kg, want 0.0254 and 0.008", err, s.Cut.Trim, s.Stand.Weight)
 	}
 }
@@ -67,7 +71,8 @@ func TestTables(t *testing.T) {
 func TestRefused(t *testing.T) {
 	for args, says := range map[string]string{
 		"--load many": "--load", "--width 3": "no unit", "--number 9": "1–8", "--number x": "whole number",
-		"--trim 1cm": "--trim is now called --allowance", "--weight 8g": "--weight is now called --cf-weight", "--hem-line 3cm": "unknown flag --hem-line",
+		"--trim 1cm": "--trim is now called --allowance", "--weight 8g": "--weight is now called --cf-weight",
+		"--hem-line 3cm": "unknown flag --hem-line",
 	} {
 		p, err := NewParser(&grammar{}, tables)
 		if err != nil {

@@ -21,9 +21,11 @@ type clothFlags struct {
 
 // valueFields are the values of a cloth by their flags.
 var valueFields = map[string]materials.Field{
-	"weight": materials.Weight, "bend": materials.BendWarp, "bend-weft": materials.BendWeft, "bend-bias": materials.BendBias,
-	"bend-friction": materials.BendFriction, "bend-softening": materials.BendSoftening, "pull-warp": materials.PullWarp, "pull-weft": materials.PullWeft,
-	"shear": materials.Shear, "shear-friction": materials.ShearFriction, "shear-lock": materials.ShearLock,
+	"weight": materials.Weight, "bend": materials.BendWarp, "bend-weft": materials.BendWeft,
+	"bend-bias":     materials.BendBias,
+	"bend-friction": materials.BendFriction, "bend-softening": materials.BendSoftening, "pull-warp": materials.PullWarp,
+	"pull-weft": materials.PullWeft,
+	"shear":     materials.Shear, "shear-friction": materials.ShearFriction, "shear-lock": materials.ShearLock,
 }
 
 // Values is the table of flags that give the values of a cloth, for flags.NewParser under
@@ -35,7 +37,8 @@ func Values() flags.Table {
 		{Name: "bend-weft", Holder: "B", Help: "Along the weft; without it as along the warp."},
 		{Name: "bend-bias", Holder: "B", Help: "At 45°; without it by the rule of Peirce and Cooper from warp and weft."},
 		{Name: "bend-friction", Holder: "M", Help: "Friction of bending, half of the KES 2HB, 0.3mN; without it none."},
-		{Name: "bend-softening", Holder: "LEN", Help: "Softening of bending, −B1/B0 of a measured M = B0·κ + B1·κ², 2.7mm; without it none."},
+		{Name: "bend-softening", Holder: "LEN", Help: "Softening of bending, −B1/B0 of a measured M = B0·κ + B1·κ², " +
+			"2.7mm; without it none."},
 		{Name: "pull-warp", Holder: "C", Help: "Stiffness along the warp (2000N/m)."},
 		{Name: "pull-weft", Holder: "C", Help: "Along the weft (2000N/m)."},
 		{Name: "shear", Holder: "G", Help: "Shear rigidity (30N/m)."},
@@ -65,7 +68,8 @@ func (f clothFlags) cloth() (materials.Fabric, error) {
 	case text == "":
 		return materials.Default(), nil
 	case !flags.IsGiven(f.Values, "weight") || !flags.IsGiven(f.Values, "bend"):
-		return materials.Fabric{}, errors.New("values of a cloth: want --weight and --bend at least, --weight 150gsm --bend 10uNm")
+		return materials.Fabric{}, errors.New("values of a cloth: want --weight and --bend at least, --weight 150gsm " +
+			"--bend 10uNm")
 	}
 	cloth, err := materials.Parse(givenValues, []byte("name: "+givenValues+"\n"+text))
 	if err != nil {

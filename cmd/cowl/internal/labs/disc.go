@@ -75,7 +75,8 @@ func (d discCmd) Run(ctx context.Context, c console.Console) error {
 		out := discOf(r, set)
 		lines := []string{
 			line("Rig", "%.4g cm of cloth on %.4g cm", set.Specimen*100, set.Disc*100),
-			line("Drape", "coefficient %.1f %% at the most frequent number of nodes (all %d placings %.1f ± %.1f)", out.Coefficient, len(r.Each), out.Mean, out.Spread),
+			line("Drape", "coefficient %.1f %% at the most frequent number of nodes (all %d placings %.1f ± %.1f)",
+				out.Coefficient, len(r.Each), out.Mean, out.Spread),
 			line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
 			line("Depths", "%s", depthsText(out.Depths)),
 		}
@@ -83,7 +84,8 @@ func (d discCmd) Run(ctx context.Context, c console.Console) error {
 			lines = append(lines, halvedText(r))
 		}
 		picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
-		return reading{r.Run, func(how computed) any { out.computed = how; return out }, lines, []console.File{{Name: "shadow.png", Data: picture}}}, err
+		return reading{r.Run, func(how computed) any { out.computed = how; return out }, lines,
+			[]console.File{{Name: "shadow.png", Data: picture}}}, err
 	})
 }
 
@@ -98,7 +100,8 @@ func (d discCmd) setup() (lab.DiscSetup, error) {
 	}
 	set.Placings, set.Fine = countOf(d.Placings), d.Fine
 	if d.Shake != nil {
-		if r := (limit.Range{Field: "shake", Value: float64(*d.Shake), Hi: 0.05, Unit: limit.Length, Why: limit.Say("more than half of its weight throws the cloth")}); r.Check() != nil {
+		if r := (limit.Range{Field: "shake", Value: float64(*d.Shake), Hi: 0.05, Unit: limit.Length,
+			Why: limit.Say("more than half of its weight throws the cloth")}); r.Check() != nil {
 			return set, r.Check()
 		}
 		set.Shake = float64(*d.Shake) / drape.Amplitude(1)
@@ -110,12 +113,15 @@ func (d discCmd) setup() (lab.DiscSetup, error) {
 func halvedText(r lab.DiscResult) string {
 	was := r.Each[r.Typical]
 	return line("Halved", "the typical placing on %.2g mm reads %.1f %% with %d nodes, on %.2g mm %.1f %% with %d",
-		was.Spacing*1000, was.Coefficient*100, len(was.Nodes), r.Halved.Spacing*1000, r.Halved.Coefficient*100, len(r.Halved.Nodes))
+		was.Spacing*1000, was.Coefficient*100, len(was.Nodes), r.Halved.Spacing*1000, r.Halved.Coefficient*100,
+		len(r.Halved.Nodes))
 }
 
 // discOf turns the result into units.
 func discOf(r lab.DiscResult, set lab.DiscSetup) discJSON {
-	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{}, Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000, Fall: string(set.Fall), Mean: r.Mean * 100, Shake: set.Shake}
+	out := discJSON{Coefficient: r.Coefficient * 100, Spread: r.Spread * 100, Count: r.Count, Counts: map[string]int{},
+		Depths: []float64{}, Specimen: set.Specimen * 1000, Disc: set.Disc * 1000, Fall: string(set.Fall),
+		Mean: r.Mean * 100, Shake: set.Shake}
 	for n, times := range r.Counts {
 		out.Counts[strconv.Itoa(n)] = times
 	}

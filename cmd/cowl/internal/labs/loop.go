@@ -42,12 +42,14 @@ type hungLoopJSON struct {
 func (l loopCmd) Run(ctx context.Context, c console.Console) error {
 	return l.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.LoopSetup{Report: s.report}
-		if err := lengths(lengthFlag{"length", l.Length, &set.Length}, lengthFlag{"width", l.Width, &set.Width}, lengthFlag{"spacing", l.Spacing, &set.Spacing}); err != nil {
+		if err := lengths(lengthFlag{"length", l.Length, &set.Length}, lengthFlag{"width", l.Width, &set.Width},
+			lengthFlag{"spacing", l.Spacing, &set.Spacing}); err != nil {
 			return reading{}, err
 		}
 		var out loopJSON
 		var run lab.Run
-		lines := []string{line("Heart loop", "%10s %12s %16s %12s %8s %8s", "depth", "elastica", "bending length", "by Peirce", "B", "plate")}
+		lines := []string{line("Heart loop", "%10s %12s %16s %12s %8s %8s", "depth", "elastica", "bending length",
+			"by Peirce", "B", "plate")}
 		for _, grain := range l.grains() {
 			set.Grain = grain
 			if err := s.affordable(set, 1); err != nil {
@@ -109,7 +111,8 @@ func (j hungLoopJSON) String() string {
 		}
 		return fmt.Sprintf("%*s", width, fmt.Sprintf(format, v))
 	}
-	return or(10, "%.1f mm", j.Depth) + " " + or(12, "%.1f mm", j.Elastica) + " " + or(16, "%.1f mm", j.BendingLength) + " " +
+	return or(10, "%.1f mm", j.Depth) + " " + or(12, "%.1f mm", j.Elastica) + " " + or(16, "%.1f mm", j.BendingLength) +
+		" " +
 		or(12, "%.1f mm", j.Peirce) + " " + or(8, "%.3g", j.Rigidity) + " " + or(8, "%.3g", j.Plate) + " µN·m"
 }
 

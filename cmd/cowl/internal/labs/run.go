@@ -89,7 +89,8 @@ func (f testFlags) tell(c console.Console, fabric materials.Fabric, r reading, h
 		for _, l := range append([]string{fabric.String()}, r.lines...) {
 			fmt.Fprintln(c.Out, l)
 		}
-		fmt.Fprintln(c.Out, line("Computed", "%s; unbalanced force %.1e; %d points %.2g mm apart, %d steps, %.1f s", how.Status, how.Residual, how.Nodes, how.Spacing, how.Steps, how.Seconds))
+		fmt.Fprintln(c.Out, line("Computed", "%s; unbalanced force %.1e; %d points %.2g mm apart, %d steps, %.1f s",
+			how.Status, how.Residual, how.Nodes, how.Spacing, how.Steps, how.Seconds))
 	}
 	if how.Warning != "" {
 		fmt.Fprintf(c.Err, "cowl: %s\n", how.Warning)
@@ -108,7 +109,8 @@ func clamped(f materials.Fabric) string {
 		return ""
 	}
 	least := twist + (f.BendWarp+f.BendWeft)/4
-	return fmt.Sprintf("bend_bias_uNm: %.3g is less than this cloth can have with %.3g along warp and %.3g along weft, so it bends on the bias like %.3g; measure the bias again or take the figures off the grain with care",
+	return fmt.Sprintf("bend_bias_uNm: %.3g is less than this cloth can have with %.3g along warp and %.3g along "+
+		"weft, so it bends on the bias like %.3g; measure the bias again or take the figures off the grain with care",
 		f.BendBias*1e6, f.BendWarp*1e6, f.BendWeft*1e6, least*1e6)
 }
 

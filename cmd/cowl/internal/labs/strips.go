@@ -32,7 +32,8 @@ type bendJSON struct {
 func (b bendCmd) Run(ctx context.Context, c console.Console) error {
 	return b.test(ctx, c, func(s specimen) (reading, error) {
 		set := lab.BendSetup{Grain: grainOf(b.Grain), Report: s.report}
-		if err := lengths(lengthFlag{"length", b.Length, &set.Length}, lengthFlag{"width", b.Width, &set.Width}, lengthFlag{"spacing", b.Spacing, &set.Spacing}); err != nil {
+		if err := lengths(lengthFlag{"length", b.Length, &set.Length}, lengthFlag{"width", b.Width, &set.Width},
+			lengthFlag{"spacing", b.Spacing, &set.Spacing}); err != nil {
 			return reading{}, err
 		}
 		if err := s.affordable(set, 1); err != nil {
@@ -40,7 +41,8 @@ func (b bendCmd) Run(ctx context.Context, c console.Console) error {
 		}
 		r, err := lab.Bend(ctx, s.Stiffness, set)
 		plate := lab.GravityLength(s.Stiffness, set.Grain)
-		out := bendJSON{inDegrees(r.Chord), r.TipX * 1000, r.TipDrop * 1000, r.BendingLength * 1000, r.Length * 1000, plate * 1000, computed{}}
+		out := bendJSON{inDegrees(r.Chord), r.TipX * 1000, r.TipDrop * 1000, r.BendingLength * 1000, r.Length * 1000,
+			plate * 1000, computed{}}
 		length := line("Bending length", "%.1f mm; (B/w)^⅓ at this grain is %.1f mm", out.BendingLength, out.Plate)
 		if r.BendingLength == 0 {
 			length = line("Bending length", "not told: the strip hangs plumb, want a shorter one")
@@ -91,14 +93,16 @@ func (p pullCmd) Run(ctx context.Context, c console.Console) error {
 		if p.Load != nil {
 			set.Load = float64(*p.Load)
 		}
-		if err := lengths(lengthFlag{"length", p.Length, &set.Length}, lengthFlag{"width", p.Width, &set.Width}, lengthFlag{"spacing", p.Spacing, &set.Spacing}); err != nil {
+		if err := lengths(lengthFlag{"length", p.Length, &set.Length}, lengthFlag{"width", p.Width, &set.Width},
+			lengthFlag{"spacing", p.Spacing, &set.Spacing}); err != nil {
 			return reading{}, err
 		}
 		if err := s.affordable(set, 1); err != nil {
 			return reading{}, err
 		}
 		r, err := lab.Pull(ctx, s.Stiffness, set)
-		out := pullJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100, lab.OffAxisModulus(s.Stiffness, set.Grain), set.Load, computed{}}
+		out := pullJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100,
+			lab.OffAxisModulus(s.Stiffness, set.Grain), set.Load, computed{}}
 		return reading{r.Run, func(how computed) any { out.computed = how; return out }, []string{
 			line("Extension", "%.3f %% from end to end under %.4g N/m", out.Extension, out.Load),
 			line("Modulus", "%.1f N/m in the middle third; Kilby's rule for small strain %.1f N/m", out.Modulus, out.Kilby),
@@ -160,9 +164,11 @@ func (h hangCmd) Run(ctx context.Context, c console.Console) error {
 			return reading{}, err
 		}
 		r, err := lab.Hang(ctx, s.Stiffness, set)
-		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil, nil, computed{}}
+		out := hangJSON{r.Drop * 1000, r.Curve * 1000, r.V * 1000, r.Energy * 1000, r.Stored * 1000, r.Forward * 1000, nil,
+			nil, computed{}}
 		lines := []string{
-			line("Edge drop", "%.1f mm, %.1f mm out of the plane; alone in the plane the edge would hang %.1f mm (curve) to %.1f mm (V)", out.Drop, out.Forward, out.Low, out.High),
+			line("Edge drop", "%.1f mm, %.1f mm out of the plane; alone in the plane the edge would hang %.1f mm (curve) to "+
+				"%.1f mm (V)", out.Drop, out.Forward, out.Low, out.High),
 			line("Energy", "%.3f mJ, %.3f mJ of it in the cloth; 0 is the flat sheet upright", out.Energy, out.Stored),
 		}
 		for _, l := range r.Least {
@@ -170,8 +176,10 @@ func (h hangCmd) Run(ctx context.Context, c console.Console) error {
 			lines = append(lines, line("", "least of all at %.3g mm %33.3f mJ", l.Spacing*1000, l.Energy*1000))
 		}
 		for _, e := range r.Each {
-			out.Each = append(out.Each, hangingJSON{e.Name, e.Spacing * 1000, e.Drop * 1000, e.Forward * 1000, e.Energy * 1000, e.Status})
-			lines = append(lines, line("", "%-26s %6.1f mm  %8.3f mJ at %.2g mm  %s", e.Name, e.Drop*1000, e.Energy*1000, e.Spacing*1000, e.Status))
+			out.Each = append(out.Each, hangingJSON{e.Name, e.Spacing * 1000, e.Drop * 1000, e.Forward * 1000, e.Energy * 1000,
+				e.Status})
+			lines = append(lines, line("", "%-26s %6.1f mm  %8.3f mJ at %.2g mm  %s", e.Name, e.Drop*1000, e.Energy*1000,
+				e.Spacing*1000, e.Status))
 		}
 		return reading{r.Run, func(how computed) any { out.computed = how; return out }, lines, nil}, err
 	})
@@ -181,7 +189,8 @@ func (h hangCmd) Run(ctx context.Context, c console.Console) error {
 func (h hangCmd) setup() (lab.HangSetup, error) {
 	set := lab.HangSetup{Grain: grainOf(h.Grain), Shakes: h.Shakes}
 	if err := lengths(
-		lengthFlag{"length", h.Length, &set.Height}, lengthFlag{"width", h.Width, &set.Width}, lengthFlag{"span", h.Span, &set.Span},
+		lengthFlag{"length", h.Length, &set.Height}, lengthFlag{"width", h.Width, &set.Width},
+		lengthFlag{"span", h.Span, &set.Span},
 		lengthFlag{"spacing", h.Spacing, &set.Spacing}, lengthFlag{"gap", h.Gap, &set.Gap},
 	); err != nil {
 		return set, err

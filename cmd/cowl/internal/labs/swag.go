@@ -75,7 +75,8 @@ func (w swagCmd) read(set *lab.SwagSetup) error {
 		set.Pleats = *w.Pleats
 	}
 	return lengths(
-		lengthFlag{"width", w.Width, &set.Width}, lengthFlag{"depth", w.Depth, &set.Depth}, lengthFlag{"stack", w.Stack, &set.Stack},
+		lengthFlag{"width", w.Width, &set.Width}, lengthFlag{"depth", w.Depth, &set.Depth},
+		lengthFlag{"stack", w.Stack, &set.Stack},
 		lengthFlag{"spacing", w.Spacing, &set.Spacing}, lengthFlag{"gap", w.Gap, &set.Gap},
 	)
 }

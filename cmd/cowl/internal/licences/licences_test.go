@@ -37,7 +37,8 @@ func noticesIn(dir string) ([]byte, error) {
 		}
 		data, err := os.ReadFile(path)
 		name, _ := filepath.Rel(dir, path)
-		fmt.Fprintf(&b, "%s\n\n%s\n\n", filepath.ToSlash(name), bytes.TrimSpace(bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))))
+		fmt.Fprintf(&b, "%s\n\n%s\n\n", filepath.ToSlash(name),
+			bytes.TrimSpace(bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))))
 		return err
 	})
 	return bytes.TrimSpace(b.Bytes()), err
@@ -46,7 +47,8 @@ func noticesIn(dir string) ([]byte, error) {
 // linked returns the folders of the modules that are linked into cowl.
 func linked(t *testing.T) map[string]string {
 	t.Helper()
-	c := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Dir}}{{end}}{{end}}", "cowl/cmd/cowl")
+	c := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Dir}}{{end}}{{end}}",
+		"cowl/cmd/cowl")
 	c.Stderr = os.Stderr
 	c.Env = append(os.Environ(), "CGO_ENABLED=1")
 	text, err := c.Output()

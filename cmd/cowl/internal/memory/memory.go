@@ -52,7 +52,8 @@ func Afford(points float64, drapes, atOnce int, how string) error {
 	if need <= memoryShare*free {
 		return nil
 	}
-	return fmt.Errorf("%.0f points, %d drapes, %d at a time, take about %.1f GB of memory, want at most %.1f GB, three quarters of what is free: give %s",
+	return fmt.Errorf("%.0f points, %d drapes, %d at a time, take about %.1f GB of memory, want at most %.1f GB, "+
+		"three quarters of what is free: give %s",
 		points, drapes, min(drapes, atOnce), need/1e9, memoryShare*free/1e9, how)
 }
 

@@ -18,7 +18,8 @@ func TestEstimate(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, q := range []struct{ spacing, points, memory float64 }{{0.012, 1808, 37e6}, {0.008, 3916, 56e6}, {0.005, 9681, 122e6}, {0.003, 26356, 218e6}} {
+	for _, q := range []struct{ spacing, points, memory float64 }{{0.012, 1808, 37e6}, {0.008, 3916, 56e6},
+		{0.005, 9681, 122e6}, {0.003, 26356, 218e6}} {
 		points := Points(p, q.spacing)
 		if math.Abs(points/q.points-1) > 0.15 {
 			t.Errorf("Points on %g m = %.0f, want %.0f ± 15 %%", q.spacing, points, q.points)

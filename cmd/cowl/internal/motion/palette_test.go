@@ -33,7 +33,8 @@ func TestPaletteIsNear(t *testing.T) {
 	for i := 0; i < len(img.Pix); i += 4 {
 		a := [3]uint8(img.Pix[i : i+3])
 		b := p.colours[p.index(a)].(color.RGBA)
-		worst = max(worst, math.Abs(float64(a[0])-float64(b.R)), math.Abs(float64(a[1])-float64(b.G)), math.Abs(float64(a[2])-float64(b.B)))
+		worst = max(worst, math.Abs(float64(a[0])-float64(b.R)), math.Abs(float64(a[1])-float64(b.G)),
+			math.Abs(float64(a[2])-float64(b.B)))
 	}
 	if worst > 8 {
 		t.Errorf("a channel is off by %g, want at most 8", worst)
@@ -51,7 +52,8 @@ func TestPaintHasNoBands(t *testing.T) {
 			sum := 0.0
 			for k := range 16 {
 				a, b := img.RGBAAt(x+k%4, y+k/4), color.RGBAModel.Convert(out.At(x+k%4, y+k/4)).(color.RGBA)
-				worst = max(worst, math.Abs(float64(a.R)-float64(b.R)), math.Abs(float64(a.G)-float64(b.G)), math.Abs(float64(a.B)-float64(b.B)))
+				worst = max(worst, math.Abs(float64(a.R)-float64(b.R)), math.Abs(float64(a.G)-float64(b.G)),
+					math.Abs(float64(a.B)-float64(b.B)))
 				sum += float64(a.R) - float64(b.R)
 			}
 			tile = max(tile, math.Abs(sum/16))

@@ -172,7 +172,8 @@ func (j *journal) carryOut(dir string) error {
 		j.end(dir)
 		return err
 	}
-	return fmt.Errorf("%w; %s; the next run of cowl with this folder sets it right", errors.Join(err, back), j.mixture(dir))
+	return fmt.Errorf("%w; %s; the next run of cowl with this folder sets it right", errors.Join(err, back),
+		j.mixture(dir))
 }
 
 // forward puts the new files in place and removes what is to go. What has been done

@@ -18,7 +18,8 @@ func old(t *testing.T) string {
 	t.Helper()
 	dir := t.TempDir()
 	err := os.Mkdir(filepath.Join(dir, "styles"), 0o700)
-	for name, text := range map[string]string{"draft.pdf": "old", "draft.dxf": "old", "styles/02-b.yaml": "old", "thesis.txt": "mine", ".cowl-notes": "mine"} {
+	for name, text := range map[string]string{"draft.pdf": "old", "draft.dxf": "old", "styles/02-b.yaml": "old",
+		"thesis.txt": "mine", ".cowl-notes": "mine"} {
 		err = errors.Join(err, os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600))
 	}
 	if err != nil {
@@ -111,7 +112,8 @@ func TestEveryCall(t *testing.T) {
 			if how == "fails once" && err != nil && before != "old" && !strings.Contains(err.Error(), "next run of cowl") {
 				t.Errorf("call %d %s: %v, left %s", n, how, err, before)
 			}
-			if how != "is killed" && err == nil && before != "new" && !strings.Contains(before, "draft.dxf:new draft.pdf:new styles/01-a.yaml:new") {
+			if how != "is killed" && err == nil && before != "new" && !strings.Contains(before,
+				"draft.dxf:new draft.pdf:new styles/01-a.yaml:new") {
 				t.Errorf("call %d %s: no error, left %s", n, how, before)
 			}
 			if err := Recover(dir); err != nil {
@@ -158,7 +160,8 @@ func TestRecoverKilled(t *testing.T) {
 func TestMixtureIsSaid(t *testing.T) {
 	dir := old(t)
 	hook = func(op, path string) error {
-		if op == "rename" && (strings.HasSuffix(path, "draft.dxf") || strings.HasSuffix(path, "draft.pdf") && contents(path) == "new") {
+		if op == "rename" && (strings.HasSuffix(path, "draft.dxf") || strings.HasSuffix(path, "draft.pdf") &&
+			contents(path) == "new") {
 			return syscall.EPERM
 		}
 		return nil
@@ -229,8 +232,10 @@ func TestForeignJournals(t *testing.T) {
 	if err := errors.Join(os.WriteFile(outside, []byte("mine"), 0o600), j.write(dir)); err != nil {
 		t.Fatal(err)
 	}
-	alive := strings.Replace(newJournal(Set{}).name(), fmt.Sprintf("-%d-", os.Getpid()), fmt.Sprintf("-%d-", os.Getppid()), 1)
-	if err := errors.Join(os.WriteFile(filepath.Join(dir, j.name()+"x"), nil, 0o600), os.WriteFile(filepath.Join(dir, alive), nil, 0o600)); err != nil {
+	alive := strings.Replace(newJournal(Set{}).name(), fmt.Sprintf("-%d-", os.Getpid()),
+		fmt.Sprintf("-%d-", os.Getppid()), 1)
+	if err := errors.Join(os.WriteFile(filepath.Join(dir, j.name()+"x"), nil, 0o600),
+		os.WriteFile(filepath.Join(dir, alive), nil, 0o600)); err != nil {
 		t.Fatal(err)
 	}
 	if err := Recover(dir); err != nil {

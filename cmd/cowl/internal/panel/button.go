@@ -129,7 +129,8 @@ func (u *UI) Check(id string, r Rect, label, help string, on bool) bool {
 	u.Frame(box, 3, 1, rim)
 	if on {
 		u.Round(box, 3, u.Theme.Accent)
-		u.Stroke([]Point{{box.X + 3.5, box.Y + 8.5}, {box.X + 6.8, box.Y + 11.8}, {box.X + 12.5, box.Y + 4.8}}, 2, u.Theme.OnInk)
+		u.Stroke([]Point{{box.X + 3.5, box.Y + 8.5}, {box.X + 6.8, box.Y + 11.8}, {box.X + 12.5, box.Y + 4.8}}, 2,
+			u.Theme.OnInk)
 	}
 	u.ring(box, t)
 	u.Words(u.Fit(label, r.W-24, Plain), r.X+24, middle(r, Plain), 0, Plain, u.Theme.Ink)

@@ -48,7 +48,8 @@ func (l *List) Pop() {
 // part begins a new run.
 func (l *List) part() {
 	c, s := l.Clip(), l.scale
-	px := image.Rect(int(math.Floor(c.X*s)), int(math.Floor(c.Y*s)), int(math.Ceil((c.X+c.W)*s)), int(math.Ceil((c.Y+c.H)*s)))
+	px := image.Rect(int(math.Floor(c.X*s)), int(math.Floor(c.Y*s)), int(math.Ceil((c.X+c.W)*s)),
+		int(math.Ceil((c.Y+c.H)*s)))
 	if n := len(l.Parts); n > 0 && l.Parts[n-1].Count == 0 {
 		l.Parts[n-1].Clip = px
 		return

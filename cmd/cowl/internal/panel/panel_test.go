@@ -67,8 +67,10 @@ func TestThemeContrast(t *testing.T) {
 	}{
 		{"words", [3]uint8{th.Ink.R, th.Ink.G, th.Ink.B}, [3]uint8{th.Ground.R, th.Ground.G, th.Ground.B}},
 		{"lesser words", [3]uint8{th.Soft.R, th.Soft.G, th.Soft.B}, [3]uint8{th.Ground.R, th.Ground.G, th.Ground.B}},
-		{"lesser words on a track", [3]uint8{th.Soft.R, th.Soft.G, th.Soft.B}, [3]uint8{th.Sunken.R, th.Sunken.G, th.Sunken.B}},
-		{"words on the accent", [3]uint8{th.OnInk.R, th.OnInk.G, th.OnInk.B}, [3]uint8{th.Accent.R, th.Accent.G, th.Accent.B}},
+		{"lesser words on a track", [3]uint8{th.Soft.R, th.Soft.G, th.Soft.B},
+			[3]uint8{th.Sunken.R, th.Sunken.G, th.Sunken.B}},
+		{"words on the accent", [3]uint8{th.OnInk.R, th.OnInk.G, th.OnInk.B},
+			[3]uint8{th.Accent.R, th.Accent.G, th.Accent.B}},
 		{"words on ink", [3]uint8{th.OnInk.R, th.OnInk.G, th.OnInk.B}, [3]uint8{th.Ink.R, th.Ink.G, th.Ink.B}},
 	} {
 		a, b := lum(c.ink), lum(c.back)

@@ -45,7 +45,8 @@ func (l *List) corners(r Rect, rad float64) []Point {
 		return l.ring
 	}
 	const steps = 5
-	for k, c := range [4]Point{{r.X + r.W - rad, r.Y + rad}, {r.X + r.W - rad, r.Y + r.H - rad}, {r.X + rad, r.Y + r.H - rad}, {r.X + rad, r.Y + rad}} {
+	for k, c := range [4]Point{{r.X + r.W - rad, r.Y + rad}, {r.X + r.W - rad, r.Y + r.H - rad},
+		{r.X + rad, r.Y + r.H - rad}, {r.X + rad, r.Y + rad}} {
 		for i := range steps + 1 {
 			sin, cos := math.Sincos(math.Pi/2*float64(i)/steps + math.Pi/2*float64(k) - math.Pi/2)
 			l.ring = append(l.ring, Point{c.X + rad*cos, c.Y + rad*sin})

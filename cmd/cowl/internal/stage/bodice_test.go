@@ -46,7 +46,8 @@ func TestSideBySide(t *testing.T) {
 			}
 		}
 		if edge != field.Max.X || math.Abs(reach-(1-2*margin)) > 1e-9 {
-			t.Errorf("%s: panels end at %d and places reach %.3f of the way out, want %d and %.2f", c.name, edge, reach, field.Max.X, 1-2*margin)
+			t.Errorf("%s: panels end at %d and places reach %.3f of the way out, want %d and %.2f", c.name, edge, reach,
+				field.Max.X, 1-2*margin)
 		}
 	}
 }

@@ -32,7 +32,8 @@ func dressed(t *testing.T, fabric string) Scene {
 // they were made.
 func TestClothsGolden(t *testing.T) {
 	st := newStage(t)
-	for _, name := range []string{"silk-satin-memory", "silk-chiffon-memory", "denim-memory", "wool-winter-suiting-memory"} {
+	for _, name := range []string{"silk-satin-memory", "silk-chiffon-memory", "denim-memory",
+		"wool-winter-suiting-memory"} {
 		s := dressed(t, name)
 		img, err := st.Draw(s, ThreeQuarter(bodiceBox(s), 1), 240, 240)
 		if err != nil {
@@ -41,7 +42,8 @@ func TestClothsGolden(t *testing.T) {
 		path := filepath.Join("testdata", name+".png")
 		want := golden.Want(t, path, img)
 		if mean, far := difference(img, want); mean > 1 || far > 0.01 {
-			t.Errorf("picture differs from %s by %.2f on average and clearly in %.2f %% of channels, want 1 and 1 %%", path, mean, 100*far)
+			t.Errorf("picture differs from %s by %.2f on average and clearly in %.2f %% of channels, want 1 and 1 %%", path,
+				mean, 100*far)
 		}
 	}
 }
@@ -85,7 +87,8 @@ func TestClothsDiffer(t *testing.T) {
 				d = max(d, math.Abs(means[i][k]-means[j][k]))
 			}
 			if d < 12 {
-				t.Errorf("%s has the mean colour %.0f, %s %.0f: want them 12 apart in a channel", names[i], means[i], names[j], means[j])
+				t.Errorf("%s has the mean colour %.0f, %s %.0f: want them 12 apart in a channel", names[i], means[i], names[j],
+					means[j])
 			}
 		}
 	}
@@ -122,7 +125,8 @@ func TestSatinShinesAcrossItsFloat(t *testing.T) {
 	}
 	along, across := wide(0), wide(math.Pi/2)
 	if along < 1.3*across {
-		t.Errorf("the highlight is %v pixels wide with the warp along the roll and %v with it round the roll, want it wider along", along, across)
+		t.Errorf("the highlight is %v pixels wide with the warp along the roll and %v with it round the roll, want it "+
+			"wider along", along, across)
 	}
 }
 

@@ -90,7 +90,8 @@ func TestDrawSidesDiffer(t *testing.T) {
 	b := light(draw1(t, st, Scene{Cloth: wrong, Look: bare()}, ahead()), 100, 100)
 	bg := light(draw1(t, st, Scene{Cloth: right, Look: bare()}, ahead()), 5, 5)
 	if a-b < 25 || bg-a < 10 || b < 60 {
-		t.Errorf("right side %v, wrong side %v, background %v, want each at least 10 and the sides 25 apart, none black", a, b, bg)
+		t.Errorf("right side %v, wrong side %v, background %v, want each at least 10 and the sides 25 apart, none black", a,
+			b, bg)
 	}
 }
 

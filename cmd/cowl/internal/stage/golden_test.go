@@ -35,6 +35,7 @@ func TestDrawGolden(t *testing.T) {
 	path := filepath.Join("testdata", "threequarter.png")
 	want := golden.Want(t, path, img)
 	if mean, far := difference(img, want); mean > 1 || far > 0.01 {
-		t.Errorf("picture differs from %s by %.2f on average and clearly in %.2f %% of channels, want 1 and 1 %%", path, mean, 100*far)
+		t.Errorf("picture differs from %s by %.2f on average and clearly in %.2f %% of channels, want 1 and 1 %%", path,
+			mean, 100*far)
 	}
 }

@@ -62,7 +62,8 @@ func TestHemIsStraight(t *testing.T) {
 		onStage(t, s, func(p *Painter, l *Loaded) {
 			if err = p.Move(l, s.Cloth.Pos, make([]float64, len(s.Cloth.Pos))); err == nil {
 				p.Smooth(l, NewFine(s.smooth()))
-				mapped, err = p.Shot(l, hemView(), Manner{Quick: true, Fine: true, Map: &Map{Low: -1, High: 1, Ramp: even}}, 900, 900)
+				mapped, err = p.Shot(l, hemView(), Manner{Quick: true, Fine: true, Map: &Map{Low: -1, High: 1, Ramp: even}}, 900,
+					900)
 			}
 		})
 		if err != nil {
@@ -95,7 +96,8 @@ func TestSmoothSurfaceCarriesTheMap(t *testing.T) {
 			return
 		}
 		p.Smooth(l, NewFine(s.smooth()))
-		img, err := p.Shot(l, ahead(), Manner{Quick: true, Fine: true, Map: &Map{Low: -0.08, High: 0.08, Ramp: ramp}}, 200, 200)
+		img, err := p.Shot(l, ahead(), Manner{Quick: true, Fine: true, Map: &Map{Low: -0.08, High: 0.08, Ramp: ramp}}, 200,
+			200)
 		if err != nil {
 			t.Error(err)
 			return

@@ -28,8 +28,12 @@ func TestInkAreas(t *testing.T) {
 			k.fill([]r2.Vec{{X: 10.5, Y: 10}, {X: 30.5, Y: 10}, {X: 30.5, Y: 30}, {X: 10.5, Y: 30}}, color.Black)
 		}, 400, 1},
 		{"disc", func(k ink) { k.dot(r2.Vec{X: 50, Y: 50}, 20, color.Black) }, math.Pi * 400, 6},
-		{"line with round ends", func(k ink) { k.stroke([]r2.Vec{{X: 20, Y: 20}, {X: 80, Y: 60}}, 4, color.Black) }, 4*math.Hypot(60, 40) + 4*math.Pi, 2},
-		{"bend counts once", func(k ink) { k.stroke([]r2.Vec{{X: 20, Y: 50}, {X: 60, Y: 50}, {X: 40, Y: 50}}, 4, color.Black) }, 160 + 4*math.Pi, 2},
+		{"line with round ends", func(k ink) { k.stroke([]r2.Vec{{X: 20, Y: 20}, {X: 80, Y: 60}}, 4, color.Black) },
+			4*math.Hypot(60, 40) + 4*math.Pi, 2},
+		{"bend counts once", func(k ink) {
+			k.stroke([]r2.Vec{{X: 20, Y: 50}, {X: 60, Y: 50}, {X: 40, Y: 50}}, 4,
+				color.Black)
+		}, 160 + 4*math.Pi, 2},
 		{"outside", func(k ink) { k.dot(r2.Vec{X: -50, Y: 300}, 20, color.Black) }, 0, 0},
 	} {
 		whole := image.NewRGBA(image.Rect(0, 0, 100, 100))

@@ -27,7 +27,8 @@ func TestSkyOverKeptForm(t *testing.T) {
 	steps := []struct {
 		scene int
 		by    r3.Vec
-	}{{0, r3.Vec{}}, {0, r3.Vec{Z: 0.002}}, {0, r3.Vec{}}, {1, r3.Vec{}}, {0, r3.Vec{}}, {0, r3.Vec{Z: 0.3}}, {0, r3.Vec{}}}
+	}{{0, r3.Vec{}}, {0, r3.Vec{Z: 0.002}}, {0, r3.Vec{}}, {1, r3.Vec{}}, {0, r3.Vec{}}, {0, r3.Vec{Z: 0.3}},
+		{0, r3.Vec{}}}
 	look := func(p *Painter, l *Loaded, s Scene, by r3.Vec) []float32 {
 		if err := p.Move(l, shift(s, by), nil); err != nil {
 			t.Error(err)
@@ -100,9 +101,11 @@ func TestSparingShadows(t *testing.T) {
 		}
 		mean, far := difference(sparing, full)
 		off, _ := difference(none, full)
-		t.Logf("from vertex to vertex: %.3f of 255 on average, %.3f %% of channels clearly; without shadows %.3f", mean, 100*far, off)
+		t.Logf("from vertex to vertex: %.3f of 255 on average, %.3f %% of channels clearly; without shadows %.3f", mean,
+			100*far, off)
 		if mean > 0.05 || far > 0.0005 || off < 0.5 {
-			t.Errorf("shadows from vertex to vertex differ by %.3f of 255 on average, clearly in %.3f %% of channels, none at all by %.3f; want 0.05, 0.05 %% and 0.5",
+			t.Errorf("shadows from vertex to vertex differ by %.3f of 255 on average, clearly in %.3f %% of channels, none "+
+				"at all by %.3f; want 0.05, 0.05 %% and 0.5",
 				mean, 100*far, off)
 		}
 	})

@@ -24,7 +24,8 @@ func TestAnnotate(t *testing.T) {
 		for _, c := range []struct {
 			x, y float64
 			want color.RGBA
-		}{{140, 150, NoteInk}, {238, 150, NoteInk}, {232, 152, NoteInk}, {250, 150, grey}, {30, 150, grey}, {140, 156, grey}, {150, 80, grey}, {90, 50, grey}} {
+		}{{140, 150, NoteInk}, {238, 150, NoteInk}, {232, 152, NoteInk}, {250, 150, grey}, {30, 150, grey}, {140, 156, grey},
+			{150, 80, grey}, {90, 50, grey}} {
 			if got := at(c.x, c.y); got != c.want {
 				t.Errorf("scale %g: (%g, %g) is %v, want %v", scale, c.x, c.y, got, c.want)
 			}
@@ -41,7 +42,8 @@ func TestAnnotate(t *testing.T) {
 			}
 		}
 		if inked < 100 || light < 500 {
-			t.Errorf("scale %g: %d places of ink and %d of ground about the title, want 100 and 500 or more", scale, inked, light)
+			t.Errorf("scale %g: %d places of ink and %d of ground about the title, want 100 and 500 or more", scale, inked,
+				light)
 		}
 	}
 }

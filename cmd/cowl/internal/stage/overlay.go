@@ -58,7 +58,8 @@ func (o *Overlay) SetAtlas(a *image.Alpha) {
 	gl.ActiveTexture(gl.TEXTURE0)
 	gl.BindTexture(gl.TEXTURE_2D, o.atlas)
 	gl.PixelStorei(gl.UNPACK_ALIGNMENT, 1)
-	gl.TexImage2D(gl.TEXTURE_2D, 0, gl.R8, int32(a.Rect.Dx()), int32(a.Rect.Dy()), 0, gl.RED, gl.UNSIGNED_BYTE, gl.Ptr(a.Pix))
+	gl.TexImage2D(gl.TEXTURE_2D, 0, gl.R8, int32(a.Rect.Dx()), int32(a.Rect.Dy()), 0, gl.RED, gl.UNSIGNED_BYTE,
+		gl.Ptr(a.Pix))
 	gl.TexParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.LINEAR)
 	gl.TexParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.LINEAR)
 	gl.TexParameteri(gl.TEXTURE_2D, gl.TEXTURE_WRAP_S, gl.CLAMP_TO_EDGE)

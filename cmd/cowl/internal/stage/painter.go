@@ -57,7 +57,8 @@ func NewPainter() (*Painter, error) {
 		dst *program
 		src shaders.Source
 	}{
-		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()}, {&p.sheer, shaders.SheerDepth()},
+		{&p.cloth, shaders.Cloth()}, {&p.form, shaders.Form()}, {&p.line, shaders.Line()}, {&p.depth, shaders.Depth()},
+		{&p.sheer, shaders.SheerDepth()},
 		{&p.quickCloth, shaders.QuickCloth()}, {&p.quickForm, shaders.QuickForm()},
 		{&p.vertexCloth, shaders.VertexCloth()},
 	} {
@@ -71,13 +72,15 @@ func NewPainter() (*Painter, error) {
 	if p.look, err = link(shaders.SkyLook(), "sky"); err != nil {
 		return nil, err
 	}
-	p.key, p.sky, p.skyForm = newDepthMap(keySide, 1), newDepthMap(skySide, shaders.SkyCount), newDepthMap(skySide, shaders.SkyCount)
+	p.key, p.sky, p.skyForm = newDepthMap(keySide, 1), newDepthMap(skySide, shaders.SkyCount),
+		newDepthMap(skySide, shaders.SkyCount)
 	return p, nil
 }
 
 // Release frees what the painter holds in the driver.
 func (p *Painter) Release() {
-	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.sheer, p.look, p.quickCloth, p.quickForm, p.vertexCloth} {
+	for _, prog := range []program{p.cloth, p.form, p.line, p.depth, p.sheer, p.look, p.quickCloth, p.quickForm,
+		p.vertexCloth} {
 		gl.DeleteProgram(uint32(prog))
 	}
 	p.key.release()
@@ -125,7 +128,8 @@ func (p *Painter) Load(s Scene) (*Loaded, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
-	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form), rims: chained(rims(&s.Cloth, false))}
+	l := &Loaded{scene: s, look: s.Look.withDefaults(), seams: sinkSeams(s.Seams, s.Form),
+		rims: chained(rims(&s.Cloth, false))}
 	l.verts = clothVertices(nil, &s.Cloth, s.Cloth.Normals(), s.Grain, nil)
 	l.cloth = upload(l.verts, indices(s.Cloth.Tris), clothParts...)
 	l.formBox = Bounds(nil)

@@ -52,7 +52,8 @@ func TestRims(t *testing.T) {
 		}
 	}
 	eye := r3.Vec{Z: 60}
-	if p := rimPoint(&s, 3, eye); math.Abs(apart(p.at, s.Pos[3])-rimLift) > 1e-12 || apart(p.at, eye) >= apart(s.Pos[3], eye) {
+	if p := rimPoint(&s, 3, eye); math.Abs(apart(p.at, s.Pos[3])-rimLift) > 1e-12 ||
+		apart(p.at, eye) >= apart(s.Pos[3], eye) {
 		t.Errorf("rimPoint moved %v to %v, want %v m towards the eye", s.Pos[3], p.at, rimLift)
 	}
 }
@@ -78,7 +79,8 @@ func TestChained(t *testing.T) {
 			}
 		}
 		if len(lines) != c.lines || n != c.edges || (lines[0][0] == lines[0][len(lines[0])-1]) != c.ring {
-			t.Errorf("chained(%d edges) = %d lines of %d edges, want %d of %d, closed %v", len(edges), len(lines), n, c.lines, c.edges, c.ring)
+			t.Errorf("chained(%d edges) = %d lines of %d edges, want %d of %d, closed %v", len(edges), len(lines), n, c.lines,
+				c.edges, c.ring)
 		}
 	}
 }
@@ -93,7 +95,8 @@ func TestRoundCorner(t *testing.T) {
 	covered := func(p r3.Vec) bool {
 		for k := 0; k < len(r.index); k += 3 {
 			a, b, c := at(r.index[k]), at(r.index[k+1]), at(r.index[k+2])
-			u, v, w := r3.Cross(r3.Sub(b, a), r3.Sub(p, a)).Z, r3.Cross(r3.Sub(c, b), r3.Sub(p, b)).Z, r3.Cross(r3.Sub(a, c), r3.Sub(p, c)).Z
+			u, v, w := r3.Cross(r3.Sub(b, a), r3.Sub(p, a)).Z, r3.Cross(r3.Sub(c, b), r3.Sub(p, b)).Z,
+				r3.Cross(r3.Sub(a, c), r3.Sub(p, c)).Z
 			if u >= 0 && v >= 0 && w >= 0 || u <= 0 && v <= 0 && w <= 0 {
 				return true
 			}

@@ -60,7 +60,8 @@ func names(worn draft.Side) []string {
 }
 
 // compose puts the pictures in their panels, names them and adds the words.
-func compose(look Look, panels []image.Rectangle, pictures []*image.RGBA, names []string, lines []captionLine) image.Image {
+func compose(look Look, panels []image.Rectangle, pictures []*image.RGBA, names []string,
+	lines []captionLine) image.Image {
 	sheet := image.NewRGBA(image.Rect(0, 0, sheetWide, sheetTall))
 	draw.Draw(sheet, sheet.Rect, image.NewUniform(look.Background), image.Point{}, draw.Src)
 	k := ink{sheet}
@@ -126,7 +127,8 @@ func wrapCaption(caption []string, wide float64) []captionLine {
 func kept(words []string) []string {
 	var out []string
 	for i, w := range words {
-		if i > 0 && unicode.IsDigit(rune(words[i-1][len(words[i-1])-1])) && slices.Contains([]string{"cm", "mm", "g", "%", "inch"}, strings.TrimRight(w, ",;.:")) {
+		if i > 0 && unicode.IsDigit(rune(words[i-1][len(words[i-1])-1])) &&
+			slices.Contains([]string{"cm", "mm", "g", "%", "inch"}, strings.TrimRight(w, ",;.:")) {
 			out[len(out)-1] += " " + w
 			continue
 		}

@@ -74,7 +74,8 @@ func TestSheet4Refuses(t *testing.T) {
 	if _, err := Sheet4(nil, Scene{}, testSection(), nil); !errors.Is(err, ErrNoDrawing) {
 		t.Errorf("Sheet4 without a stage gave %v, want ErrNoDrawing", err)
 	}
-	if _, err := Sheet4(newStage(t), testScene(4), Section{}, nil); err == nil || !strings.Contains(err.Error(), "section") {
+	if _, err := Sheet4(newStage(t), testScene(4), Section{}, nil); err == nil ||
+		!strings.Contains(err.Error(), "section") {
 		t.Errorf("Sheet4 without a section gave %v, want an error that names it", err)
 	}
 }

@@ -11,7 +11,8 @@ import (
 type Stage struct{}
 
 func noOpenGL() error {
-	return fmt.Errorf("stage: %w: this binary was built without OpenGL; build it with CGO_ENABLED=1 and a C compiler", ErrNoDrawing)
+	return fmt.Errorf("stage: %w: this binary was built without OpenGL; build it with CGO_ENABLED=1 and a C compiler",
+		ErrNoDrawing)
 }
 
 // New always fails: this binary was built without OpenGL.

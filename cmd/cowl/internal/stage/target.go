@@ -43,7 +43,8 @@ func newTarget(w, h int, samples int32) (*target, error) {
 	t.single = t.attach(gl.COLOR_ATTACHMENT0, gl.RGBA8, 0)
 	if s := gl.CheckFramebufferStatus(gl.FRAMEBUFFER); state != gl.FRAMEBUFFER_COMPLETE || s != gl.FRAMEBUFFER_COMPLETE {
 		t.release()
-		return nil, fmt.Errorf("stage: %w: the driver refuses a picture of %d × %d pixels (0x%X, 0x%X)", ErrNoDrawing, w, h, state, s)
+		return nil, fmt.Errorf("stage: %w: the driver refuses a picture of %d × %d pixels (0x%X, 0x%X)", ErrNoDrawing, w, h,
+			state, s)
 	}
 	gl.BindFramebuffer(gl.FRAMEBUFFER, t.smooth)
 	return t, nil

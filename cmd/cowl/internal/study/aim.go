@@ -190,7 +190,10 @@ func (a *aim) best() try {
 	if len(a.tries) == 0 {
 		return try{a.lost[0], math.NaN()}
 	}
-	return slices.MinFunc(a.tries, func(s, t try) int { return cmpFloat(math.Abs(s.value-a.want), math.Abs(t.value-a.want)) })
+	return slices.MinFunc(a.tries, func(s, t try) int {
+		return cmpFloat(math.Abs(s.value-a.want),
+			math.Abs(t.value-a.want))
+	})
 }
 
 // out reports whether the want lies beyond an end that was asked.

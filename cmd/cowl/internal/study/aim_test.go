@@ -42,7 +42,8 @@ func TestAim(t *testing.T) {
 			cases++
 			hangings += len(a.tries)
 			if off := a.best().value - a.want; math.Abs(off) > 2.6 || a.out() || len(a.tries) > 6 {
-				t.Errorf("%s: wanted %.1f mm, found %.1f mm in %d hangings, out %t", name, a.want, a.best().value, len(a.tries), a.out())
+				t.Errorf("%s: wanted %.1f mm, found %.1f mm in %d hangings, out %t", name, a.want, a.best().value, len(a.tries),
+					a.out())
 			}
 		}
 	}
@@ -66,7 +67,8 @@ func TestAimOut(t *testing.T) {
 			a.tell(at, 20+0.7*plane150(at))
 		}
 		if !a.out() || a.best().at != q.end || len(a.tries) > mostTries {
-			t.Errorf("wanted %g mm: best %+v after %d tries, out %t, want the end at %d", q.want, a.best(), len(a.tries), a.out(), q.end)
+			t.Errorf("wanted %g mm: best %+v after %d tries, out %t, want the end at %d", q.want, a.best(), len(a.tries),
+				a.out(), q.end)
 		}
 	}
 }

@@ -55,8 +55,11 @@ func compareSheet(p *plan, rs []caseResult) page.Page {
 		Blocks: []page.Block{
 			{Heading: "Side by side: same camera, same light, the first hand", Cards: clothCards(rs)},
 			{Heading: "Figures", Table: figureTable("Fabric", rs)},
-			{Charts: []page.Chart{keptStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false), strip(reachFigure, "Reach ahead of the form", rs, false), strip(dropFigure, "Edge drop", rs, false), countStack(rs), strip(standFigure, "Stand-off of the edge", rs, false)}},
-			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)), Charts: []page.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
+			{Charts: []page.Chart{keptStack(rs), strip(depthFigure, "Deepest cowl fold", rs, false),
+				strip(reachFigure, "Reach ahead of the form", rs, false), strip(dropFigure, "Edge drop", rs, false),
+				countStack(rs), strip(standFigure, "Stand-off of the edge", rs, false)}},
+			{Heading: "Sections on the centre front", Text: drawnOf(len(rs)),
+				Charts: []page.Chart{overlay("The cowl, first hand", 140, rs), overlay("Edge to waist, first hand", 0, rs)}},
 			{Heading: "What differs by more than the scatter", Table: table},
 			{Heading: "The fabrics", Table: clothTable(rs)},
 		},
@@ -84,7 +87,8 @@ func compareFindings(rs []caseResult, ds []difference) []string {
 	if least, most, ok := extreme(dropFigure, rs); ok {
 		a, _ := least.summary(dropFigure)
 		b, _ := most.summary(dropFigure)
-		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.", dropFigure.Amount(a), least.Name, dropFigure.Amount(b), most.Name))
+		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.",
+			dropFigure.Amount(a), least.Name, dropFigure.Amount(b), most.Name))
 	}
 	var same []string
 	for _, m := range figuresOnSheet {
@@ -125,14 +129,16 @@ func against(m *measure.Figure, first string, ds []difference) string {
 
 // clothTable lists the values that decide.
 func clothTable(rs []caseResult) *page.Table {
-	t := &page.Table{Head: []string{"Fabric", "Weight, g/m²", "Bend warp, µN·m", "Bend weft, µN·m", "Shear, N/m", "Bending length, mm", "Known"}}
+	t := &page.Table{Head: []string{"Fabric", "Weight, g/m²", "Bend warp, µN·m", "Bend weft, µN·m", "Shear, N/m",
+		"Bending length, mm", "Known"}}
 	for _, c := range rs {
 		f := c.style.Fabric
 		row := []string{f.Title}
 		for _, q := range style.Deciding {
 			row = append(row, fmt.Sprintf("%.4g", q.InUnits(f)))
 		}
-		t.Rows = append(t.Rows, page.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000), style.LeastKnown(f).String())})
+		t.Rows = append(t.Rows, page.TableRow{Cells: append(row, fmt.Sprintf("%.1f", f.GravityLength()*1000),
+			style.LeastKnown(f).String())})
 	}
 	t.Note = "Known: how the least known of these values is known. Sources: cowl fabrics."
 	return t

@@ -57,9 +57,11 @@ func (d difference) text() string {
 // statistic says, for the foot of a table, when a difference counts.
 func statistic(placings, comparisons int) string {
 	if placings < 3 {
-		return "With fewer than 3 placings nothing is said of differences: there is no scatter to hold them against. Use --placings 5 or more."
+		return "With fewer than 3 placings nothing is said of differences: there is no scatter to hold them against. Use " +
+			"--placings 5 or more."
 	}
-	text := fmt.Sprintf("All cuts are placed by the same %d hands, so cuts are compared hand by hand. A difference is clear if its mean lies further from zero than %.1f times its standard error (paired t-test, two-sided, 5 %%",
+	text := fmt.Sprintf("All cuts are placed by the same %d hands, so cuts are compared hand by hand. A difference is "+
+		"clear if its mean lies further from zero than %.1f times its standard error (paired t-test, two-sided, 5 %%",
 		placings, stats.Student(placings-1, comparisons))
 	if comparisons > 1 {
 		text += fmt.Sprintf(" shared among the %d comparisons of a column", comparisons)

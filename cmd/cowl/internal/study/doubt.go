@@ -27,7 +27,8 @@ var assumedDoubt = map[materials.Kind]float64{
 // doubted are the properties that the solver reads.
 var doubted = []materials.Field{
 	materials.Weight, materials.BendWarp, materials.BendWeft, materials.BendBias, materials.Shear,
-	materials.PullWarp, materials.PullWeft, materials.Friction, materials.FrictionCloth, materials.BendFriction, materials.ShearFriction,
+	materials.PullWarp, materials.PullWeft, materials.Friction, materials.FrictionCloth, materials.BendFriction,
+	materials.ShearFriction,
 	materials.BendSoftening, materials.ShearLock,
 }
 
@@ -52,7 +53,8 @@ func doubtsOf(f materials.Fabric) []doubt {
 // alike reports whether warp and weft bending are one value with one range, as
 // where a source gives their mean: then they go up and down together.
 func alike(f materials.Fabric) bool {
-	return f.BendWarp == f.BendWeft && f.Range[materials.BendWarp] == f.Range[materials.BendWeft] && f.Spread[materials.BendWarp] == f.Spread[materials.BendWeft]
+	return f.BendWarp == f.BendWeft && f.Range[materials.BendWarp] == f.Range[materials.BendWeft] &&
+		f.Spread[materials.BendWarp] == f.Spread[materials.BendWeft]
 }
 
 // doubtOf says how far one property may be off.

@@ -23,9 +23,11 @@ func handFacts(s style.Style, steady bool) []page.Fact {
 	}
 	edge := "as it falls"
 	if s.Hang.EdgeDepth != draft.Auto {
-		edge = "set " + say.Length(s.Hang.EdgeDepth) + " below the front neck point by the first hand of each row; the others take up as much"
+		edge = "set " + say.Length(s.Hang.EdgeDepth) +
+			" below the front neck point by the first hand of each row; the others take up as much"
 	}
-	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round", drape.FreeWaist: "free"}[s.Held()]
+	waist := map[drape.Waist]string{drape.SidesPinned: "pinned at the side seams", drape.Pinned: "pinned all round",
+		drape.FreeWaist: "free"}[s.Held()]
 	return []page.Fact{{Name: "Folds laid", Value: folds}, {Name: "Edge", Value: edge}, {Name: "Waist", Value: waist}}
 }
 
@@ -52,9 +54,11 @@ func held(s style.Style, a Spec, without ...string) []page.Fact {
 	)
 	facts = append(facts, handFacts(s, a.steady())...)
 	facts = append(facts,
-		page.Fact{Name: "Hung", Value: map[bool]string{true: "free, from the cowl points", false: "on the dress form"}[s.Hang.Free]},
+		page.Fact{Name: "Hung", Value: map[bool]string{true: "free, from the cowl points",
+			false: "on the dress form"}[s.Hang.Free]},
 		page.Fact{Name: "Lattice", Value: fmt.Sprintf("%.0f mm", s.Hang.Spacing*1000)},
-		page.Fact{Name: "Placings", Value: fmt.Sprintf("%d hands, seeds %d to %d", a.Placings, s.Hang.Seed, s.Hang.Seed+uint64(a.Placings)-1)},
+		page.Fact{Name: "Placings", Value: fmt.Sprintf("%d hands, seeds %d to %d", a.Placings, s.Hang.Seed,
+			s.Hang.Seed+uint64(a.Placings)-1)},
 	)
 	return dropped(facts, without)
 }
@@ -75,7 +79,8 @@ func dropped(facts []page.Fact, names []string) []page.Fact {
 }
 
 // factOf is the fact that a quantity makes differ from cut to cut.
-var factOf = map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain", "cowl-point": "Cowl point",
+var factOf = map[string]string{"size": "Cut for", "extension": "Extension", "grain": "Grain",
+	"cowl-point": "Cowl point",
 	"facing":     "Facing",
 	"dart-share": "Dart closed", "folds": "Folds laid", "edge-depth": "Edge"}
 
@@ -93,7 +98,8 @@ func (p *plan) heldFacts() []page.Fact {
 	}
 	out := held(p.style, p.spec, without...)
 	if p.varies("size") && !p.varies("extension") {
-		out = append(out, page.Fact{Name: "Each size", Value: "drafted anew, " + p.style.ExtensionHeld(p.spec.Hold == HoldDrop)})
+		out = append(out, page.Fact{Name: "Each size", Value: "drafted anew, " +
+			p.style.ExtensionHeld(p.spec.Hold == HoldDrop)})
 	}
 	return out
 }

@@ -27,14 +27,16 @@ func (w *runner) publish(p *plan, rs []caseResult) error {
 	if err != nil {
 		return err
 	}
-	files := append(p.files(rs), console.File{Name: "result.json", Data: result}, console.File{Name: "index.html", Data: html})
+	files := append(p.files(rs), console.File{Name: "result.json", Data: result},
+		console.File{Name: "index.html", Data: html})
 	old := p.spec.Written
 	p.spec.Written = writtenOf(files)
 	spec, err := console.JSON(p.spec)
 	if err != nil {
 		return err
 	}
-	if err := console.SaveSet(w.Dir, append(files, console.File{Name: specFile, Data: spec}), stale(w.Dir, old, p.spec.Written)); err != nil {
+	if err := console.SaveSet(w.Dir, append(files, console.File{Name: specFile, Data: spec}),
+		stale(w.Dir, old, p.spec.Written)); err != nil {
 		return err
 	}
 	return w.tell(sheet.Title, findings, result, rs)
@@ -43,7 +45,8 @@ func (w *runner) publish(p *plan, rs []caseResult) error {
 // files makes tables, pictures and style files.
 func (p *plan) files(rs []caseResult) []console.File {
 	said := func(table []byte) []byte { return []byte(sided.Keys(string(table), p.style.Cut.Worn)) }
-	files := []console.File{{Name: "table.csv", Data: said(p.table(rs))}, {Name: "placings.csv", Data: said(placingsTable(rs))}}
+	files := []console.File{{Name: "table.csv", Data: said(p.table(rs))},
+		{Name: "placings.csv", Data: said(placingsTable(rs))}}
 	for i, c := range rs {
 		name := c.fileName(i)
 		files = append(files, console.File{Name: "styles/" + name + ".yaml", Data: c.again(name + ".yaml")})
@@ -66,7 +69,8 @@ func (w *runner) tell(title string, findings []string, result []byte, rs []caseR
 		for _, f := range findings {
 			fmt.Fprintf(w.c.Out, "  - %s\n", f)
 		}
-		fmt.Fprintf(w.c.Out, "\n%s\nWrote to %s: index.html, table.csv, placings.csv, result.json, pictures, styles\n", say.Caution, filepath.Clean(w.Dir))
+		fmt.Fprintf(w.c.Out, "\n%s\nWrote to %s: index.html, table.csv, placings.csv, result.json, pictures, styles\n",
+			say.Caution, filepath.Clean(w.Dir))
 	}
 	for _, c := range rs {
 		if r, ok := c.shown(); ok && r.Missing != "" {
@@ -104,7 +108,8 @@ func (p *plan) table(rs []caseResult) []byte {
 	for _, f := range p.vary {
 		head = append(head, f.column())
 	}
-	head = append(head, "half_edge_mm", "edge_drop_curve_mm", "edge_drop_v_mm", "placings", "without_result", "why", "fold_counts")
+	head = append(head, "half_edge_mm", "edge_drop_curve_mm", "edge_drop_v_mm", "placings", "without_result", "why",
+		"fold_counts")
 	for _, m := range measure.Columns {
 		head = append(head, m.Key+"_mean", m.Key+"_spread")
 	}
@@ -131,7 +136,8 @@ func (p *plan) line(i int, c caseResult) []string {
 	for _, x := range c.values(countFigure.Value) {
 		counts = append(counts, exact(x))
 	}
-	out = append(out, exact(half), exact(curve), exact(v), strconv.Itoa(c.style.Hang.Placings), strconv.Itoa(n), why, strings.Join(counts, " "))
+	out = append(out, exact(half), exact(curve), exact(v), strconv.Itoa(c.style.Hang.Placings), strconv.Itoa(n), why,
+		strings.Join(counts, " "))
 	for _, m := range measure.Columns {
 		mean, deviation := c.summary(m)
 		if math.IsNaN(mean) {

@@ -50,7 +50,8 @@ func TestFirstHandsFind(t *testing.T) {
 	} {
 		spec := asked(t, "sweep", 3, []string{"extension=6cm,8cm"})
 		if q.hang != "" {
-			spec.Style = strings.Replace(strings.Replace(spec.Style, "  folds: auto\n", "", 1), "  edge_depth_cm: auto\n", "", 1) + q.hang
+			spec.Style = strings.Replace(strings.Replace(spec.Style, "  folds: auto\n", "", 1), "  edge_depth_cm: auto\n", "",
+				1) + q.hang
 			if !strings.Contains(q.hang, "edge") {
 				spec.Style += "  edge_depth_cm: auto\n"
 			}

@@ -42,8 +42,10 @@ func checkFolder(t *testing.T, dir string, spec Spec) {
 			}
 		}
 		got, err := strconv.ParseFloat(row["edge_drop_mm_mean"], 64)
-		if err != nil || math.Abs(got-mean/float64(n)) > 1e-4 || math.Abs(got-*result.Cases[i].Figures["edge_drop_mm"].Mean) > 1e-4 {
-			t.Errorf("%s: mean drop %q, %v, its %d placings give %.5f", row["case"], row["edge_drop_mm_mean"], err, n, mean/float64(n))
+		if err != nil || math.Abs(got-mean/float64(n)) > 1e-4 ||
+			math.Abs(got-*result.Cases[i].Figures["edge_drop_mm"].Mean) > 1e-4 {
+			t.Errorf("%s: mean drop %q, %v, its %d placings give %.5f", row["case"], row["edge_drop_mm_mean"], err, n,
+				mean/float64(n))
 		}
 		s, err := style.FromFile(filepath.Join(dir, row["style"]))
 		if err != nil || strconv.Itoa(s.Hang.Placings) != row["placings"] || s.Fabric.Name != row["fabric"] {

@@ -43,7 +43,8 @@ func TestGather(t *testing.T) {
 	short, all := t.TempDir(), t.TempDir()
 	w, _, errs := faked(short, rows.Part{}, &calls)
 	var code console.Silent
-	if err := w.gather(dirs[:2]); !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
+	if err := w.gather(dirs[:2]); !errors.As(err, &code) || code.Code != console.ExitNotSettled ||
+		!strings.Contains(errs.String(), "6 drapes gave no result") {
 		t.Errorf("two of three parts gathered: %v, %s", err, errs)
 	}
 	w, _, _ = faked(all, rows.Part{}, &calls)
@@ -51,7 +52,8 @@ func TestGather(t *testing.T) {
 		t.Fatalf("gather: %v after %d drapes", err, calls.Load())
 	}
 	same := 0
-	for _, name := range []string{"index.html", "table.csv", "placings.csv", "result.json", "pictures/01-0-cm.jpg", "styles/06-10-cm.yaml"} {
+	for _, name := range []string{"index.html", "table.csv", "placings.csv", "result.json", "pictures/01-0-cm.jpg",
+		"styles/06-10-cm.yaml"} {
 		a, err := os.ReadFile(filepath.Join(whole, name))
 		b, err2 := os.ReadFile(filepath.Join(all, name))
 		if err != nil || err2 != nil || !bytes.Equal(a, b) {

@@ -55,10 +55,12 @@ func orNull(v float64) *float64 {
 
 // result fills result.json.
 func (p *plan) result(rs []caseResult, findings []string) resultJSON {
-	out := resultJSON{Verb: p.spec.Verb, Physics: p.spec.Physics, Findings: findings, Cases: []caseJSON{}, Differences: []differenceJSON{}}
+	out := resultJSON{Verb: p.spec.Verb, Physics: p.spec.Physics, Findings: findings, Cases: []caseJSON{},
+		Differences: []differenceJSON{}}
 	for i, c := range rs {
-		one := caseJSON{Name: c.Name, Group: c.Group, Fabric: c.style.Fabric.Name, Varied: map[string]float64{}, Figures: map[string]meanJSON{},
-			Style: "styles/" + c.fileName(i) + ".yaml", Folds: stats.Spoken(c.values(countFigure.Value))}
+		one := caseJSON{Name: c.Name, Group: c.Group, Fabric: c.style.Fabric.Name, Varied: map[string]float64{},
+			Figures: map[string]meanJSON{},
+			Style:   "styles/" + c.fileName(i) + ".yaml", Folds: stats.Spoken(c.values(countFigure.Value))}
 		one.Without, one.Why = c.troubles()
 		for k, f := range p.vary {
 			one.Varied[f.column()] = c.Values[k]
@@ -77,7 +79,8 @@ func (p *plan) result(rs []caseResult, findings []string) resultJSON {
 		return out
 	}
 	for _, d := range p.pairs(p, rs) {
-		out.Differences = append(out.Differences, differenceJSON{d.Figure.Key, d.First, d.Second, d.Pairs, orNull(d.Mean), orNull(d.Error), orNull(d.Limit), d.Clear})
+		out.Differences = append(out.Differences, differenceJSON{d.Figure.Key, d.First, d.Second, d.Pairs, orNull(d.Mean),
+			orNull(d.Error), orNull(d.Limit), d.Clear})
 	}
 	return out
 }

@@ -102,7 +102,9 @@ func triedTable(heading, first string, rs []caseResult) []page.Block {
 	if most == 0 {
 		return nil
 	}
-	t := &page.Table{Head: []string{first}, Words: true, Note: "By the first hand alone. Extra: above the bust, and nobody laid it. Shown and hung by all hands is " + chosenWords + "."}
+	t := &page.Table{Head: []string{first}, Words: true,
+		Note: "By the first hand alone. Extra: above the bust, and nobody laid it. Shown and hung by all hands is " +
+			chosenWords + "."}
 	for n := 1; n <= most; n++ {
 		t.Head = append(t.Head, fmt.Sprintf("%d laid", n))
 	}
@@ -122,7 +124,8 @@ func triedTable(heading, first string, rs []caseResult) []page.Block {
 }
 
 // chosenWords is the rule by which a number of folds is shown, see drape.HangAll.
-const chosenWords = "the largest number of which all are kept with no extra fold above the bust, or if there is none, the one with most kept; it is not the only way the cloth can rest"
+const chosenWords = "the largest number of which all are kept with no extra fold above the bust, or if there is " +
+	"none, the one with most kept; it is not the only way the cloth can rest"
 
 // triedCell says what the cloth made of a number of folds.
 func triedCell(t drape.Try) string {

@@ -75,7 +75,8 @@ func (l *lead) at(e int) oneCase {
 	if s.Cut.DartShare >= 0 {
 		share = fmt.Sprintf("dart share %.4g", s.Cut.DartShare)
 	}
-	c := newCase(fmt.Sprintf("%s, cowl point %s, %s, %s", say.Length(float64(e)/1000), say.Length(s.Cut.CowlPoint), share, s.Fabric.Name), s)
+	c := newCase(fmt.Sprintf("%s, cowl point %s, %s, %s", say.Length(float64(e)/1000), say.Length(s.Cut.CowlPoint), share,
+		s.Fabric.Name), s)
 	c.steady = true
 	if l.form != nil && c.wrong == nil {
 		c.wrong = c.style.Fits(c.piece, l.form)
@@ -168,7 +169,8 @@ type triedDrop struct {
 }
 
 // hangLeads hangs the cuts that ask wants of every lead and keeps them with the leads.
-func (w *runner) hangLeads(ctx context.Context, leads []*lead, cut func(*lead, int) oneCase, ask func(*lead) []int) ([]triedDrop, error) {
+func (w *runner) hangLeads(ctx context.Context, leads []*lead, cut func(*lead, int) oneCase,
+	ask func(*lead) []int) ([]triedDrop, error) {
 	var cases []oneCase
 	var out []triedDrop
 	for _, l := range leads {

@@ -30,7 +30,8 @@ func collect(cases []oneCase, results []rows.Result[Row], at []rowAt, s rows.Sto
 		c := &out[at[i].of]
 		c.Each = append(c.Each, r)
 		if k := at[i].placing; c.drawn(k) {
-			c.Picture, _ = infile.Read(s.File(c.key(k), "jpg"), "a picture", infile.Picture) // a picture that is not there is told of on its card
+			// a picture that is not there is told of on its card
+			c.Picture, _ = infile.Read(s.File(c.key(k), "jpg"), "a picture", infile.Picture)
 		}
 	}
 	return out

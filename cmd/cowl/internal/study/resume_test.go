@@ -26,7 +26,8 @@ func spent(t *testing.T) time.Duration {
 // depend on what else the machine does.
 func TestResumeLarge(t *testing.T) {
 	dir := t.TempDir()
-	spec := asked(t, "sweep", 5, []string{"extension=0cm:14cm:2cm"}, "polyester-twill", "wool-tropical", "cotton-broad", "polyester-faille", "silk-chiffon-memory", "denim-memory")
+	spec := asked(t, "sweep", 5, []string{"extension=0cm:14cm:2cm"}, "polyester-twill", "wool-tropical", "cotton-broad",
+		"polyester-faille", "silk-chiffon-memory", "denim-memory")
 	for _, want := range []int32{240, 0} {
 		var calls atomic.Int32
 		start := spent(t)

@@ -29,7 +29,8 @@ const (
 )
 
 // inMetres are the figures in metres that charts and tables are made of.
-var inMetres = []string{"EdgeDrop", "EdgeBelowNeck", "StandOff", "Forward", "Twist", "Drift", "FoldRadius", "PinSlip", "Inside", "Spacing", "Extension", "HalfEdge", "CowlPoint", "Facing", "Taken", "Depth"}
+var inMetres = []string{"EdgeDrop", "EdgeBelowNeck", "StandOff", "Forward", "Twist", "Drift", "FoldRadius", "PinSlip",
+	"Inside", "Spacing", "Extension", "HalfEdge", "CowlPoint", "Facing", "Taken", "Depth"}
 
 // Check tells whether the figures of a row can be those of a drape.
 func (r *Row) Check() error {

@@ -94,7 +94,8 @@ func TestGatherTellsDamage(t *testing.T) {
 	w, _, errs := faked(dir, rows.Part{}, &calls)
 	var code console.Silent
 	err := w.gather([]string{dir})
-	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "is no good") || !strings.Contains(errs.String(), "set-aside") {
+	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "is no good") ||
+		!strings.Contains(errs.String(), "set-aside") {
 		t.Errorf("gather over a damaged row = %v, %q, want %d and told", err, errs, console.ExitNotSettled)
 	}
 }
@@ -104,9 +105,12 @@ func TestFiguresOutOfRange(t *testing.T) {
 		change func(*Row)
 		want   string
 	}{
-		{func(*Row) {}, ""}, {func(r *Row) { r.Outcome.EdgeDrop = 1e308 }, "EdgeDrop"}, {func(r *Row) { r.Outcome.Energy = -1e300 }, "Energy"},
-		{func(r *Row) { r.Outcome.Folds[0].Depth = 11 }, "Depth"}, {func(r *Row) { r.Outcome.EdgeDrops = []float64{0, 1e9} }, "EdgeDrops"},
-		{func(r *Row) { r.Section[1][0] = 1e5 }, "section"}, {func(r *Row) { r.Outcome.Status = "fine" }, "status"}, {func(r *Row) { r.Outcome.Nodes = 1 << 60 }, "Nodes"},
+		{func(*Row) {}, ""}, {func(r *Row) { r.Outcome.EdgeDrop = 1e308 }, "EdgeDrop"},
+		{func(r *Row) { r.Outcome.Energy = -1e300 }, "Energy"},
+		{func(r *Row) { r.Outcome.Folds[0].Depth = 11 }, "Depth"}, {func(r *Row) { r.Outcome.EdgeDrops = []float64{0, 1e9} },
+			"EdgeDrops"},
+		{func(r *Row) { r.Section[1][0] = 1e5 }, "section"}, {func(r *Row) { r.Outcome.Status = "fine" }, "status"},
+		{func(r *Row) { r.Outcome.Nodes = 1 << 60 }, "Nodes"},
 	} {
 		made, err := fake(new(atomic.Int32))(t.Context(), newCase("", demoStyle(t)), 0)
 		if err != nil {

@@ -27,8 +27,9 @@ type runner struct {
 	Options
 	c      console.Console
 	hanger *hanger
-	tally  *tally                                                      // of a search whose drapes are counted to its end; nil: a line for each round
-	hang   func(context.Context, oneCase, int) (rows.Made[Row], error) // one placing of a case
+	// of a search whose drapes are counted to its end; nil: a line for each round
+	tally *tally
+	hang  func(context.Context, oneCase, int) (rows.Made[Row], error) // one placing of a case
 }
 
 func newRunner(o Options, c console.Console) *runner {
@@ -53,7 +54,8 @@ func (w *runner) hangAll(ctx context.Context, cases []oneCase) ([]caseResult, er
 		if w.tally != nil {
 			done, of = len(w.tally.done), fmt.Sprintf("at most %d", w.tally.most)
 		}
-		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %s drapes are kept in %s, the same command goes on from there\n", done, of, w.Dir)
+		fmt.Fprintf(w.c.Err, "cowl: cancelled; %d of %s drapes are kept in %s, the same command goes on from there\n", done,
+			of, w.Dir)
 		return nil, console.Silent{Code: console.ExitCancelled}
 	}
 	if err != nil {
@@ -67,7 +69,8 @@ func (w *runner) warn(text string) { fmt.Fprintf(w.c.Err, "cowl: %s\n", text) }
 
 // rounds hangs the first hands that find out something, then all that is left: the
 // other hands of such a case do as its first has found.
-func (w *runner) rounds(ctx context.Context, cases []oneCase, list []rows.Row, at []rowAt) (results []rows.Result[Row], err error) {
+func (w *runner) rounds(ctx context.Context, cases []oneCase, list []rows.Row, at []rowAt) (results []rows.Result[Row],
+	err error) {
 	found := map[int]rows.Result[Row]{} // by the case
 	work := func(ctx context.Context, i int) (rows.Made[Row], error) {
 		c, k := cases[at[i].of], at[i].placing
@@ -87,7 +90,8 @@ func (w *runner) rounds(ctx context.Context, cases []oneCase, list []rows.Row, a
 	}{{true, "first hands done, which try folds or set the edge of a cut"}, {false, "drapes hung"}} {
 		here := func(i int) bool { return mine[i] && (cases[at[i].of].finds() && at[i].placing == 0) == round.first }
 		tell, done := w.teller(round.says)
-		results, err = rows.Run(ctx, w.store(), list, rows.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: tell, Warn: w.warn}, work)
+		results, err = rows.Run(ctx, w.store(), list, rows.Options{Jobs: w.Jobs, Here: here, Retry: w.Retry, Tell: tell,
+			Warn: w.warn}, work)
 		done(list, results)
 		if err != nil {
 			return results, err

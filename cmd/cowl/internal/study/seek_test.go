@@ -48,7 +48,8 @@ func TestSeekLost(t *testing.T) {
 		row := readback.Table(t, filepath.Join(w.Dir, "table.csv"))[0]
 		got, err := strconv.ParseFloat(row["edge_drop_mm_mean"], 64)
 		if err != nil || math.Abs(got-140) > nearOf(dropFigure) || row["without_result"] != "0" || calls.Load() > 6+2*3 {
-			t.Errorf("%d cuts lost: found %q, want 140 mm; %s without result, %d drapes", most, row["edge_drop_mm_mean"], row["without_result"], calls.Load())
+			t.Errorf("%d cuts lost: found %q, want 140 mm; %s without result, %d drapes", most, row["edge_drop_mm_mean"],
+				row["without_result"], calls.Load())
 		}
 	}
 }
@@ -80,7 +81,8 @@ func TestSeek(t *testing.T) {
 	if met != 20 {
 		t.Errorf("%d wants met, want 20", met)
 	}
-	for _, q := range []struct{ want, says string }{{"drop 45cm", "extensions of 0.0 cm to 31.8 cm give"}, {"edge drop 0cm", "extensions of"}} {
+	for _, q := range []struct{ want, says string }{{"drop 45cm", "extensions of 0.0 cm to 31.8 cm give"},
+		{"edge drop 0cm", "extensions of"}} {
 		var calls atomic.Int32
 		w, _, _ := faked(t.TempDir(), rows.Part{}, &calls)
 		goal, err := ParseWant(q.want)

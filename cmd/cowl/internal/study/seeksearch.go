@@ -28,7 +28,8 @@ func (w *runner) seek(ctx context.Context, spec Spec, goal Want) error {
 		return err
 	}
 	if s.Lines != nil {
-		return errors.New("seek: the piece is a finished one, and there is no cut to look for: leave the piece out, or hang it with cowl drape")
+		return errors.New("seek: the piece is a finished one, and there is no cut to look for: leave the piece out, or " +
+			"hang it with cowl drape")
 	}
 	spec.Want = goal.textIn(ruler.Centimetres) // a file, whatever is spoken
 	f, err := w.lay(&s, goal)
@@ -134,8 +135,10 @@ func (w *runner) refuse(ctx context.Context, leads []*lead, goal Want) error {
 	if n, wanted := goal[countFigure]; wanted {
 		folds = fmt.Sprintf(" and %.0f folds", n)
 	}
-	return fmt.Errorf("--want: edge drop %s%s, want %s–%s: that is what extensions of %s to %s give with this cowl point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
-		dropFigure.Amount(goal.value(dropFigure)), folds, dropFigure.Beside(math.Ceil(least)), dropFigure.Amount(math.Floor(most)), say.Length(float64(l.lo)/1000), say.Length(float64(l.hi)/1000), l.style.Cut.How)
+	return fmt.Errorf("--want: edge drop %s%s, want %s–%s: that is what extensions of %s to %s give with this cowl "+
+		"point, dart share and way of adding cloth (%v); another --how, --cowl-point or --size reaches elsewhere",
+		dropFigure.Amount(goal.value(dropFigure)), folds, dropFigure.Beside(math.Ceil(least)),
+		dropFigure.Amount(math.Floor(most)), say.Length(float64(l.lo)/1000), say.Length(float64(l.hi)/1000), l.style.Cut.How)
 }
 
 // best sorts leads, the nearest first.

@@ -20,7 +20,8 @@ const runners = 5
 // publishSeek writes the sheet of a search: all cuts that were hung, the
 // nearest first.
 func (w *runner) publishSeek(spec Spec, s style.Style, goal Want, leads []*lead) error {
-	p := &plan{spec: spec, style: s, vary: []factor{{quantity: quantities[0]}, {quantity: quantities[2]}, {quantity: quantities[4]}}}
+	p := &plan{spec: spec, style: s, vary: []factor{{quantity: quantities[0]}, {quantity: quantities[2]},
+		{quantity: quantities[4]}}}
 	var rs []caseResult
 	for _, l := range leads {
 		rs = append(rs, l.seen...)
@@ -82,8 +83,9 @@ func seekSheet(p *plan, rs []caseResult, goal Want, leads []*lead) page.Page {
 		Foot:     foot(p.spec),
 	}
 	if !math.IsNaN(goal.value(dropFigure)) {
-		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "How it was found", Charts: []page.Chart{seekChart(leads, goal), countStack(shown)},
-			Text: []string{"Each line is one fabric, cowl point and dart share, of which only the extension was changed."}})
+		sheet.Blocks = append(sheet.Blocks, page.Block{Heading: "How it was found",
+			Charts: []page.Chart{seekChart(leads, goal), countStack(shown)},
+			Text:   []string{"Each line is one fabric, cowl point and dart share, of which only the extension was changed."}})
 	}
 	return sheet
 }
@@ -97,7 +99,8 @@ func soughtHow(p *plan, rs []caseResult, leads []*lead) string {
 	if first == 0 {
 		return fmt.Sprintf("%d cuts hung, each by %s, the extension first.", len(rs), say.Several(p.spec.Placings, "hand"))
 	}
-	return fmt.Sprintf("The extension first: the first hand alone closed in on the drop in %d drapes; %d cuts were then hung by all %d hands.", first, len(rs), p.spec.Placings)
+	return fmt.Sprintf("The extension first: the first hand alone closed in on the drop in %d drapes; %d cuts were "+
+		"then hung by all %d hands.", first, len(rs), p.spec.Placings)
 }
 
 // cutWords says a cut in the words of the table room.
@@ -118,7 +121,8 @@ func seekFindings(rs []caseResult, goal Want) []string {
 		case m.figure == countFigure:
 			out = append(out, fmt.Sprintf("Folds wanted: %.0f; found: %s.", m.want, stats.Spoken(c.values(m.figure.Value))))
 		default:
-			out = append(out, fmt.Sprintf("%s wanted: %s; found: %s, off by %s.", m.figure.Name, m.figure.Amount(m.want), m.figure.Spread(m.got, s, c.style.Hang.Placings)+" "+m.figure.People().Sign, m.figure.Change(m.off())))
+			out = append(out, fmt.Sprintf("%s wanted: %s; found: %s, off by %s.", m.figure.Name, m.figure.Amount(m.want),
+				m.figure.Spread(m.got, s, c.style.Hang.Placings)+" "+m.figure.People().Sign, m.figure.Change(m.off())))
 		}
 		if !m.met() && !math.IsNaN(m.got) {
 			out = append(out, say.Upper(missText(m, rs))+".")
@@ -133,21 +137,27 @@ func seekCards(shown []caseResult) []page.Card {
 		return c.Name
 	})
 	for i, c := range shown {
-		out[i].Lines = append([]string{fmt.Sprintf("extension %s a half, cowl point %s, %.0f %% of the dart closed", say.Length(c.Values[0]/100), say.Length(c.Values[1]/100), c.Values[2]*100)}, out[i].Lines...)
+		out[i].Lines = append([]string{fmt.Sprintf("extension %s a half, cowl point %s, %.0f %% of the dart closed",
+			say.Length(c.Values[0]/100), say.Length(c.Values[1]/100), c.Values[2]*100)}, out[i].Lines...)
 	}
 	return out
 }
 
 // seekTable holds the cuts against the want.
 func seekTable(shown []caseResult, goal Want) *page.Table {
-	t := &page.Table{Head: []string{"Fabric", "Extension a half, " + string(ruler.Spoken()), "Cowl point, " + string(ruler.Spoken()), "Dart closed, %"},
-		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %s, depth within %s, the mean count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each over these limits. The last column says whether a cut is further off than the nearest, hand by hand. %s",
-			say.Small(dropFigure.Sought.Near), say.Small(depthFigure.Sought.Near), statistic(shown[0].style.Hang.Placings, len(shown)-1))}
+	t := &page.Table{Head: []string{"Fabric", "Extension a half, " + string(ruler.Spoken()), "Cowl point, " +
+		string(ruler.Spoken()), "Dart closed, %"},
+		Note: fmt.Sprintf("The nearest first. Off: mean less want. Met: edge drop within %s, depth within %s, the mean "+
+			"count of folds within a half. Rows are ranked by the root of the sum of squares of what they are off, each "+
+			"over these limits. The last column says whether a cut is further off than the nearest, hand by hand. %s",
+			say.Small(dropFigure.Sought.Near), say.Small(depthFigure.Sought.Near),
+			statistic(shown[0].style.Hang.Placings, len(shown)-1))}
 	for _, m := range goal.misses(shown[0]) {
 		t.Head = append(t.Head, m.figure.Axis(), "off")
 	}
 	for i, c := range shown {
-		row := []string{fmt.Sprintf("%d. %s", i+1, c.style.Fabric.Name), onSheetText(c.Values[0]), onSheetText(c.Values[1]), fmt.Sprintf("%.0f", c.Values[2]*100)}
+		row := []string{fmt.Sprintf("%d. %s", i+1, c.style.Fabric.Name), onSheetText(c.Values[0]), onSheetText(c.Values[1]),
+			fmt.Sprintf("%.0f", c.Values[2]*100)}
 		for _, m := range goal.misses(c) {
 			mean, s := c.summary(m.figure)
 			if m.figure == countFigure {
@@ -161,7 +171,8 @@ func seekTable(shown []caseResult, goal Want) *page.Table {
 			}
 			row = append(row, off)
 		}
-		t.Rows = append(t.Rows, page.TableRow{Cells: append(row, further(goal, shown[0], c, i, len(shown)-1)), Marked: i == 0})
+		t.Rows = append(t.Rows, page.TableRow{Cells: append(row, further(goal, shown[0], c, i, len(shown)-1)),
+			Marked: i == 0})
 	}
 	t.Head = append(t.Head, "Against the nearest")
 	t.Words = true
@@ -192,7 +203,8 @@ func further(goal Want, nearest, c caseResult, i, of int) string {
 
 // seekChart draws drop over extension for the best leads.
 func seekChart(leads []*lead, goal Want) page.Lines {
-	c := page.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, " + string(ruler.Spoken()), Y: dropFigure.People().Sign, Zero: true}
+	c := page.Lines{Title: "Edge drop of the cuts that were hung", X: "Extension a half, " + string(ruler.Spoken()),
+		Y: dropFigure.People().Sign, Zero: true}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, l := range best(leads, goal)[:min(page.MostLines, len(leads))] {
 		s := page.Series{Name: fmt.Sprintf("%s, point %s", l.style.Fabric.Name, say.Length(l.style.Cut.CowlPoint))}
@@ -203,13 +215,16 @@ func seekChart(leads []*lead, goal Want) page.Lines {
 		slices.SortFunc(seen, func(a, b caseResult) int { return cmpFloat(a.Values[0], b.Values[0]) })
 		for _, r := range seen {
 			mean, d := r.summary(dropFigure)
-			s.Points = append(s.Points, page.Point{X: onSheet(r.Values[0]), Y: dropFigure.Sheet(mean), Half: dropFigure.Sheet(d)})
+			s.Points = append(s.Points, page.Point{X: onSheet(r.Values[0]), Y: dropFigure.Sheet(mean),
+				Half: dropFigure.Sheet(d)})
 			lo, hi = math.Min(lo, onSheet(r.Values[0])), math.Max(hi, onSheet(r.Values[0]))
 		}
 		c.Series = append(c.Series, s)
 	}
 	w := dropFigure.Sheet(goal[dropFigure])
 	near := dropFigure.Sheet(nearOf(dropFigure))
-	c.Bands = []page.Band{{Low: "wanted, less " + say.Small(dropFigure.Sought.Near), High: "wanted, plus " + say.Small(dropFigure.Sought.Near), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near}, HighAt: []float64{w + near, w + near}}}
+	c.Bands = []page.Band{{Low: "wanted, less " + say.Small(dropFigure.Sought.Near), High: "wanted, plus " +
+		say.Small(dropFigure.Sought.Near), X: []float64{lo, hi}, LowAt: []float64{w - near, w - near},
+		HighAt: []float64{w + near, w + near}}}
 	return c
 }

@@ -26,9 +26,11 @@ func cards(rs []caseResult, title func(caseResult) string) []page.Card {
 			continue
 		}
 		card.Missing = r.Missing
-		card.Lines = append(card.Lines, keptOf(&r.Outcome), measure.Say(&r.Outcome, "edge drop {edge_drop_mm}; "+foldWords(r.Outcome.FoldCount)))
+		card.Lines = append(card.Lines, keptOf(&r.Outcome), measure.Say(&r.Outcome,
+			"edge drop {edge_drop_mm}; "+foldWords(r.Outcome.FoldCount)))
 		if n, why := c.troubles(); n > 0 {
-			card.Lines = append(card.Lines, fmt.Sprintf("%d of %d placings without a result (%s)", n, c.style.Hang.Placings, shortReason(why)))
+			card.Lines = append(card.Lines, fmt.Sprintf("%d of %d placings without a result (%s)", n, c.style.Hang.Placings,
+				shortReason(why)))
 		}
 		out = append(out, card)
 	}
@@ -73,7 +75,9 @@ func figureTable(first string, rs []caseResult) *page.Table {
 		}
 		t.Rows = append(t.Rows, page.TableRow{Cells: cells})
 	}
-	t.Note = "Kept: a laid fold whose crest can be followed from where it was laid to where the cloth rests. Deepest fold: above the bust. Edge drop: below the shoulder neck points, on the centre front. Stand-off: of the edge from the form. Twist: how far the left half is from the mirror image of the right, at the mean."
+	t.Note = "Kept: a laid fold whose crest can be followed from where it was laid to where the cloth rests. Deepest " +
+		"fold: above the bust. Edge drop: below the shoulder neck points, on the centre front. Stand-off: of the edge " +
+		"from the form. Twist: how far the left half is from the mirror image of the right, at the mean."
 	if troubled {
 		t.Note += " † " + troubleNote(rs)
 	}
@@ -97,7 +101,8 @@ func troubleNote(rs []caseResult) string {
 	var notes []string
 	for _, c := range rs {
 		if n, why := c.troubles(); n > 0 {
-			notes = append(notes, fmt.Sprintf("%s: %d of %d placings without a result (%s)", c.Name, n, c.style.Hang.Placings, say.FirstLine(why)))
+			notes = append(notes, fmt.Sprintf("%s: %d of %d placings without a result (%s)", c.Name, n, c.style.Hang.Placings,
+				say.FirstLine(why)))
 		}
 	}
 	return strings.Join(notes, "; ") + "."
@@ -115,7 +120,8 @@ func strip(m *measure.Figure, title string, rs []caseResult, bounds bool) page.S
 	s := page.Strip{Title: title, X: m.Axis(), Rule: math.NaN(), Dots: "one placing", Mean: "mean"}
 	for _, c := range rs {
 		mean, _ := c.summary(m)
-		row := page.StripRow{Name: c.Name, Dots: m.SheetEach(c.values(m.Value)), Mean: m.Sheet(mean), Low: math.NaN(), High: math.NaN()}
+		row := page.StripRow{Name: c.Name, Dots: m.SheetEach(c.values(m.Value)), Mean: m.Sheet(mean), Low: math.NaN(),
+			High: math.NaN()}
 		if bounds && c.wrong == nil {
 			curve, v := c.bounds()
 			row.Low, row.High = m.Sheet(curve), m.Sheet(v)

@@ -21,14 +21,15 @@ import (
 // Spec is study.json: all that was asked, so that the parts of a study and
 // cowl gather work from the same words.
 type Spec struct {
-	Verb     string   `json:"verb"`
-	Style    string   `json:"style_yaml"`
-	Fabrics  []string `json:"fabrics_yaml,omitempty"` // a name of the library or a whole fabric file
-	Vary     []string `json:"vary,omitempty"`
-	Hold     string   `json:"hold,omitempty"` // what all sizes of a sweep share of the extension: length (or empty) or drop
-	Want     string   `json:"want,omitempty"`
-	Placings int      `json:"placings"`
-	Physics  string   `json:"physics"`
+	Verb    string   `json:"verb"`
+	Style   string   `json:"style_yaml"`
+	Fabrics []string `json:"fabrics_yaml,omitempty"` // a name of the library or a whole fabric file
+	Vary    []string `json:"vary,omitempty"`
+	// what all sizes of a sweep share of the extension: length (or empty) or drop
+	Hold     string `json:"hold,omitempty"`
+	Want     string `json:"want,omitempty"`
+	Placings int    `json:"placings"`
+	Physics  string `json:"physics"`
 
 	Written map[string]string `json:"written,omitempty"` // what this study wrote beside its rows, with checksums
 }
@@ -56,7 +57,8 @@ func (a Spec) check() error {
 	case !slices.Contains(verbs, a.Verb):
 		return fmt.Errorf("verb %.40q, want compare, sweep, seek, sure or teach", a.Verb)
 	case a.Placings < 1 || a.Placings > style.MostPlacings:
-		return fmt.Errorf("placings %d, want 1–%d: 5 or more tell a difference from the scatter", a.Placings, style.MostPlacings)
+		return fmt.Errorf("placings %d, want 1–%d: 5 or more tell a difference from the scatter", a.Placings,
+			style.MostPlacings)
 	case len(a.Fabrics) > mostCloths || a.Verb == "compare" && len(a.Fabrics) < 2:
 		return fmt.Errorf("%d fabrics, want at most %d, and two or more to compare", len(a.Fabrics), mostCloths)
 	case len(a.Vary) > len(quantities) || (a.Verb == "sweep") != (len(a.Vary) > 0):
@@ -72,7 +74,8 @@ func (a Spec) check() error {
 // NewSpec pins the style down as text.
 func NewSpec(verb string, s style.Style, placings int) (Spec, error) {
 	if placings < 1 || placings > style.MostPlacings {
-		return Spec{}, fmt.Errorf("--placings: placings %d, want 1–%d: 5 or more tell a difference from the scatter", placings, style.MostPlacings)
+		return Spec{}, fmt.Errorf("--placings: placings %d, want 1–%d: 5 or more tell a difference from the scatter",
+			placings, style.MostPlacings)
 	}
 	s.Hang.Placings = placings
 	if err := s.Check(); err != nil {

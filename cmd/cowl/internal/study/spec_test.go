@@ -20,9 +20,12 @@ func TestAskChecked(t *testing.T) {
 		want  string
 		wrong func(a *Spec)
 	}{
-		{"", func(*Spec) {}}, {"verb", func(a *Spec) { a.Verb = "hem" }}, {"quantities to vary", func(a *Spec) { a.Vary = nil }},
-		{"placings", func(a *Spec) { a.Placings = 2e9 }}, {"placings", func(a *Spec) { a.Placings = 0 }}, {"placings 3 in the style", func(a *Spec) { a.Placings = 4 }},
-		{"fabrics", func(a *Spec) { a.Verb, a.Vary = "compare", nil }}, {"fabrics", func(a *Spec) { a.Fabrics = make([]string, 100) }}, {"files", func(a *Spec) { a.Written = manyFiles(1e5) }},
+		{"", func(*Spec) {}}, {"verb", func(a *Spec) { a.Verb = "hem" }}, {"quantities to vary",
+			func(a *Spec) { a.Vary = nil }},
+		{"placings", func(a *Spec) { a.Placings = 2e9 }}, {"placings", func(a *Spec) { a.Placings = 0 }},
+		{"placings 3 in the style", func(a *Spec) { a.Placings = 4 }},
+		{"fabrics", func(a *Spec) { a.Verb, a.Vary = "compare", nil }}, {"fabrics",
+			func(a *Spec) { a.Fabrics = make([]string, 100) }}, {"files", func(a *Spec) { a.Written = manyFiles(1e5) }},
 	} {
 		dir, a := t.TempDir(), good
 		q.wrong(&a)
@@ -35,7 +38,8 @@ func TestAskChecked(t *testing.T) {
 		}
 		w, _, _ := faked(dir, rows.Part{}, new(atomic.Int32))
 		err = w.gather([]string{dir})
-		if refused := !errors.As(err, new(console.Silent)); refused != (q.want != "") || !strings.Contains(err.Error(), q.want) {
+		if refused := !errors.As(err, new(console.Silent)); refused != (q.want != "") ||
+			!strings.Contains(err.Error(), q.want) {
 			t.Errorf("gather of %+v = %v, want %q", a, err, q.want)
 		}
 	}

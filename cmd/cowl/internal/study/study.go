@@ -96,7 +96,8 @@ func (w *runner) partDone(rs []caseResult) error {
 		}
 	}
 	if !w.Quiet && !w.JSON {
-		fmt.Fprintf(w.c.Out, "Part %v done: %d of all %d drapes are in %s, %d of them without a result.\nWhen all parts are done:  cowl gather %s\n", w.Part, done, all, w.Dir, bad, w.Dir)
+		fmt.Fprintf(w.c.Out, "Part %v done: %d of all %d drapes are in %s, %d of them without a result.\nWhen all parts "+
+			"are done:  cowl gather %s\n", w.Part, done, all, w.Dir, bad, w.Dir)
 	}
 	return nil
 }
@@ -150,7 +151,8 @@ func commonSpec(dirs []string) (Spec, error) {
 		}
 	}
 	if first.Physics != rows.Physics() {
-		return first, fmt.Errorf("gather: %s was hung with physics %s, this cowl has %s: gather with the program that hung it, or hang it again", dirs[0], first.Physics, rows.Physics())
+		return first, fmt.Errorf("gather: %s was hung with physics %s, this cowl has %s: gather with the program that "+
+			"hung it, or hang it again", dirs[0], first.Physics, rows.Physics())
 	}
 	return first, nil
 }

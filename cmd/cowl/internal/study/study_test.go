@@ -35,7 +35,8 @@ func fake(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[Ro
 		calls.Add(1)
 		curve, _ := c.bounds()
 		hand := rand.New(rand.NewPCG(c.seed(k), 9)).Float64()*2 - 1
-		o := drape.Outcome{Status: sim.Settled, FoldCount: 1, StandOff: (10 + hand) / 1000, Twist: hand / 1000, Seed: c.seed(k)}
+		o := drape.Outcome{Status: sim.Settled, FoldCount: 1, StandOff: (10 + hand) / 1000, Twist: hand / 1000,
+			Seed: c.seed(k)}
 		o.EdgeDrop = (0.7*curve - c.style.Fabric.Weight*1000/20 + hand) / 1000
 		if o.EdgeDrop > 0.150 {
 			o.FoldCount = 2
@@ -51,7 +52,8 @@ func fake(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[Ro
 			o.Laid = 2
 		}
 		if c.style.Hang.Folds == drape.Auto && c.finds() && c.first == nil {
-			o.Tried = []drape.Try{{Laid: 1, Kept: 1, Settled: true}, {Laid: 2, Kept: 2, Settled: true}, {Laid: 3, Kept: 2, Extra: 1, Settled: true}, {Laid: 4, Kept: 2}}
+			o.Tried = []drape.Try{{Laid: 1, Kept: 1, Settled: true}, {Laid: 2, Kept: 2, Settled: true},
+				{Laid: 3, Kept: 2, Extra: 1, Settled: true}, {Laid: 4, Kept: 2}}
 		}
 		o.Kept = min(o.Laid, 2)
 		for range o.FoldCount {
@@ -69,7 +71,10 @@ func fake(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[Ro
 // faked is a runner that computes nothing.
 func faked(dir string, part rows.Part, calls *atomic.Int32) (*runner, *bytes.Buffer, *bytes.Buffer) {
 	var out, err bytes.Buffer
-	w := newRunner(Options{Dir: dir, Jobs: 2, Part: part, Stage: func() (*stage.Stage, error) { return nil, errors.New("blind") }}, console.Console{Out: &out, Err: &err})
+	w := newRunner(Options{Dir: dir, Jobs: 2, Part: part, Stage: func() (*stage.Stage, error) {
+		return nil,
+			errors.New("blind")
+	}}, console.Console{Out: &out, Err: &err})
 	w.hang = fake(calls)
 	return w, &out, &err
 }
@@ -106,17 +111,29 @@ var asks = []struct {
 	drapes        int
 	says          []string
 }{
-	{"compare", nil, []string{"polyester-twill", "wool-tropical", "silk-chiffon-memory"}, 15, []string{"Which cloth", "silk-chiffon-memory", "From memory", "hand by hand",
-		"wool-tropical keeps 2 of 2 laid folds, the deepest ", " mm, 5.8 cm ahead of the form.", "How many folds each cloth keeps", "2 kept, 1 extra", "2 kept, not settled", "what the first hand of each row finds"}},
-	{"sweep", []string{"folds=1,2,3"}, nil, 15, []string{"Folds laid 3: the cloth keeps 2 of 3 laid folds", "Folds laid 1: the cloth keeps 1 of 1 laid fold,"}},
-	{"sweep", []string{"size=8:14:2"}, nil, 20, []string{"What size does", "size 8", "size 14", "drafted anew, extension is what each dart gives"}},
-	{"sweep", []string{"edge-depth=4cm:10cm:2cm"}, nil, 20, []string{"Taken up at either cowl point", "1.0 cm at 4 cm", "10 cm", "Laid folds kept: 2 of 2 at 4 cm"}},
-	{"sweep", []string{"folds=0,2"}, []string{"polyester-twill", "wool-tropical"}, 20, []string{"Folds laid 0: the cloth is let fall", "Laid folds kept, mean"}},
-	{"sweep", []string{"extension=0cm:14cm:2cm"}, nil, 40, []string{"every step is clear", "V, edge alone", "hanging curve", "8 cm", "higher than the hanging curve"}},
-	{"sweep", []string{"grain=0:90:45", "weight=100gsm,200gsm"}, nil, 30, []string{"end to end: no clear difference", "weight 200 g/m²", "No effect of grain may be claimed"}},
-	{"sweep", []string{"extension=2cm:6cm:2cm"}, []string{"polyester-twill", "wool-tropical"}, 30, []string{"In wool-tropical"}},
-	{"sure", nil, nil, 5 + 5 + 10*2*5, []string{"hands and cloth", "weight", "± 10 % assumed", "Of 2 laid folds the cloth keeps all with 5 of 5 hands; with 5 of 5", "as many as the draft asks for, else two"}},
-	{"teach", nil, nil, 25, []string{"true bias", "Questions", "Answers", "22.5°", "Nothing may be claimed", "No effect of grain may be claimed", "which lay 2 folds"}},
+	{"compare", nil, []string{"polyester-twill", "wool-tropical", "silk-chiffon-memory"}, 15,
+		[]string{"Which cloth", "silk-chiffon-memory", "From memory", "hand by hand",
+			"wool-tropical keeps 2 of 2 laid folds, the deepest ", " mm, 5.8 cm ahead of the form.",
+			"How many folds each cloth keeps", "2 kept, 1 extra", "2 kept, not settled",
+			"what the first hand of each row finds"}},
+	{"sweep", []string{"folds=1,2,3"}, nil, 15, []string{"Folds laid 3: the cloth keeps 2 of 3 laid folds",
+		"Folds laid 1: the cloth keeps 1 of 1 laid fold,"}},
+	{"sweep", []string{"size=8:14:2"}, nil, 20, []string{"What size does", "size 8", "size 14",
+		"drafted anew, extension is what each dart gives"}},
+	{"sweep", []string{"edge-depth=4cm:10cm:2cm"}, nil, 20, []string{"Taken up at either cowl point", "1.0 cm at 4 cm",
+		"10 cm", "Laid folds kept: 2 of 2 at 4 cm"}},
+	{"sweep", []string{"folds=0,2"}, []string{"polyester-twill", "wool-tropical"}, 20,
+		[]string{"Folds laid 0: the cloth is let fall", "Laid folds kept, mean"}},
+	{"sweep", []string{"extension=0cm:14cm:2cm"}, nil, 40, []string{"every step is clear", "V, edge alone",
+		"hanging curve", "8 cm", "higher than the hanging curve"}},
+	{"sweep", []string{"grain=0:90:45", "weight=100gsm,200gsm"}, nil, 30,
+		[]string{"end to end: no clear difference", "weight 200 g/m²", "No effect of grain may be claimed"}},
+	{"sweep", []string{"extension=2cm:6cm:2cm"}, []string{"polyester-twill", "wool-tropical"}, 30,
+		[]string{"In wool-tropical"}},
+	{"sure", nil, nil, 5 + 5 + 10*2*5, []string{"hands and cloth", "weight", "± 10 % assumed",
+		"Of 2 laid folds the cloth keeps all with 5 of 5 hands; with 5 of 5", "as many as the draft asks for, else two"}},
+	{"teach", nil, nil, 25, []string{"true bias", "Questions", "Answers", "22.5°", "Nothing may be claimed",
+		"No effect of grain may be claimed", "which lay 2 folds"}},
 }
 
 // Every verb leaves the whole folder; the same again hangs nothing and gives
@@ -173,7 +190,8 @@ func TestBadRows(t *testing.T) {
 	}
 	var code console.Silent
 	err := w.study(t.Context(), asked(t, "sweep", 4, []string{"extension=5cm,10cm,39cm"}))
-	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(), "6 drapes gave no result") {
+	if !errors.As(err, &code) || code.Code != console.ExitNotSettled || !strings.Contains(errs.String(),
+		"6 drapes gave no result") {
 		t.Errorf("study with bad rows: %v, %s", err, errs)
 	}
 	if !strings.Contains(out.String(), "6 drapes gave no result and are left out") {
@@ -185,8 +203,10 @@ func TestBadRows(t *testing.T) {
 			t.Errorf("row %d: %q without a result, %q, want %v", i, list[i]["without_result"], list[i]["why"], want)
 		}
 	}
-	if v, _ := strconv.ParseFloat(list[1]["edge_drop_mm_mean"], 64); !(v > 50 && v < 200) || list[2]["edge_drop_mm_mean"] != "" {
-		t.Errorf("means %q and %q hold drapes that gave no result", list[1]["edge_drop_mm_mean"], list[2]["edge_drop_mm_mean"])
+	if v, _ := strconv.ParseFloat(list[1]["edge_drop_mm_mean"], 64); !(v > 50 && v < 200) ||
+		list[2]["edge_drop_mm_mean"] != "" {
+		t.Errorf("means %q and %q hold drapes that gave no result", list[1]["edge_drop_mm_mean"],
+			list[2]["edge_drop_mm_mean"])
 	}
 	sheet, _ := os.ReadFile(filepath.Join(dir, "index.html"))
 	readback.WellFormed(t, sheet)
@@ -235,7 +255,8 @@ func TestStudyCancelled(t *testing.T) {
 	}
 	var code console.Silent
 	err := w.study(ctx, asked(t, "sweep", 3, []string{"extension=2cm:10cm:2cm"}))
-	if !errors.As(err, &code) || code.Code != console.ExitCancelled || !strings.Contains(errs.String(), "the same command goes on") {
+	if !errors.As(err, &code) || code.Code != console.ExitCancelled || !strings.Contains(errs.String(),
+		"the same command goes on") {
 		t.Errorf("called off: %v, %q", err, errs)
 	}
 	if _, err := os.Stat(filepath.Join(dir, "index.html")); err == nil {
@@ -250,7 +271,8 @@ func TestStudyTooLarge(t *testing.T) {
 	var calls atomic.Int32
 	w, _, _ := faked(t.TempDir(), rows.Part{}, &calls)
 	memory.Free = func() float64 { return 100e6 }
-	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err == nil || !strings.Contains(err.Error(), "--jobs") || calls.Load() > 0 {
+	if err := w.study(t.Context(), asked(t, "sweep", 2, []string{"extension=4cm,8cm"})); err == nil ||
+		!strings.Contains(err.Error(), "--jobs") || calls.Load() > 0 {
 		t.Errorf("a study beyond the memory: %v, %d drapes, want it refused", err, calls.Load())
 	}
 }

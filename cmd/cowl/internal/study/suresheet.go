@@ -36,7 +36,8 @@ func parted(p *plan, rs []caseResult) (given caseResult, clothes []caseResult, e
 	doubts := doubtsOf(p.style.Fabric)
 	for i, d := range doubts {
 		low, high := ends[2*i], ends[2*i+1]
-		effects = append(effects, effect{d, low, high, differ(dropFigure, low, high, len(doubts)), differ(countFigure, low, high, len(doubts))})
+		effects = append(effects, effect{d, low, high, differ(dropFigure, low, high, len(doubts)),
+			differ(countFigure, low, high, len(doubts))})
 	}
 	return given, clothes, effects
 }
@@ -68,16 +69,21 @@ func sureSheet(p *plan, rs []caseResult) page.Page {
 			Each: [][]stats.Share{stats.Counts(given.values(m.Value)), stats.Counts(pool(clothes, m.Value))}}
 	}
 	return page.Page{
-		Title:    "How sure? " + p.style.Name,
-		Lead:     fmt.Sprintf("The same piece placed by %d hands; again by the same hands, each with a cloth of its own within what is known of the fabric; then one property at a time at the ends of its range.", p.spec.Placings),
+		Title: "How sure? " + p.style.Name,
+		Lead: fmt.Sprintf("The same piece placed by %d hands; again by the same hands, each with a cloth of its own "+
+			"within what is known of the fabric; then one property at a time at the ends of its range.", p.spec.Placings),
 		Findings: sureFindings(given, clothes, effects),
 		Facts:    held(p.style, p.spec),
 		Blocks: []page.Block{
-			{Heading: "The first hand", Cards: cards([]caseResult{given}, func(caseResult) string { return p.style.Fabric.Title })},
+			{Heading: "The first hand", Cards: cards([]caseResult{given},
+				func(caseResult) string { return p.style.Fabric.Title })},
 			{Heading: "How far hand and cloth move it", Charts: []page.Chart{
-				count(keptFigure, "Laid folds kept", "kept"), both(depthFigure, "Deepest cowl fold", given, clothes), both(reachFigure, "Reach ahead of the form", given, clothes),
-				both(dropFigure, "Edge drop", given, clothes), count(countFigure, "Folds above the bust", "folds"), both(twistFigure, "Twist", given, clothes)}, Table: sureTable(given, clothes)},
-			{Heading: "Which property matters most", Charts: []page.Chart{sensitivity(given, effects)}, Table: effectTable(p, effects)},
+				count(keptFigure, "Laid folds kept", "kept"), both(depthFigure, "Deepest cowl fold", given, clothes),
+				both(reachFigure, "Reach ahead of the form", given, clothes),
+				both(dropFigure, "Edge drop", given, clothes), count(countFigure, "Folds above the bust", "folds"),
+				both(twistFigure, "Twist", given, clothes)}, Table: sureTable(given, clothes)},
+			{Heading: "Which property matters most", Charts: []page.Chart{sensitivity(given, effects)},
+				Table: effectTable(p, effects)},
 		},
 		Cautions: append(cautionsOf(p.style), weakCloths([]caseResult{given})...),
 		Foot:     foot(p.spec),
@@ -102,17 +108,21 @@ func sureFindings(given caseResult, clothes []caseResult, effects []effect) []st
 	md, sd := stats.Summary(given.values(depthFigure.Value))
 	mcd, scd := stats.Summary(pool(clothes, depthFigure.Value))
 	out := []string{keptSure(given, clothes),
-		fmt.Sprintf("Deepest fold %s ± %s from hand to hand; %s ± %s with the cloth as uncertain as it is known (± one standard deviation).",
+		fmt.Sprintf("Deepest fold %s ± %s from hand to hand; %s ± %s with the cloth as uncertain as it is known (± one "+
+			"standard deviation).",
 			depthFigure.Beside(md), depthFigure.Amount(sd), depthFigure.Beside(mcd), depthFigure.Amount(scd)),
 		fmt.Sprintf("Edge drop %s ± %s from hand to hand; %s ± %s with the uncertain cloth.",
 			dropFigure.Beside(m), dropFigure.Amount(s), dropFigure.Beside(mc), dropFigure.Amount(sc)),
-		fmt.Sprintf("Above the bust %s from hand to hand; %s with the uncertain cloth.", stats.Spoken(given.values(countFigure.Value)), stats.Spoken(pool(clothes, countFigure.Value))),
+		fmt.Sprintf("Above the bust %s from hand to hand; %s with the uncertain cloth.",
+			stats.Spoken(given.values(countFigure.Value)), stats.Spoken(pool(clothes, countFigure.Value))),
 	}
 	if best := sorted(effects); len(best) > 0 {
 		if d := best[0].drop; d.Clear {
-			out = append(out, fmt.Sprintf("What matters most for the edge drop: %s, %s from %s.", best[0].name, dropFigure.Change(d.Mean), "its least to its most"))
+			out = append(out, fmt.Sprintf("What matters most for the edge drop: %s, %s from %s.", best[0].name,
+				dropFigure.Change(d.Mean), "its least to its most"))
 		} else {
-			out = append(out, "No property, from its least to its most, moves the edge drop clearly beyond the scatter of the hands.")
+			out = append(out, "No property, from its least to its most, moves the edge drop clearly beyond the scatter of "+
+				"the hands.")
 		}
 	}
 	return append(out, missingFinding(append([]caseResult{given}, clothes...))...)
@@ -184,11 +194,13 @@ func sureTable(given caseResult, clothes []caseResult) *page.Table {
 // sensitivity draws the edge drop between the ends of every property.
 func sensitivity(given caseResult, effects []effect) page.Strip {
 	middle, _ := given.summary(dropFigure)
-	s := page.Strip{Title: "Edge drop with one property at its least and at its most", X: dropFigure.Axis() + "; upright line: as given", Rule: dropFigure.Sheet(middle), Band: "mean at the least to mean at the most"}
+	s := page.Strip{Title: "Edge drop with one property at its least and at its most", X: dropFigure.Axis() +
+		"; upright line: as given", Rule: dropFigure.Sheet(middle), Band: "mean at the least to mean at the most"}
 	for _, e := range sorted(effects) {
 		low, _ := e.low.summary(dropFigure)
 		high, _ := e.high.summary(dropFigure)
-		s.Rows = append(s.Rows, page.StripRow{Name: e.name, Mean: math.NaN(), Low: dropFigure.Sheet(low), High: dropFigure.Sheet(high)})
+		s.Rows = append(s.Rows, page.StripRow{Name: e.name, Mean: math.NaN(), Low: dropFigure.Sheet(low),
+			High: dropFigure.Sheet(high)})
 	}
 	return s
 }
@@ -196,7 +208,8 @@ func sensitivity(given caseResult, effects []effect) page.Strip {
 // effectTable lists the properties, the strongest first.
 func effectTable(p *plan, effects []effect) *page.Table {
 	n := min(sensitive, p.spec.Placings)
-	t := &page.Table{Head: []string{"Property", "From least to most", "Edge drop changes by", "Folds change by", "Where the range is from"}, Words: true}
+	t := &page.Table{Head: []string{"Property", "From least to most", "Edge drop changes by", "Folds change by",
+		"Where the range is from"}, Words: true}
 	for _, e := range sorted(effects) {
 		row := []string{e.name, e.span(p.style.Fabric), e.drop.text(), e.folds.text(), e.why}
 		if e.low.wrong != nil || e.high.wrong != nil {
@@ -205,6 +218,8 @@ func effectTable(p *plan, effects []effect) *page.Table {
 		}
 		t.Rows = append(t.Rows, page.TableRow{Cells: row, Marked: e.drop.Clear})
 	}
-	t.Note = statistic(n, len(effects)) + " All other properties stay as given. Where a source gives neither range nor spread, ± 10 % is assumed for a measured value, ± 20 % for a derived one and ± 40 % for one that is itself assumed or from memory. What nobody measured and is set to none is not moved."
+	t.Note = statistic(n, len(effects)) + " All other properties stay as given. Where a source gives neither range " +
+		"nor spread, ± 10 % is assumed for a measured value, ± 20 % for a derived one and ± 40 % for one that is itself " +
+		"assumed or from memory. What nobody measured and is set to none is not moved."
 	return t
 }

@@ -37,7 +37,8 @@ func planSweep(a Spec, s style.Style) (*plan, error) {
 		return nil, err
 	}
 	if n := linesOf(len(starts), p.vary); n > page.MostLines {
-		return nil, fmt.Errorf("%d lines in one chart, want %d at most: fewer fabrics or fewer values of the further --vary", n, page.MostLines)
+		return nil, fmt.Errorf("%d lines in one chart, want %d at most: fewer fabrics or fewer values of the further --vary",
+			n, page.MostLines)
 	}
 	for _, start := range starts {
 		if err := p.combine(start, len(p.vary)-1); err != nil {

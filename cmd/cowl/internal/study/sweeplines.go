@@ -63,5 +63,6 @@ func betweenLines(p *plan, rs []caseResult) []string {
 		}
 		parts = append(parts, fmt.Sprintf("%s at %d of %d", g.name, clear, n))
 	}
-	return []string{fmt.Sprintf("The edge drop differs clearly from %s: %s cuts.", groups[0].name, strings.Join(parts, ", "))}
+	return []string{fmt.Sprintf("The edge drop differs clearly from %s: %s cuts.", groups[0].name,
+		strings.Join(parts, ", "))}
 }

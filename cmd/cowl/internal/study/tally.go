@@ -32,7 +32,8 @@ const (
 // newTally begins to count and says what a search may take.
 func newTally(w *runner, leads []*lead, goal Want) *tally {
 	quiet := w.Quiet || w.JSON
-	t := &tally{most: mostDrapes(leads, goal), done: map[string]bool{}, began: time.Now(), line: newPaceLine(w.c.Err, quiet, "")}
+	t := &tally{most: mostDrapes(leads, goal), done: map[string]bool{}, began: time.Now(),
+		line: newPaceLine(w.c.Err, quiet, "")}
 	if quiet {
 		return t
 	}
@@ -42,7 +43,8 @@ func newTally(w *runner, leads []*lead, goal Want) *tally {
 	one := benchSeconds * math.Pow(points/benchPoints, benchPower)
 	usual := one * float64(t.most) / float64(max(w.Jobs, 1))
 	about := func(share float64) string { return spoken(time.Duration(share * usual * float64(time.Second))) }
-	fmt.Fprintf(w.c.Err, "cowl: this search takes at most %d drapes of some %.0f points, about %s to %s with %d at a time; what %s keeps is not hung again\n",
+	fmt.Fprintf(w.c.Err, "cowl: this search takes at most %d drapes of some %.0f points, about %s to %s with %d at a "+
+		"time; what %s keeps is not hung again\n",
 		t.most, points, about(idle), about(busy), w.Jobs, w.Dir)
 	return t
 }

@@ -47,8 +47,10 @@ func TestSeekMost(t *testing.T) {
 			t.Errorf("%s: said %q, want how many drapes it takes", q.want, errs)
 			continue
 		}
-		if most, _ := strconv.Atoi(said[1]); most != q.most || int(calls.Load()) > most || len(w.tally.done) != int(calls.Load()) {
-			t.Errorf("%s in %d fabrics: %d drapes hung, %d counted, at most %d said, want at most %d", q.want, len(q.fabrics), calls.Load(), len(w.tally.done), most, q.most)
+		if most, _ := strconv.Atoi(said[1]); most != q.most || int(calls.Load()) > most ||
+			len(w.tally.done) != int(calls.Load()) {
+			t.Errorf("%s in %d fabrics: %d drapes hung, %d counted, at most %d said, want at most %d", q.want, len(q.fabrics),
+				calls.Load(), len(w.tally.done), most, q.most)
 		}
 		n++
 	}
@@ -77,7 +79,8 @@ func TestSeekCancelled(t *testing.T) {
 	w.Jobs = 1
 	var code console.Silent
 	err = w.seek(ctx, asked(t, "seek", 3, nil), goal)
-	if !errors.As(err, &code) || code.Code != console.ExitCancelled || !strings.Contains(errs.String(), "cancelled; 7 of at most 126 drapes are kept") {
+	if !errors.As(err, &code) || code.Code != console.ExitCancelled || !strings.Contains(errs.String(),
+		"cancelled; 7 of at most 126 drapes are kept") {
 		t.Errorf("called off at the 8th drape: %v, said %q, want 7 of at most 126 kept", err, errs)
 	}
 }
@@ -117,7 +120,8 @@ func TestWantsContradict(t *testing.T) {
 			}
 		}
 	}
-	if _, err := ParseWant("edge drop 12cm, folds 2, drop 15cm"); err == nil || !strings.Contains(err.Error(), "edge drop 12.0 cm and edge drop 15.0 cm") {
+	if _, err := ParseWant("edge drop 12cm, folds 2, drop 15cm"); err == nil ||
+		!strings.Contains(err.Error(), "edge drop 12.0 cm and edge drop 15.0 cm") {
 		t.Errorf("two drops: %v, want both named", err)
 	}
 }

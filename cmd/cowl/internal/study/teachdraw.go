@@ -26,7 +26,8 @@ func layouts(rs []caseResult) []page.Card {
 		card.Drawing = page.Layout{
 			Title: fmt.Sprintf("the piece with its centre front at %s to the warp", c.Name), Outline: outline,
 			Line: [][2]float64{onCloth(waist, c.piece.Grain), onCloth(r2.Vec{Y: c.piece.FoldY + c.piece.Facing}, c.piece.Grain)},
-			Fold: [][2]float64{onCloth(r2.Vec{X: -c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain), onCloth(r2.Vec{X: c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain)},
+			Fold: [][2]float64{onCloth(r2.Vec{X: -c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain),
+				onCloth(r2.Vec{X: c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain)},
 		}
 		out = append(out, card)
 	}

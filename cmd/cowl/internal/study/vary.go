@@ -102,7 +102,8 @@ func parseFactor(text string) (factor, error) {
 		}
 	}
 	if f.name == "" || !ok {
-		return f, fmt.Errorf("--vary %s: want NAME=FIRST:LAST:STEP or NAME=A,B,C with NAME one of %s", text, strings.Join(known, ", "))
+		return f, fmt.Errorf("--vary %s: want NAME=FIRST:LAST:STEP or NAME=A,B,C with NAME one of %s", text,
+			strings.Join(known, ", "))
 	}
 	parts, stepped := strings.Split(list, ":"), strings.Contains(list, ":")
 	if !stepped {
@@ -119,7 +120,8 @@ func parseFactor(text string) (factor, error) {
 	f.values = read
 	if stepped {
 		if len(read) != 3 || !(read[2] > 0 && read[1] > read[0]) {
-			return f, fmt.Errorf("--vary %s: want FIRST:LAST:STEP with LAST above FIRST and a STEP above 0, like extension=0cm:14cm:2cm", text)
+			return f, fmt.Errorf("--vary %s: want FIRST:LAST:STEP with LAST above FIRST and a STEP above 0, like "+
+				"extension=0cm:14cm:2cm", text)
 		}
 		f.values = stepsOf(read[0], read[1], read[2])
 	}
@@ -220,7 +222,8 @@ func (f factor) apply(s *style.Style, v float64) error {
 // fits refuses what the cut of s has no use for.
 func (f factor) fits(s style.Style) error {
 	if f.name == "size" && s.OneBody() {
-		return errors.New("--vary size: this style has own measurements, a block or a piece of its own, which are of one body: leave them out")
+		return errors.New("--vary size: this style has own measurements, a block or a piece of its own, which are of one " +
+			"body: leave them out")
 	}
 	if f.name == "slashes" && s.Cut.How != draft.Slash {
 		return fmt.Errorf("--vary slashes: cloth is added by %v, want --how slash with it", s.Cut.How)

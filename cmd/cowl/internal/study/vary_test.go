@@ -41,8 +41,10 @@ func TestParseFactor(t *testing.T) {
 		}
 	}
 	for _, q := range []struct{ text, says string }{
-		{"yoke=1cm,2cm", "cowl-point"}, {"extension", "FIRST:LAST:STEP"}, {"extension=0:14:2", "unit"}, {"extension=4cm", "2–60"},
-		{"extension=4cm:2cm:1cm", "LAST above FIRST"}, {"extension=0cm:9cm:0cm", "STEP above 0"}, {"grain=0:90:0.1", "2–60"}, {"shear=3", "N/m"},
+		{"yoke=1cm,2cm", "cowl-point"}, {"extension", "FIRST:LAST:STEP"}, {"extension=0:14:2", "unit"},
+		{"extension=4cm", "2–60"},
+		{"extension=4cm:2cm:1cm", "LAST above FIRST"}, {"extension=0cm:9cm:0cm", "STEP above 0"}, {"grain=0:90:0.1", "2–60"},
+		{"shear=3", "N/m"},
 	} {
 		if _, err := parseFactor(q.text); err == nil || !strings.Contains(err.Error(), q.says) {
 			t.Errorf("%s: %v, want %q in the message", q.text, err, q.says)
@@ -63,7 +65,8 @@ func TestVaryCloth(t *testing.T) {
 		t.Fatal(err)
 	}
 	g := s.Fabric
-	if mean := (g.BendWarp + g.BendWeft) / 2; math.Abs(mean-10e-6) > 1e-12 || math.Abs(g.BendWarp/g.BendWeft-before.BendWarp/before.BendWeft) > 1e-6 {
+	if mean := (g.BendWarp + g.BendWeft) / 2; math.Abs(mean-10e-6) > 1e-12 ||
+		math.Abs(g.BendWarp/g.BendWeft-before.BendWarp/before.BendWeft) > 1e-6 {
 		t.Errorf("bending %g, %g, want a mean of 1e-5 and the ratio of before", g.BendWarp, g.BendWeft)
 	}
 	if g.Drape != nil || g.Basis[materials.BendWarp].Kind != materials.Assumed || g.Name == before.Name {
@@ -96,7 +99,8 @@ func TestDoubts(t *testing.T) {
 		byName[d.name] = d
 	}
 	w := byName["weight"]
-	if math.Abs(w.least*chiffon.Weight-0.026) > 1e-9 || math.Abs(w.most*chiffon.Weight-0.035) > 1e-9 || !strings.Contains(w.why, "range of the source") {
+	if math.Abs(w.least*chiffon.Weight-0.026) > 1e-9 || math.Abs(w.most*chiffon.Weight-0.035) > 1e-9 ||
+		!strings.Contains(w.why, "range of the source") {
 		t.Errorf("weight of chiffon: %+v, want 26–35 g/m²", w)
 	}
 	both := byName["bending, warp and weft together"]
@@ -104,8 +108,10 @@ func TestDoubts(t *testing.T) {
 		t.Errorf("bending of chiffon: %+v, want both up to 1.5 µN·m", both)
 	}
 	limp := both.times(chiffon, both.least)
-	if math.Abs(limp.BendWeft-0.4e-6) > 1e-12 || math.Abs(limp.BendBias-materials.PeirceBias(limp.BendWarp, limp.BendWeft)) > 1e-12 {
-		t.Errorf("the limpest chiffon bends %g on the weft, %g on the bias, want 4e-7 and the rule of Peirce", limp.BendWeft, limp.BendBias)
+	if math.Abs(limp.BendWeft-0.4e-6) > 1e-12 ||
+		math.Abs(limp.BendBias-materials.PeirceBias(limp.BendWarp, limp.BendWeft)) > 1e-12 {
+		t.Errorf("the limpest chiffon bends %g on the weft, %g on the bias, want 4e-7 and the rule of Peirce", limp.BendWeft,
+			limp.BendBias)
 	}
 	tested := chiffon
 	tested.Range, tested.Spread[materials.Shear] = materials.Ranges{}, 0.1*chiffon.Shear
@@ -129,7 +135,8 @@ func TestParseWant(t *testing.T) {
 		t.Errorf("parseWant = %+v, %v, want 120, 3, 25.4", w, err)
 	}
 	for _, q := range []struct{ text, says string }{
-		{"", "no want"}, {"deep", "no want"}, {"hem 3cm", "edge drop 12cm"}, {"drop 12", "unit"}, {"drop 2m", "0.0 cm to 60.0 cm"}, {"folds 2.5", "whole number"},
+		{"", "no want"}, {"deep", "no want"}, {"hem 3cm", "edge drop 12cm"}, {"drop 12", "unit"},
+		{"drop 2m", "0.0 cm to 60.0 cm"}, {"folds 2.5", "whole number"},
 		{"folds 9", "0 to 6"}, {"drop 1cm, edge drop 2cm", "twice"}, {"depth 1mm", "5 mm to 200 mm"},
 	} {
 		if _, err := ParseWant(q.text); err == nil || !strings.Contains(err.Error(), q.says) {
@@ -169,7 +176,8 @@ func TestSweepSizes(t *testing.T) {
 	for _, q := range []struct {
 		hold string
 		vary []string
-	}{{HoldLength, []string{"size=8,10,16"}}, {HoldDrop, []string{"size=8,10,16"}}, {HoldDrop, []string{"cowl-point=3cm,5cm", "size=8,16"}}} {
+	}{{HoldLength, []string{"size=8,10,16"}}, {HoldDrop, []string{"size=8,10,16"}},
+		{HoldDrop, []string{"cowl-point=3cm,5cm", "size=8,16"}}} {
 		s := demoStyle(t)
 		s.Cut.Extension = 0.09
 		spec, err := NewSpec("sweep", s, 3)

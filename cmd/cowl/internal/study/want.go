@@ -29,14 +29,18 @@ func ParseWant(text string) (Want, error) {
 			return w, fmt.Errorf("--want: %q is no want: %s", strings.TrimSpace(part), wantForm)
 		}
 		name, value := strings.ToLower(strings.Join(words[:len(words)-1], " ")), words[len(words)-1]
-		k := slices.IndexFunc(measure.Columns, func(f *measure.Figure) bool { return f.Sought != nil && slices.Contains(f.Sought.Names, name) })
+		k := slices.IndexFunc(measure.Columns, func(f *measure.Figure) bool {
+			return f.Sought != nil &&
+				slices.Contains(f.Sought.Names, name)
+		})
 		if k < 0 {
 			return w, fmt.Errorf("--want: %q is not known: %s", name, wantForm)
 		}
 		f := measure.Columns[k]
 		v, err := wanted(f, name, value)
 		if first, twice := w[f]; twice && err == nil {
-			err = fmt.Errorf("%s and %s: %s is wanted twice, want it once", wantedOf(f, first), wantedOf(f, v), strings.ToLower(f.Name))
+			err = fmt.Errorf("%s and %s: %s is wanted twice, want it once", wantedOf(f, first), wantedOf(f, v),
+				strings.ToLower(f.Name))
 		}
 		if err != nil {
 			return w, fmt.Errorf("--want: %w", err)
@@ -68,13 +72,16 @@ func wanted(f *measure.Figure, name, text string) (float64, error) {
 func (w Want) against(s style.Style) error {
 	n, folds := w[countFigure]
 	if depth, ok := w[depthFigure]; ok && folds && n == 0 {
-		return fmt.Errorf("--want: %s and %s contradict each other: no fold has no depth; leave one out", wantedOf(countFigure, n), wantedOf(depthFigure, depth))
+		return fmt.Errorf("--want: %s and %s contradict each other: no fold has no depth; leave one out",
+			wantedOf(countFigure, n), wantedOf(depthFigure, depth))
 	}
 	if folds && s.Hang.Folds != drape.Auto && s.Hang.Folds != int(n) {
-		return fmt.Errorf("--want: %s, and folds %d are to be laid by style or --folds: they contradict each other, for the hand lays what is wanted; leave one out", wantedOf(countFigure, n), s.Hang.Folds)
+		return fmt.Errorf("--want: %s, and folds %d are to be laid by style or --folds: they contradict each other, for "+
+			"the hand lays what is wanted; leave one out", wantedOf(countFigure, n), s.Hang.Folds)
 	}
 	if drop, ok := w[dropFigure]; ok && s.Hang.EdgeDepth != draft.Auto {
-		return fmt.Errorf("--want: %s, and edge depth %s of style or --edge-depth: both place the edge, the second whatever the cut; leave one out", wantedOf(dropFigure, drop), say.Length(s.Hang.EdgeDepth))
+		return fmt.Errorf("--want: %s, and edge depth %s of style or --edge-depth: both place the edge, the second "+
+			"whatever the cut; leave one out", wantedOf(dropFigure, drop), say.Length(s.Hang.EdgeDepth))
 	}
 	return nil
 }

@@ -18,7 +18,8 @@ func TestStudyRemovesNothingElse(t *testing.T) {
 	if err := w.study(t.Context(), asked(t, "sweep", 1, []string{"extension=4cm,8cm"})); err != nil {
 		t.Fatal(err)
 	}
-	own := map[string]string{"thesis.txt": "mine", "styles/my-own.yaml": "mine", "pictures/09-holiday.jpg": "mine", "../thesis.txt": "mine"}
+	own := map[string]string{"thesis.txt": "mine", "styles/my-own.yaml": "mine", "pictures/09-holiday.jpg": "mine",
+		"../thesis.txt": "mine"}
 	a, _, err := readSpec(dir)
 	if err != nil {
 		t.Fatal(err)

@@ -20,7 +20,8 @@ func (r *source) block(s *Style, e entry) {
 	}
 	list, ok := e.value.(*ast.SequenceNode)
 	if !ok {
-		r.fail(e.value, "block is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: neck, x_cm: 6.7, y_cm: 0}", scalar.Shown(e.value))
+		r.fail(e.value, "block is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: neck, x_cm: 6.7, "+
+			"y_cm: 0}", scalar.Shown(e.value))
 		return
 	}
 	s.Points = map[string][]r2.Vec{}

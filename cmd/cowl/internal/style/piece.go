@@ -21,7 +21,8 @@ var lineNames = []string{"shoulder", "armhole", "side", "waist", "dart", "apex"}
 
 // lineOf returns the line of that name; "apex" is none.
 func lineOf(l *draft.Lines, name string) *[]r2.Vec {
-	return map[string]*[]r2.Vec{"shoulder": &l.Shoulder, "armhole": &l.Armhole, "side": &l.Side, "waist": &l.Waist, "dart": &l.Dart}[name]
+	return map[string]*[]r2.Vec{"shoulder": &l.Shoulder, "armhole": &l.Armhole, "side": &l.Side, "waist": &l.Waist,
+		"dart": &l.Dart}[name]
 }
 
 // piece reads a finished front of the user's own: a file, or the points of the
@@ -37,7 +38,8 @@ func (r *source) piece(s *Style, e entry) {
 	}
 	list, ok := e.value.(*ast.SequenceNode)
 	if !ok {
-		r.fail(e.value, "piece is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: shoulder, x_cm: 21.6, y_cm: 38.3}", scalar.Shown(e.value))
+		r.fail(e.value, "piece is %s, want {file: front.dxf, unit: mm} or a list of points: - {name: shoulder, x_cm: "+
+			"21.6, y_cm: 38.3}", scalar.Shown(e.value))
 		return
 	}
 	s.Lines = &draft.Lines{}
@@ -103,7 +105,8 @@ func (s *Style) fixed() error {
 	var errs []error
 	for _, f := range fields {
 		if _, ok := s.from[f.spoken()]; ok && f.isDrafted() {
-			errs = append(errs, limit.Errorf(f.spoken(), "%s is set, but the piece is a finished one (%s): leave it out, or draft the piece", f.spoken(), s.from["piece"]))
+			errs = append(errs, limit.Errorf(f.spoken(),
+				"%s is set, but the piece is a finished one (%s): leave it out, or draft the piece", f.spoken(), s.from["piece"]))
 		}
 	}
 	return errors.Join(errs...)

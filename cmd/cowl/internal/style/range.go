@@ -33,10 +33,14 @@ func (s *Style) Ranges() []limit.Range {
 
 func (h Hang) ranges() []limit.Range {
 	return []limit.Range{
-		{Field: "spacing", Value: h.Spacing, Lo: drape.Finest, Hi: drape.Coarsest, Unit: limit.Small, Why: limit.Say("%.0f for a look, finer for figures; below that the lattice is as fine as the yarns, above it the facing cannot roll", limit.Of(0.008, limit.Small))},
-		{Field: "folds", Value: math.Max(0, float64(h.Folds)), Lo: 0, Hi: drape.MostFolds, Unit: limit.Count, Why: limit.Say("or auto, which tries how many the cloth keeps; 0 lets it fall")},
+		{Field: "spacing", Value: h.Spacing, Lo: drape.Finest, Hi: drape.Coarsest, Unit: limit.Small,
+			Why: limit.Say("%.0f for a look, finer for figures; below that the lattice is as fine as the yarns, above it "+
+				"the facing cannot roll", limit.Of(0.008, limit.Small))},
+		{Field: "folds", Value: math.Max(0, float64(h.Folds)), Lo: 0, Hi: drape.MostFolds, Unit: limit.Count,
+			Why: limit.Say("or auto, which tries how many the cloth keeps; 0 lets it fall")},
 		drape.LeanRange(h.Lean),
-		{Field: "placings", Value: float64(h.Placings), Lo: 1, Hi: MostPlacings, Unit: limit.Count, Why: limit.Say("1 for a look, 5 or more to see the spread; each takes as long as the first")},
+		{Field: "placings", Value: float64(h.Placings), Lo: 1, Hi: MostPlacings, Unit: limit.Count,
+			Why: limit.Say("1 for a look, 5 or more to see the spread; each takes as long as the first")},
 	}
 }
 
@@ -52,9 +56,11 @@ func (f Field) refuse(v float64) error {
 	name := f.spoken()
 	switch {
 	case f.Name == "size" && (v != math.Trunc(v) || v < 0):
-		return limit.Errorf(name, "size %g, want an even size %d–%d, or auto: the chart's line at the bust", v, body.SmallestSize, body.LargestSize)
+		return limit.Errorf(name, "size %g, want an even size %d–%d, or auto: the chart's line at the bust", v,
+			body.SmallestSize, body.LargestSize)
 	case f.Name == "height" && v <= 0:
-		return limit.Errorf(name, "height %v, want %.0f", limit.Metres(v), limit.Between(body.LeastHeight, body.MostHeight, limit.Length))
+		return limit.Errorf(name, "height %v, want %.0f", limit.Metres(v), limit.Between(body.LeastHeight, body.MostHeight,
+			limit.Length))
 	case f.kind == count && f.auto && (v != math.Trunc(v) || v < 0):
 		return limit.Errorf(name, "%s %g, want a whole number from 0 to %d, or auto", name, v, drape.MostFolds)
 	case f.kind == count && (v != math.Trunc(v) || v < 0 || v > mostSeed):
@@ -62,7 +68,8 @@ func (f Field) refuse(v float64) error {
 	case f.kind == share && !f.auto && !(v >= 0 && v <= 1):
 		return limit.Errorf(name, "%s %g, want 0–1: a share of the seam", name, v)
 	case f.kind == share && !(v >= 0 && v <= 1):
-		return limit.Errorf(name, "%s %g, want 0–1, or auto: 0 leaves the dart open, 1 closes it, auto closes as much as the extension needs", name, v)
+		return limit.Errorf(name, "%s %g, want 0–1, or auto: 0 leaves the dart open, 1 closes it, auto closes as much as "+
+			"the extension needs", name, v)
 	case f.Name == "edge_depth":
 		return nil // above the neck is below 0
 	case f.auto && v < 0:

@@ -44,10 +44,12 @@ func (s *Style) checkSide() error {
 	}
 	var errs []error
 	if s.Points != nil {
-		errs = append(errs, limit.Errorf("block", "block of your own, but the side is back: a block is read as a front; leave it out and give measurements, or give the whole back cowl as a piece"))
+		errs = append(errs, limit.Errorf("block", "block of your own, but the side is back: a block is read as a front; "+
+			"leave it out and give measurements, or give the whole back cowl as a piece"))
 	}
 	if s.Closure == draft.BackOpen {
-		errs = append(errs, limit.Errorf("closure", "closure back, but the side is back: a slit would cut the cowl in two; want side, shoulder or none"))
+		errs = append(errs, limit.Errorf("closure",
+			"closure back, but the side is back: a slit would cut the cowl in two; want side, shoulder or none"))
 	}
 	return s.placed(errors.Join(errs...))
 }
@@ -57,5 +59,6 @@ func (s *Style) checkLean() error {
 	if s.Cut.Worn != draft.AtBack || s.Hang.Lean == 0 {
 		return nil
 	}
-	return limit.Errorf("lean", "lean %v, but the side is back: what is told of a wearer who bends is how far the edge falls from the chest; leave it out", limit.Of(s.Hang.Lean, limit.Angle))
+	return limit.Errorf("lean", "lean %v, but the side is back: what is told of a wearer who bends is how far the "+
+		"edge falls from the chest; leave it out", limit.Of(s.Hang.Lean, limit.Angle))
 }

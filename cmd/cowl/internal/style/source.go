@@ -35,7 +35,8 @@ const mostErrors = 20
 // fail notes an error at node n, with its line and a caret under its column.
 func (r *source) fail(n ast.Node, format string, args ...any) {
 	line, column := place(n)
-	e := &limit.Error{At: r.origin(n), Says: limit.Say("%v%s", limit.Say(format, args...), scalar.Excerpt(r.lines, line, column))}
+	e := &limit.Error{At: r.origin(n), Says: limit.Say("%v%s", limit.Say(format, args...),
+		scalar.Excerpt(r.lines, line, column))}
 	if n != nil && len(r.errs) < mostErrors {
 		e.Field = strings.TrimPrefix(n.GetPath(), "$.")
 	}

@@ -20,8 +20,9 @@ import (
 
 // Style is one garment front and how it is to be hung.
 type Style struct {
-	Name    string
-	Size    int                 // of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
+	Name string
+	// of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
+	Size    int
 	Height  float64             // m, of the wearer; 0: that of the chart
 	Body    body.Body           // measurements of its own; read them through Wearer
 	Points  map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body
@@ -58,9 +59,10 @@ type Hang struct {
 // cowl on the true bias.
 func Default() Style {
 	return Style{
-		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Strap: autoStrap, Stand: draft.DefaultStand(), Fabric: materials.Default(),
-		Hang:  Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Waist: autoWaist, Seed: 1, Placings: 1},
-		taken: map[string]bool{}, from: map[string]string{},
+		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Strap: autoStrap, Stand: draft.DefaultStand(),
+		Fabric: materials.Default(),
+		Hang:   Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Waist: autoWaist, Seed: 1, Placings: 1},
+		taken:  map[string]bool{}, from: map[string]string{},
 	}
 }
 
@@ -77,7 +79,9 @@ func (s *Style) Stands() error {
 // Job is what hangs p, the front of s, on the form of its wearer.
 func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
 	h := s.Hang
-	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine, Shake: h.Shake, Lean: h.Lean, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing, Seed: h.Seed}
+	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine,
+		Shake: h.Shake, Lean: h.Lean, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing,
+		Seed: h.Seed}
 }
 
 // Held is how the waist is held: as asked for, else at the sides, or nowhere where the

@@ -27,15 +27,18 @@ func TestParseLength(t *testing.T) {
 		text string
 		want float64 // m
 	}{
-		{"8cm", 0.08}, {"80mm", 0.08}, {" 8 cm ", 0.08}, {"0.08m", 0.08}, {"3.25in", 0.08255}, {"-2.5cm", -0.025}, {".5in", 0.0127}, {"1.cm", 0.01},
+		{"8cm", 0.08}, {"80mm", 0.08}, {" 8 cm ", 0.08}, {"0.08m", 0.08}, {"3.25in", 0.08255}, {"-2.5cm", -0.025},
+		{".5in", 0.0127}, {"1.cm", 0.01},
 	} {
 		if got, err := ParseLength(q.text); err != nil || math.Abs(got-q.want) > 1e-15 {
 			t.Errorf("ParseLength(%q) = %.17g, %v, want %g", q.text, got, err, q.want)
 		}
 	}
 	for _, q := range []struct{ text, want string }{
-		{"8", "no unit"}, {"", "no length"}, {"cm", "no length"}, {"8 ft", `"ft"`}, {"3,25in", "no length"}, {"NaNcm", "no length"},
-		{"1e3cm", "no length"}, {"0x8cm", "x8cm"}, {"8CM", `"CM"`}, {"8cm8", "no length"}, {strings.Repeat("9", 400) + "cm", "too large"},
+		{"8", "no unit"}, {"", "no length"}, {"cm", "no length"}, {"8 ft", `"ft"`}, {"3,25in", "no length"},
+		{"NaNcm", "no length"},
+		{"1e3cm", "no length"}, {"0x8cm", "x8cm"}, {"8CM", `"CM"`}, {"8cm8", "no length"},
+		{strings.Repeat("9", 400) + "cm", "too large"},
 	} {
 		if got, err := ParseLength(q.text); err == nil || !strings.Contains(err.Error(), q.want) {
 			t.Errorf("ParseLength(%q) = %g, %v, want an error with %q", q.text, got, err, q.want)
@@ -67,7 +70,8 @@ func TestUnitsOfKeys(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, text := range []string{"cut:\n  facing_mm: 101.6\nbody:\n  bust_mm: 889\n", "cut:\n  facing_in: 4\nbody:\n  bust_in: 35\n"} {
+	for _, text := range []string{"cut:\n  facing_mm: 101.6\nbody:\n  bust_mm: 889\n",
+		"cut:\n  facing_in: 4\nbody:\n  bust_in: 35\n"} {
 		got, err := Parse("f", []byte(text))
 		if err != nil || math.Abs(got.Cut.Facing-want.Cut.Facing) > 1e-15 || math.Abs(got.Body.Bust-want.Body.Bust) > 1e-15 {
 			t.Errorf("Parse(%q) = %+v, %v, want %+v", text, got.Cut, err, want.Cut)
@@ -95,11 +99,13 @@ func TestLayouts(t *testing.T) {
 		"{name: é, fabric: {\n name: mine, title: Crêpe, weight_gsm: 120,\n bend_mean_uNm: 4}, cut: {facing_cm: 4}}",
 		"name: é\nfabric:\n  name: mine\n  title: Crêpe\n  weight_gsm: 120\n  bend_mean_uNm: 4\ncut:\n  facing_cm: 4\n",
 	} {
-		for _, as := range []string{text, strings.ReplaceAll(text, "\n", "\r"), strings.ReplaceAll(text, "\n", "\r\n"), "\ufeff" + text} {
+		for _, as := range []string{text, strings.ReplaceAll(text, "\n", "\r"), strings.ReplaceAll(text, "\n", "\r\n"),
+			"\ufeff" + text} {
 			n++
 			s, err := Parse("f", []byte(as))
 			if err != nil || s.Name != "é" || s.Fabric.Title != "Crêpe" || s.Fabric.Weight != 0.120 || s.Cut.Facing != 0.04 {
-				t.Errorf("Parse(%q) = %q, %q %g, facing %g, %v, want é, Crêpe 0.12, 0.04", as, s.Name, s.Fabric.Title, s.Fabric.Weight, s.Cut.Facing, err)
+				t.Errorf("Parse(%q) = %q, %q %g, facing %g, %v, want é, Crêpe 0.12, 0.04", as, s.Name, s.Fabric.Title,
+					s.Fabric.Weight, s.Cut.Facing, err)
 			}
 		}
 	}
@@ -134,7 +140,8 @@ func TestTrimsRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := s.Piece(); err == nil || !strings.HasPrefix(err.Error(), "f:4: trim 1 crosses the seams of the half in 0 places") {
+	if _, err := s.Piece(); err == nil || !strings.HasPrefix(err.Error(),
+		"f:4: trim 1 crosses the seams of the half in 0 places") {
 		t.Errorf("Piece(): error %v, want one of line 4 that says the trim crosses nothing", err)
 	}
 }
@@ -205,7 +212,8 @@ func TestWriteReads(t *testing.T) {
 			s.Points = map[string][]r2.Vec{"neck": {{X: 0.0671, Y: -0.1}}, "armhole": {{X: 0.2, Y: 0.3}, {X: 0.25, Y: -0.1}}}
 		}
 		if rapid.Bool().Draw(t, "own piece") { // its cut is that of the piece
-			s.Lines = &draft.Lines{Shoulder: []r2.Vec{{X: 0.2, Y: 0.4}, {X: 0.28, Y: 0.35}}, Dart: []r2.Vec{{X: 0.1, Y: -0.01}, {X: 0.09, Y: 0.17}, {X: 0.08}}, Apex: r2.Vec{X: 0.09, Y: 0.18}}
+			s.Lines = &draft.Lines{Shoulder: []r2.Vec{{X: 0.2, Y: 0.4}, {X: 0.28, Y: 0.35}},
+				Dart: []r2.Vec{{X: 0.1, Y: -0.01}, {X: 0.09, Y: 0.17}, {X: 0.08}}, Apex: r2.Vec{X: 0.09, Y: 0.18}}
 			c := draft.DefaultCut()
 			c.Facing, c.Grain, c.Trim = s.Cut.Facing, s.Cut.Grain, s.Cut.Trim
 			s.Cut = c
@@ -228,13 +236,20 @@ func TestWriteReads(t *testing.T) {
 // back; never a panic. Messages name the file.
 func FuzzParse(f *testing.F) {
 	for _, seed := range []string{
-		"name: x\nbody:\n  size: 12\n  bust_in: 35\ncut: {dart_share: auto, extension_cm: 8, how: slash, slashes: 3}\nfabric: polyester-twill\nhang:\n  spacing_mm: 8\n  free: true\n",
+		"name: x\nbody:\n  size: 12\n  bust_in: 35\ncut: {dart_share: auto, extension_cm: 8, how: slash, slashes: " +
+			"3}\nfabric: polyester-twill\nhang:\n  spacing_mm: 8\n  free: true\n",
 		"fabric:\n  name: mine\n  weight_gsm: 120\n  bend_mean_uNm: 4\n",
 		"block:\n  - {name: neck, x_cm: 6.7, y_cm: 0}\n  - {name: armhole, x_mm: 1, y_in: 2}\n",
-		"trims:\n  - line_mm: [[262, -90], [230, -150]]\n  - line_in: [[9, -3], [9, -5.5], [10, -8]]\n", "trims: [{line_mm: [[1], 2]}]\n", "cut: {pleats: 2, pleat_depth_mm: 20, pleats_towards: armhole}\nstand: {stay_edge: true, lower_cm: 1}\n",
-		`{"fabric": {"name": "mine", "weight_gsm": 120, "bend_mean_uNm": 4}, "name": "x"}`, `{"name": "crêpe", "fabric": {"name": "mine", "title": "Crêpe noir", "weight_gsm": 120, "bend_mean_uNm": 4}}`,
-		"name: ñandú\rfabric:\r  name: mine\r  weight_gsm: 120\r  bend_mean_uNm: 4\rcut:\r  facing_cm: 4\r", "\ufeffname: x\r\nfabric: {name: mine, weight_gsm: 120, bend_mean_uNm: 4}\r\n", "fabric:\r  name: \r  weight_gsm: [\r",
-		"a: &x {b: *x}\n", "? [a]\n: b\n", "--- 1\n--- 2\n", "cut: [1, 2]\n", "cut: {grain_deg: .nan, trim_cm: .inf}\n", "\tx", "name: |\n  a\n  b\n", "fabric: {file: x}\n",
+		"trims:\n  - line_mm: [[262, -90], [230, -150]]\n  - line_in: [[9, -3], [9, -5.5], [10, -8]]\n",
+		"trims: [{line_mm: [[1], 2]}]\n", "cut: {pleats: 2, pleat_depth_mm: 20, pleats_towards: armhole}\nstand: " +
+			"{stay_edge: true, lower_cm: 1}\n",
+		`{"fabric": {"name": "mine", "weight_gsm": 120, "bend_mean_uNm": 4}, "name": "x"}`,
+		`{"name": "crêpe", "fabric": {"name": "mine", "title": "Crêpe noir", "weight_gsm": 120, "bend_mean_uNm": 4}}`,
+		"name: ñandú\rfabric:\r  name: mine\r  weight_gsm: 120\r  bend_mean_uNm: 4\rcut:\r  facing_cm: 4\r",
+		"\ufeffname: x\r\nfabric: {name: mine, weight_gsm: 120, bend_mean_uNm: 4}\r\n",
+		"fabric:\r  name: \r  weight_gsm: [\r",
+		"a: &x {b: *x}\n", "? [a]\n: b\n", "--- 1\n--- 2\n", "cut: [1, 2]\n", "cut: {grain_deg: .nan, trim_cm: .inf}\n",
+		"\tx", "name: |\n  a\n  b\n", "fabric: {file: x}\n",
 	} {
 		f.Add([]byte(seed))
 	}
@@ -260,7 +275,8 @@ func FuzzParse(f *testing.F) {
 // Every number of cut, stand and hang has a range under its name, which Piece
 // or Check holds to: its end passes and more is refused, with that field.
 func TestRangesAreHeld(t *testing.T) {
-	pleated, err := Parse("f", []byte("cut:\n  pleats: 1\n  how: slash\n  slashes: 2\n  cowl_point_cm: 3\nstand:\n  release_waist_cm: 1\n"))
+	pleated, err := Parse("f", []byte("cut:\n  pleats: 1\n  how: slash\n  slashes: 2\n  cowl_point_cm: 3\nstand:\n  "+
+		"release_waist_cm: 1\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -282,7 +298,8 @@ func TestRangesAreHeld(t *testing.T) {
 				_, piece := s.Piece()
 				err = errors.Join(s.Check(), piece)
 			}
-			return err != nil && strings.HasPrefix(err.Error(), "--it: "+f.spoken()+" ") && strings.Contains(err.Error(), ", want "+r.Allowed().String()+":")
+			return err != nil && strings.HasPrefix(err.Error(), "--it: "+f.spoken()+" ") &&
+				strings.Contains(err.Error(), ", want "+r.Allowed().String()+":")
 		}
 		more := r.Hi + 1/r.Unit.PerSI
 		if refused(r.Hi) || f.kind != share && !refused(more) { // a share is refused before it gets to the draft
@@ -298,7 +315,8 @@ func TestRangesAreHeld(t *testing.T) {
 // By its name the waist is how it is held, which has a flag, not the measurement.
 func TestSetWaist(t *testing.T) {
 	s := Default()
-	if err := s.Set("waist", float64(drape.Pinned), "--waist"); err != nil || s.Hang.Waist != drape.Pinned || s.Taken() != 0 {
+	if err := s.Set("waist", float64(drape.Pinned), "--waist"); err != nil || s.Hang.Waist != drape.Pinned ||
+		s.Taken() != 0 {
 		t.Errorf("Set(waist, pinned) = %v: held %s, %d measurements, want pinned and none", err, s.Hang.Waist, s.Taken())
 	}
 	if v, err := Flag("waist").Parse("pinned"); err != nil || v != float64(drape.Pinned) {
@@ -335,7 +353,8 @@ func TestHeld(t *testing.T) {
 			t.Fatal(err)
 		}
 		if s.Held() != q.want || again.Held() != q.want || s.Job(p, nil).Waist != q.want {
-			t.Errorf("%q with hem %g: held %v, read back %v, hung %v, want %v", q.file, q.hem, s.Held(), again.Held(), s.Job(p, nil).Waist, q.want)
+			t.Errorf("%q with hem %g: held %v, read back %v, hung %v, want %v", q.file, q.hem, s.Held(), again.Held(),
+				s.Job(p, nil).Waist, q.want)
 		}
 	}
 }
@@ -344,18 +363,22 @@ func TestHeld(t *testing.T) {
 func TestHemOfOnesOwn(t *testing.T) {
 	s := Default()
 	s.Points = map[string][]r2.Vec{
-		"cf neck": {{Y: -0.08}}, "neck": {{X: 0.07}}, "shoulder tip": {{X: 0.18, Y: -0.04}}, "underarm": {{X: 0.23, Y: -0.20}},
-		"side waist": {{X: 0.20, Y: -0.40}}, "dart outer": {{X: 0.10, Y: -0.40}}, "apex": {{X: 0.10, Y: -0.25}}, "dart inner": {{X: 0.10, Y: -0.40}}, "cf waist": {{Y: -0.40}},
+		"cf neck": {{Y: -0.08}}, "neck": {{X: 0.07}}, "shoulder tip": {{X: 0.18, Y: -0.04}},
+		"underarm":   {{X: 0.23, Y: -0.20}},
+		"side waist": {{X: 0.20, Y: -0.40}}, "dart outer": {{X: 0.10, Y: -0.40}}, "apex": {{X: 0.10, Y: -0.25}},
+		"dart inner": {{X: 0.10, Y: -0.40}}, "cf waist": {{Y: -0.40}},
 	}
 	if err := s.Set("hem", 0.12, "--hem"); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(), "--hem: hem 12.0 cm, but this block ends at the waist") {
+	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(),
+		"--hem: hem 12.0 cm, but this block ends at the waist") {
 		t.Errorf("Piece() = %v, want the hem refused: the block has no hip", err)
 	}
 	s.Points, s.Lines = nil, &draft.Lines{}
 	s.from["piece"] = "--piece"
-	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(), "--hem: hem is set, but the piece is a finished one") {
+	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(),
+		"--hem: hem is set, but the piece is a finished one") {
 		t.Errorf("Piece() = %v, want the hem refused: the piece is a finished one", err)
 	}
 }
@@ -380,14 +403,16 @@ func TestOnPaper(t *testing.T) {
 		t.Error("Piece() is not the draft")
 	}
 	q, why := s.OnPaper(p)
-	if why != nil || !q.Clean || slices.Equal(q.Outline, p.Outline) || !slices.Equal(q.Shoulder, p.Shoulder) || !slices.Equal(q.Side, p.Side) || q.HalfEdge != p.HalfEdge {
+	if why != nil || !q.Clean || slices.Equal(q.Outline, p.Outline) || !slices.Equal(q.Shoulder, p.Shoulder) ||
+		!slices.Equal(q.Side, p.Side) || q.HalfEdge != p.HalfEdge {
 		t.Error("OnPaper is not the draft with waist and armhole trued alone")
 	}
 	for _, v := range q.Outline {
 		least := math.Inf(1)
 		for i, a := range p.Outline {
 			for k := range 40 {
-				least = math.Min(least, r2.Norm(r2.Sub(v, r2.Add(a, r2.Scale(float64(k)/40, r2.Sub(p.Outline[(i+1)%len(p.Outline)], a))))))
+				least = math.Min(least, r2.Norm(r2.Sub(v, r2.Add(a,
+					r2.Scale(float64(k)/40, r2.Sub(p.Outline[(i+1)%len(p.Outline)], a))))))
 			}
 		}
 		if least > 0.0035 {

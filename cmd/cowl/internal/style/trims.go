@@ -24,7 +24,8 @@ func (r *source) trims(s *Style, e entry) {
 	}
 	list, ok := e.value.(*ast.SequenceNode)
 	if !ok || len(list.Values) > mostTrims {
-		r.fail(e.value, "trims is %s, want a list of up to %d lines: - line_mm: [[262, -90], [230, -150], [262, -210]]", scalar.Shown(e.value), mostTrims)
+		r.fail(e.value, "trims is %s, want a list of up to %d lines: - line_mm: [[262, -90], [230, -150], [262, -210]]",
+			scalar.Shown(e.value), mostTrims)
 		return
 	}
 	for k, n := range list.Values {
@@ -46,7 +47,8 @@ func (r *source) trims(s *Style, e entry) {
 func (r *source) line(e entry, unit string) draft.TrimLine {
 	list, ok := e.value.(*ast.SequenceNode)
 	if !ok || len(list.Values) < 2 || len(list.Values) > mostTrimPoints {
-		r.fail(e.value, "trims: %s is %s, want 2 to %d points: [[262, -90], [230, -150]]", e.key, scalar.Shown(e.value), mostTrimPoints)
+		r.fail(e.value, "trims: %s is %s, want 2 to %d points: [[262, -90], [230, -150]]", e.key, scalar.Shown(e.value),
+			mostTrimPoints)
 		return nil
 	}
 	var out draft.TrimLine

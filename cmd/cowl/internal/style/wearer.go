@@ -44,7 +44,8 @@ func (s *Style) charted() (b body.Body, err error) {
 	case s.taken["bust"]:
 		b = body.AtBust(s.Body.Bust)
 	default:
-		return b, limit.Errorf("size", "size auto, want a bust with it: the chart is read at the bust; give bust_cm or --bust")
+		return b, limit.Errorf("size", "size auto, want a bust with it: the chart is read at the bust; give bust_cm or "+
+			"--bust")
 	}
 	if s.Height == 0 {
 		return b, nil
@@ -76,7 +77,8 @@ func (s *Style) missing(err error) error {
 	if names == nil {
 		return err
 	}
-	return limit.Errorf("bust", "%v\nthe rest is scaled by the chart's line, and this figure is off it: measure and give %s", err, strings.Join(names, ", "))
+	return limit.Errorf("bust", "%v\nthe rest is scaled by the chart's line, and this figure is off it: measure and "+
+		"give %s", err, strings.Join(names, ", "))
 }
 
 // scaled settles whether the chart is read at the bust: it is where a bust was given and
@@ -100,14 +102,16 @@ func (s *Style) SizeWord() string {
 func (s *Style) SizeLine() string {
 	var out []string
 	if s.Size == draft.Auto {
-		text := fmt.Sprintf("what was not measured is read off the chart's line at a bust of %s, size %.1f", say.Length(s.Body.Bust), body.SizeAt(s.Body.Bust))
+		text := fmt.Sprintf("what was not measured is read off the chart's line at a bust of %s, size %.1f",
+			say.Length(s.Body.Bust), body.SizeAt(s.Body.Bust))
 		if !body.OnChart(s.Body.Bust) {
 			text += fmt.Sprintf(", drawn on beyond the %d to %d of the chart", body.SmallestSize, body.LargestSize)
 		}
 		out = append(out, text)
 	}
 	if s.Height != 0 {
-		out = append(out, fmt.Sprintf("upright measurements by %.2f, a height of %s for the %s of the chart", s.Height/body.ChartHeight, say.Round(s.Height), say.Round(body.ChartHeight)))
+		out = append(out, fmt.Sprintf("upright measurements by %.2f, a height of %s for the %s of the chart",
+			s.Height/body.ChartHeight, say.Round(s.Height), say.Round(body.ChartHeight)))
 	}
 	return strings.Join(out, "; ")
 }

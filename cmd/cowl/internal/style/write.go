@@ -35,7 +35,8 @@ func (s *Style) writeSection(b *bytes.Buffer, section string) {
 	fmt.Fprintf(b, "%s:\n", section)
 	for _, f := range fields {
 		if f.section != section || f.measure != nil && !s.taken[f.Name] || s.Lines != nil && f.isDrafted() ||
-			f.Name == "height" && s.Height == 0 || f.Name == "closure" && s.Closure == draft.NoClosure || f.Name == "side" && s.Cut.Worn == draft.AtFront ||
+			f.Name == "height" && s.Height == 0 || f.Name == "closure" && s.Closure == draft.NoClosure || f.Name == "side" &&
+			s.Cut.Worn == draft.AtFront ||
 			f.Name == "strap" && s.Strap == autoStrap {
 			continue
 		}
@@ -112,4 +113,27 @@ func (s *Style) writeFabric(b *bytes.Buffer) {
 	for line := range strings.Lines(string(s.Fabric.YAML())) {
 		b.WriteString("  " + line)
 	}
+}
+
+// unit is the unit f is written in by default.
+func (f Field) unit() string {
+	switch {
+	case f.kind == angle:
+		return "deg"
+	case f.kind == mass:
+		return "g"
+	case f.kind == length && f.Name == "spacing":
+		return "mm"
+	case f.kind == length:
+		return "cm"
+	}
+	return ""
+}
+
+// key is the key of f as cowl writes it.
+func (f Field) key() string {
+	if u := f.unit(); u != "" {
+		return f.Name + "_" + u
+	}
+	return f.Name
 }

@@ -18,7 +18,8 @@ import (
 // its style are written together or not at all.
 func Add(path string, e Entry) (Toile, int, error) {
 	if e.Style == "" {
-		return Toile{}, 0, errors.New("--style: none is given, want the style that the toile was cut by: cowl drape leaves it as cowl-out/style.yaml")
+		return Toile{}, 0, errors.New("--style: none is given, want the style that the toile was cut by: cowl drape " +
+			"leaves it as cowl-out/style.yaml")
 	}
 	s, err := style.FromFile(e.Style)
 	if err != nil {
@@ -50,7 +51,8 @@ func (b *Book) enter(t *Toile, s style.Style) (console.File, error) {
 	t.Style = b.folder() + "/" + t.Key + ".yaml"
 	switch at := b.find(t.Key); {
 	case at >= 0:
-		return console.File{}, fmt.Errorf("toile %s is in %s already, to the figure and the day: a second one of the same figures is told apart by --note", t.Key, b.Path)
+		return console.File{}, fmt.Errorf("toile %s is in %s already, to the figure and the day: a second one of the "+
+			"same figures is told apart by --note", t.Key, b.Path)
 	case len(b.Toiles) >= MostToiles:
 		return console.File{}, fmt.Errorf("%s holds %d toiles, want no more: begin another --book", b.Path, len(b.Toiles))
 	}

@@ -34,7 +34,8 @@ func two() *int { n := 2; return &n }
 
 // entered is an entry of a toile.
 func entered(style, drop string) Entry {
-	return Entry{Style: style, Drop: drop, Laid: two(), Kept: two(), Folds: []string{"4.5cm@5cm", "30mm@15cm"}, Date: "2026-11-29"}
+	return Entry{Style: style, Drop: drop, Laid: two(), Kept: two(), Folds: []string{"4.5cm@5cm", "30mm@15cm"},
+		Date: "2026-11-29"}
 }
 
 // A toile is entered with a copy of its style, once; the book is made where there is none.
@@ -48,7 +49,8 @@ func TestAdd(t *testing.T) {
 	if _, n, err = Add(path, entered(s, "4.75in")); err != nil || n != 2 {
 		t.Fatal(n, err)
 	}
-	if _, _, err = Add(path, entered(s, "125mm")); err == nil || !strings.Contains(err.Error(), first.Key+" is in ") || !strings.Contains(err.Error(), "--note") {
+	if _, _, err = Add(path, entered(s, "125mm")); err == nil || !strings.Contains(err.Error(), first.Key+" is in ") ||
+		!strings.Contains(err.Error(), "--note") {
 		t.Errorf("the same toile again: %v, want that it is in the book", err)
 	}
 	b, err := Read(path)
@@ -56,7 +58,8 @@ func TestAdd(t *testing.T) {
 		t.Fatal(len(b.Toiles), err)
 	}
 	got := b.Toiles[0]
-	if got.Key != first.Key || got.Fabric != "wool-tropical" || got.Drop != 0.125 || got.Folds[1] != (Fold{0.03, 0.15}) || b.Toiles[1].Drop != 0.12065 {
+	if got.Key != first.Key || got.Fabric != "wool-tropical" || got.Drop != 0.125 || got.Folds[1] != (Fold{0.03, 0.15}) ||
+		b.Toiles[1].Drop != 0.12065 {
 		t.Errorf("the book holds %+v", b.Toiles)
 	}
 	if again, err := b.styleOf(got); err != nil || again.Fabric.Name != "wool-tropical" || again.Hang.Folds != 2 {
@@ -88,7 +91,8 @@ func TestAddAtomic(t *testing.T) {
 	if after, _ := os.ReadFile(path); string(after) != string(before) {
 		t.Errorf("the book changed:\n%s", after)
 	}
-	for _, e := range []Entry{{Style: s, Drop: "2m", Date: "2026-11-29"}, {Style: s, Drop: "12cm", Date: "today"}, {Style: s, Date: "2026-11-29"}} {
+	for _, e := range []Entry{{Style: s, Drop: "2m", Date: "2026-11-29"}, {Style: s, Drop: "12cm", Date: "today"},
+		{Style: s, Date: "2026-11-29"}} {
 		if _, _, err := Add(filepath.Join(dir, "new", "b.csv"), e); err == nil {
 			t.Errorf("Add %+v = nil, want an error", e)
 		}
@@ -152,7 +156,8 @@ func TestImport(t *testing.T) {
 		t.Fatal(err)
 	}
 	m, err := Import(mine, theirs)
-	if err != nil || m.Taken != 1 || m.Same != 1 || m.Holds != 2 || len(m.Differ) != 1 || !strings.Contains(m.Differ[0], "drop_cm is 12.5 here and 12.9 in "+theirs) {
+	if err != nil || m.Taken != 1 || m.Same != 1 || m.Holds != 2 || len(m.Differ) != 1 ||
+		!strings.Contains(m.Differ[0], "drop_cm is 12.5 here and 12.9 in "+theirs) {
 		t.Errorf("Import = %+v, %v", m, err)
 	}
 	b, err := Read(mine)
@@ -193,7 +198,8 @@ func TestPhotoRefused(t *testing.T) {
 	if err := os.WriteFile(text, []byte("no picture"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	for file, want := range map[string]string{outside: "copy it there first", text: "no JPEG and no PNG", filepath.Join(dir, "none.jpg"): "no such file", dir: "is a folder"} {
+	for file, want := range map[string]string{outside: "copy it there first", text: "no JPEG and no PNG",
+		filepath.Join(dir, "none.jpg"): "no such file", dir: "is a folder"} {
 		e := entered(s, "12cm")
 		e.Photo = file
 		if _, _, err := Add(filepath.Join(dir, "toiles.csv"), e); err == nil || !strings.Contains(err.Error(), want) {

@@ -188,7 +188,8 @@ func (b Book) find(key string) int {
 func checkName(path string) error {
 	b := Book{Path: path}
 	if f := b.folder(); f == "" || f == "." || f == filepath.Base(path) {
-		return fmt.Errorf("--book %s: want the name of a CSV file, like %s: styles and predictions lie in a folder of that name beside it", path, Usual)
+		return fmt.Errorf("--book %s: want the name of a CSV file, like %s: styles and predictions lie in a folder of "+
+			"that name beside it", path, Usual)
 	}
 	return nil
 }

@@ -25,7 +25,8 @@ func TestRoundTrip(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []Toile{
-		{Key: "25c0a4701572", Date: "2026-11-29", Style: "toiles/25c0a4701572.yaml", Fabric: "polyester-twill", Photo: "p.png", Note: "invented, for a try",
+		{Key: "25c0a4701572", Date: "2026-11-29", Style: "toiles/25c0a4701572.yaml", Fabric: "polyester-twill",
+			Photo: "p.png", Note: "invented, for a try",
 			Reading: Reading{0.125, 0.052, 2, 2, []Fold{{0.045, 0.05}, {0.03, 0.15}}}},
 		{Key: "9a5f48890841", Date: "2026-11-30", Style: "toiles/9a5f48890841.yaml", Fabric: "wool-crepe",
 			Reading: Reading{math.NaN(), math.NaN(), math.NaN(), math.NaN(), []Fold{{0.048, math.NaN()}}}},
@@ -37,8 +38,10 @@ func TestRoundTrip(t *testing.T) {
 	if d := cmp.Diff(b.Toiles, again.Toiles, cmpopts.EquateNaNs()); d != "" || err != nil {
 		t.Errorf("written and read again: %v %s", err, d)
 	}
-	german := strings.ReplaceAll(strings.ReplaceAll(strings.ReplaceAll(good, `"invented, for a try"`, "invented for a try"), ",", ";"), ".5;", ",5;")
-	if b, err := parse([]byte("\ufeff" + german)); err != nil || b.Toiles[0].Drop != 0.125 || b.Toiles[0].Folds[0].Depth != 0.045 {
+	german := strings.ReplaceAll(strings.ReplaceAll(strings.ReplaceAll(good, `"invented, for a try"`,
+		"invented for a try"), ",", ";"), ".5;", ",5;")
+	if b, err := parse([]byte("\ufeff" + german)); err != nil || b.Toiles[0].Drop != 0.125 ||
+		b.Toiles[0].Folds[0].Depth != 0.045 {
 		t.Errorf("semicolons and decimal commas: %v, want a drop of 12.5 cm", err)
 	}
 }
@@ -48,20 +51,23 @@ func TestHostileBook(t *testing.T) {
 	row := func(old, new string) string { return strings.Replace(good, old, new, 1) }
 	n := 0
 	for name, q := range map[string]struct{ text, want string }{
-		"empty":           {"", "empty file, want a head: key,date"},
-		"no text":         {"key\x00", "not UTF-8 text"},
-		"latin":           {"key,\xff", "not UTF-8 text"},
-		"long line":       {good + strings.Repeat("x", 5000), "a line of 5000 letters"},
-		"other column":    {row("reach_cm", "reach_mm"), `column "reach_mm", want key,date`},
-		"column twice":    {row("kept", "laid"), "column laid stands twice"},
-		"no key":          {row("key,", "note,"), "column note stands twice"},
-		"no date":         {"key,style,fabric\n", "no column date"},
-		"too many cells":  {row("a try\"", "a try\",7"), "line 2: 15 cells under 14 heads"},
-		"key":             {row("25c0a4701572,", "../../etc,"), "line 2: key \"../../etc\""},
-		"key twice":       {strings.ReplaceAll(good, "9a5f48890841", "25c0a4701572"), "line 3: key 25c0a4701572 stands in line 2 too"},
-		"date":            {row("2026-11-29", "29.11.26"), `line 2: date "29.11.26", want year-month-day`},
-		"style elsewhere": {row("toiles/25c0a4701572.yaml", "../secret.yaml"), `line 2: style "../secret.yaml", want a path within`},
-		"style absolute":  {row("toiles/25c0a4701572.yaml", "/etc/passwd"), `line 2: style "/etc/passwd", want a path within`},
+		"empty":          {"", "empty file, want a head: key,date"},
+		"no text":        {"key\x00", "not UTF-8 text"},
+		"latin":          {"key,\xff", "not UTF-8 text"},
+		"long line":      {good + strings.Repeat("x", 5000), "a line of 5000 letters"},
+		"other column":   {row("reach_cm", "reach_mm"), `column "reach_mm", want key,date`},
+		"column twice":   {row("kept", "laid"), "column laid stands twice"},
+		"no key":         {row("key,", "note,"), "column note stands twice"},
+		"no date":        {"key,style,fabric\n", "no column date"},
+		"too many cells": {row("a try\"", "a try\",7"), "line 2: 15 cells under 14 heads"},
+		"key":            {row("25c0a4701572,", "../../etc,"), "line 2: key \"../../etc\""},
+		"key twice": {strings.ReplaceAll(good, "9a5f48890841", "25c0a4701572"),
+			"line 3: key 25c0a4701572 stands in line 2 too"},
+		"date": {row("2026-11-29", "29.11.26"), `line 2: date "29.11.26", want year-month-day`},
+		"style elsewhere": {row("toiles/25c0a4701572.yaml", "../secret.yaml"),
+			`line 2: style "../secret.yaml", want a path within`},
+		"style absolute": {row("toiles/25c0a4701572.yaml", "/etc/passwd"),
+			`line 2: style "/etc/passwd", want a path within`},
 		"no style":        {row("toiles/25c0a4701572.yaml", ""), "line 2: style is empty"},
 		"photo elsewhere": {row("p.png", "a/../../p.png"), `line 2: photo "a/../../p.png", want a path within`},
 		"windows":         {row("p.png", `..\p.png`), "line 2: photo"},

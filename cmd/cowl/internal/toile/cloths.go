@@ -31,7 +31,8 @@ func soughtOf(f materials.Fabric) []sought {
 		soughtBy(materials.Shear.String(), study.KnownOf(f, materials.Shear), f, materials.Shear),
 	}
 	if f.BendFriction > 0 {
-		out = append(out, soughtBy(materials.BendFriction.String(), study.KnownOf(f, materials.BendFriction), f, materials.BendFriction))
+		out = append(out, soughtBy(materials.BendFriction.String(), study.KnownOf(f, materials.BendFriction), f,
+			materials.BendFriction))
 	} else {
 		usual := materials.LoopOverBend / 2 * (f.BendWarp + f.BendWeft) / 2
 		out = append(out, sought{
@@ -113,7 +114,8 @@ func drawCloths(f materials.Fabric, looked []sought) (cloths []materials.Fabric,
 }
 
 // drawOne makes the cloth of these multiples, which must be one that can be.
-func drawOne(f materials.Fabric, looked []sought, times []float64, without []materials.Field, r *rand.Rand) (materials.Fabric, error) {
+func drawOne(f materials.Fabric, looked []sought, times []float64, without []materials.Field,
+	r *rand.Rand) (materials.Fabric, error) {
 	var err error
 	for range 100 {
 		g := study.Draw(f, r, without...)
@@ -140,7 +142,8 @@ func fitted(f materials.Fabric, looked []sought, r fit.Result, toiles string) (m
 		if s.Linear {
 			before = "none to the usual loop"
 		}
-		how := fmt.Sprintf("fitted to %s: middle of what cowl toile fit finds likely, the range is its 90 %% interval; known before within %s", toiles, before)
+		how := fmt.Sprintf("fitted to %s: middle of what cowl toile fit finds likely, the range is its 90 %% interval; "+
+			"known before within %s", toiles, before)
 		s.set(&f, in.Middle, materials.Evidence{Kind: materials.Derived, How: how})
 		for k, q := range s.fields {
 			f.Range[q] = materials.Interval{Low: in.Low * s.base[k], High: in.High * s.base[k]}
@@ -149,6 +152,7 @@ func fitted(f materials.Fabric, looked []sought, r fit.Result, toiles string) (m
 	}
 	f.Name = strings.TrimSuffix(f.Name, "-fitted") + "-fitted"
 	f.Title += ", fitted to " + toiles
-	f.Note = strings.TrimSpace(f.Note + " Fitted to " + toiles + ": " + strings.Join(told, ", ") + ". The values make cowl's drapes agree with these toiles; they are no test of the cloth.")
+	f.Note = strings.TrimSpace(f.Note + " Fitted to " + toiles + ": " + strings.Join(told, ", ") +
+		". The values make cowl's drapes agree with these toiles; they are no test of the cloth.")
 	return materials.Parse(f.Name, f.YAML())
 }

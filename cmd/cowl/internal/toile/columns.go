@@ -42,8 +42,10 @@ func foldColumns() []column {
 			return pick(&t.Folds[k])
 		}
 		out = append(out,
-			column{name: fmt.Sprintf("fold%d_depth_cm", k+1), per: 100, at: func(t *Toile) *float64 { return of(t, func(f *Fold) *float64 { return &f.Depth }) }},
-			column{name: fmt.Sprintf("fold%d_at_cm", k+1), per: 100, at: func(t *Toile) *float64 { return of(t, func(f *Fold) *float64 { return &f.At }) }})
+			column{name: fmt.Sprintf("fold%d_depth_cm", k+1), per: 100,
+				at: func(t *Toile) *float64 { return of(t, func(f *Fold) *float64 { return &f.Depth }) }},
+			column{name: fmt.Sprintf("fold%d_at_cm", k+1), per: 100,
+				at: func(t *Toile) *float64 { return of(t, func(f *Fold) *float64 { return &f.At }) }})
 	}
 	return out
 }

@@ -57,7 +57,8 @@ func foldOf(text string) (Fold, error) {
 		return f, fmt.Errorf("%.40q, want DEPTH@PLACE like 4.5cm@5cm: %w", text, err)
 	}
 	if f.none() {
-		return f, fmt.Errorf("%.40q, want DEPTH@PLACE like 4.5cm@5cm: depth of the fold, and where its crest lies down the centre front from the edge", text)
+		return f, fmt.Errorf("%.40q, want DEPTH@PLACE like 4.5cm@5cm: depth of the fold, and where its crest lies down "+
+			"the centre front from the edge", text)
 	}
 	return f, nil
 }
@@ -87,7 +88,8 @@ func (e Entry) photo(b Book) (string, error) {
 	}
 	rel, err := filepath.Rel(dir, path)
 	if err != nil || !filepath.IsLocal(rel) {
-		return "", fmt.Errorf("--photo: %s does not lie in the folder of the book, %s: copy it there first, so that both can be shared", e.Photo, dir)
+		return "", fmt.Errorf("--photo: %s does not lie in the folder of the book, %s: copy it there first, so that both "+
+			"can be shared", e.Photo, dir)
 	}
 	if _, err := readPhoto(path); err != nil {
 		return "", fmt.Errorf("--photo: %w", err)

@@ -23,7 +23,8 @@ const (
 )
 
 // kindNames name them; all but Kept are lengths.
-var kindNames = [kinds]string{"Laid folds kept", "Edge drop", "Depth of folds", "Place of folds", "Reach ahead of the form"}
+var kindNames = [kinds]string{"Laid folds kept", "Edge drop", "Depth of folds", "Place of folds",
+	"Reach ahead of the form"}
 
 // String returns the name for people.
 func (k Kind) String() string { return kindNames[k] }

@@ -27,7 +27,8 @@ func (f *fitting) tell(o Options, c console.Console, out string, written bool) e
 		}
 	}
 	if out != "" && !written {
-		fmt.Fprintf(c.Err, "cowl: %s is not written: the toiles do not tell of any property; the fabric stays as it is known\n", out)
+		fmt.Fprintf(c.Err, "cowl: %s is not written: the toiles do not tell of any property; the fabric stays as it is "+
+			"known\n", out)
 		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
@@ -46,10 +47,12 @@ func (f *fitting) report(w io.Writer) {
 			fmt.Fprintf(w, "      90 %%   %s: %s, that is as wide as what was known\n", s.span(in.Low, in.High), cannotTell)
 		}
 	}
-	fmt.Fprintf(w, "\n  %-34s %8s %8s %8s %8s %8s\n", "Figure, "+say.Unit(), "toiles", "measured", "hands ±", "other ±", "lattice ±")
+	fmt.Fprintf(w, "\n  %-34s %8s %8s %8s %8s %8s\n", "Figure, "+say.Unit(), "toiles", "measured", "hands ±", "other ±",
+		"lattice ±")
 	for _, u := range f.result.Used {
 		fmt.Fprintf(w, "  %-34s %8d %8s %8s %8s %8s\n", u.Name, u.Toiles,
-			plain(say.InUnit(u.Measured/1000)), plain(say.InUnit(u.Hands/1000)), plain(say.InUnit(u.Response/1000)), plain(say.InUnit(u.Lattice/1000)))
+			plain(say.InUnit(u.Measured/1000)), plain(say.InUnit(u.Hands/1000)), plain(say.InUnit(u.Response/1000)),
+			plain(say.InUnit(u.Lattice/1000)))
 	}
 	for _, l := range f.result.Left {
 		fmt.Fprintf(w, "  left out: %s\n", l)
@@ -59,7 +62,10 @@ func (f *fitting) report(w io.Writer) {
 
 // how says how it was found, and what is assumed.
 func (f *fitting) how() string {
-	return fmt.Sprintf("Found by hanging %s in %d cloths within what is known of the fabric, by %d hands on %.3g mm, and a straight response of every figure to bending and shear (in their logarithms) and friction of bending. Errors: a ruler of ± %.0f mm, hands, all other properties of the cloth and what a straight response misses (other), and the lattice, which errs alike on all toiles. The number of kept folds is not used.",
+	return fmt.Sprintf("Found by hanging %s in %d cloths within what is known of the fabric, by %d hands on %.3g mm, "+
+		"and a straight response of every figure to bending and shear (in their logarithms) and friction of bending. "+
+		"Errors: a ruler of ± %.0f mm, hands, all other properties of the cloth and what a straight response misses "+
+		"(other), and the lattice, which errs alike on all toiles. The number of kept folds is not used.",
 		say.Several(len(f.groups), "cut"), drawnCloths, drawnHands, f.spacing*1000, ruler*1000)
 }
 
@@ -67,9 +73,12 @@ func (f *fitting) how() string {
 func (f *fitting) misfit() string {
 	r := f.result
 	if r.Agrees() {
-		return fmt.Sprintf("Cloths within what is known agree with the toiles (χ² %.1f of %s; chance exceeds %.1f once in 20 times).", r.Misfit, say.Several(len(r.Used), "figure"), r.Allowed)
+		return fmt.Sprintf("Cloths within what is known agree with the toiles (χ² %.1f of %s; chance exceeds %.1f once "+
+			"in 20 times).", r.Misfit, say.Several(len(r.Used), "figure"), r.Allowed)
 	}
-	return fmt.Sprintf("NO CLOTH within what is known agrees with the toiles (χ² %.1f of %s; chance exceeds %.1f once in 20 times). The intervals are those of the least bad and say little: look for a slip in the book, another number of folds, or a cloth that is not this one.", r.Misfit, say.Several(len(r.Used), "figure"), r.Allowed)
+	return fmt.Sprintf("NO CLOTH within what is known agrees with the toiles (χ² %.1f of %s; chance exceeds %.1f once "+
+		"in 20 times). The intervals are those of the least bad and say little: look for a slip in the book, another "+
+		"number of folds, or a cloth that is not this one.", r.Misfit, say.Several(len(r.Used), "figure"), r.Allowed)
 }
 
 // fitJSON is a fit for programs. Values are in the unit of the key.
@@ -116,8 +125,10 @@ type usedJSON struct {
 // json fills a fitJSON.
 func (f *fitting) json(out string, written bool) fitJSON {
 	r := f.result
-	j := fitJSON{Fabric: f.fabric.Name, Physics: rows.Physics(), Toiles: f.toiles, Cuts: len(f.groups), Spacing: rounded(f.spacing * 1000), Ruler: 1000 * ruler,
-		Left: append([]string{}, r.Left...), Misfit: rounded(r.Misfit), Allowed: rounded(r.Allowed), Agrees: r.Agrees(), How: f.how()}
+	j := fitJSON{Fabric: f.fabric.Name, Physics: rows.Physics(), Toiles: f.toiles, Cuts: len(f.groups),
+		Spacing: rounded(f.spacing * 1000), Ruler: 1000 * ruler,
+		Left: append([]string{}, r.Left...), Misfit: rounded(r.Misfit), Allowed: rounded(r.Allowed), Agrees: r.Agrees(),
+		How: f.how()}
 	if written {
 		j.File = out
 	}
@@ -128,11 +139,14 @@ func (f *fitting) json(out string, written bool) fitJSON {
 			*s.fields[0].In(&g) = times * s.base[0]
 			return rounded(s.fields[0].InUnits(g))
 		}
-		j.Properties = append(j.Properties, intervalJSON{s.fields[0].Key(), in.Name, s.fields[0].Unit(), [2]float64{unit(in.Least), unit(in.Most)},
-			[2]float64{unit(in.Low), unit(in.High)}, unit(in.Middle), [2]float64{rounded(in.Low), rounded(in.High)}, math.Round(in.Share*1e4) / 1e4, in.Tells})
+		j.Properties = append(j.Properties, intervalJSON{s.fields[0].Key(), in.Name, s.fields[0].Unit(),
+			[2]float64{unit(in.Least), unit(in.Most)},
+			[2]float64{unit(in.Low), unit(in.High)}, unit(in.Middle), [2]float64{rounded(in.Low), rounded(in.High)},
+			math.Round(in.Share*1e4) / 1e4, in.Tells})
 	}
 	for _, u := range r.Used {
-		j.Figures = append(j.Figures, usedJSON{u.Name, u.Toiles, rounded(u.Measured), rounded(u.Hands), rounded(u.Response), rounded(u.Lattice)})
+		j.Figures = append(j.Figures, usedJSON{u.Name, u.Toiles, rounded(u.Measured), rounded(u.Hands), rounded(u.Response),
+			rounded(u.Lattice)})
 	}
 	return j
 }

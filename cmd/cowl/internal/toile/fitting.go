@@ -56,7 +56,8 @@ func Fit(ctx context.Context, o Options, c console.Console, fabric string, spaci
 		return err
 	}
 	if !(spacing >= drape.Finest && spacing <= drape.Coarsest) {
-		return fmt.Errorf("--spacing: spacing %.1f mm, want %.0f–%.0f mm: 12 mm is usual for a fit", spacing*1000, drape.Finest*1000, drape.Coarsest*1000)
+		return fmt.Errorf("--spacing: spacing %.1f mm, want %.0f–%.0f mm: 12 mm is usual for a fit", spacing*1000,
+			drape.Finest*1000, drape.Coarsest*1000)
 	}
 	if out != "" {
 		if err := console.Writable(filepath.Dir(out)); err != nil {
@@ -135,7 +136,8 @@ func (f *fitting) run(ctx context.Context, o Options, c console.Console, b Book)
 		e.Figures = append(e.Figures, g.figures(i, hung[i*drawnCloths:(i+1)*drawnCloths], f.spacing)...)
 	}
 	if len(e.Figures) == 0 {
-		return fmt.Errorf("the toiles of %s have no length to fit, want drop, fold or reach: a number of kept folds alone tells no stiffness", f.fabric.Name)
+		return fmt.Errorf("the toiles of %s have no length to fit, want drop, fold or reach: a number of kept folds "+
+			"alone tells no stiffness", f.fabric.Name)
 	}
 	f.result, err = fit.Fit(e)
 	return err

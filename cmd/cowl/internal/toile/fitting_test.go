@@ -20,7 +20,8 @@ import (
 func fittedJSON(t *testing.T, path, out string) (fitJSON, error) {
 	t.Helper()
 	var b, warn bytes.Buffer
-	err := Fit(t.Context(), Options{Book: path, JSON: true, hang: madeUp}, console.Console{Out: &b, Err: &warn}, "silk-crepe-de-chine-memory", 0.012, out)
+	err := Fit(t.Context(), Options{Book: path, JSON: true, hang: madeUp}, console.Console{Out: &b, Err: &warn},
+		"silk-crepe-de-chine-memory", 0.012, out)
 	var got fitJSON
 	if b.Len() > 0 {
 		if err := json.Unmarshal(b.Bytes(), &got); err != nil {
@@ -47,7 +48,8 @@ func TestFit(t *testing.T) {
 	for range 10 {
 		o := madeUpOutcome(truth, r)
 		cm := func(m float64) string { return fmt.Sprintf("%.1fcm", 100*(m+ruler*r.NormFloat64())) }
-		e := Entry{Style: s, Drop: cm(o.EdgeDrop), Reach: cm(o.Forward), Laid: two(), Kept: two(), Date: "2026-11-29", Folds: []string{cm(o.Folds[0].Depth) + "@5cm", cm(o.Folds[1].Depth) + "@15cm"}}
+		e := Entry{Style: s, Drop: cm(o.EdgeDrop), Reach: cm(o.Forward), Laid: two(), Kept: two(), Date: "2026-11-29",
+			Folds: []string{cm(o.Folds[0].Depth) + "@5cm", cm(o.Folds[1].Depth) + "@15cm"}}
 		if _, _, err := Add(path, e); err != nil {
 			t.Fatal(err)
 		}
@@ -71,17 +73,21 @@ func TestFit(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if e := f.Basis[materials.BendWarp]; e.Kind != materials.Derived || !strings.Contains(e.How, "fitted to 10 toiles") || f.Name != base.Name+"-fitted" {
+	if e := f.Basis[materials.BendWarp]; e.Kind != materials.Derived || !strings.Contains(e.How, "fitted to 10 toiles") ||
+		f.Name != base.Name+"-fitted" {
 		t.Errorf("%s: bending is %v", f.Name, e)
 	}
-	if f.Shear != base.Shear || f.Basis[materials.Shear] != base.Basis[materials.Shear] || f.Range[materials.Shear] != base.Range[materials.Shear] {
+	if f.Shear != base.Shear || f.Basis[materials.Shear] != base.Basis[materials.Shear] ||
+		f.Range[materials.Shear] != base.Range[materials.Shear] {
 		t.Errorf("shear is %v, want it as it was", f.Basis[materials.Shear])
 	}
 	if i := f.Range[materials.BendWarp]; math.Abs(i.Low*1e6-bend.Interval[0]) > 1e-6 || f.BendWeft != f.BendWarp {
 		t.Errorf("range of bending %v, want that of the fit", i)
 	}
 	var words bytes.Buffer
-	if err := Fit(t.Context(), Options{Book: path, hang: madeUp}, console.Console{Out: &words}, base.Name, 0.012, ""); err != nil || !strings.Contains(words.String(), cannotTell) || !strings.Contains(words.String(), "A prediction is not a toile") {
+	if err := Fit(t.Context(), Options{Book: path, hang: madeUp}, console.Console{Out: &words}, base.Name, 0.012,
+		""); err != nil || !strings.Contains(words.String(), cannotTell) || !strings.Contains(words.String(),
+		"A prediction is not a toile") {
 		t.Errorf("fit says %s, %v", words.String(), err)
 	}
 }

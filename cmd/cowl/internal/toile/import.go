@@ -68,7 +68,8 @@ func (b Book) carry(to Book, t *Toile, m *Merged) ([]console.File, error) {
 		return nil, fmt.Errorf("toile %s of %s: %w", t.Key, b.Path, err)
 	}
 	if s.Fabric.Name != t.Fabric {
-		return nil, fmt.Errorf("toile %s of %s: fabric %s, and %s in its style %s, want one of both", t.Key, b.Path, t.Fabric, s.Fabric.Name, t.Style)
+		return nil, fmt.Errorf("toile %s of %s: fabric %s, and %s in its style %s, want one of both", t.Key, b.Path,
+			t.Fabric, s.Fabric.Name, t.Style)
 	}
 	t.Style = to.folder() + "/" + t.Key + ".yaml"
 	files := []console.File{{Name: t.Style, Data: s.YAML()}}
@@ -97,7 +98,8 @@ func differences(here, there Toile, from string) []string {
 			continue
 		}
 		if a, b := c.cell(&here), c.cell(&there); a != b {
-			out = append(out, fmt.Sprintf("toile %s: %s is %s here and %s in %s; kept as here", here.Key, c.name, orNothing(a), orNothing(b), from))
+			out = append(out, fmt.Sprintf("toile %s: %s is %s here and %s in %s; kept as here", here.Key, c.name, orNothing(a),
+				orNothing(b), from))
 		}
 	}
 	return out

@@ -29,7 +29,8 @@ func (o Options) hangAll(ctx context.Context, c console.Console, b Book, list []
 	if o.hang != nil {
 		return o.hang(ctx, list)
 	}
-	return study.Hang(ctx, study.Options{Dir: b.beside(), Jobs: o.Jobs, Retry: o.Retry, Stage: o.Stage, JSON: o.JSON, Quiet: o.Quiet}, c, list)
+	return study.Hang(ctx, study.Options{Dir: b.beside(), Jobs: o.Jobs, Retry: o.Retry, Stage: o.Stage, JSON: o.JSON,
+		Quiet: o.Quiet}, c, list)
 }
 
 // styleOf reads the style of a toile as it is hung for it: by as many folds as the hand
@@ -40,7 +41,8 @@ func (b Book) styleOf(t Toile) (style.Style, error) {
 		return s, fmt.Errorf("toile %s: %w", t.Key, err)
 	}
 	if s.Fabric.Name != t.Fabric {
-		return s, fmt.Errorf("toile %s: fabric %s in the book and %s in its style %s, want one of both", t.Key, t.Fabric, s.Fabric.Name, t.Style)
+		return s, fmt.Errorf("toile %s: fabric %s in the book and %s in its style %s, want one of both", t.Key, t.Fabric,
+			s.Fabric.Name, t.Style)
 	}
 	if !math.IsNaN(t.Laid) {
 		s.Hang.Folds = int(t.Laid)

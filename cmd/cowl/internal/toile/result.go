@@ -49,7 +49,8 @@ type pairJSON struct {
 
 // result fills result.json.
 func (s sheet) result(findings []string) resultJSON {
-	out := resultJSON{Book: filepath.ToSlash(s.book.Path), Physics: rows.Physics(), Placings: s.placings, Findings: findings}
+	out := resultJSON{Book: filepath.ToSlash(s.book.Path), Physics: rows.Physics(), Placings: s.placings,
+		Findings: findings}
 	for _, a := range agreements(s.all) {
 		f := figure{kind: a.kind}
 		j := agreementJSON{Figure: a.kind.String(), N: len(a.each), Bias: orNull(f.inFiles(a.bias)), Unit: "mm"}
@@ -104,7 +105,8 @@ func (s sheet) table() []byte {
 			}
 			line = append(line, exact(f.inFiles(f.of(h.Reading))), exact(f.inFiles(mean)), exact(f.inFiles(deviation)))
 		}
-		lines = append(lines, append(line, strconv.Itoa(len(h.Each)), strconv.Itoa(len(h.Each)-len(h.hands)), h.Why, h.Photo, h.Note))
+		lines = append(lines, append(line, strconv.Itoa(len(h.Each)), strconv.Itoa(len(h.Each)-len(h.hands)), h.Why, h.Photo,
+			h.Note))
 	}
 	var out bytes.Buffer
 	if err := csv.NewWriter(&out).WriteAll(lines); err != nil {

@@ -74,7 +74,8 @@ func sentence(a agreement) string {
 	if a.bias < 0 {
 		way = "deeper"
 	}
-	text := fmt.Sprintf("In your last %s the drop came out %s %s %s than the prediction", say.Several(n, "toile"), size, say.Unit(), way)
+	text := fmt.Sprintf("In your last %s the drop came out %s %s %s than the prediction", say.Several(n, "toile"), size,
+		say.Unit(), way)
 	if n < fewest {
 		return text + "; so few say little."
 	}

@@ -20,8 +20,9 @@ type sheet struct {
 // page makes the sheet.
 func (s sheet) page() page.Page {
 	return page.Page{
-		Title:    "Predictions held against toiles",
-		Lead:     fmt.Sprintf("What a ruler gave of %s, beside what %s of the program made of the same style, cloth and number of laid folds.", say.Several(len(s.all), "toile"), say.Several(s.placings, "hand")),
+		Title: "Predictions held against toiles",
+		Lead: fmt.Sprintf("What a ruler gave of %s, beside what %s of the program made of the same style, cloth and "+
+			"number of laid folds.", say.Several(len(s.all), "toile"), say.Several(s.placings, "hand")),
 		Findings: s.findings(),
 		Facts:    s.facts(),
 		Blocks: []page.Block{
@@ -30,7 +31,9 @@ func (s sheet) page() page.Page {
 			{Heading: "Every figure", Table: s.figureTable()},
 		},
 		Cautions: s.cautions(),
-		Foot:     fmt.Sprintf("Made by cowl toile show from %s. Every toile is hung again from its style in the folder %s beside the book; all figures are in table.csv and result.json. Physics %s.", s.book.Path, s.book.folder(), rows.Physics()),
+		Foot: fmt.Sprintf("Made by cowl toile show from %s. Every toile is hung again from its style in the folder "+
+			"%s beside the book; all figures are in table.csv and result.json. Physics %s.", s.book.Path, s.book.folder(),
+			rows.Physics()),
 	}
 }
 
@@ -46,11 +49,13 @@ func (s sheet) findings() []string {
 		out = append(out, "No figure of a toile has a prediction beside it.")
 	}
 	if n := len(s.all); n < fewest {
-		out = append(out, fmt.Sprintf("Bias and spread of %s mean little; with %d or more they begin to.", say.Several(n, "toile"), fewest))
+		out = append(out, fmt.Sprintf("Bias and spread of %s mean little; with %d or more they begin to.",
+			say.Several(n, "toile"), fewest))
 	}
 	for _, h := range s.all {
 		if len(h.hands) < len(h.Each) {
-			out = append(out, fmt.Sprintf("Toile %s: %d of %d drapes gave no result (%s).", h.Key, len(h.Each)-len(h.hands), len(h.Each), h.Why))
+			out = append(out, fmt.Sprintf("Toile %s: %d of %d drapes gave no result (%s).", h.Key, len(h.Each)-len(h.hands),
+				len(h.Each), h.Why))
 		}
 	}
 	return out
@@ -72,7 +77,8 @@ func (a agreement) finding() string {
 	if len(a.each) == 1 {
 		return fmt.Sprintf("%s: %s the one that was measured.", a.kind, way)
 	}
-	return fmt.Sprintf("%s: %s the toiles in the mean of %d, ± %s%s from one to the next.", a.kind, way, len(a.each), a.kind.said(a.spread), unit)
+	return fmt.Sprintf("%s: %s the toiles in the mean of %d, ± %s%s from one to the next.", a.kind, way, len(a.each),
+		a.kind.said(a.spread), unit)
 }
 
 // facts says what is held against what.
@@ -85,7 +91,8 @@ func (s sheet) facts() []page.Fact {
 		}
 	}
 	return []page.Fact{
-		{Name: "Book", Value: s.book.Path}, {Name: "Toiles", Value: fmt.Sprint(len(s.all))}, {Name: "Fabrics", Value: strings.Join(fabrics, ", ")},
+		{Name: "Book", Value: s.book.Path}, {Name: "Toiles", Value: fmt.Sprint(len(s.all))},
+		{Name: "Fabrics", Value: strings.Join(fabrics, ", ")},
 		{Name: "Prediction", Value: fmt.Sprintf("mean of %s, on the lattice of the style", say.Several(s.placings, "hand"))},
 		{Name: "Folds laid", Value: "as many as on the toile, where that was noted"},
 	}
@@ -94,7 +101,9 @@ func (s sheet) facts() []page.Fact {
 // agreementTable lists bias and spread.
 func (s sheet) agreementTable() *page.Table {
 	t := &page.Table{Head: []string{"Figure", "Measured", "Bias", "Spread"},
-		Note: "Measured: how many figures have a prediction beside them; each fold counts. Bias: mean of prediction less toile, " + say.Unit() + ", or folds. Spread: their standard deviation, which holds the hands of both, the ruler and the model."}
+		Note: "Measured: how many figures have a prediction beside them; each fold counts. Bias: mean of prediction less " +
+			"toile, " + say.Unit() + ", or folds. Spread: their standard deviation, which holds the hands of both, the " +
+			"ruler and the model."}
 	for _, a := range agreements(s.all) {
 		row := []string{a.kind.String(), fmt.Sprint(len(a.each)), "–", "–"}
 		if len(a.each) > 0 {
@@ -110,7 +119,8 @@ func (s sheet) agreementTable() *page.Table {
 
 // charts draws prediction less toile.
 func (s sheet) charts() []page.Chart {
-	strip := page.Strip{Title: "Prediction less toile", X: say.Unit() + "; upright line: the toile", Zero: true, Rule: 0, Dots: "one figure of a toile", Mean: "mean"}
+	strip := page.Strip{Title: "Prediction less toile", X: say.Unit() + "; upright line: the toile", Zero: true, Rule: 0,
+		Dots: "one figure of a toile", Mean: "mean"}
 	for _, a := range agreements(s.all)[Drop:] {
 		if len(a.each) == 0 {
 			continue
@@ -134,7 +144,8 @@ func (h held) title(i int) string { return fmt.Sprintf("%d. %s, %s", i+1, h.Date
 func (s sheet) cards() []page.Card {
 	var out []page.Card
 	for i, h := range s.all {
-		card := page.Card{Title: h.title(i) + ": predicted", Picture: h.Picture, Missing: h.Missing, Lines: []string{h.line(false)}}
+		card := page.Card{Title: h.title(i) + ": predicted", Picture: h.Picture, Missing: h.Missing,
+			Lines: []string{h.line(false)}}
 		if h.Picture == nil && card.Missing == "" {
 			card.Missing = h.Why
 		}
@@ -183,7 +194,11 @@ func (h held) line(measured bool) string {
 // figureTable lists every figure that was measured, with its prediction.
 func (s sheet) figureTable() *page.Table {
 	t := &page.Table{Head: []string{"Which", "Figure", "Predicted", "Toile", "Difference"},
-		Note: say.Unit() + ", and numbers of folds. Predicted: mean ± standard deviation from hand to hand. Folds are those of the toile from the edge down, each with the predicted fold that lies nearest in their order. Edge drop: below the shoulder neck points, on the centre front; one that the style sets is no prediction and has none. Depth: from the crest back to the shallower of the valleys beside it. Place: down the centre front along the cloth, from the edge."}
+		Note: say.Unit() + ", and numbers of folds. Predicted: mean ± standard deviation from hand to hand. Folds are " +
+			"those of the toile from the edge down, each with the predicted fold that lies nearest in their order. Edge " +
+			"drop: below the shoulder neck points, on the centre front; one that the style sets is no prediction and has " +
+			"none. Depth: from the crest back to the shallower of the valleys beside it. Place: down the centre front " +
+			"along the cloth, from the edge."}
 	for i, h := range s.all {
 		name := h.title(i)
 		for _, f := range figures() {
@@ -196,7 +211,8 @@ func (s sheet) figureTable() *page.Table {
 			if s.placings > 1 && !math.IsNaN(mean) {
 				predicted += " ± " + f.kind.said(deviation)
 			}
-			t.Rows = append(t.Rows, page.TableRow{Cells: []string{name, f.name(), predicted, f.kind.said(v), f.kind.said(h.off(f))}})
+			t.Rows = append(t.Rows, page.TableRow{Cells: []string{name, f.name(), predicted, f.kind.said(v),
+				f.kind.said(h.off(f))}})
 			name = ""
 		}
 	}
@@ -207,7 +223,8 @@ func (s sheet) figureTable() *page.Table {
 func (s sheet) cautions() []string {
 	return []string{
 		say.Caution,
-		"Bias and spread are those of these toiles, cloths and hands, and of this physics. They promise nothing of another cut or cloth; a prediction of a new cut is still to be held against its own toile.",
+		"Bias and spread are those of these toiles, cloths and hands, and of this physics. They promise nothing of " +
+			"another cut or cloth; a prediction of a new cut is still to be held against its own toile.",
 		"Nothing is corrected by them: cowl toile fit says what the toiles tell of the cloth.",
 	}
 }

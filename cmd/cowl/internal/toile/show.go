@@ -40,7 +40,8 @@ func Show(ctx context.Context, o Options, c console.Console, placings int, out s
 	if err != nil {
 		return err
 	}
-	files := []console.File{{Name: "index.html", Data: html}, {Name: "table.csv", Data: s.table()}, {Name: "result.json", Data: result}}
+	files := []console.File{{Name: "index.html", Data: html}, {Name: "table.csv", Data: s.table()},
+		{Name: "result.json", Data: result}}
 	if err := console.Save(out, files); err != nil {
 		return err
 	}

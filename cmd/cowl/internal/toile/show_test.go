@@ -47,9 +47,11 @@ func madeUp(_ context.Context, list []study.Hanging) ([]study.Hung, error) {
 
 func madeUpOutcome(f materials.Fabric, hand *rand.Rand) drape.Outcome {
 	x := math.Log(f.BendWarp * 1e6)
-	o := drape.Outcome{Status: sim.Settled, EdgeDrop: 0.15 - 0.02*x + 0.001*hand.NormFloat64(), Forward: 0.05 + 0.03*x + 0.001*hand.NormFloat64()}
+	o := drape.Outcome{Status: sim.Settled, EdgeDrop: 0.15 - 0.02*x + 0.001*hand.NormFloat64(), Forward: 0.05 + 0.03*x +
+		0.001*hand.NormFloat64()}
 	for k, depth := range []float64{0.03 + 600*f.BendFriction, 0.02} {
-		o.Folds = append(o.Folds, drape.Fold{Kept: true, Fold: fold.Fold{Depth: depth + 0.001*hand.NormFloat64(), CF: 0.05 + 0.10*float64(k), Zone: fold.AboveBust}})
+		o.Folds = append(o.Folds, drape.Fold{Kept: true, Fold: fold.Fold{Depth: depth + 0.001*hand.NormFloat64(), CF: 0.05 +
+			0.10*float64(k), Zone: fold.AboveBust}})
 	}
 	return o
 }
@@ -148,11 +150,13 @@ func TestShow(t *testing.T) {
 	}
 	// ln 1.95 is 0.6678: the drop of the cloth as it is known is 136.6 mm, of the toiles 125 in the mean
 	drop := got.Figures[Drop]
-	if drop.N != 2 || math.Abs(*drop.Bias-11.6) > 2 || math.Abs(*drop.Spread-7.07) > 2 || got.Figures[Depth].N != 4 || *got.Figures[Kept].Bias != 0 {
+	if drop.N != 2 || math.Abs(*drop.Bias-11.6) > 2 || math.Abs(*drop.Spread-7.07) > 2 || got.Figures[Depth].N != 4 ||
+		*got.Figures[Kept].Bias != 0 {
 		t.Errorf("result.json says of drops %d, %v ± %v mm", drop.N, *drop.Bias, *drop.Spread)
 	}
 	rows := readback.Table(t, filepath.Join(dir, "table.csv"))
-	if len(rows) != 2 || rows[0]["edge_drop_mm_toile"] != "120" || rows[1]["edge_drop_mm_toile"] != "130" || rows[0]["fold2_cf_mm_toile"] != "150" || rows[0]["forward_mm_toile"] != "" || rows[0]["forward_mm_mean"] == "" {
+	if len(rows) != 2 || rows[0]["edge_drop_mm_toile"] != "120" || rows[1]["edge_drop_mm_toile"] != "130" ||
+		rows[0]["fold2_cf_mm_toile"] != "150" || rows[0]["forward_mm_toile"] != "" || rows[0]["forward_mm_mean"] == "" {
 		t.Errorf("table.csv = %v", rows)
 	}
 	for _, want := range []string{"Edge drop: predicted 1.", "mean of 2", "mean little", "A prediction is not a toile"} {
@@ -161,7 +165,8 @@ func TestShow(t *testing.T) {
 		}
 	}
 	var again bytes.Buffer
-	if err := Show(t.Context(), Options{Book: path, hang: madeUp, JSON: true}, console.Console{Out: &again, Err: &warn}, 3, dir); err != nil || again.String() != string(data) {
+	if err := Show(t.Context(), Options{Book: path, hang: madeUp, JSON: true}, console.Console{Out: &again, Err: &warn},
+		3, dir); err != nil || again.String() != string(data) {
 		t.Errorf("--json printed %q, %v, want result.json", again.String(), err)
 	}
 }
@@ -175,12 +180,14 @@ func TestShowWithout(t *testing.T) {
 	var out, warn bytes.Buffer
 	err := Show(t.Context(), Options{Book: path, hang: failed}, console.Console{Out: &out, Err: &warn}, 1, dir)
 	var silent console.Silent
-	if !errors.As(err, &silent) || silent.Code != console.ExitNotSettled || !strings.Contains(out.String(), "1 of 1 drapes gave no result (failed: made up)") {
+	if !errors.As(err, &silent) || silent.Code != console.ExitNotSettled ||
+		!strings.Contains(out.String(), "1 of 1 drapes gave no result (failed: made up)") {
 		t.Errorf("Show = %v, said %q", err, out.String())
 	}
 	page, _ := os.ReadFile(filepath.Join(dir, "index.html"))
 	readback.WellFormed(t, page)
-	if err := Show(t.Context(), Options{Book: filepath.Join(dir, "none.csv")}, console.Console{}, 1, dir); err == nil || !strings.Contains(err.Error(), "cowl toile add") {
+	if err := Show(t.Context(), Options{Book: filepath.Join(dir, "none.csv")}, console.Console{}, 1, dir); err == nil ||
+		!strings.Contains(err.Error(), "cowl toile add") {
 		t.Errorf("Show of no book = %v", err)
 	}
 }

@@ -96,7 +96,8 @@ func checkPath(name, path string) error {
 		return nil
 	}
 	if !filepath.IsLocal(filepath.FromSlash(path)) || strings.Contains(path, `\`) {
-		return fmt.Errorf("%s %.80q, want a path within the folder of the book, with /: a shared book names files beside it alone", name, path)
+		return fmt.Errorf("%s %.80q, want a path within the folder of the book, with /: a shared book names files beside "+
+			"it alone", name, path)
 	}
 	return checkText(name, path, longestPath)
 }
@@ -111,7 +112,8 @@ func checkText(name, text string, most int) error {
 		return fmt.Errorf("%s %.80q, want one line of plain text", name, text)
 	}
 	if strings.ContainsAny(text[:min(1, len(text))], "=+-@") || text != strings.TrimSpace(text) {
-		return fmt.Errorf("%s %.80q begins with %q, want a letter or a figure first: a table program takes it for a formula", name, text, text[:1])
+		return fmt.Errorf("%s %.80q begins with %q, want a letter or a figure first: a table program takes it for a formula",
+			name, text, text[:1])
 	}
 	return nil
 }
@@ -119,15 +121,21 @@ func checkText(name, text string, most int) error {
 // ranges are what the figures of a reading may be; one that was not measured is NaN.
 func (r Reading) ranges() []limit.Range {
 	out := []limit.Range{
-		{Field: "drop", Value: r.Drop, Lo: -0.10, Hi: 0.60, Unit: limit.Length, Why: limit.Say("of the edge on the centre front below the shoulder neck points")},
-		{Field: "reach", Value: r.Reach, Lo: -0.05, Hi: 0.40, Unit: limit.Length, Why: limit.Say("how far the front stands ahead of the form")},
-		{Field: "laid", Value: r.Laid, Lo: 0, Hi: MostFolds, Unit: limit.Count, Why: limit.Say("folds that the hand laid; 0 lets the cloth fall")},
-		{Field: "kept", Value: r.Kept, Lo: 0, Hi: MostFolds, Unit: limit.Count, Why: limit.Say("of the folds that the hand laid")},
+		{Field: "drop", Value: r.Drop, Lo: -0.10, Hi: 0.60, Unit: limit.Length,
+			Why: limit.Say("of the edge on the centre front below the shoulder neck points")},
+		{Field: "reach", Value: r.Reach, Lo: -0.05, Hi: 0.40, Unit: limit.Length,
+			Why: limit.Say("how far the front stands ahead of the form")},
+		{Field: "laid", Value: r.Laid, Lo: 0, Hi: MostFolds, Unit: limit.Count,
+			Why: limit.Say("folds that the hand laid; 0 lets the cloth fall")},
+		{Field: "kept", Value: r.Kept, Lo: 0, Hi: MostFolds, Unit: limit.Count,
+			Why: limit.Say("of the folds that the hand laid")},
 	}
 	for k, f := range r.Folds {
 		out = append(out,
-			limit.Range{Field: fmt.Sprintf("depth of fold %d", k+1), Value: f.Depth, Lo: 0.002, Hi: 0.25, Unit: limit.Length, Why: limit.Say("from its crest back to the shallower of the valleys beside it")},
-			limit.Range{Field: fmt.Sprintf("place of fold %d", k+1), Value: f.At, Lo: 0, Hi: 0.60, Unit: limit.Length, Why: limit.Say("down the centre front along the cloth from the edge to its crest")})
+			limit.Range{Field: fmt.Sprintf("depth of fold %d", k+1), Value: f.Depth, Lo: 0.002, Hi: 0.25, Unit: limit.Length,
+				Why: limit.Say("from its crest back to the shallower of the valleys beside it")},
+			limit.Range{Field: fmt.Sprintf("place of fold %d", k+1), Value: f.At, Lo: 0, Hi: 0.60, Unit: limit.Length,
+				Why: limit.Say("down the centre front along the cloth from the edge to its crest")})
 	}
 	return out
 }
@@ -151,7 +159,8 @@ func (r Reading) check() error {
 	case !measured:
 		return fmt.Errorf("nothing is measured, want one or more of drop, kept, fold and reach")
 	case r.Kept > r.Laid:
-		return fmt.Errorf("kept %g of laid %g folds, want no more kept than laid: count those that the hand laid and that stayed", r.Kept, r.Laid)
+		return fmt.Errorf("kept %g of laid %g folds, want no more kept than laid: count those that the hand laid and "+
+			"that stayed", r.Kept, r.Laid)
 	case math.IsNaN(r.Laid) && !math.IsNaN(r.Kept):
 		return fmt.Errorf("kept %g and laid is not told, want how many folds the hand laid with it", r.Kept)
 	}

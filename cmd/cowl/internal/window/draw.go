@@ -85,7 +85,8 @@ func (a *App) paint(p *Pane, part image.Rectangle) error {
 	}
 	want.polished = p.polished == p.shown
 	if want != p.drawn || a.opt.Frames > 0 {
-		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine, want.smooth && !a.through), part.Dx(), part.Dy(), want.smooth)
+		err := p.canvas.Paint(a.painter, p.loaded, a.eye.View(), a.manner(p, !want.fine, want.smooth && !a.through),
+			part.Dx(), part.Dy(), want.smooth)
 		if err != nil {
 			return err
 		}

@@ -93,7 +93,8 @@ func start(t testing.TB, change func(*Options)) *drive {
 	ready, ended := make(chan *App, 1), make(chan error, 1)
 	ctx, cancel := context.WithCancel(context.Background())
 	o := Options{
-		Style: trial(t), Config: filepath.Join(dir, "config"), Out: filepath.Join(dir, "out"), Scale: 1, Size: [2]int{1280, 800},
+		Style: trial(t), Config: filepath.Join(dir, "config"), Out: filepath.Join(dir, "out"), Scale: 1,
+		Size: [2]int{1280, 800},
 		Save: func(dir string, files []File) error {
 			if err := os.MkdirAll(dir, 0o755); err != nil {
 				return err

@@ -20,7 +20,8 @@ func standWords(u Units, r *rested) string {
 		text string
 	}{
 		{s.Lower, "edge lowered " + u.Length(s.Lower)}, {s.TakeIn, "side in " + u.Length(s.TakeIn)},
-		{s.ReleaseWaist, "waist slash " + u.Length(s.ReleaseWaist)}, {s.ReleaseArmhole, "armhole slash " + u.Length(s.ReleaseArmhole)},
+		{s.ReleaseWaist, "waist slash " + u.Length(s.ReleaseWaist)}, {s.ReleaseArmhole, "armhole slash " +
+			u.Length(s.ReleaseArmhole)},
 		{s.Weight, fmt.Sprintf("weight %.0f g", s.Weight*1000)},
 	} {
 		if k.v > 0 {
@@ -67,5 +68,7 @@ func (a *App) effect(c *panel.Column) {
 		}
 		c.Pair(row[0], row[1]+" → "+row[2])
 	}
-	c.Text("First: "+standWords(a.units, b)+". Then: "+standWords(a.units, n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.", panel.Small, true)
+	c.Text("First: "+standWords(a.units, b)+". Then: "+standWords(a.units,
+		n)+". The cloth went on from where it hung; for figures to keep run cowl drape, which hangs both afresh.",
+		panel.Small, true)
 }

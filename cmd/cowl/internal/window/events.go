@@ -73,10 +73,12 @@ var keys = map[glfw.Key]panel.Key{
 	glfw.KeyTab: panel.KeyTab, glfw.KeyEnter: panel.KeyEnter, glfw.KeyKPEnter: panel.KeyEnter,
 	glfw.KeyEscape: panel.KeyEscape, glfw.KeySpace: panel.KeySpace,
 	glfw.KeyLeft: panel.KeyLeft, glfw.KeyRight: panel.KeyRight, glfw.KeyUp: panel.KeyUp, glfw.KeyDown: panel.KeyDown,
-	glfw.KeyHome: panel.KeyHome, glfw.KeyEnd: panel.KeyEnd, glfw.KeyPageUp: panel.KeyPageUp, glfw.KeyPageDown: panel.KeyPageDown,
+	glfw.KeyHome: panel.KeyHome, glfw.KeyEnd: panel.KeyEnd, glfw.KeyPageUp: panel.KeyPageUp,
+	glfw.KeyPageDown:  panel.KeyPageDown,
 	glfw.KeyBackspace: panel.KeyBackspace, glfw.KeyDelete: panel.KeyDelete,
-	glfw.KeyEqual: panel.KeyPlus, glfw.KeyKPAdd: panel.KeyPlus, glfw.KeyMinus: panel.KeyMinus, glfw.KeyKPSubtract: panel.KeyMinus,
-	glfw.KeyF1: panel.KeyF1, glfw.KeyF9: panel.KeyF9, glfw.KeyF10: panel.KeyF10, glfw.KeyF11: panel.KeyF11,
+	glfw.KeyEqual: panel.KeyPlus, glfw.KeyKPAdd: panel.KeyPlus, glfw.KeyMinus: panel.KeyMinus,
+	glfw.KeyKPSubtract: panel.KeyMinus,
+	glfw.KeyF1:         panel.KeyF1, glfw.KeyF9: panel.KeyF9, glfw.KeyF10: panel.KeyF10, glfw.KeyF11: panel.KeyF11,
 }
 
 // keyOf returns the key of the panel, KeyNone for those it does not listen to.

@@ -84,7 +84,10 @@ func BenchmarkFall(b *testing.B) {
 	for _, c := range [][2]string{{"plain", "polyester-twill"}, {"sheer", "silk-chiffon-memory"}} {
 		b.Run(c[0], func(b *testing.B) {
 			d, seen := watch(b, c[1])
-			d.until("cloth that falls", func(a *App) bool { return a.pane().frame.Stage == drape.StageSettling && a.fullLattice() })
+			d.until("cloth that falls", func(a *App) bool {
+				return a.pane().frame.Stage == drape.StageSettling &&
+					a.fullLattice()
+			})
 			b.ResetTimer()
 			n, began := 0, time.Now()
 			for n < b.N {

@@ -101,12 +101,14 @@ func (a *App) figureSheet() {
 		u.OpenSheet("")
 	}
 	head.Right(8)
-	if u.Copy != nil && u.Button("figures/copy", head.Right(80).Shrunk(0, 4), "Copy", "Copies the table, to be put into a spreadsheet.") {
+	if u.Copy != nil && u.Button("figures/copy", head.Right(80).Shrunk(0, 4), "Copy",
+		"Copies the table, to be put into a spreadsheet.") {
 		u.Copy(tabbed(rows))
 		a.say("The table is copied.")
 	}
 	note := in.Bottom(36)
-	for i, line := range u.Wrap("One placing each: another hand moves a drop by some millimetres, and a difference counts only if it is larger.", note.W, panel.Small) {
+	for i, line := range u.Wrap("One placing each: another hand moves a drop by some millimetres, and a difference "+
+		"counts only if it is larger.", note.W, panel.Small) {
 		u.Words(line, note.X, note.Y+16+16*float64(i), 0, panel.Small, u.Theme.Soft)
 	}
 	in.W -= 6

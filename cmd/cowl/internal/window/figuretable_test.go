@@ -22,7 +22,8 @@ func tableOfFigures(d *drive) {
 	d.shot("table.png")
 	d.ask(func(a *App) {
 		text := tabbed(a.figureTable())
-		for _, want := range []string{"Drop below the neck points\t12.8 cm\t14.8 cm\n", "Cowl folds above the bust\t1\t1\n", "Fabric\tPolyester twill 3/1\tPolyester twill 3/1\n"} {
+		for _, want := range []string{"Drop below the neck points\t12.8 cm\t14.8 cm\n", "Cowl folds above the bust\t1\t1\n",
+			"Fabric\tPolyester twill 3/1\tPolyester twill 3/1\n"} {
 			if !strings.Contains(text, want) {
 				d.Errorf("the table lacks %q:\n%s", want, text)
 			}

@@ -13,7 +13,10 @@ import (
 
 // stem is the beginning of a file's name, from the name of the style.
 func stem(name string) string {
-	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+		return !unicode.IsLetter(r) &&
+			!unicode.IsDigit(r)
+	})
 	if len(words) == 0 {
 		return "style"
 	}

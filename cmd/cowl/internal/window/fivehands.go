@@ -90,7 +90,8 @@ func (f *fiveHands) words(u Units) string {
 		counts = append(counts, fmt.Sprint(o.FoldCount))
 		mean += o.EdgeDrop / float64(len(f.each))
 	}
-	text := fmt.Sprintf("±: the standard deviation of %d hands. Their drop is %s on average; cowl folds, one number a hand: %s.",
+	text := fmt.Sprintf("±: the standard deviation of %d hands. Their drop is %s on average; cowl folds, one number a "+
+		"hand: %s.",
 		len(f.each), u.Length(mean), strings.Join(counts, " "))
 	if f.failed > 0 {
 		text += " " + plural(f.failed, "hand") + " found no rest and are left out."

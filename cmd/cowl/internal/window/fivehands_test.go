@@ -14,7 +14,8 @@ import (
 // An amount and its spread have one unit where both have the same.
 func TestPlusMinus(t *testing.T) {
 	for _, c := range [][3]string{
-		{"12.8 cm", "0.3 cm", "12.8 ± 0.3 cm"}, {"5 1/8 in", "3/32 in", "5 1/8 ± 3/32 in"}, {"1 1/4 in", "0 in", "1 1/4 ± 0 in"}, {"3 mm", "0.4 cm", "3 mm ± 0.4 cm"}, {"2", "1", "2 ± 1"},
+		{"12.8 cm", "0.3 cm", "12.8 ± 0.3 cm"}, {"5 1/8 in", "3/32 in", "5 1/8 ± 3/32 in"},
+		{"1 1/4 in", "0 in", "1 1/4 ± 0 in"}, {"3 mm", "0.4 cm", "3 mm ± 0.4 cm"}, {"2", "1", "2 ± 1"},
 	} {
 		if got := plusMinus(c[0], c[1]); got != c[2] {
 			t.Errorf("plusMinus(%q, %q) = %q, want %q", c[0], c[1], got, c[2])

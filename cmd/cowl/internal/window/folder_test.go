@@ -15,7 +15,8 @@ func lesson(t testing.TB) string {
 	for name, text := range map[string]string{
 		"styles/beta.yaml": "name: Beta\nfabric: polyester-twill\nhang: {spacing_mm: 20}\n",
 		"styles/Alpha.YML": "name: Alpha\nfabric: polyester-twill\ncut: {grain_deg: 30}\nhang: {spacing_mm: 20}\n",
-		"styles/notes.txt": "no style", "styles/.hidden.yaml": "name: Hidden\n", "gamma.yaml": "name: Gamma\n", ".git/x.yaml": "name: X\n",
+		"styles/notes.txt": "no style", "styles/.hidden.yaml": "name: Hidden\n", "gamma.yaml": "name: Gamma\n",
+		".git/x.yaml": "name: X\n",
 	} {
 		path := filepath.Join(dir, filepath.FromSlash(name))
 		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
@@ -81,7 +82,10 @@ func fileChosen(d *drive) {
 		d.settle()
 	}
 	row(0, "2")
-	d.until("the folder of styles", func(a *App) bool { return a.folder.dir == filepath.Join(dir, "styles") && len(a.folder.list) == 2 })
+	d.until("the folder of styles", func(a *App) bool {
+		return a.folder.dir == filepath.Join(dir, "styles") &&
+			len(a.folder.list) == 2
+	})
 	row(1, "1")
 	d.until("the second file chosen", func(a *App) bool { return a.path == filepath.Join(dir, "styles", "beta.yaml") })
 	d.shot("chooser.png")
@@ -99,7 +103,8 @@ func fileChosen(d *drive) {
 	d.click("files/up")
 	d.until("the folder above", func(a *App) bool { return a.folder.dir == dir })
 	d.ask(func(a *App) {
-		if want := []string{filepath.Join(dir, "styles", "beta.yaml"), filepath.Join(dir, "styles", "Alpha.YML")}; !slices.Equal(a.set.Recent, want) {
+		if want := []string{filepath.Join(dir, "styles", "beta.yaml"), filepath.Join(dir, "styles",
+			"Alpha.YML")}; !slices.Equal(a.set.Recent, want) {
 			d.Errorf("used last: %v, want %v", a.set.Recent, want)
 		}
 		a.set.Folder, a.folder, a.set.Recent, a.path = d.out, folder{}, nil, ""

@@ -17,9 +17,11 @@ func (a *App) openList(c *panel.Column) {
 	field := c.Next(panel.RowHeight)
 	button := field.Right(64)
 	field.Right(8)
-	path, done := u.Field("open/path", field, a.path, "path of a .yaml file", "A style file or a fabric file. You can drop one on the window, too.")
+	path, done := u.Field("open/path", field, a.path, "path of a .yaml file",
+		"A style file or a fabric file. You can drop one on the window, too.")
 	a.path = path
-	if u.Button("open", button, "Open", "Opens the file, or goes into the folder, that is named on the left.") || done && u.Entered() && path != "" {
+	if u.Button("open", button, "Open", "Opens the file, or goes into the folder, that is named on the left.") || done &&
+		u.Entered() && path != "" {
 		a.openPath(path)
 	}
 	c.Gap(8)

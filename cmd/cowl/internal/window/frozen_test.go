@@ -28,10 +28,15 @@ func TestFrozen(t *testing.T) {
 	}{
 		{"typed at once", typedAtOnce}, {"travel before a press", travelBeforePress}, {"search and Enter", searchAndEnter},
 		{"changing", changing}, {"doubts", doubtful},
-		{"own pane", ownPaneStays}, {"nothing shifts", nothingShifts}, {"nothing to undo", nothingToUndo}, {"edge label", edgeLabelFree},
-		{"large picture", largePicture}, {"panels drawn", panelsDrawn}, {"idle", idleDrawsNothing}, {"no jump", noJump}, {"time left", timeLeftSaid}, {"lines followed", linesFollowed},
-		{"tape", tapeLaid}, {"remarks", remarksWritten}, {"file chosen", fileChosen}, {"pattern", patternSaved}, {"looking back", lookingBack}, {"table", tableOfFigures}, {"five hands", fiveHandsHang}, {"large letters", largeLettersShown},
-		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn}, {"keyboard alone", keyboardAlone}, {"golden", goldens},
+		{"own pane", ownPaneStays}, {"nothing shifts", nothingShifts}, {"nothing to undo", nothingToUndo},
+		{"edge label", edgeLabelFree},
+		{"large picture", largePicture}, {"panels drawn", panelsDrawn}, {"idle", idleDrawsNothing}, {"no jump", noJump},
+		{"time left", timeLeftSaid}, {"lines followed", linesFollowed},
+		{"tape", tapeLaid}, {"remarks", remarksWritten}, {"file chosen", fileChosen}, {"pattern", patternSaved},
+		{"looking back", lookingBack}, {"table", tableOfFigures}, {"five hands", fiveHandsHang},
+		{"large letters", largeLettersShown},
+		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn},
+		{"keyboard alone", keyboardAlone}, {"golden", goldens},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			sub := *d
@@ -82,7 +87,8 @@ func slashDrawn(d *drive) {
 	d.ask(func(a *App) {
 		s, cut := a.pane().Style.Stand, a.pane().piece.Releases[0]
 		if math.Abs(s.ReleaseWaist-0.07) > 0.006 || s.ReleaseArmhole != 0 {
-			d.Errorf("drew a waist slash of %.3f m and an armhole slash of %.3f m, want 0.070 m and none", s.ReleaseWaist, s.ReleaseArmhole)
+			d.Errorf("drew a waist slash of %.3f m and an armhole slash of %.3f m, want 0.070 m and none", s.ReleaseWaist,
+				s.ReleaseArmhole)
 		}
 		if r2.Norm(r2.Sub(cut.From, from)) > 0.006 || r2.Norm(r2.Sub(cut.To, to)) > 0.008 {
 			d.Errorf("the slash runs from %v to %v, want from %v to %v", cut.From, cut.To, from, to)
@@ -111,7 +117,10 @@ func slashTyped(d *drive) {
 		d.x("type", c[1])
 		d.key("Return")
 	}
-	d.until("a refusal in inches", func(a *App) bool { return a.note.bad && strings.Contains(a.note.text, "2.00 in at 0.50") })
+	d.until("a refusal in inches", func(a *App) bool {
+		return a.note.bad &&
+			strings.Contains(a.note.text, "2.00 in at 0.50")
+	})
 	d.ask(func(a *App) {
 		cuts := a.pane().piece.Releases
 		if len(cuts) != 2 || math.Abs(r2.Norm(r2.Sub(cuts[0].To, cuts[0].From))-0.0508) > 1e-9 {
@@ -133,7 +142,8 @@ func trimDrawn(d *drive) {
 		corner, before = a.pane().piece.Waist[0], draft.Area(a.pane().piece.Outline)
 	})
 	// From beside the side seam 4 cm up to below the waist 4 cm in.
-	d.drawOnFlat(r2.Add(corner, r2.Vec{X: 0.01, Y: 0.05}), r2.Add(corner, r2.Vec{X: -0.02, Y: 0.02}), r2.Add(corner, r2.Vec{X: -0.05, Y: -0.01}))
+	d.drawOnFlat(r2.Add(corner, r2.Vec{X: 0.01, Y: 0.05}), r2.Add(corner, r2.Vec{X: -0.02, Y: 0.02}),
+		r2.Add(corner, r2.Vec{X: -0.05, Y: -0.01}))
 	d.until("a trim", func(a *App) bool { return len(a.pane().Style.Trims) == 1 })
 	d.ask(func(a *App) {
 		// Two triangles, one a half, with legs of about 4 cm each.

@@ -47,13 +47,15 @@ func (d *dummy) before(x, y, gap float64) r3.Vec {
 // that the picture depends on how the window draws and not on the solver.
 func freeze(t testing.TB, a *App) {
 	p := a.pane()
-	l, err := lattice.Cut(p.piece.Outline, lattice.Options{Spacing: 0.010, Grain: p.piece.Grain, Origin: r2.Vec{Y: p.piece.FoldY}})
+	l, err := lattice.Cut(p.piece.Outline, lattice.Options{Spacing: 0.010, Grain: p.piece.Grain,
+		Origin: r2.Vec{Y: p.piece.FoldY}})
 	if err != nil {
 		t.Error(err)
 		return
 	}
 	skin, waist := l.Skin(), p.piece.Waist[len(p.piece.Waist)-1].Y
-	f := drape.Frame{Job: p.job(), Hung: p.piece, Stage: drape.StageRest, Residual: 8e-4, Read: true, Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
+	f := drape.Frame{Job: p.job(), Hung: p.piece, Stage: drape.StageRest, Residual: 8e-4, Read: true,
+		Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, q := range l.Rest {
 		y, behind := q.Y, 0.0
@@ -71,11 +73,14 @@ func freeze(t testing.TB, a *App) {
 		f.Clear = append(f.Clear, 0.04+0.04*math.Sin(q.Y/0.05))
 	}
 	at := r2.Vec{X: p.dummy.before(0, 0.28, 0.035).Z, Y: 0.28}
-	f.Reading = fold.Reading{Folds: []fold.Fold{{At: at, Depth: 0.082, CF: 0.10, Height: 0.28, Zone: fold.AboveBust}}, Count: 1}
+	f.Reading = fold.Reading{Folds: []fold.Fold{{At: at, Depth: 0.082, CF: 0.10, Height: 0.28, Zone: fold.AboveBust}},
+		Count: 1}
 	f.Outcome = drape.Outcome{
 		Status: sim.Settled, FoldCount: 1, Laid: 2, Kept: 1,
-		Folds:    []drape.Fold{{Fold: fold.Fold{Depth: 0.082, CF: 0.100, Height: 0.280, Zone: fold.AboveBust}, Kept: true, LaidCF: 0.095, Width: fold.Reach{Left: 0.13, Right: 0.12}}},
-		EdgeDrop: 0.128, EdgeBelowNeck: 0.094, StandOff: 0.003, Forward: 0.083, Twist: 0.004, Drift: -0.001, CFGrowth: -0.014, MaxStrain: 0.059, WrongSide: 20e-6, PinPull: 0.86, PinSlip: 0.004,
+		Folds: []drape.Fold{{Fold: fold.Fold{Depth: 0.082, CF: 0.100, Height: 0.280, Zone: fold.AboveBust}, Kept: true,
+			LaidCF: 0.095, Width: fold.Reach{Left: 0.13, Right: 0.12}}},
+		EdgeDrop: 0.128, EdgeBelowNeck: 0.094, StandOff: 0.003, Forward: 0.083, Twist: 0.004, Drift: -0.001,
+		CFGrowth: -0.014, MaxStrain: 0.059, WrongSide: 20e-6, PinPull: 0.86, PinSlip: 0.004,
 		Nodes: len(l.Rest), Spacing: 0.010, Seed: 1,
 	}
 	p.hold(f)
@@ -199,7 +204,8 @@ func (d *drive) golden(name string) {
 			if off := blockOff(got, want, x, y, side); off > most {
 				seen := filepath.Join(os.TempDir(), "cowl-"+name)
 				golden.Save(d.TB, seen, got)
-				d.Fatalf("%s: the window differs at (%d, %d) by %.0f of 255 on average over %d pixels, want %g or less; it lies in %s",
+				d.Fatalf("%s: the window differs at (%d, %d) by %.0f of 255 on average over %d pixels, want %g or less; it "+
+					"lies in %s",
 					name, x, y, off, side, most, seen)
 			}
 		}

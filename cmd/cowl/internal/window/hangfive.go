@@ -41,7 +41,8 @@ func (a *App) hangByFive() {
 	first := p.frame.Outcome
 	p.five = f
 	from := 0
-	if !p.frame.Carried && p.hands.none() && p.hands.touch == 0 && first.Status == sim.Settled { // it is that of the first hand
+	// it is that of the first hand
+	if !p.frame.Carried && p.hands.none() && p.hands.touch == 0 && first.Status == sim.Settled {
 		f.each, f.share[0], from = append(f.each, first), 1, 1
 	}
 	go a.hangEach(ctx, f, &first, from)
@@ -112,7 +113,8 @@ func (a *App) withSpread(p *Pane, f *measure.Figure, v float64) string {
 // fiveControls are the button, how far the hands are, and what they have in common.
 func (a *App) fiveControls(c *panel.Column, id string, p *Pane) {
 	u, f := a.ui, p.five
-	label, help := "Hang by five hands", "Four more hands hang this style beside the window; every figure is then told with its spread. Key H."
+	label, help := "Hang by five hands", "Four more hands hang this style beside the window; every figure is then "+
+		"told with its spread. Key H."
 	if f != nil && f.cancel != nil {
 		label, help = "Stop the five hands", "Stops it. The figures stay those of one hand. Key H."
 	}

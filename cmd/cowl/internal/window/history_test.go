@@ -28,7 +28,8 @@ func TestHistory(t *testing.T) {
 		do   func() bool
 		want int
 		ok   bool
-	}{{undo, 4, true}, {undo, 1, true}, {redo, 4, true}, {undo, 1, true}, {undo, 0, true}, {undo, 0, false}, {redo, 1, true}, {redo, 4, true}, {redo, 5, true}, {redo, 5, false}} {
+	}{{undo, 4, true}, {undo, 1, true}, {redo, 4, true}, {undo, 1, true}, {undo, 0, true}, {undo, 0, false},
+		{redo, 1, true}, {redo, 4, true}, {redo, 5, true}, {redo, 5, false}} {
 		if ok := c.do(); ok != c.ok || now != c.want {
 			t.Fatalf("state %d, went %v, want %d and %v", now, ok, c.want, c.ok)
 		}

@@ -14,7 +14,8 @@ func (a *App) legend(r panel.Rect) {
 		for i, y := range []struct {
 			name string
 			ink  [3]uint8
-		}{{"warp", [3]uint8{yarnColours.Warp.R, yarnColours.Warp.G, yarnColours.Warp.B}}, {"weft", [3]uint8{yarnColours.Weft.R, yarnColours.Weft.G, yarnColours.Weft.B}}} {
+		}{{"warp", [3]uint8{yarnColours.Warp.R, yarnColours.Warp.G, yarnColours.Warp.B}},
+			{"weft", [3]uint8{yarnColours.Weft.R, yarnColours.Weft.G, yarnColours.Weft.B}}} {
 			x := r.X + float64(i)*100
 			ink := u.Theme.Ink
 			ink.R, ink.G, ink.B = y.ink[0], y.ink[1], y.ink[2]

@@ -71,7 +71,8 @@ func (a *App) replayBar(r panel.Rect) {
 	row := r.Bottom(backTall)
 	u.Fill(row, panel.Faded(u.Theme.Ground, 0.92))
 	in := row.Shrunk(12, 6)
-	if u.Button("back/now", in.Right(56).Shrunk(0, 9), "Now", "Back to the cloth as it hangs now. Keys R and B do the same.") {
+	if u.Button("back/now", in.Right(56).Shrunk(0, 9), "Now",
+		"Back to the cloth as it hangs now. Keys R and B do the same.") {
 		a.back = lookback{speed: b.speed}
 		return
 	}
@@ -93,7 +94,8 @@ func (a *App) replayBar(r panel.Rect) {
 		}
 	}
 	in.Left(8)
-	b.speed = u.Choice("back/speed", in.Left(128).Shrunk(0, 9), speedNames, []string{"As fast as it fell, half as fast, a tenth as fast."}, b.speed)
+	b.speed = u.Choice("back/speed", in.Left(128).Shrunk(0, 9), speedNames,
+		[]string{"As fast as it fell, half as fast, a tenth as fast."}, b.speed)
 	in.Left(12)
 	s := panel.Slider{
 		ID: "back/at", Label: "The fall", Help: "Drag to a moment of the fall.", Max: max(long, 0.1), Step: 0.1,

@@ -23,7 +23,8 @@ func TestPastIsThinned(t *testing.T) {
 	}
 	n := len(h.moments)
 	if n > mostMoments || n < mostMoments/3 || h.moments[0].frame.Serial != 1 || h.moments[n-1].frame.Serial != 5000 {
-		t.Fatalf("%d moments from %d to %d, want at most %d, from the first to the last", n, h.moments[0].frame.Serial, h.moments[n-1].frame.Serial, mostMoments)
+		t.Fatalf("%d moments from %d to %d, want at most %d, from the first to the last", n, h.moments[0].frame.Serial,
+			h.moments[n-1].frame.Serial, mostMoments)
 	}
 	for k := 1; k < n; k++ {
 		if gap := h.moments[k].at - h.moments[k-1].at; gap <= 0 || gap > 3*h.every+1e-9 {
@@ -75,10 +76,14 @@ func lookingBack(d *drive) {
 	d.until("the present", func(a *App) bool { return a.pane().look == nil })
 	d.key("b")
 	d.until("the rest before, drawn", func(a *App) bool {
-		return near(high(a), 0.12, 1e-9) && a.pane().shown == a.pane().view().Serial && a.pane().view().Outcome.EdgeDrop == 0.077
+		return near(high(a), 0.12, 1e-9) && a.pane().shown == a.pane().view().Serial &&
+			a.pane().view().Outcome.EdgeDrop == 0.077
 	})
 	d.shot("before.png")
 	d.click("back/now")
-	d.until("the present again", func(a *App) bool { return a.pane().look == nil && a.pane().shown == a.pane().frame.Serial })
+	d.until("the present again", func(a *App) bool {
+		return a.pane().look == nil &&
+			a.pane().shown == a.pane().frame.Serial
+	})
 	d.ask(func(a *App) { a.pane().past = past{} })
 }

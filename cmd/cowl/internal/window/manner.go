@@ -8,7 +8,8 @@ import (
 
 // manner says how a pane is painted.
 func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
-	m := stage.Manner{Quick: quick, Fine: fine, Sparing: a.slow, NoForm: a.noForm, Bare: a.show == mapPlain, Toile: a.show == mapPlain}
+	m := stage.Manner{Quick: quick, Fine: fine, Sparing: a.slow, NoForm: a.noForm, Bare: a.show == mapPlain,
+		Toile: a.show == mapPlain}
 	if a.through {
 		m.Opacity = 0.55
 	}

@@ -55,7 +55,8 @@ func TestTwoWayRamp(t *testing.T) {
 	n := len(twoWays)
 	for i := range n / 2 {
 		if blueness(twoWays[i]) < 10 || blueness(twoWays[n-1-i]) > -10 {
-			t.Errorf("pair %d: %d against %d of blue, want blue against yellow", i, blueness(twoWays[i]), blueness(twoWays[n-1-i]))
+			t.Errorf("pair %d: %d against %d of blue, want blue against yellow", i, blueness(twoWays[i]),
+				blueness(twoWays[n-1-i]))
 		}
 	}
 }

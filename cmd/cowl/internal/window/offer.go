@@ -36,7 +36,8 @@ func (a *App) offerSheet() {
 	in := r.Inset(28)
 	u.Words("Go on where you stopped?", in.X, in.Y+18, 0, panel.Title, u.Theme.Ink)
 	in.Top(32)
-	for _, text := range u.Wrap("These were changed and not saved. They stay kept under Files, the last ten, whatever you choose here.", in.W, panel.Plain) {
+	for _, text := range u.Wrap("These were changed and not saved. They stay kept under Files, the last ten, whatever "+
+		"you choose here.", in.W, panel.Plain) {
 		line := in.Top(20)
 		u.Words(text, line.X, line.Y+14, 0, panel.Plain, u.Theme.Ink)
 	}
@@ -52,7 +53,8 @@ func (a *App) offerSheet() {
 	case u.Button("offer/yes", b[0], "Go on with it", "Opens the style that is chosen above."):
 		u.OpenSheet("")
 		a.takeKept(o.list[max(o.on, 0)])
-	case u.Button("offer/no", b[1], "Begin with "+a.pane().Style.Name, "They are not offered at the next start, and stay under Files."):
+	case u.Button("offer/no", b[1], "Begin with "+a.pane().Style.Name,
+		"They are not offered at the next start, and stay under Files."):
 		u.OpenSheet("")
 	}
 }

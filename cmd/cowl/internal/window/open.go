@@ -105,7 +105,8 @@ func (a *App) watchFabric() {
 	}
 	f, err := materials.FromFile(w.path)
 	if err != nil {
-		a.complain(limit.Errorf("fabric", "the fabric file has changed and cannot be read, so the values before it stay: %v", err))
+		a.complain(limit.Errorf("fabric", "the fabric file has changed and cannot be read, so the values before it stay: %v",
+			err))
 		return
 	}
 	a.changePane(w.pane, "the changed fabric file", "", func(now *style.Style) error { return now.UseFabricFile(w.path) })

@@ -36,7 +36,8 @@ func TestSeenAndInSpace(t *testing.T) {
 	if _, ok := seen(&s, r3.Vec{X: 0.5, Z: 2}, r3.Vec{Z: -1}); ok {
 		t.Error("a ray beside the cloth sees it")
 	}
-	if p, ok := inSpace(&s, r2.Vec{X: 1.05, Y: 0.15}); !ok || r3.Norm(r3.Sub(p, r3.Vec{X: 0.05, Y: 0.15, Z: 0.1})) > 1e-12 {
+	if p, ok := inSpace(&s, r2.Vec{X: 1.05, Y: 0.15}); !ok ||
+		r3.Norm(r3.Sub(p, r3.Vec{X: 0.05, Y: 0.15, Z: 0.1})) > 1e-12 {
 		t.Errorf("in space at %v, %v, want (0.05, 0.15, 0.1)", p, ok)
 	}
 	if _, ok := inSpace(&s, r2.Vec{X: 0.7}); ok {

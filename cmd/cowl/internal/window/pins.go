@@ -106,7 +106,8 @@ func parsePins(data []byte) (h hands, err error) {
 		for k := range v {
 			mm, err := strconv.ParseFloat(row[k+1], 64)
 			if v[k] = mm / 1000; err != nil || !(math.Abs(v[k]) <= farthest) {
-				return h, fmt.Errorf("pin %d: %s %q, want %.0f–%.0f mm", i+1, pinColumns[k+1], row[k+1], -1000*farthest, 1000*farthest)
+				return h, fmt.Errorf("pin %d: %s %q, want %.0f–%.0f mm", i+1, pinColumns[k+1], row[k+1], -1000*farthest,
+					1000*farthest)
 			}
 		}
 		m := pinMark{r2.Vec{X: v[0], Y: v[1]}, r3.Vec{X: v[2], Y: v[3], Z: v[4]}}

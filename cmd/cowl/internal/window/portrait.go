@@ -44,7 +44,8 @@ func (a *App) newPortrait(times float64, quick bool) *portrait {
 		}
 		r := l.panes[i]
 		at := image.Pt(px(r.X-area.X), px(r.Y-area.Y))
-		part := &portraitPart{manner: a.manner(p, quick, smooth), at: image.Rectangle{Min: at, Max: at.Add(image.Pt(px(r.W), px(r.H)))}}
+		part := &portraitPart{manner: a.manner(p, quick, smooth), at: image.Rectangle{Min: at,
+			Max: at.Add(image.Pt(px(r.W), px(r.H)))}}
 		part.scene = p.scene(p.sheetNow())
 		part.scene.Look.Own = p.view().Job.Fabric.Look
 		if v := maps[a.show].value; v != nil {

@@ -58,7 +58,8 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 		wide := u.Width(text, panel.Small)
 		u.Words(text, r.X+r.W, r.Y+30, 1, panel.Small, u.Theme.Soft)
 		u.Hint("balance", panel.Rect{X: r.X + r.W - wide, Y: r.Y + 16, W: wide, H: 20},
-			"All forces that are not yet in balance, against the weight of the cloth. At rest it is a tenth of a percent or less.")
+			"All forces that are not yet in balance, against the weight of the cloth. At rest it is a tenth of a percent or "+
+				"less.")
 	}
 }
 
@@ -138,7 +139,8 @@ func (a *App) foldReadings(c *panel.Column, o *drape.Outcome) {
 			continue
 		}
 		n++
-		c.Pair(fmt.Sprintf("%d   %s deep", n, foldFigure(a.units, measure.Depth, f)), foldFigure(a.units, measure.Down, f)+" down")
+		c.Pair(fmt.Sprintf("%d   %s deep", n, foldFigure(a.units, measure.Depth, f)),
+			foldFigure(a.units, measure.Down, f)+" down")
 		c.Text(foldWords(a.units, o, f), panel.Small, true)
 	}
 	if below > 0 {

@@ -134,9 +134,11 @@ func (a *App) pointer() {
 func (a *App) remarkControls(c *panel.Column) {
 	u := a.ui
 	c.Heading("For a class")
-	a.pointing = u.Check("pointer", c.Next(28), "Large pointer", "A ring round the mouse, to be seen from the back of a room. Key K.", a.pointing)
+	a.pointing = u.Check("pointer", c.Next(28), "Large pointer",
+		"A ring round the mouse, to be seen from the back of a room. Key K.", a.pointing)
 	if n := len(a.remarks.list) + len(a.tape.at); n > 0 {
-		if u.Button("remarks/clear", c.Next(panel.RowHeight), "Take tape, arrows and titles off", "All of them. Backspace takes the last one alone.") {
+		if u.Button("remarks/clear", c.Next(panel.RowHeight), "Take tape, arrows and titles off",
+			"All of them. Backspace takes the last one alone.") {
 			a.remarks = remarks{}
 			a.tape.clear()
 		}

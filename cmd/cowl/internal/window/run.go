@@ -56,7 +56,8 @@ func Run(o Options) error {
 func (a *App) open() (w *glfw.Window, err error) {
 	// With no display glfw.Init succeeds and the next call panics.
 	if runtime.GOOS == "linux" && os.Getenv("DISPLAY") == "" && os.Getenv("WAYLAND_DISPLAY") == "" {
-		return nil, fmt.Errorf("view: %w: there is no display (DISPLAY is not set); on a machine without one run it under xvfb-run, or use cowl drape", stage.ErrNoDrawing)
+		return nil, fmt.Errorf("view: %w: there is no display (DISPLAY is not set); on a machine without one run it "+
+			"under xvfb-run, or use cowl drape", stage.ErrNoDrawing)
 	}
 	if err := glfw.Init(); err != nil {
 		return nil, fmt.Errorf("view: %w: %v", stage.ErrNoDrawing, err)
@@ -67,7 +68,8 @@ func (a *App) open() (w *glfw.Window, err error) {
 		}
 	}()
 	if w, err = a.create(); err != nil {
-		return nil, fmt.Errorf("view: %w: no window with OpenGL 4.1: %s; on Debian install libgl1-mesa-dri", stage.ErrNoDrawing, strings.TrimSpace(err.Error()))
+		return nil, fmt.Errorf("view: %w: no window with OpenGL 4.1: %s; on Debian install libgl1-mesa-dri",
+			stage.ErrNoDrawing, strings.TrimSpace(err.Error()))
 	}
 	w.MakeContextCurrent()
 	if err := stage.UseContext(); err != nil {

@@ -166,7 +166,8 @@ func (a *App) saveMesh() {
 	}
 	a.writeOne(a.fileName(".glb"), func() ([]byte, error) {
 		var b bytes.Buffer
-		err := gltf.Write(&b, surface.Smooth(sheet, surface.Options{FoldY: foldY}), form, gltf.Options{Title: title, Cloth: cloth})
+		err := gltf.Write(&b, surface.Smooth(sheet, surface.Options{FoldY: foldY}), form,
+			gltf.Options{Title: title, Cloth: cloth})
 		return b.Bytes(), err
 	}, nil)
 }

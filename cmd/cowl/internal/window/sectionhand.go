@@ -60,7 +60,8 @@ func (a *App) sectionHand(c chart, p *Pane) {
 			u.Words(edgeWord, r.X, r.Y+11, 0, panel.Small, u.Theme.Ink)
 		}
 		r := panel.Rect{X: at.X - markReach, Y: at.Y - markReach, W: 2 * markReach, H: 2 * markReach}
-		use := u.Area("section/"+m.name, r, "Drag to lay it higher or lower; let go of the button and it falls. With Shift, or by the arrow keys, it stays held until L.")
+		use := u.Area("section/"+m.name, r, "Drag to lay it higher or lower; let go of the button and it falls. With "+
+			"Shift, or by the arrow keys, it stays held until L.")
 		if use.Struck {
 			a.hold(grip{pane: a.active, flat: m.flat, at: m.at, cut: m.name, stays: u.In.Mods.Shift})
 		}
@@ -78,8 +79,10 @@ func (a *App) edgePlace(c chart, p *Pane, at panel.Point) panel.Rect {
 	wide := a.ui.Width(edgeWord, panel.Small)
 	left, right := at.X-9-wide, at.X+9
 	places := []panel.Rect{
-		{X: left, Y: at.Y - 16, W: wide, H: 13}, {X: right, Y: at.Y - 16, W: wide, H: 13}, {X: right, Y: at.Y - 1, W: wide, H: 13},
-		{X: left, Y: at.Y - 1, W: wide, H: 13}, {X: at.X - wide/2, Y: at.Y - 25, W: wide, H: 13}, {X: at.X - wide/2, Y: at.Y + 10, W: wide, H: 13},
+		{X: left, Y: at.Y - 16, W: wide, H: 13}, {X: right, Y: at.Y - 16, W: wide, H: 13},
+		{X: right, Y: at.Y - 1, W: wide, H: 13},
+		{X: left, Y: at.Y - 1, W: wide, H: 13}, {X: at.X - wide/2, Y: at.Y - 25, W: wide, H: 13},
+		{X: at.X - wide/2, Y: at.Y + 10, W: wide, H: 13},
 		{X: right + 18, Y: at.Y - 6, W: wide, H: 13},
 	}
 	signs := a.foldSigns(c, p)

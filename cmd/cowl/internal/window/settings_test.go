@@ -36,11 +36,13 @@ func TestSettingsOutOfRange(t *testing.T) {
 	write("units: furlongs\nscale: 900\nwide: 3\ntall: -1\nfolder: \"\"\n")
 	got, err := loadSettings(dir)
 	want := defaults()
-	if err != nil || got.Units != want.Units || got.Scale != 0 || got.Wide != want.Wide || got.Tall != want.Tall || got.Folder != want.Folder {
+	if err != nil || got.Units != want.Units || got.Scale != 0 || got.Wide != want.Wide || got.Tall != want.Tall ||
+		got.Folder != want.Folder {
 		t.Errorf("read %+v, %v, want what is out of range as at the first start", got, err)
 	}
 	write("units: [")
-	if got, err := loadSettings(dir); err == nil || !strings.Contains(err.Error(), "cannot be read") || !reflect.DeepEqual(got, defaults()) {
+	if got, err := loadSettings(dir); err == nil || !strings.Contains(err.Error(), "cannot be read") ||
+		!reflect.DeepEqual(got, defaults()) {
 		t.Errorf("a broken file gave %+v, %v, want the defaults and why", got, err)
 	}
 }

@@ -43,7 +43,8 @@ func TestShelfKeepsTen(t *testing.T) {
 	for k, v := range list {
 		i := 11 - k
 		name, note, when := v.words(day.Add(25 * time.Hour))
-		if name != fmt.Sprint("Blouse ", i) || when != fmt.Sprintf("5 Mar, 14:%02d", 7+i) || strings.Contains(note, "1 own pin") != (i%2 == 1) {
+		if name != fmt.Sprint("Blouse ", i) || when != fmt.Sprintf("5 Mar, 14:%02d", 7+i) ||
+			strings.Contains(note, "1 own pin") != (i%2 == 1) {
 			t.Errorf("row %d: %q, %q, %q; want Blouse %d of 5 Mar, 14:%02d", k, name, note, when, i, 7+i)
 		}
 	}
@@ -79,7 +80,8 @@ func TestPinsRefused(t *testing.T) {
 	head := strings.Join(pinColumns, ",") + "\n"
 	for _, c := range []struct{ text, want string }{
 		{"", "want the columns"}, {"x,y\n", "want the columns"}, {head + "own,1,2,3,4\n", "wrong number of fields"},
-		{head + "own,1,2,3,4,nan\n", "at_z_mm"}, {head + "own,1,2,3,4,9e9\n", "-3000–3000 mm"}, {head + "sewn,1,2,3,4,5\n", "sewn"},
+		{head + "own,1,2,3,4,nan\n", "at_z_mm"}, {head + "own,1,2,3,4,9e9\n", "-3000–3000 mm"},
+		{head + "sewn,1,2,3,4,5\n", "sewn"},
 		{head + strings.Repeat("own,1,2,3,4,5\n", mostPins+1), "at most 500"},
 	} {
 		if _, err := parsePins([]byte(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {

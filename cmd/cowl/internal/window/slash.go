@@ -21,8 +21,10 @@ type seam struct {
 
 // seams lists them.
 var seams = []seam{
-	{"release_waist", "Waist slash", "A cut from the waist up, square to it, that lets the cloth open.", func(p draft.Piece) []r2.Vec { return p.Waist }, "0 % is the side seam, 100 % the centre front."},
-	{"release_armhole", "Armhole slash", "A cut from the armhole inwards, square to it, that lets the cloth open.", func(p draft.Piece) []r2.Vec { return p.Armhole }, "0 % is the shoulder tip, 100 % the underarm."},
+	{"release_waist", "Waist slash", "A cut from the waist up, square to it, that lets the cloth open.",
+		func(p draft.Piece) []r2.Vec { return p.Waist }, "0 % is the side seam, 100 % the centre front."},
+	{"release_armhole", "Armhole slash", "A cut from the armhole inwards, square to it, that lets the cloth open.",
+		func(p draft.Piece) []r2.Vec { return p.Armhole }, "0 % is the shoulder tip, 100 % the underarm."},
 }
 
 // lower is the word for the slash within a sentence.

@@ -24,8 +24,10 @@ func ownPaneStays(d *drive) {
 	for _, f := range []string{"Fabrics", "Grains", "Extensions"} {
 		d.click("fan/" + f)
 		d.ask(func(a *App) {
-			if len(a.panes) != mostPanes || a.active != 0 || a.pane().Style.Fabric.Name != "polyester-twill" || a.pane().piece.Grain != 45*degree {
-				d.Errorf("%s: %d panes, in the first %s at %.0f°, want 4 and one's own style", f, len(a.panes), a.pane().Style.Fabric.Name, a.pane().piece.Grain/degree)
+			if len(a.panes) != mostPanes || a.active != 0 || a.pane().Style.Fabric.Name != "polyester-twill" ||
+				a.pane().piece.Grain != 45*degree {
+				d.Errorf("%s: %d panes, in the first %s at %.0f°, want 4 and one's own style", f, len(a.panes),
+					a.pane().Style.Fabric.Name, a.pane().piece.Grain/degree)
 			}
 		})
 	}
@@ -125,7 +127,8 @@ func noJump(d *drive) {
 	for _, c := range []struct {
 		show   mapKind
 		fabric string
-	}{{mapPlain, "polyester-twill"}, {mapOwn, "polyester-twill"}, {mapOwn, "silk-satin-memory"}, {mapOwn, "silk-chiffon-memory"}} {
+	}{{mapPlain, "polyester-twill"}, {mapOwn, "polyester-twill"}, {mapOwn, "silk-satin-memory"},
+		{mapOwn, "silk-chiffon-memory"}} {
 		fabric, err := materials.Find(c.fabric)
 		if err != nil {
 			d.Fatal(err)
@@ -149,7 +152,8 @@ func noJump(d *drive) {
 		was, is := d.brightness(moving), d.brightness(good)
 		d.Logf("%s, map %d: %.1f moving, %.1f at rest", c.fabric, c.show, was, is)
 		if !near(was, is, 2) || was < 100 {
-			d.Errorf("%s, map %d: the last moving picture has a brightness of %.1f of 255, the good one of %.1f, want within 2", c.fabric, c.show, was, is)
+			d.Errorf("%s, map %d: the last moving picture has a brightness of %.1f of 255, the good one of %.1f, want within 2",
+				c.fabric, c.show, was, is)
 		}
 		n++
 	}
@@ -217,7 +221,8 @@ func edgeLabelFree(d *drive) {
 		for dx := -30.0; dx <= 30; dx += 5 {
 			for dy := -30.0; dy <= 30; dy += 5 {
 				n++
-				p.frame.Reading = fold.Reading{Folds: []fold.Fold{{At: r2.Vec{X: edge.X - dx/c.per, Y: edge.Y - dy/c.per}, Depth: 0.08, Zone: fold.AboveBust}}}
+				p.frame.Reading = fold.Reading{Folds: []fold.Fold{{At: r2.Vec{X: edge.X - dx/c.per, Y: edge.Y - dy/c.per},
+					Depth: 0.08, Zone: fold.AboveBust}}}
 				sign := a.foldSigns(c, p)[0]
 				if r := a.edgePlace(c, p, c.at(edge)); !r.Meet(sign).Empty() {
 					d.Errorf("the word edge at %v lies over the number at %v", r, sign)

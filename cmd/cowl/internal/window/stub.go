@@ -13,5 +13,6 @@ type App struct{}
 
 // Run always fails: this binary was built without OpenGL.
 func Run(Options) error {
-	return fmt.Errorf("view: %w: this binary was built without OpenGL; build it with CGO_ENABLED=1 and a C compiler", stage.ErrNoDrawing)
+	return fmt.Errorf("view: %w: this binary was built without OpenGL; build it with CGO_ENABLED=1 and a C compiler",
+		stage.ErrNoDrawing)
 }

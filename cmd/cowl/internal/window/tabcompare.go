@@ -21,7 +21,9 @@ func (a *App) compareTab(r panel.Rect) {
 	u.Scroll("compare", r, func(c *panel.Column) {
 		c.Heading("Side by side")
 		names := []string{"1", "2", "3", "4"}
-		if n := u.Choice("panes", c.Next(panel.RowHeight), names, []string{"How many drapes are shown; cameras move together. Click one to change it."}, len(a.panes)-1); n != len(a.panes)-1 {
+		if n := u.Choice("panes", c.Next(panel.RowHeight), names,
+			[]string{"How many drapes are shown; cameras move together. Click one to change it."},
+			len(a.panes)-1); n != len(a.panes)-1 {
 			a.setCount(n + 1)
 		}
 		c.Gap(8)
@@ -38,7 +40,8 @@ func (a *App) compareTab(r panel.Rect) {
 			a.comparison(c)
 			c.Gap(6)
 		}
-		if u.Button("compare/table", c.Next(panel.RowHeight), "Table of all figures", "Every figure of every drape, to be read or copied. Key I.") {
+		if u.Button("compare/table", c.Next(panel.RowHeight), "Table of all figures",
+			"Every figure of every drape, to be read or copied. Key I.") {
 			u.OpenSheet(sheetFigures)
 		}
 		c.Gap(8)
@@ -67,17 +70,20 @@ type fan struct {
 }
 
 var (
-	fanFabrics = fan{"Fabrics", limit.Say("Beside yours: from limp to stiff, of those with measured values."), func(s *style.Style, i, n int) error {
-		known := slices.DeleteFunc(measured(), func(f materials.Fabric) bool { return f.Name == s.Fabric.Name })
-		s.Fabric = known[i*(len(known)-1)/max(n-1, 1)]
-		return nil
-	}}
-	fanExtensions = fan{"Extensions", limit.Say("Beside yours: from a shallow to a deep cowl, %.0f.", limit.Between(0.04, 0.16, limit.Length)), func(s *style.Style, i, n int) error {
+	fanFabrics = fan{"Fabrics", limit.Say("Beside yours: from limp to stiff, of those with measured values."),
+		func(s *style.Style, i, n int) error {
+			known := slices.DeleteFunc(measured(), func(f materials.Fabric) bool { return f.Name == s.Fabric.Name })
+			s.Fabric = known[i*(len(known)-1)/max(n-1, 1)]
+			return nil
+		}}
+	fanExtensions = fan{"Extensions", limit.Say("Beside yours: from a shallow to a deep cowl, %.0f.",
+		limit.Between(0.04, 0.16, limit.Length)), func(s *style.Style, i, n int) error {
 		return s.Set("extension", 0.04+0.12*float64(i)/float64(max(n-1, 1)), "")
 	}}
-	fanGrains = fan{"Grains", limit.Say("Beside yours: from straight grain over bias to crosswise."), func(s *style.Style, i, n int) error {
-		return s.Set("grain", 90*degree*float64(i)/float64(max(n-1, 1)), "")
-	}}
+	fanGrains = fan{"Grains", limit.Say("Beside yours: from straight grain over bias to crosswise."),
+		func(s *style.Style, i, n int) error {
+			return s.Set("grain", 90*degree*float64(i)/float64(max(n-1, 1)), "")
+		}}
 )
 
 // measured lists the fabrics of which every deciding value is published, limp
@@ -146,9 +152,12 @@ func (a *App) comparison(c *panel.Column) {
 			drop = a.units.Length(p.frame.Outcome.EdgeDrop)
 		}
 		u.Words(drop, r.X+r.W, r.Y+18, 1, panel.Strong, u.Theme.Ink)
-		u.Words(u.Fit(strconv.Itoa(i+1)+"  "+p.Style.Fabric.Title, r.W-70, panel.Plain), r.X, r.Y+18, 0, panel.Plain, u.Theme.Ink)
-		cut := fmt.Sprintf("extension %s, grain %.0f°, %s", a.units.Length(p.piece.Extension), p.piece.Grain/degree, stageWords(p))
+		u.Words(u.Fit(strconv.Itoa(i+1)+"  "+p.Style.Fabric.Title, r.W-70, panel.Plain), r.X, r.Y+18, 0, panel.Plain,
+			u.Theme.Ink)
+		cut := fmt.Sprintf("extension %s, grain %.0f°, %s", a.units.Length(p.piece.Extension), p.piece.Grain/degree,
+			stageWords(p))
 		u.Words(u.Fit(cut, r.W, panel.Small), r.X, r.Y+35, 0, panel.Small, u.Theme.Soft)
 	}
-	c.Text("Edge drop of one placing each. Another hand moves it by some millimetres: a difference counts only if it is larger.", panel.Small, true)
+	c.Text("Edge drop of one placing each. Another hand moves it by some millimetres: a difference counts only if it "+
+		"is larger.", panel.Small, true)
 }

@@ -21,11 +21,15 @@ func (a *App) cutTab(r panel.Rect) {
 		c.Gap(4)
 		a.extensionControls(c)
 		p := a.pane()
-		a.numberSlider(c, control{"cowl_point", "the cowl point", "Cowl point", "Where the edge meets the shoulder, from the neck point."}, p.piece.CowlPoint)
-		a.numberSlider(c, control{"facing", "the facing", "Self-facing", "Depth of the facing folded in along the edge; " + a.units.Said(limit.Say("%.0f is usual, 0 for none.", limit.Between(0.05, 0.15, limit.Length)))}, p.piece.Facing)
-		a.numberSlider(c, control{"grain", "the grain", "Grain to centre front", "From the centre front to the warp: 0° straight, 45° true bias, 90° crosswise."}, p.Style.Cut.Grain)
+		a.numberSlider(c, control{"cowl_point", "the cowl point", "Cowl point",
+			"Where the edge meets the shoulder, from the neck point."}, p.piece.CowlPoint)
+		a.numberSlider(c, control{"facing", "the facing", "Self-facing", "Depth of the facing folded in along the edge; " +
+			a.units.Said(limit.Say("%.0f is usual, 0 for none.", limit.Between(0.05, 0.15, limit.Length)))}, p.piece.Facing)
+		a.numberSlider(c, control{"grain", "the grain", "Grain to centre front",
+			"From the centre front to the warp: 0° straight, 45° true bias, 90° crosswise."}, p.Style.Cut.Grain)
 		if p.limits("hem").Hi > 0 {
-			a.numberSlider(c, control{"hem", "the hem", "Hem below the waist", "How far the front goes on below the waist; 0 ends it there. With a hem the waist hangs free."}, p.Style.Cut.Hem)
+			a.numberSlider(c, control{"hem", "the hem", "Hem below the waist",
+				"How far the front goes on below the waist; 0 ends it there. With a hem the waist hangs free."}, p.Style.Cut.Hem)
 		}
 		a.dartControls(c)
 		a.pleatControls(c)
@@ -40,11 +44,15 @@ func (a *App) cutTab(r panel.Rect) {
 func (a *App) extensionControls(c *panel.Column) {
 	p := a.pane()
 	half := p.piece.HalfEdge - p.piece.Extension
-	a.autoBox(c, "extension", "What closing the dart gives, no more and no less.", p.Style.Cut.Extension < 0, p.piece.Extension)
-	a.numberSlider(c, control{"extension", "the extension", "Extension", "Cloth added to half the edge beyond the block: the more, the deeper."}, p.piece.Extension)
+	a.autoBox(c, "extension", "What closing the dart gives, no more and no less.", p.Style.Cut.Extension < 0,
+		p.piece.Extension)
+	a.numberSlider(c, control{"extension", "the extension", "Extension",
+		"Cloth added to half the edge beyond the block: the more, the deeper."}, p.piece.Extension)
 	_, depth := draft.DropForEdge(half, p.piece.HalfEdge)
 	_, most := draft.DropForEdge(half, half+p.limits("extension").Hi)
-	s := a.slider(limit.Range{Field: "depth", Hi: most, Unit: limit.Length}, control{"depth", "the depth", "Depth of the edge", "How far the edge would hang below the cowl points, alone in an upright plane. It sets the extension."})
+	s := a.slider(limit.Range{Field: "depth", Hi: most, Unit: limit.Length},
+		control{"depth", "the depth", "Depth of the edge",
+			"How far the edge would hang below the cowl points, alone in an upright plane. It sets the extension."})
 	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), depth); ch != panel.Same {
 		_, edge := draft.EdgeForDrop(half, v)
 		a.setNumber("extension", max(edge-half, 0), "the depth", "depth")
@@ -55,8 +63,10 @@ func (a *App) extensionControls(c *panel.Column) {
 // dartControls say how much of the waist dart is closed.
 func (a *App) dartControls(c *panel.Column) {
 	p := a.pane()
-	a.autoBox(c, "dart_share", "As much of the dart as the extension needs.", p.Style.Cut.DartShare < 0, p.piece.Added.DartShare)
-	a.numberSlider(c, control{"dart_share", "the dart share", "Dart closed", "Share of the waist dart that becomes cowl: 0 % leaves it open, 100 % closes it."}, p.piece.Added.DartShare)
+	a.autoBox(c, "dart_share", "As much of the dart as the extension needs.", p.Style.Cut.DartShare < 0,
+		p.piece.Added.DartShare)
+	a.numberSlider(c, control{"dart_share", "the dart share", "Dart closed",
+		"Share of the waist dart that becomes cowl: 0 % leaves it open, 100 % closes it."}, p.piece.Added.DartShare)
 }
 
 // pleatControls lay pleats into the shoulder seams.
@@ -68,7 +78,8 @@ func (a *App) pleatControls(c *panel.Column) {
 	for k := range draft.MostPleats + 1 {
 		names = append(names, strconv.Itoa(k))
 	}
-	n := u.Choice("pleats", c.Next(panel.RowHeight), names, []string{"Pleats let the cloth fall in folds from the shoulder."}, cut.Pleats)
+	n := u.Choice("pleats", c.Next(panel.RowHeight), names,
+		[]string{"Pleats let the cloth fall in folds from the shoulder."}, cut.Pleats)
 	if n != cut.Pleats {
 		a.setNumber("pleats", float64(n), "the pleats", "")
 	}
@@ -76,8 +87,10 @@ func (a *App) pleatControls(c *panel.Column) {
 	if n == 0 {
 		return
 	}
-	a.numberSlider(c, control{"pleat_depth", "the depth of a pleat", "Depth of a pleat", "A pleat takes twice its depth of cloth."}, cut.PleatDepth)
-	to := draft.Towards(u.Choice("pleats/to", c.Next(panel.RowHeight), []string{"To the neck", "To the armhole"}, []string{"Where the folds of the pleats point."}, int(cut.PleatsTo)))
+	a.numberSlider(c, control{"pleat_depth", "the depth of a pleat", "Depth of a pleat",
+		"A pleat takes twice its depth of cloth."}, cut.PleatDepth)
+	to := draft.Towards(u.Choice("pleats/to", c.Next(panel.RowHeight), []string{"To the neck", "To the armhole"},
+		[]string{"Where the folds of the pleats point."}, int(cut.PleatsTo)))
 	if to != cut.PleatsTo {
 		a.change("the way of the pleats", "", func(s *style.Style) error { s.Cut.PleatsTo = to; return nil })
 	}
@@ -109,7 +122,8 @@ func (a *App) sizeChoice(c *panel.Column) {
 			on = i
 		}
 	}
-	if k := u.Choice("size", c.Next(panel.RowHeight), names, []string{"Body by size; a new form is made, which takes a second or two."}, on); k != on {
+	if k := u.Choice("size", c.Next(panel.RowHeight), names,
+		[]string{"Body by size; a new form is made, which takes a second or two."}, on); k != on {
 		a.setNumber("size", float64(body.Sizes()[k]), "the size", "")
 	}
 	c.Gap(10)
@@ -118,9 +132,11 @@ func (a *App) sizeChoice(c *panel.Column) {
 // spacingSlider trades figures for speed.
 func (a *App) spacingSlider(c *panel.Column) {
 	p := a.pane()
-	s := a.slider(p.limits("spacing"), control{"spacing", "the lattice", "Lattice", "Distance of the yarns reckoned with: 15 mm is quick, 8 mm a look, 5 mm and less for figures."})
+	s := a.slider(p.limits("spacing"), control{"spacing", "the lattice", "Lattice",
+		"Distance of the yarns reckoned with: 15 mm is quick, 8 mm a look, 5 mm and less for figures."})
 	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), p.Style.Hang.Spacing); ch == panel.Set {
 		a.setNumber("spacing", v, "the lattice", "")
 	}
-	c.Text("The cloth is reckoned as a net of yarns, so far apart. Closer is nearer to cloth, and slower.", panel.Small, true)
+	c.Text("The cloth is reckoned as a net of yarns, so far apart. Closer is nearer to cloth, and slower.", panel.Small,
+		true)
 }

@@ -15,19 +15,25 @@ func (a *App) filesTab(r panel.Rect) {
 	r.W -= 6
 	u.Scroll("files", r, func(c *panel.Column) {
 		c.Heading("Name of the style")
-		if name, done := u.Field("name", c.Next(panel.RowHeight), a.pane().Style.Name, "Unnamed style", "Stands on the flat piece and in the names of files."); done && strings.TrimSpace(name) != "" && name != a.pane().Style.Name {
+		if name, done := u.Field("name", c.Next(panel.RowHeight), a.pane().Style.Name, "Unnamed style",
+			"Stands on the flat piece and in the names of files."); done && strings.TrimSpace(name) != "" &&
+			name != a.pane().Style.Name {
 			a.change("the name", "", func(s *style.Style) error { s.Name = strings.TrimSpace(name); return nil })
 		}
 		c.Heading("Save to")
-		if dir, done := u.Field("folder", c.Next(panel.RowHeight), a.set.Folder, "folder", "Folder for all that is saved; it is made where it is missing."); done && dir != "" {
+		if dir, done := u.Field("folder", c.Next(panel.RowHeight), a.set.Folder, "folder",
+			"Folder for all that is saved; it is made where it is missing."); done && dir != "" {
 			a.set.Folder = dir
 		}
 		c.Gap(8)
 		a.patternButtons(c)
 		for _, row := range [][2]saver{
-			{{"Style", "Style file: cut, body, fabric, placing. Ctrl+S.", (*App).saveStyle}, {"Result", "All figures as result.json.", (*App).saveResult}},
-			{{"Picture 2×", "The view, twice as many pixels, with soft shadows. Ctrl+P.", func(a *App) { a.savePicture(2) }}, {"Picture 4×", "The view, four times as many pixels.", func(a *App) { a.savePicture(4) }}},
-			{{"Turning picture", "The form turned once round, as a GIF that moves.", (*App).saveTurntable}, {"Mesh (GLB)", "Cloth and form as a glTF file for any viewer.", (*App).saveMesh}},
+			{{"Style", "Style file: cut, body, fabric, placing. Ctrl+S.", (*App).saveStyle},
+				{"Result", "All figures as result.json.", (*App).saveResult}},
+			{{"Picture 2×", "The view, twice as many pixels, with soft shadows. Ctrl+P.", func(a *App) { a.savePicture(2) }},
+				{"Picture 4×", "The view, four times as many pixels.", func(a *App) { a.savePicture(4) }}},
+			{{"Turning picture", "The form turned once round, as a GIF that moves.", (*App).saveTurntable},
+				{"Mesh (GLB)", "Cloth and form as a glTF file for any viewer.", (*App).saveMesh}},
 		} {
 			b := c.Next(panel.RowHeight).Columns(2, 8)
 			c.Gap(8)

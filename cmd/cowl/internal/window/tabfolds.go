@@ -48,7 +48,8 @@ func (a *App) foldsChoice(c *panel.Column) {
 	}
 	c.Gap(4)
 	if fit >= 0 {
-		c.Text(fmt.Sprintf("Auto lays %d here. There is cloth for %d at most; a wider extension feeds more.", auto, fit), panel.Small, true)
+		c.Text(fmt.Sprintf("Auto lays %d here. There is cloth for %d at most; a wider extension feeds more.", auto, fit),
+			panel.Small, true)
 	}
 }
 
@@ -66,8 +67,11 @@ func (p *Pane) foldsFit() (most, auto int) {
 func (a *App) waistChoice(c *panel.Column) {
 	c.Heading("Waist")
 	was := a.pane().Style.Held()
-	helps := []string{"Pinned at the side seams only, as it is worn: between them the waist hangs free.", "Pinned all round, as on the stand.", "Nowhere: the front hangs from shoulders and underarms, and the side seams hang with the back."}
-	w := drape.Waist(a.ui.Choice("waist", c.Next(panel.RowHeight), []string{"At the sides", "All round", "Free"}, helps, int(was)))
+	helps := []string{"Pinned at the side seams only, as it is worn: between them the waist hangs free.",
+		"Pinned all round, as on the stand.", "Nowhere: the front hangs from shoulders and underarms, and the side seams " +
+			"hang with the back."}
+	w := drape.Waist(a.ui.Choice("waist", c.Next(panel.RowHeight), []string{"At the sides", "All round", "Free"}, helps,
+		int(was)))
 	if w != was {
 		a.setNumber("waist", float64(w), "how the waist is held", "")
 	}
@@ -88,14 +92,16 @@ func (a *App) openControls(c *panel.Column) {
 		}
 		v = max(r.Lo, min(r.Hi, v))
 	}
-	if got := a.ui.Check("edge/falls", c.Next(28), "As it falls", "The edge lies where cloth and extension let it; else it is set to the depth below.", falls); got != falls {
+	if got := a.ui.Check("edge/falls", c.Next(28), "As it falls",
+		"The edge lies where cloth and extension let it; else it is set to the depth below.", falls); got != falls {
 		to := v
 		if got {
 			to = draft.Auto
 		}
 		a.setNumber("edge_depth", to, "how open the edge is", "")
 	}
-	a.numberSlider(c, control{"edge_depth", "how open the edge is", "Below the front neck point", "The cloth is taken up or let down over the cowl points, as it hangs, until the edge rests there."}, v)
+	a.numberSlider(c, control{"edge_depth", "how open the edge is", "Below the front neck point",
+		"The cloth is taken up or let down over the cowl points, as it hangs, until the edge rests there."}, v)
 	c.Text(openWords(a.units, p), panel.Small, true)
 }
 

@@ -17,7 +17,8 @@ func (a *App) showTab(r panel.Rect) {
 	u.Scroll("show", r, func(c *panel.Column) {
 		c.Heading("On the cloth")
 		for _, m := range maps {
-			if got := u.Radio("map/"+m.name, c.Next(28), m.name, a.units.Said(m.help)+" M goes through them.", a.show == m.kind); got {
+			if got := u.Radio("map/"+m.name, c.Next(28), m.name, a.units.Said(m.help)+" M goes through them.",
+				a.show == m.kind); got {
 				a.show = m.kind
 			}
 		}
@@ -28,22 +29,29 @@ func (a *App) showTab(r panel.Rect) {
 		}
 		c.Heading("Around it")
 		a.noForm = !u.Check("form", c.Next(28), "Dress form", "The form under the cloth. Key F.", !a.noForm)
-		a.through = u.Check("through", c.Next(28), "See-through cloth", "To see how facing and form lie behind. Key T.", a.through)
-		if u.Check("trace", c.Next(28), "One warp, weft and bias line", "Followed from a place that you pick on the flat piece onto the drape. Key W.", a.trace.on) != a.trace.on {
+		a.through = u.Check("through", c.Next(28), "See-through cloth", "To see how facing and form lie behind. Key T.",
+			a.through)
+		if u.Check("trace", c.Next(28), "One warp, weft and bias line",
+			"Followed from a place that you pick on the flat piece onto the drape. Key W.", a.trace.on) != a.trace.on {
 			a.switchTrace()
 		}
-		a.set.Fine = u.Check("fine", c.Next(28), "Soft shadows at rest", "Slower to draw; only while nothing moves where the processor draws.", a.set.Fine)
+		a.set.Fine = u.Check("fine", c.Next(28), "Soft shadows at rest",
+			"Slower to draw; only while nothing moves where the processor draws.", a.set.Fine)
 		a.remarkControls(c)
 		c.Heading("Looking back")
 		b := c.Next(panel.RowHeight).Columns(2, 8)
-		if u.Toggle("back/replay", b[0], "Replay the fall", "The way of the cloth from the last change, once more: slower, or stopped at any moment. Key R.", a.back.replay) {
+		if u.Toggle("back/replay", b[0], "Replay the fall",
+			"The way of the cloth from the last change, once more: slower, or stopped at any moment. Key R.", a.back.replay) {
 			a.replayFall()
 		}
-		if u.Toggle("back/former", b[1], "Before", "The rest before the last change, to flip to and fro. Key B.", a.back.former) {
+		if u.Toggle("back/former", b[1], "Before", "The rest before the last change, to flip to and fro. Key B.",
+			a.back.former) {
 			a.flip()
 		}
 		c.Heading("Units")
-		a.set.Units = Units([]string{"cm", "in"}[u.Choice("units", c.Next(panel.RowHeight), []string{"Centimetres", "Inches"}, []string{"Lengths in centimetres.", "Lengths in inches; 3 1/8 may be typed."}, index(a.set.Units == Inches))])
+		a.set.Units = Units([]string{"cm", "in"}[u.Choice("units", c.Next(panel.RowHeight),
+			[]string{"Centimetres", "Inches"}, []string{"Lengths in centimetres.", "Lengths in inches; 3 1/8 may be typed."},
+			index(a.set.Units == Inches))])
 		c.Heading("Size on the screen")
 		on := 0
 		for i, v := range scaleValues {
@@ -51,9 +59,12 @@ func (a *App) showTab(r panel.Rect) {
 				on = i
 			}
 		}
-		a.set.Scale = scaleValues[u.Choice("scale", c.Next(panel.RowHeight), scaleNames, []string{"As the display asks for.", "One pixel a unit.", "Half as large again.", "Twice as large, for fine displays."}, on)]
+		a.set.Scale = scaleValues[u.Choice("scale", c.Next(panel.RowHeight), scaleNames,
+			[]string{"As the display asks for.", "One pixel a unit.", "Half as large again.",
+				"Twice as large, for fine displays."}, on)]
 		c.Gap(6)
-		a.setLarge(u.Check("large", c.Next(28), "Large letters, for a projector", "Everything two fifths larger. Key L with Ctrl.", a.set.Large))
+		a.setLarge(u.Check("large", c.Next(28), "Large letters, for a projector",
+			"Everything two fifths larger. Key L with Ctrl.", a.set.Large))
 		c.Gap(10)
 	})
 }

@@ -16,19 +16,27 @@ func (a *App) standTab(r panel.Rect) {
 	a.ui.Scroll("stand", r, func(c *panel.Column) {
 		s := a.pane().Style.Stand
 		c.Heading("Trim")
-		a.numberSlider(c, control{"lower", "the edge lower by", "Edge lower by", "Cut the edge lower, square to the centre front; the cowl point moves down the shoulder."}, s.Lower)
-		a.numberSlider(c, control{"take_in", "the side taken in by", "Side taken in by", "Cut surplus off the side seam at the waist, running to nothing at the underarm."}, s.TakeIn)
+		a.numberSlider(c, control{"lower", "the edge lower by", "Edge lower by",
+			"Cut the edge lower, square to the centre front; the cowl point moves down the shoulder."}, s.Lower)
+		a.numberSlider(c, control{"take_in", "the side taken in by", "Side taken in by",
+			"Cut surplus off the side seam at the waist, running to nothing at the underarm."}, s.TakeIn)
 		c.Heading("Release slashes, both halves")
 		for _, k := range seams {
 			a.slashSliders(c, k)
 		}
 		a.drawnControls(c)
 		c.Heading("Sewn on")
-		a.numberSlider(c, control{"weight", "the weight", "Weight in facing", "A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual."}, s.Weight)
+		a.numberSlider(c, control{"weight", "the weight", "Weight in facing",
+			"A covered weight or chain inside the facing pulls the cowl down; 5 to 15 g is usual."}, s.Weight)
 		a.stays(c)
 		c.Gap(6)
-		if a.ui.Button("stand/none", c.Next(panel.RowHeight), "Take all of it back", "Leaves the piece as it was cut; undo brings it again.") {
-			a.change("the work on the stand", "", func(s *style.Style) error { s.Stand, s.Trims = draft.DefaultStand(), nil; return nil })
+		if a.ui.Button("stand/none", c.Next(panel.RowHeight), "Take all of it back",
+			"Leaves the piece as it was cut; undo brings it again.") {
+			a.change("the work on the stand", "", func(s *style.Style) error {
+				s.Stand, s.Trims = draft.DefaultStand(),
+					nil
+				return nil
+			})
 		}
 		a.effect(c) // last: it comes and goes
 		c.Gap(10)
@@ -44,7 +52,8 @@ func (a *App) slashSliders(c *panel.Column, k seam) {
 		a.slashTo(k, v)
 		a.sealIf(ch)
 	}
-	a.numberSliderIf(*long > 0, c, control{k.name + "_at", "the place of the " + k.lower(), "Its place on the seam", k.where}, *at)
+	a.numberSliderIf(*long > 0, c, control{k.name + "_at", "the place of the " + k.lower(), "Its place on the seam",
+		k.where}, *at)
 }
 
 // slashTo sets the length of a slash, m. A new one begins where the seam lets it
@@ -80,7 +89,8 @@ func (a *App) drawnControls(c *panel.Column) {
 	if n > 1 {
 		label = "Take the last of " + plural(n, "trim") + " back"
 	}
-	if a.ui.ButtonIf(n > 0, "stand/trim", c.Next(panel.RowHeight), label, "The line drawn last is forgotten, and the cloth is there again.") {
+	if a.ui.ButtonIf(n > 0, "stand/trim", c.Next(panel.RowHeight), label,
+		"The line drawn last is forgotten, and the cloth is there again.") {
 		a.change("a trim taken back", "", func(s *style.Style) error { s.Trims = s.Trims[:n-1]; return nil })
 	}
 }
@@ -92,8 +102,10 @@ func (a *App) stays(c *panel.Column) {
 		id, word, help string
 		at             func(*draft.Stand) *bool
 	}{
-		{"stay_shoulder", "Stay tape in the shoulders", "A tape along both shoulder seams, which then do not stretch.", func(s *draft.Stand) *bool { return &s.StayShoulder }},
-		{"stay_edge", "Stay tape along the edge", "A tape in the fold of the cowl edge, which then does not stretch.", func(s *draft.Stand) *bool { return &s.StayEdge }},
+		{"stay_shoulder", "Stay tape in the shoulders", "A tape along both shoulder seams, which then do not stretch.",
+			func(s *draft.Stand) *bool { return &s.StayShoulder }},
+		{"stay_edge", "Stay tape along the edge", "A tape in the fold of the cowl edge, which then does not stretch.",
+			func(s *draft.Stand) *bool { return &s.StayEdge }},
 	} {
 		was := *k.at(&s)
 		if on := a.ui.Check(k.id, c.Next(28), k.word, k.help, was); on != was {

@@ -53,8 +53,10 @@ func TestTape(t *testing.T) {
 		var laid laidTape
 		laid.update(&l, &s, 1)
 		got, runs := laid.says, laid.runs
-		if math.Abs(got.along-c.along) > 0.0021 || math.Abs(got.chord-c.chord) > 1e-4 || got.broken != c.broken || len(runs) == 0 {
-			t.Errorf("tape over %v: %+v in %d runs, want %.3f m along, %.4f m straight, broken %t", c.at, got, len(runs), c.along, c.chord, c.broken)
+		if math.Abs(got.along-c.along) > 0.0021 || math.Abs(got.chord-c.chord) > 1e-4 || got.broken != c.broken ||
+			len(runs) == 0 {
+			t.Errorf("tape over %v: %+v in %d runs, want %.3f m along, %.4f m straight, broken %t", c.at, got, len(runs),
+				c.along, c.chord, c.broken)
 		}
 	}
 }
@@ -89,7 +91,8 @@ func tapeLaid(d *drive) {
 			last = q
 		}
 		says := p.taped.says
-		if !near(says.along, along, 0.002) || says.along < says.chord+0.002 || !strings.Contains(a.tapeWords(p), Centimetres.Length(says.along)+" along the cloth") {
+		if !near(says.along, along, 0.002) || says.along < says.chord+0.002 ||
+			!strings.Contains(a.tapeWords(p), Centimetres.Length(says.along)+" along the cloth") {
 			d.Errorf("the tape says %+v, %q; want %.4f m along", says, a.tapeWords(p), along)
 		}
 		if p.drawn.tape != a.tape.version {
@@ -100,7 +103,8 @@ func tapeLaid(d *drive) {
 	r := d.place("flatpiece")
 	var at panel.Point
 	d.ask(func(a *App) {
-		at = fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, a.pane().piece.Outline).at(r2.Vec{X: -0.05, Y: a.pane().piece.FoldY - 0.2})
+		at = fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92},
+			a.pane().piece.Outline).at(r2.Vec{X: -0.05, Y: a.pane().piece.FoldY - 0.2})
 	})
 	d.x("mousemove", px(at.X), px(at.Y))
 	d.settle()

@@ -22,7 +22,8 @@ func (a *App) tapeWords(p *Pane) string {
 	text := fmt.Sprintf("Tape: %s along the cloth, %s as cut, %s through the air",
 		a.units.Length(says.along), a.units.Length(says.cut), a.units.Length(says.chord))
 	if says.broken {
-		text = fmt.Sprintf("Tape: %s along the cloth, and it leaves the cloth between: click places there too", a.units.Length(says.along))
+		text = fmt.Sprintf("Tape: %s along the cloth, and it leaves the cloth between: click places there too",
+			a.units.Length(says.along))
 	}
 	return text
 }

@@ -26,7 +26,8 @@ func TestEbb(t *testing.T) {
 			e.see(at, 1000, 0.1*math.Exp(-at/c.tau)*(1+0.3*math.Sin(7*at)))
 		}
 		if got, ok := e.left(c.halvings); !ok || math.Abs(got-c.want) > c.off {
-			t.Errorf("τ = %g s, %g s seen, %d finer to come: %.1f s left, %t, want %.1f ± %g", c.tau, c.seen, c.halvings, got, ok, c.want, c.off)
+			t.Errorf("τ = %g s, %g s seen, %d finer to come: %.1f s left, %t, want %.1f ± %g", c.tau, c.seen, c.halvings, got,
+				ok, c.want, c.off)
 		}
 		e.see(c.seen+1, 4000, 0.2)
 		if got, ok := e.left(0); ok {
@@ -56,7 +57,8 @@ func TestHalvingsLeft(t *testing.T) {
 }
 
 func TestLeftWords(t *testing.T) {
-	for s, want := range map[float64]string{3: "a few seconds left", 41: "about 50 s left", 100: "about 2 min left", 3000: "about 50 min left", 9000: "about 3 h left"} {
+	for s, want := range map[float64]string{3: "a few seconds left", 41: "about 50 s left", 100: "about 2 min left",
+		3000: "about 50 min left", 9000: "about 3 h left"} {
 		if got := leftWords(s); got != want {
 			t.Errorf("leftWords(%g) = %q, want %q", s, got, want)
 		}

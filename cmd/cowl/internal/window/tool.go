@@ -24,7 +24,8 @@ var (
 	toolNames = []string{"Look", "Grab", "Pin", "Unpin", "Tape", "Write"}
 	toolHelps = []string{
 		"Drag to turn, right button or Shift to move, wheel to come nearer. Key V.",
-		"Take hold of the cloth and pull it; let go of the button and it falls. With Shift it stays held until you let go. Key G.",
+		"Take hold of the cloth and pull it; let go of the button and it falls. With Shift it stays held until you let " +
+			"go. Key G.",
 		"Click the cloth to pin it where it lies. Key P.",
 		"Click near a pin to take it out, your own or one of the draft's. Key U.",
 		"Click from place to place: the tape is laid along the cloth. Backspace takes a place back, Delete all. Key C.",

@@ -33,7 +33,8 @@ func (a *App) toolbar(r panel.Rect) {
 }
 
 func (a *App) flatToggle(r panel.Rect) {
-	if a.ui.Toggle("flat", r, "Flat piece", "The flat piece beside the drape; a place marked on one is marked on the other. Key D.", a.flat) {
+	if a.ui.Toggle("flat", r, "Flat piece", "The flat piece beside the drape; a place marked on one is marked on the "+
+		"other. Key D.", a.flat) {
 		a.flat = !a.flat
 		a.mark = mark{}
 	}

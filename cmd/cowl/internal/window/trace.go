@@ -25,7 +25,8 @@ var traceLines = [3]struct {
 	angle float64
 	ink   color.RGBA
 }{
-	{"warp", 0, yarnColours.Warp}, {"weft", 90 * degree, yarnColours.Weft}, {"bias", 45 * degree, color.RGBA{0xA8, 0x2A, 0x6E, 0xFF}},
+	{"warp", 0, yarnColours.Warp}, {"weft", 90 * degree, yarnColours.Weft},
+	{"bias", 45 * degree, color.RGBA{0xA8, 0x2A, 0x6E, 0xFF}},
 }
 
 // footing is a place of a sheet: a triangle and the weights of its second and third corner.

@@ -72,7 +72,8 @@ func linesFollowed(d *drive) {
 func patternSaved(d *drive) {
 	d.click("tab/Files")
 	for _, c := range []struct{ button, file, also string }{
-		{"pattern/PDF", "trial.pdf", "trial-sheet.pdf"}, {"pattern/PDF", "trial-2.pdf", "trial-2-sheet.pdf"}, {"pattern/SVG", "trial.svg", "trial-sheet.svg"}, {"pattern/DXF", "trial.dxf", "trial-sheet.dxf"},
+		{"pattern/PDF", "trial.pdf", "trial-sheet.pdf"}, {"pattern/PDF", "trial-2.pdf", "trial-2-sheet.pdf"},
+		{"pattern/SVG", "trial.svg", "trial-sheet.svg"}, {"pattern/DXF", "trial.dxf", "trial-sheet.dxf"},
 	} {
 		d.click(c.button)
 		d.until(c.file, func(a *App) bool {

@@ -39,40 +39,48 @@ func said(text string) func(Units, *drape.Outcome) string {
 var doubts = []doubt{
 	{"the cloth has not come to rest", "Not at rest", said("The cloth has fallen as long as is tried and still moves. " +
 		"Picture and figures are of one moment: another would show others."), []cure{fallOn, otherHand, finerLattice}},
-	{"layers of cloth pass through", "Layers have crossed", said("Layers of the cloth have passed through each other, as no cloth does. " +
-		"Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
-	{"a spot of the cloth has crumpled", "Crumpled", said("A spot of the cloth has crumpled into a knot that does not open again. " +
-		"Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
+	{"layers of cloth pass through", "Layers have crossed",
+		said("Layers of the cloth have passed through each other, as no cloth does. " +
+			"Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
+	{"a spot of the cloth has crumpled", "Crumpled",
+		said("A spot of the cloth has crumpled into a knot that does not open again. " +
+			"Figures of it are worth nothing."), []cure{otherHand, finerLattice}},
 	{"the forces are not in balance", "Not at rest", said("The cloth stands still, but its forces are not in balance. " +
 		"Figures of it are not to be trusted."), []cure{fallOn, otherHand, finerLattice}},
 	{"the forces ran away", "Torn apart", said("The forces grew without end, and the reckoning was given up. " +
-		"If a finer lattice does not help, the values of the fabric contradict each other."), []cure{finerLattice, undoLast, otherCloth}},
+		"If a finer lattice does not help, the values of the fabric contradict each other."),
+		[]cure{finerLattice, undoLast, otherCloth}},
 	{"yarns change length by", "Stretched too far", func(_ Units, o *drape.Outcome) string {
 		return fmt.Sprintf("Somewhere a yarn changes its length by %.0f %%: no woven cloth bears that. "+
 			"The cut asks more of this cloth than it gives.", 100*o.MaxStrain)
 	}, []cure{finerLattice, otherCloth}},
 	{"the cloth lies up to", "Sunk into the form", func(u Units, o *drape.Outcome) string {
-		return fmt.Sprintf("Somewhere the cloth lies %s inside the form, more than comes of the lattice alone.", u.Small(o.Inside))
+		return fmt.Sprintf("Somewhere the cloth lies %s inside the form, more than comes of the lattice alone.",
+			u.Small(o.Inside))
 	}, []cure{finerLattice, otherHand}},
 	{"the edge is stretched by", "Edge too short", func(_ Units, o *drape.Outcome) string {
-		return fmt.Sprintf("The edge is stretched by %.0f %%: it is too short to lie there. A longer extension lets it fall.", 100*o.EdgeGrowth)
+		return fmt.Sprintf("The edge is stretched by %.0f %%: it is too short to lie there. A longer extension lets it "+
+			"fall.", 100*o.EdgeGrowth)
 	}, []cure{longerEdge, undoLast}},
 	{"the shoulder seams are stretched by", "Piece too small", func(_ Units, o *drape.Outcome) string {
-		return fmt.Sprintf("The shoulder seams are stretched by %.0f %%: the piece is too small for the form.", 100*o.ShoulderGrow)
+		return fmt.Sprintf("The shoulder seams are stretched by %.0f %%: the piece is too small for the form.",
+			100*o.ShoulderGrow)
 	}, []cure{largerSize, undoLast}},
 }
 
 var (
-	fallOn = cure{"fall", func(*App) string { return "Let it fall on" }, "Goes on from where the cloth hangs.", func(a *App) {
-		p := a.pane()
-		a.touch(p)
-		// A hand that takes hold of nothing wakes the walk.
-		p.live.Grab(offCloth, p.frame.Sheet.Pos[0])
-		p.live.Drop()
-	}}
-	otherHand = cure{"hand", func(*App) string { return "Another hand" }, "The same cloth is placed again, a little differently.", func(a *App) {
-		a.change("another placing", "", func(s *style.Style) error { s.Hang.Seed++; return nil })
-	}}
+	fallOn = cure{"fall", func(*App) string { return "Let it fall on" }, "Goes on from where the cloth hangs.",
+		func(a *App) {
+			p := a.pane()
+			a.touch(p)
+			// A hand that takes hold of nothing wakes the walk.
+			p.live.Grab(offCloth, p.frame.Sheet.Pos[0])
+			p.live.Drop()
+		}}
+	otherHand = cure{"hand", func(*App) string { return "Another hand" },
+		"The same cloth is placed again, a little differently.", func(a *App) {
+			a.change("another placing", "", func(s *style.Style) error { s.Hang.Seed++; return nil })
+		}}
 	finerLattice = cure{"finer", func(a *App) string {
 		if v := a.pane().finer(); v > 0 {
 			return "Lattice of " + a.units.Apart(v)
@@ -92,9 +100,11 @@ var (
 			return fmt.Sprintf("Size %d", n)
 		}
 		return ""
-	}, "The next size of the chart, form and piece.", func(a *App) { a.setNumber("size", float64(a.nextSize()), "the size", "") }}
-	otherCloth = cure{"cloth", func(*App) string { return "Choose another cloth" }, "Goes to the list of fabrics.", func(a *App) { a.tab = 0 }}
-	undoLast   = cure{"undo", func(a *App) string {
+	}, "The next size of the chart, form and piece.",
+		func(a *App) { a.setNumber("size", float64(a.nextSize()), "the size", "") }}
+	otherCloth = cure{"cloth", func(*App) string { return "Choose another cloth" }, "Goes to the list of fabrics.",
+		func(a *App) { a.tab = 0 }}
+	undoLast = cure{"undo", func(a *App) string {
 		if undo, _ := a.past.Next(); undo != "" {
 			return "Undo " + undo
 		}
@@ -139,7 +149,8 @@ func (p *Pane) doubt() *doubt {
 	case !p.resting():
 		return nil
 	case w == "" && p.failed():
-		return &doubt{head: "Not at rest", words: said("The cloth has stopped, and nothing can be read off it."), cures: []cure{otherHand, finerLattice, undoLast}}
+		return &doubt{head: "Not at rest", words: said("The cloth has stopped, and nothing can be read off it."),
+			cures: []cure{otherHand, finerLattice, undoLast}}
 	case w == "":
 		return nil
 	}
@@ -160,7 +171,8 @@ func (p *Pane) refusal(err error) *doubt {
 	case p.failed():
 		head = "Could not be placed"
 	}
-	return &doubt{head: head, words: func(u Units, _ *drape.Outcome) string { return upper(u.Words(err)) + "." + after }, cures: []cure{undoLast}}
+	return &doubt{head: head, words: func(u Units, _ *drape.Outcome) string { return upper(u.Words(err)) + "." + after },
+		cures: []cure{undoLast}}
 }
 
 // doubtBox tells the whole of a doubt and offers what helps.

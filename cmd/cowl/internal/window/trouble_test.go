@@ -31,7 +31,8 @@ func TestDoubtsAreWhole(t *testing.T) {
 			}
 			n++
 			p := &Pane{live: &drape.Live{}, dummy: &dummy{}}
-			p.frame = drape.Frame{Read: true, Stage: drape.StageStopped, Outcome: drape.Outcome{Warning: strings.Trim(lit.Value, `"`)}}
+			p.frame = drape.Frame{Read: true, Stage: drape.StageStopped,
+				Outcome: drape.Outcome{Warning: strings.Trim(lit.Value, `"`)}}
 			if d := p.doubt(); d == nil || d.sign == "" || len(d.cures) == 0 {
 				t.Errorf("%s: the window has no words for %s", name, lit.Value)
 			}
@@ -86,7 +87,8 @@ func changing(d *drive) {
 	d.ask(func(a *App) {
 		p := a.pane()
 		if stageWords(p) != "changing" || p.figures() || p.resting() || restShare(p) != 0 {
-			d.Errorf("after a change the drape is %q, figures %v, at rest %v; want changing and neither", stageWords(p), p.figures(), p.resting())
+			d.Errorf("after a change the drape is %q, figures %v, at rest %v; want changing and neither", stageWords(p),
+				p.figures(), p.resting())
 		}
 		a.saveResult()
 		if !strings.Contains(a.note.text, "before the change") {
@@ -104,7 +106,8 @@ func changing(d *drive) {
 func doubtful(d *drive) {
 	d.ask(func(a *App) {
 		f := &a.pane().frame
-		f.Stage, f.Outcome.Status, f.Outcome.Warning = drape.StageStopped, sim.StepLimit, "layers of cloth pass through each other: try a finer spacing or another seed"
+		f.Stage, f.Outcome.Status, f.Outcome.Warning = drape.StageStopped, sim.StepLimit,
+			"layers of cloth pass through each other: try a finer spacing or another seed"
 		a.pane().keep.unsaved = false
 	})
 	d.x("mousemove", "640", "3")

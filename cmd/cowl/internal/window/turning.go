@@ -79,17 +79,21 @@ func (a *App) grainDemonstration(c *panel.Column) {
 	if a.turning != nil {
 		label = fmt.Sprintf("Stop at %.0f°", 90*float64(a.turning.step)/turnSteps)
 	}
-	if u.Button("turn", c.Next(panel.RowHeight), label, "Hangs the cut at seven angles of the grain and draws the edge drop against the angle.") {
+	if u.Button("turn", c.Next(panel.RowHeight), label,
+		"Hangs the cut at seven angles of the grain and draws the edge drop against the angle.") {
 		a.turnGrain()
 	}
 	c.Gap(8)
 	if len(a.shownDrops) == 0 && a.turning == nil {
-		c.Text("The cloth comes to rest at every angle; that takes a while. A 12 to 15 mm lattice (under Cut) is enough to see it.", panel.Small, true)
+		c.Text("The cloth comes to rest at every angle; that takes a while. A 12 to 15 mm lattice (under Cut) is enough "+
+			"to see it.", panel.Small, true)
 		return
 	}
 	a.dropChart(c.Next(190))
-	c.Text("Edge drop against grain, one placing each: a lower point is a deeper drop. The bars are what another hand moves it by, "+
-		"some 6 mm, twice the standard deviation of five hands: where bars overlap, the difference says nothing. A hollow point did not come to rest.", panel.Small, true)
+	c.Text("Edge drop against grain, one placing each: a lower point is a deeper drop. The bars are what another hand "+
+		"moves it by, "+
+		"some 6 mm, twice the standard deviation of five hands: where bars overlap, the difference says nothing. A "+
+		"hollow point did not come to rest.", panel.Small, true)
 }
 
 // spreadOfHands is by how much the drop of one placing may be off, m: twice the
@@ -121,7 +125,8 @@ func (a *App) dropChart(r panel.Rect) {
 	var line []panel.Point
 	for _, d := range a.shownDrops {
 		line = append(line, at(d))
-		deep, high := at(drop{angle: d.angle, edge: d.edge + spreadOfHands}), at(drop{angle: d.angle, edge: d.edge - spreadOfHands})
+		deep, high := at(drop{angle: d.angle, edge: d.edge + spreadOfHands}),
+			at(drop{angle: d.angle, edge: d.edge - spreadOfHands})
 		u.Stroke([]panel.Point{high, deep}, 1.4, u.Theme.Soft)
 		for _, end := range []panel.Point{high, deep} {
 			u.Stroke([]panel.Point{{X: end.X - 4, Y: end.Y}, {X: end.X + 4, Y: end.Y}}, 1.4, u.Theme.Soft)

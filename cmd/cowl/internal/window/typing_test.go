@@ -35,7 +35,8 @@ func travelBeforePress(d *drive) {
 	})
 	d.ask(func(a *App) {
 		if a.eye != before || a.drag < 0 {
-			d.Errorf("the eye went from %+v to %+v by travel before the press, held %d; want it to stand, held", before, a.eye, a.drag)
+			d.Errorf("the eye went from %+v to %+v by travel before the press, held %d; want it to stand, held", before, a.eye,
+				a.drag)
 		}
 	})
 	d.x("mousemove", "740", "420")

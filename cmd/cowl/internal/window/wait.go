@@ -27,7 +27,8 @@ func (a *App) wait() {
 
 // moving reports whether the picture changes by itself.
 func (a *App) moving() bool {
-	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 || a.errand != nil || a.back.playing {
+	if a.goal != nil || a.ui.In.Waiting() || a.ui.Typing() || a.turning != nil || len(a.tasks) > 0 || a.errand != nil ||
+		a.back.playing {
 		return true
 	}
 	for _, p := range a.panes {

@@ -30,7 +30,8 @@ func TestWindow(t *testing.T) {
 		name  string
 		check func(*drive)
 	}{
-		{"agrees with a drape", agreesWithHang}, {"save", saves}, {"slash", slashRests}, {"slider, fabric, undo", sliderFabricUndo}, {"hand", handPullsCloth},
+		{"agrees with a drape", agreesWithHang}, {"save", saves}, {"slash", slashRests},
+		{"slider, fabric, undo", sliderFabricUndo}, {"hand", handPullsCloth},
 		{"folds laid", foldsLaid}, {"edge set", edgeSet}, {"edge in the section", edgeInSection},
 		{"grain turned", grainTurned}, {"four panes", fourPanes},
 	} {
@@ -62,13 +63,16 @@ func agreesWithHang(d *drive) {
 	}
 	want := run.Outcome
 	for _, seam := range []string{"waist", "side", "shoulder"} {
-		if got, want := pulls[seam], run.Drape.PullOf(seam); got != want || (want == 0) != (seam == "waist") { // which is not pinned
+		// which is not pinned
+		if got, want := pulls[seam], run.Drape.PullOf(seam); got != want || (want == 0) != (seam == "waist") {
 			t.Errorf("%s pins pull %v N, want the %v N of a drape", seam, got, want)
 		}
 	}
-	if got.EdgeDrop != want.EdgeDrop || got.FoldCount != want.FoldCount || got.MaxStrain != want.MaxStrain || got.Residual != want.Residual {
+	if got.EdgeDrop != want.EdgeDrop || got.FoldCount != want.FoldCount || got.MaxStrain != want.MaxStrain ||
+		got.Residual != want.Residual {
 		t.Errorf("window: drop %v m, %d folds, strain %v, residual %v; drape: %v, %d, %v, %v, want the same",
-			got.EdgeDrop, got.FoldCount, got.MaxStrain, got.Residual, want.EdgeDrop, want.FoldCount, want.MaxStrain, want.Residual)
+			got.EdgeDrop, got.FoldCount, got.MaxStrain, got.Residual, want.EdgeDrop, want.FoldCount, want.MaxStrain,
+			want.Residual)
 	}
 }
 
@@ -195,7 +199,8 @@ func fourPanes(d *drive) {
 	d.ask(func(a *App) {
 		for i := 2; i < 4; i++ { // the first is one's own cut
 			if x, y := a.panes[i-1].frame.Outcome, a.panes[i].frame.Outcome; y.EdgeDrop <= x.EdgeDrop {
-				t.Errorf("extension %.0f mm drops %.1f mm, %.0f mm drops %.1f, want more", x.Extension*1000, x.EdgeDrop*1000, y.Extension*1000, y.EdgeDrop*1000)
+				t.Errorf("extension %.0f mm drops %.1f mm, %.0f mm drops %.1f, want more", x.Extension*1000, x.EdgeDrop*1000,
+					y.Extension*1000, y.EdgeDrop*1000)
 			}
 		}
 	})
@@ -300,7 +305,8 @@ func TestOpenFiles(t *testing.T) {
 	}
 	d.ask(func(a *App) { a.watched.seen = a.watched.seen.Add(-1) })
 	d.until("a word about the broken file", func(a *App) bool {
-		return a.note.bad && strings.Contains(a.note.text, "values before it stay") && a.pane().Style.Fabric.Name == "own-crepe"
+		return a.note.bad && strings.Contains(a.note.text, "values before it stay") &&
+			a.pane().Style.Fabric.Name == "own-crepe"
 	})
 }
 
@@ -414,8 +420,10 @@ func foldsLaid(d *drive) {
 		a.set.Units = Inches
 		a.setNumber("extension", 0.005, "the extension", "")
 		a.setNumber("folds", drape.MostFolds, "the folds laid", "")
-		if !a.note.bad || !strings.Contains(a.note.text, "folds 6, want 0–") || !strings.Contains(a.note.text, " in of surplus") || a.pane().Style.Hang.Folds != 1 {
-			t.Errorf("six folds in too little cloth: %d laid, the window says %q, want a refusal in inches and 1", a.pane().Style.Hang.Folds, a.note.text)
+		if !a.note.bad || !strings.Contains(a.note.text, "folds 6, want 0–") ||
+			!strings.Contains(a.note.text, " in of surplus") || a.pane().Style.Hang.Folds != 1 {
+			t.Errorf("six folds in too little cloth: %d laid, the window says %q, want a refusal in inches and 1",
+				a.pane().Style.Hang.Folds, a.note.text)
 		}
 		a.set.Units = Centimetres
 	})
@@ -456,8 +464,10 @@ func edgeSet(d *drive) {
 		}
 		// On so coarse a lattice it may stay off by some more; then the window says so.
 		off, says := math.Abs(o.EdgeBelowNeck-want), openWords(a.units, p)
-		if o.EdgeBelowNeck >= fell || o.Taken <= 0 || !strings.Contains(says, "over the shoulder") || strings.Contains(says, "still rests") != (off > drape.EdgeNear) {
-			t.Errorf("wanted %.1f mm below the neck for %.1f: rests %.1f mm off, taken up %.1f mm, %q; want it nearer by taking up",
+		if o.EdgeBelowNeck >= fell || o.Taken <= 0 || !strings.Contains(says, "over the shoulder") ||
+			strings.Contains(says, "still rests") != (off > drape.EdgeNear) {
+			t.Errorf("wanted %.1f mm below the neck for %.1f: rests %.1f mm off, taken up %.1f mm, %q; want it nearer by "+
+				"taking up",
 				want*1000, fell*1000, off*1000, o.Taken*1000, says)
 		}
 	})

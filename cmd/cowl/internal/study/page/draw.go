@@ -62,7 +62,8 @@ func (d *drawing) path(points [][2]float64, colour string, width float64, dash, 
 	for i, p := range points {
 		d.b.WriteString(map[bool]string{true: "M", false: "L"}[i == 0] + num(p[0]) + " " + num(p[1]))
 	}
-	fmt.Fprintf(&d.b, `" fill="%s" stroke="%s" stroke-width="%s" stroke-linejoin="round"%s/>`, fill, colour, num(width), dashed(dash))
+	fmt.Fprintf(&d.b, `" fill="%s" stroke="%s" stroke-width="%s" stroke-linejoin="round"%s/>`, fill, colour, num(width),
+		dashed(dash))
 }
 
 // curve draws a smooth curve through points (E. Catmull, R. Rom, "A class of
@@ -80,7 +81,8 @@ func (d *drawing) curve(points [][2]float64, colour string, width float64, dash 
 			d.b.WriteString(map[bool]string{true: "C", false: " "}[k == 0] + num(p[0]) + " " + num(p[1]))
 		}
 	}
-	fmt.Fprintf(&d.b, `" fill="none" stroke="%s" stroke-width="%s" stroke-linejoin="round"%s/>`, colour, num(width), dashed(dash))
+	fmt.Fprintf(&d.b, `" fill="none" stroke="%s" stroke-width="%s" stroke-linejoin="round"%s/>`, colour, num(width),
+		dashed(dash))
 }
 
 func (d *drawing) rect(x, y, w, h float64, fill string) {
@@ -98,9 +100,11 @@ func (d *drawing) mark(i int, x, y float64, colour string) {
 	case 0:
 		d.dot(x, y, r, colour, "#fff")
 	case 1:
-		d.path([][2]float64{{x - r, y - r}, {x + r, y - r}, {x + r, y + r}, {x - r, y + r}, {x - r, y - r}}, "#fff", 1, "", colour)
+		d.path([][2]float64{{x - r, y - r}, {x + r, y - r}, {x + r, y + r}, {x - r, y + r}, {x - r, y - r}}, "#fff", 1, "",
+			colour)
 	case 2:
-		d.path([][2]float64{{x, y - r - 1}, {x + r + 1, y}, {x, y + r + 1}, {x - r - 1, y}, {x, y - r - 1}}, "#fff", 1, "", colour)
+		d.path([][2]float64{{x, y - r - 1}, {x + r + 1, y}, {x, y + r + 1}, {x - r - 1, y}, {x, y - r - 1}}, "#fff", 1, "",
+			colour)
 	default:
 		d.path([][2]float64{{x, y - r - 1}, {x + r + 1, y + r}, {x - r - 1, y + r}, {x, y - r - 1}}, "#fff", 1, "", colour)
 	}
@@ -114,7 +118,8 @@ func (d *drawing) words(x, y float64, text, anchor string, size float64, colour 
 
 // bold is words in bold.
 func (d *drawing) bold(x, y float64, text string, size float64) {
-	fmt.Fprintf(&d.b, `<text x="%s" y="%s" font-weight="600" font-size="%s" fill="%s">%s</text>`, num(x), num(y), num(size), inkDark, html.EscapeString(text))
+	fmt.Fprintf(&d.b, `<text x="%s" y="%s" font-weight="600" font-size="%s" fill="%s">%s</text>`, num(x), num(y),
+		num(size), inkDark, html.EscapeString(text))
 }
 
 // wide estimates the width of text; letters of a sans serif are about half as

@@ -62,17 +62,27 @@ func parsed(t *testing.T, html []byte) []element {
 // sample is a page with every kind of part and with words that must be escaped.
 func sample() Page {
 	return Page{
-		Title: `Twill <script>alert("x")</script> & co`, Lead: "lead", Findings: []string{"a < b"}, Facts: []Fact{{"Grain", "45°"}},
+		Title: `Twill <script>alert("x")</script> & co`, Lead: "lead", Findings: []string{"a < b"},
+		Facts: []Fact{{"Grain", "45°"}},
 		Blocks: []Block{
 			{Heading: "Charts", Charts: []Chart{
-				Lines{Title: "l", Series: []Series{{Name: `a&b"<`, Points: []Point{{X: 0, Y: 1, Half: 1, Dots: []float64{math.NaN(), 2}}, {X: 1, Y: math.NaN()}}}}, Bands: []Band{{Low: "low", High: "high", X: []float64{0, 1}, LowAt: []float64{1, 1}, HighAt: []float64{2, 3}}}},
-				Strip{Title: "s", Rule: math.NaN(), Dots: "d", Mean: "m", Band: "b", Rows: []StripRow{{Name: "x", Dots: []float64{1, 2}, Mean: 1.5, Low: math.NaN(), High: math.NaN()}, {Name: "none", Mean: math.NaN(), Low: 1, High: 2}}},
-				Stack{Title: "c", Noun: "folds", Names: []string{"x", "y"}, Each: [][]stats.Share{{{Count: 1, Times: 2}, {Count: 3, Times: 1}}, nil}},
-				Outlines{Title: "o", Form: [][2]float64{{80, 0}, {90, 300}}, Curves: []Curve{{"c", [][2]float64{{100, 0}, {120, 300}}}}, Top: 140},
+				Lines{Title: "l", Series: []Series{{Name: `a&b"<`,
+					Points: []Point{{X: 0, Y: 1, Half: 1, Dots: []float64{math.NaN(), 2}}, {X: 1, Y: math.NaN()}}}},
+					Bands: []Band{{Low: "low", High: "high", X: []float64{0, 1}, LowAt: []float64{1, 1}, HighAt: []float64{2, 3}}}},
+				Strip{Title: "s", Rule: math.NaN(), Dots: "d", Mean: "m", Band: "b",
+					Rows: []StripRow{{Name: "x", Dots: []float64{1, 2}, Mean: 1.5, Low: math.NaN(), High: math.NaN()},
+						{Name: "none", Mean: math.NaN(), Low: 1, High: 2}}},
+				Stack{Title: "c", Noun: "folds", Names: []string{"x", "y"},
+					Each: [][]stats.Share{{{Count: 1, Times: 2}, {Count: 3, Times: 1}}, nil}},
+				Outlines{Title: "o", Form: [][2]float64{{80, 0}, {90, 300}},
+					Curves: []Curve{{"c", [][2]float64{{100, 0}, {120, 300}}}}, Top: 140},
 				Layout{Title: "y", Outline: [][2]float64{{0, 0}, {100, 0}, {50, 80}}},
 			}},
-			{Cards: []Card{{Picture: []byte{0xff, 0xd8}, Title: "drawn", Lines: []string{"one"}}, {Title: "blind", Missing: "no OpenGL"}, {Title: "d", Drawing: Layout{Outline: [][2]float64{{0, 0}, {1, 1}}}}}, Dense: true, NewPage: true},
-			{Table: &Table{Head: []string{"a", "b"}, Rows: []TableRow{{Cells: []string{"1", "2"}, Marked: true}}, Note: "n"}, List: []Answer{{"Bold", "text"}}, Text: []string{"p"}},
+			{Cards: []Card{{Picture: []byte{0xff, 0xd8}, Title: "drawn", Lines: []string{"one"}},
+				{Title: "blind", Missing: "no OpenGL"}, {Title: "d", Drawing: Layout{Outline: [][2]float64{{0, 0}, {1, 1}}}}},
+				Dense: true, NewPage: true},
+			{Table: &Table{Head: []string{"a", "b"}, Rows: []TableRow{{Cells: []string{"1", "2"}, Marked: true}}, Note: "n"},
+				List: []Answer{{"Bold", "text"}}, Text: []string{"p"}},
 		},
 		Cautions: []string{"careful"}, Foot: "made by",
 	}
@@ -129,5 +139,6 @@ func TestTableMisfit(t *testing.T) {
 			t.Error("a row of one cell under two heads passed")
 		}
 	}()
-	_, _ = Page{Blocks: []Block{{Table: &Table{Head: []string{"a", "b"}, Rows: []TableRow{{Cells: []string{"1"}}}}}}}.HTML()
+	_, _ = Page{Blocks: []Block{{Table: &Table{Head: []string{"a", "b"},
+		Rows: []TableRow{{Cells: []string{"1"}}}}}}}.HTML()
 }

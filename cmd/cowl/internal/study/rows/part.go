@@ -20,7 +20,8 @@ func (p *Part) UnmarshalText(text []byte) error {
 	i, err := strconv.Atoi(a)
 	n, err2 := strconv.Atoi(b)
 	if !ok || err != nil || err2 != nil || i < 1 || i > n || n > MostParts {
-		return fmt.Errorf("part %.40q, want i/n with i from 1 to n and n up to %d: 3/8 is the third of eight", text, MostParts)
+		return fmt.Errorf("part %.40q, want i/n with i from 1 to n and n up to %d: 3/8 is the third of eight", text,
+			MostParts)
 	}
 	*p = Part{i, n}
 	return nil

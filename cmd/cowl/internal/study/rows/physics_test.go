@@ -48,6 +48,7 @@ func TestPhysics(t *testing.T) {
 		return
 	}
 	if got := Physics(); got != want {
-		t.Errorf("physics.txt says %s, the source is %s: run  go test ./cmd/cowl/internal/study/rows -run Physics -update", got, want)
+		t.Errorf("physics.txt says %s, the source is %s: run  go test ./cmd/cowl/internal/study/rows -run Physics -update",
+			got, want)
 	}
 }

@@ -51,7 +51,8 @@ type Options struct {
 // An error of work and a panic mark the row as failed. The error of Run is that
 // of the store, or of ctx; results that were finished by then are in the store
 // and in what it returns.
-func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(context.Context, int) (Made[T], error)) ([]Result[T], error) {
+func Run[T any](ctx context.Context, s Store, rows []Row, o Options, work func(context.Context, int) (Made[T],
+	error)) ([]Result[T], error) {
 	results := make([]Result[T], len(rows))
 	if err := outfile.Recover(string(s)); err != nil {
 		return results, err
@@ -164,7 +165,8 @@ func share[T any](rows []Row, results []Result[T]) {
 }
 
 // one computes a row and keeps it. A row cut short by ctx is not kept.
-func one[T any](ctx context.Context, s Store, row Row, i int, work func(context.Context, int) (Made[T], error)) (Result[T], error) {
+func one[T any](ctx context.Context, s Store, row Row, i int, work func(context.Context, int) (Made[T],
+	error)) (Result[T], error) {
 	made, err := guarded(ctx, i, work)
 	if cause := context.Cause(ctx); cause != nil {
 		return Result[T]{}, cause
@@ -184,7 +186,8 @@ func one[T any](ctx context.Context, s Store, row Row, i int, work func(context.
 
 // guarded turns a panic of work into an error, so that one bad row does not
 // take the night's other rows with it.
-func guarded[T any](ctx context.Context, i int, work func(context.Context, int) (Made[T], error)) (made Made[T], err error) {
+func guarded[T any](ctx context.Context, i int, work func(context.Context, int) (Made[T], error)) (made Made[T],
+	err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			f := fault.Of(p)

@@ -44,7 +44,8 @@ func TestResume(t *testing.T) {
 			if !r.Done || r.Value != i*i || r.Failed != "" {
 				t.Errorf("row %d = %+v, want %d", i, r, i*i)
 			}
-			if data, err := os.ReadFile(s.File(rows(q.rows)[i].Key, "txt")); err != nil || string(data) != fmt.Sprintf("file of %d", i) {
+			if data, err := os.ReadFile(s.File(rows(q.rows)[i].Key, "txt")); err != nil ||
+				string(data) != fmt.Sprintf("file of %d", i) {
 				t.Errorf("file of row %d = %q, %v", i, data, err)
 			}
 		}
@@ -86,7 +87,8 @@ func TestFailures(t *testing.T) {
 		if err != nil || calls != q.calls {
 			t.Fatalf("retry %t: %d computed, %v, want %d", q.retry, calls, err, q.calls)
 		}
-		if got[1].Failed != "cloth tore" || !strings.Contains(got[2].Failed, "broken") || got[3].Value != 7 || got[3].Failed != "" {
+		if got[1].Failed != "cloth tore" || !strings.Contains(got[2].Failed, "broken") || got[3].Value != 7 ||
+			got[3].Failed != "" {
 			t.Errorf("retry %t: results %+v", q.retry, got)
 		}
 	}
@@ -223,7 +225,8 @@ func TestHere(t *testing.T) {
 		calls, done int
 	}{{even, 4, 4}, {even, 0, 4}, {func(i int) bool { return !even(i) }, 3, 7}} {
 		calls.Store(0)
-		got, err := Run(t.Context(), s, rows(7), Options{Here: q.here, Part: Part{2, 3}, Tell: func(p Pace) { last = p }}, squares(&calls))
+		got, err := Run(t.Context(), s, rows(7), Options{Here: q.here, Part: Part{2, 3}, Tell: func(p Pace) { last = p }},
+			squares(&calls))
 		done := 0
 		for i, r := range got {
 			if r.Done && r.Value == i*i {
@@ -231,7 +234,8 @@ func TestHere(t *testing.T) {
 			}
 		}
 		if err != nil || int(calls.Load()) != q.calls || done != q.done || last.Rows > 4 {
-			t.Errorf("%d computed, %d known, %d rows asked, %v, want %d, %d and 4 at most", calls.Load(), done, last.Rows, err, q.calls, q.done)
+			t.Errorf("%d computed, %d known, %d rows asked, %v, want %d, %d and 4 at most", calls.Load(), done, last.Rows, err,
+				q.calls, q.done)
 		}
 	}
 }

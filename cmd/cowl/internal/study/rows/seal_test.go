@@ -47,7 +47,8 @@ func TestDamagedRows(t *testing.T) {
 		},
 		"a figure": func(_ *testing.T, s Store) error {
 			data, err := os.ReadFile(s.File(list[1].Key, "json"))
-			return errors.Join(err, os.WriteFile(s.File(list[1].Key, "json"), bytes.Replace(data, []byte(`"N": 1`), []byte(`"N": 7`), 1), 0o600))
+			return errors.Join(err, os.WriteFile(s.File(list[1].Key, "json"), bytes.Replace(data, []byte(`"N": 1`),
+				[]byte(`"N": 7`), 1), 0o600))
 		},
 		"its file": func(_ *testing.T, s Store) error {
 			return os.WriteFile(s.File(list[1].Key, "txt"), []byte("file of 7"), 0o600)
@@ -76,9 +77,11 @@ func TestDamagedRows(t *testing.T) {
 		for _, again := range []int32{1, 0} {
 			calls.Store(0)
 			var told []string
-			got, err := Run(t.Context(), s, list, Options{Warn: func(text string) { told = append(told, text) }}, numbered(&calls))
+			got, err := Run(t.Context(), s, list, Options{Warn: func(text string) { told = append(told, text) }},
+				numbered(&calls))
 			if err != nil || calls.Load() != again || len(told) != int(again) || got[1].Value.N != 1 || got[1].Failed != "" {
-				t.Errorf("%s: %d computed, told %q, %+v, %v, want %d, told once and the row", what, calls.Load(), told, got[1], err, again)
+				t.Errorf("%s: %d computed, told %q, %+v, %v, want %d, told once and the row", what, calls.Load(), told, got[1],
+					err, again)
 			}
 			if again > 0 && !strings.Contains(strings.Join(told, ""), "row of r1 is no good: ") {
 				t.Errorf("%s: told %q, want which row", what, told)
@@ -138,7 +141,10 @@ func TestFlippedBits(t *testing.T) {
 func TestValueOutOfRange(t *testing.T) {
 	s := Store(t.TempDir())
 	for range 2 {
-		got, err := Run(t.Context(), s, rows(1), Options{}, func(context.Context, int) (Made[small], error) { return Made[small]{Value: small{2000}}, nil })
+		got, err := Run(t.Context(), s, rows(1), Options{}, func(context.Context, int) (Made[small],
+			error) {
+			return Made[small]{Value: small{2000}}, nil
+		})
 		if err != nil || got[0].Failed != "too large" || got[0].Value.N != 0 {
 			t.Errorf("a value of 2000 = %+v, %v, want it failed", got[0], err)
 		}

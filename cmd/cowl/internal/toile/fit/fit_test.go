@@ -122,7 +122,8 @@ func TestTruthInInterval(t *testing.T) {
 		t.Logf("%d trials of %d toiles: truth held %v, told %v, agreed %d", q.trials, q.toiles, holds, tells, agrees)
 		for i, p := range madeUpProperties {
 			if share := float64(holds[i]) / float64(q.trials); share < q.least || share > q.most {
-				t.Errorf("%s: the truth lay in the interval in %d of %d trials, want %.0f to %.0f %%", p.Name, holds[i], q.trials, 100*q.least, 100*q.most)
+				t.Errorf("%s: the truth lay in the interval in %d of %d trials, want %.0f to %.0f %%", p.Name, holds[i], q.trials,
+					100*q.least, 100*q.most)
 			}
 		}
 		if tells[2] > q.trials/10 {
@@ -139,7 +140,8 @@ func TestNarrows(t *testing.T) {
 	_, few, _ := trials(t, 20, 1, 2)
 	_, many, _ := trials(t, 20, 20, 2)
 	if many[1] <= few[1] || many[1] < 15 {
-		t.Errorf("the loop was told in %d of 20 trials of one toile and in %d of 20 toiles, want more and 15 or more", few[1], many[1])
+		t.Errorf("the loop was told in %d of 20 trials of one toile and in %d of 20 toiles, want more and 15 or more",
+			few[1], many[1])
 	}
 }
 
@@ -166,7 +168,8 @@ func TestNotTwice(t *testing.T) {
 		t.Fatal(err, err2)
 	}
 	if x, y := a.Intervals[0].Share, b.Intervals[0].Share; y < 0.8*x {
-		t.Errorf("the interval took %.2f of the range by one figure and %.2f by the same ten times, want no less than four fifths", x, y)
+		t.Errorf("the interval took %.2f of the range by one figure and %.2f by the same ten times, want no less than "+
+			"four fifths", x, y)
 	}
 }
 
@@ -184,7 +187,8 @@ func TestLattice(t *testing.T) {
 		return got.Intervals[0].Share
 	}
 	if fine, coarse := share(0), share(100); coarse < 0.85 || fine > 0.5 {
-		t.Errorf("bend: %.2f of the range with no error of the lattice, %.2f with 100 mm, want under 0.5 and over 0.85", fine, coarse)
+		t.Errorf("bend: %.2f of the range with no error of the lattice, %.2f with 100 mm, want under 0.5 and over 0.85",
+			fine, coarse)
 	}
 }
 

@@ -32,7 +32,8 @@ func (e Experiment) weigh(figures []response) ([]Interval, float64) {
 	knowing, _ := e.grid(whole, func([]float64) float64 { return 0 })
 	var out []Interval
 	for i, p := range e.Properties {
-		in := Interval{Property: p, Low: part.at(i, weights[i], 0.05), Middle: part.at(i, weights[i], 0.5), High: part.at(i, weights[i], 0.95)}
+		in := Interval{Property: p, Low: part.at(i, weights[i], 0.05), Middle: part.at(i, weights[i], 0.5),
+			High: part.at(i, weights[i], 0.95)}
 		before := whole.at(i, knowing[i], 0.95) - whole.at(i, knowing[i], 0.05)
 		in.Share = 0.9 * (in.High - in.Low) / before
 		in.Tells = in.Share < Wide
