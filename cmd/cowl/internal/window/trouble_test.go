@@ -25,23 +25,36 @@ func TestDoubtsAreWhole(t *testing.T) {
 			t.Fatal(err)
 		}
 		ast.Inspect(f, func(x ast.Node) bool {
-			lit, ok := x.(*ast.BasicLit)
-			if !ok || lit.Kind != token.STRING || strings.Count(lit.Value, " ") < 4 {
-				return true
+			text, ok := textOf(x)
+			if strings.Count(text, " ") < 4 {
+				return !ok
 			}
 			n++
 			p := &Pane{live: &drape.Live{}, dummy: &dummy{}}
 			p.frame = drape.Frame{Read: true, Stage: drape.StageStopped,
-				Outcome: drape.Outcome{Warning: strings.Trim(lit.Value, `"`)}}
+				Outcome: drape.Outcome{Warning: text}}
 			if d := p.doubt(); d == nil || d.sign == "" || len(d.cures) == 0 {
-				t.Errorf("%s: the window has no words for %s", name, lit.Value)
+				t.Errorf("%s: the window has no words for %q", name, text)
 			}
-			return true
+			return false
 		})
 	}
 	if n != len(doubts) {
 		t.Errorf("%d warnings found, %d in the list of doubts, want as many", n, len(doubts))
 	}
+}
+
+// textOf is a string of a program, which may be written in several parts; false: x is none.
+func textOf(x ast.Node) (string, bool) {
+	switch e := x.(type) {
+	case *ast.BasicLit:
+		return strings.Trim(e.Value, `"`), e.Kind == token.STRING
+	case *ast.BinaryExpr:
+		a, ok := textOf(e.X)
+		b, also := textOf(e.Y)
+		return a + b, ok && also && e.Op == token.ADD
+	}
+	return "", false
 }
 
 // What the walk refuses is told with what hangs meanwhile: the drape of before, that
