@@ -31,8 +31,10 @@ func marks(data []byte) int {
 
 // level is a list or a mapping that is open.
 type level struct {
-	column int // of its keys or hyphens; 0: it stands in brackets
-	keys   int
+	column  int  // of its keys or hyphens; 0: it stands in brackets
+	braces  bool // it is a mapping in brackets
+	keys    int
+	entries int // of a mapping in brackets, with a key or without
 }
 
 // levels are those about a token, the outermost first.
@@ -45,7 +47,11 @@ func guard(tokens token.Tokens) *Fault {
 	for i, t := range tokens {
 		switch t.Type {
 		case token.SequenceStartType, token.MappingStartType:
-			open = append(open, level{})
+			open = append(open, level{braces: t.Type == token.MappingStartType})
+		case token.CollectEntryType:
+			if n := len(open) - 1; n >= 0 && open[n].braces {
+				open[n].entries++
+			}
 		case token.SequenceEndType, token.MappingEndType:
 			open = open.closed()
 		case token.SequenceEntryType, token.MappingKeyType:
@@ -61,7 +67,7 @@ func guard(tokens token.Tokens) *Fault {
 		switch {
 		case len(open) > mostDepth:
 			return faultAt(t, "nested more than 30 deep, want lists and mappings 4 deep at most")
-		case len(open) > 0 && open[len(open)-1].keys > mostKeys:
+		case len(open) > 0 && max(open[len(open)-1].keys, open[len(open)-1].entries) > mostKeys:
 			return faultAt(t, "more than 1000 keys in one place, want each key once")
 		case links > mostLinks:
 			return faultAt(t, "more than 100 anchors, aliases and tags, want none: write the values out")
