@@ -35,6 +35,8 @@ func Parse(data []byte, want string) (d Document, fault *Fault) {
 		return d, whole("not UTF-8 text")
 	case len(data) > mostBytes:
 		return d, whole("larger than %d MB", mostBytes>>20)
+	case quoted(data) > mostWord:
+		return d, whole("a word of more than %d kB in quotes", mostWord>>10)
 	case marks(data) > mostMarks:
 		return d, whole("more than %d lines and signs", mostMarks)
 	}

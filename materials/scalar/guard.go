@@ -11,11 +11,12 @@ import (
 // grows with the square of the keys in one mapping.
 const (
 	mostBytes = 1 << 20
-	mostMarks = 60000 // signs and lines: tokens are no more than twice as many
-	mostDepth = 30    // of lists and mappings in one another
-	mostKeys  = 1000  // of one mapping
-	mostLinks = 100   // anchors, aliases and tags, which no key of cowl takes
-	mostHeads = 100   // lines --- that begin a document, of which one is wanted
+	mostWord  = 1 << 17 // bytes in quotes: they take the square of their length
+	mostMarks = 60000   // signs and lines: tokens are no more than twice as many
+	mostDepth = 30      // of lists and mappings in one another
+	mostKeys  = 1000    // of one mapping
+	mostLinks = 100     // anchors, aliases and tags, which no key of cowl takes
+	mostHeads = 100     // lines --- that begin a document, of which one is wanted
 )
 
 // marks counts the characters that may end a token.
@@ -27,6 +28,24 @@ func marks(data []byte) int {
 		}
 	}
 	return n
+}
+
+// quoted returns the bytes of the longest part of a line behind a quotation mark that
+// does not end before.
+func quoted(data []byte) int {
+	most, from := 0, -1
+	var mark byte
+	for i, c := range data {
+		switch {
+		case c == '\n' || c == '\r' || from >= 0 && c == mark:
+			from = -1
+		case from < 0 && (c == '"' || c == '\''):
+			from, mark = i, c
+		case from >= 0:
+			most = max(most, i-from)
+		}
+	}
+	return most
 }
 
 // level is a list or a mapping that is open.

@@ -79,6 +79,7 @@ func TestHostile(t *testing.T) {
 		{"keys", numbered(20000, "k%d: 1\n"), "more than 1000 keys"},
 		{"keys in a line", "{" + numbered(20000, "k%d: 1, ") + "}", "more than 1000 keys"},
 		{"keys without values", "{a: 1, " + strings.Repeat("x inner, ", 8000) + "b: 2}", "more than 1000 keys"},
+		{"a word of half a megabyte", `a: "` + strings.Repeat("Cooper per\trule ", 32000) + `"`, "a word of more than 128 kB"},
 		{"the same key", strings.Repeat("a:\n", 20000), "more than 1000 keys"},
 		{"merge keys", strings.Repeat("<<: ", many), "nested"},
 		{"anchors", strings.Repeat("&a ", many), "more than 100 anchors"},
