@@ -150,8 +150,7 @@ func targets(t *testing.T) []target {
 		{"draft", "s.yaml", demo, cowl("draft", "--style")},
 		{"lay", "s.yaml", demo, cowl("lay", "--style")}, {"fabric", "f.yaml", own.Fabric.YAML(), fabric},
 		{"swatch", "w.yaml", sheet, func(path string) int {
-			return call(context.Background(), "swatch", "--quiet",
-				"--sheet", path).code
+			return call(context.Background(), "swatch", "--quiet", "--sheet", path).code
 		}},
 		{"block dxf", "b.dxf", read("draft.dxf"), cowl("draft", "--block")},
 		{"piece dxf", "p.dxf", read("draft.dxf"), cowl("draft", "--piece")},

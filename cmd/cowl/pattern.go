@@ -57,8 +57,7 @@ func (f paperFlags) parts(base string) []part {
 	}
 	var out []part
 	if wants("svg") {
-		out = append(out, part{base + ".svg", func(w io.Writer, p []paper.Piece, o sheet.Options,
-			_ string) error {
+		out = append(out, part{base + ".svg", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error {
 			return svg.Write(w, p, o)
 		}})
 	}
@@ -71,8 +70,7 @@ func (f paperFlags) parts(base string) []part {
 		}})
 	}
 	if wants("csv") {
-		out = append(out, part{base + ".csv", func(w io.Writer, p []paper.Piece, _ sheet.Options,
-			_ string) error {
+		out = append(out, part{base + ".csv", func(w io.Writer, p []paper.Piece, _ sheet.Options, _ string) error {
 			return csv.Write(w, p)
 		}})
 	}
@@ -92,8 +90,7 @@ func (f paperFlags) pdfParts(base string) []part {
 		}})
 	}
 	return append(out,
-		part{base + "-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options,
-			_ string) error {
+		part{base + "-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error {
 			return pdf.Write(w, p, o)
 		}},
 		part{"cutting-sheet.pdf", func(w io.Writer, p []paper.Piece, o sheet.Options, _ string) error {

@@ -41,8 +41,7 @@ func TestNoControlCharacters(t *testing.T) {
 		t.Chdir(t.TempDir())
 		got := call(t.Context(), args...)
 		if i := strings.IndexFunc(got.out+got.err, func(r rune) bool {
-			return unicode.IsControl(r) && r != '\n' &&
-				r != '\t'
+			return unicode.IsControl(r) && r != '\n' && r != '\t'
 		}); i >= 0 {
 			t.Errorf("cowl %q says %q, with a control character", args, got.out+got.err)
 		}

@@ -12,7 +12,7 @@ import (
 
 // Strapping is what is sewn from shoulder to shoulder over the back, above a back cowl.
 // A tie at the back of the neckline keeps such a top from slipping off the shoulders
-// (wiseGEEK, "What is a back drape?").
+// (J. Adams, "What is a back drape?", wiseGEEK, 2024).
 type Strapping int
 
 // The strappings.

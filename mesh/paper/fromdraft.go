@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"cowl/mesh/draft"
 
@@ -152,3 +153,6 @@ func nearest(line []r2.Vec, v r2.Vec) int {
 	}
 	return best
 }
+
+// Capital returns s, which begins with an ASCII letter, with that a capital.
+func Capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -29,8 +29,7 @@ func choose(pieces []paper.Piece, what, which string) (paper.Piece, error) {
 // spoken is a name as it is compared.
 func spoken(name string) string {
 	return strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
-		return r == ' ' || r == '-' ||
-			r == '_'
+		return r == ' ' || r == '-' || r == '_'
 	}), " ")
 }
 

@@ -3,7 +3,6 @@ package truing
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
@@ -121,7 +120,7 @@ func (a Allowances) allow(p *paper.Piece) {
 func (s Suit) back() paper.Piece {
 	b := s.Back
 	p := paper.Piece{
-		Worn: b.Worn(), Name: capital(b.Worn().String()), Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
+		Worn: b.Worn(), Name: paper.Capital(b.Worn().String()), Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
 		Outline: b.Outline, Notches: append(b.Notches, sideNotches(b.Side)...),
 		Lines: backLines(b),
 	}
@@ -166,7 +165,7 @@ func (s Suit) facing() paper.Piece {
 	end := r2.Add(corner, r2.Scale(s.Back.FacedBy, r2.Unit(r2.Sub(s.Back.Shoulder[1], corner))))
 	worn := s.Back.Worn()
 	p := paper.Piece{
-		Worn: worn, Name: capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " +
+		Worn: worn, Name: paper.Capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " +
 			worn.String(), "no interfacing"}, Quantity: 1,
 		Outline: f,
 		Lines:   []paper.Line{{Name: worn.Centre(), Kind: paper.Centre, Points: []r2.Vec{f[0], top}}},
@@ -177,9 +176,6 @@ func (s Suit) facing() paper.Piece {
 	p.Settle(s.BackGrain)
 	return p
 }
-
-// capital returns s with its first letter, an ASCII one, a capital.
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // run is an edge of the half at X above 0 and where it ends, from the middle of the
 // lower edge up.

@@ -267,8 +267,7 @@ func TestLiveChange(t *testing.T) {
 	again := f
 	l.Again()
 	until(t, l, "another placing", func(f *Frame) bool {
-		return f.Stage == StagePlacing &&
-			f.Job.Seed == again.Job.Seed+1
+		return f.Stage == StagePlacing && f.Job.Seed == again.Job.Seed+1
 	})
 	l.Change(next) // with the seed of the beginning, which is no new wish
 	until(t, l, "the former cut", func(f *Frame) bool {

@@ -33,9 +33,6 @@ func allowanceFacts(p paper.Piece) []string {
 	return out
 }
 
-// capital returns s with its first letter, of the ASCII ones, a capital.
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
 // has reports whether any piece has a line of the kind.
 func has(pieces []paper.Piece, k paper.Kind) bool {
 	for _, p := range pieces {

@@ -31,8 +31,7 @@ func TestInkAreas(t *testing.T) {
 		{"line with round ends", func(k ink) { k.stroke([]r2.Vec{{X: 20, Y: 20}, {X: 80, Y: 60}}, 4, color.Black) },
 			4*math.Hypot(60, 40) + 4*math.Pi, 2},
 		{"bend counts once", func(k ink) {
-			k.stroke([]r2.Vec{{X: 20, Y: 50}, {X: 60, Y: 50}, {X: 40, Y: 50}}, 4,
-				color.Black)
+			k.stroke([]r2.Vec{{X: 20, Y: 50}, {X: 60, Y: 50}, {X: 40, Y: 50}}, 4, color.Black)
 		}, 160 + 4*math.Pi, 2},
 		{"outside", func(k ink) { k.dot(r2.Vec{X: -50, Y: 300}, 20, color.Black) }, 0, 0},
 	} {

@@ -191,8 +191,7 @@ func (a *aim) best() try {
 		return try{a.lost[0], math.NaN()}
 	}
 	return slices.MinFunc(a.tries, func(s, t try) int {
-		return cmpFloat(math.Abs(s.value-a.want),
-			math.Abs(t.value-a.want))
+		return cmpFloat(math.Abs(s.value-a.want), math.Abs(t.value-a.want))
 	})
 }
 

@@ -72,8 +72,7 @@ func fake(calls *atomic.Int32) func(context.Context, oneCase, int) (rows.Made[Ro
 func faked(dir string, part rows.Part, calls *atomic.Int32) (*runner, *bytes.Buffer, *bytes.Buffer) {
 	var out, err bytes.Buffer
 	w := newRunner(Options{Dir: dir, Jobs: 2, Part: part, Stage: func() (*stage.Stage, error) {
-		return nil,
-			errors.New("blind")
+		return nil, errors.New("blind")
 	}}, console.Console{Out: &out, Err: &err})
 	w.hang = fake(calls)
 	return w, &out, &err

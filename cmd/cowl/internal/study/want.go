@@ -30,8 +30,7 @@ func ParseWant(text string) (Want, error) {
 		}
 		name, value := strings.ToLower(strings.Join(words[:len(words)-1], " ")), words[len(words)-1]
 		k := slices.IndexFunc(measure.Columns, func(f *measure.Figure) bool {
-			return f.Sought != nil &&
-				slices.Contains(f.Sought.Names, name)
+			return f.Sought != nil && slices.Contains(f.Sought.Names, name)
 		})
 		if k < 0 {
 			return w, fmt.Errorf("--want: %q is not known: %s", name, wantForm)

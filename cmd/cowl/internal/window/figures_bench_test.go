@@ -85,8 +85,7 @@ func BenchmarkFall(b *testing.B) {
 		b.Run(c[0], func(b *testing.B) {
 			d, seen := watch(b, c[1])
 			d.until("cloth that falls", func(a *App) bool {
-				return a.pane().frame.Stage == drape.StageSettling &&
-					a.fullLattice()
+				return a.pane().frame.Stage == drape.StageSettling && a.fullLattice()
 			})
 			b.ResetTimer()
 			n, began := 0, time.Now()

@@ -14,8 +14,7 @@ import (
 // stem is the beginning of a file's name, from the name of the style.
 func stem(name string) string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
-		return !unicode.IsLetter(r) &&
-			!unicode.IsDigit(r)
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 	if len(words) == 0 {
 		return "style"

@@ -83,8 +83,7 @@ func fileChosen(d *drive) {
 	}
 	row(0, "2")
 	d.until("the folder of styles", func(a *App) bool {
-		return a.folder.dir == filepath.Join(dir, "styles") &&
-			len(a.folder.list) == 2
+		return a.folder.dir == filepath.Join(dir, "styles") && len(a.folder.list) == 2
 	})
 	row(1, "1")
 	d.until("the second file chosen", func(a *App) bool { return a.path == filepath.Join(dir, "styles", "beta.yaml") })

@@ -118,8 +118,7 @@ func slashTyped(d *drive) {
 		d.key("Return")
 	}
 	d.until("a refusal in inches", func(a *App) bool {
-		return a.note.bad &&
-			strings.Contains(a.note.text, "2.00 in at 0.50")
+		return a.note.bad && strings.Contains(a.note.text, "2.00 in at 0.50")
 	})
 	d.ask(func(a *App) {
 		cuts := a.pane().piece.Releases

@@ -82,8 +82,7 @@ func lookingBack(d *drive) {
 	d.shot("before.png")
 	d.click("back/now")
 	d.until("the present again", func(a *App) bool {
-		return a.pane().look == nil &&
-			a.pane().shown == a.pane().frame.Serial
+		return a.pane().look == nil && a.pane().shown == a.pane().frame.Serial
 	})
 	d.ask(func(a *App) { a.pane().past = past{} })
 }

@@ -33,8 +33,7 @@ func (a *App) standTab(r panel.Rect) {
 		if a.ui.Button("stand/none", c.Next(panel.RowHeight), "Take all of it back",
 			"Leaves the piece as it was cut; undo brings it again.") {
 			a.change("the work on the stand", "", func(s *style.Style) error {
-				s.Stand, s.Trims = draft.DefaultStand(),
-					nil
+				s.Stand, s.Trims = draft.DefaultStand(), nil
 				return nil
 			})
 		}

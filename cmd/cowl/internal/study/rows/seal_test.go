@@ -141,8 +141,7 @@ func TestFlippedBits(t *testing.T) {
 func TestValueOutOfRange(t *testing.T) {
 	s := Store(t.TempDir())
 	for range 2 {
-		got, err := Run(t.Context(), s, rows(1), Options{}, func(context.Context, int) (Made[small],
-			error) {
+		got, err := Run(t.Context(), s, rows(1), Options{}, func(context.Context, int) (Made[small], error) {
 			return Made[small]{Value: small{2000}}, nil
 		})
 		if err != nil || got[0].Failed != "too large" || got[0].Value.N != 0 {
