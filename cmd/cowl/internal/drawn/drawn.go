@@ -89,21 +89,11 @@ func (h *Drape) Smooth() *surface.Surface {
 	return h.skin
 }
 
-// Section is the cut through the centre front. The facing is followed from the
-// edge to its free edge, or to where the lattice that stands for it ends.
+// Section is the cut through the centre front of the cloth as it is drawn. Its
+// folds are those that were read off the lattice.
 func (h *Drape) Section() stage.Section {
 	s := stage.Section{Worn: h.Piece.Worn}
-	for _, q := range h.Run.Reading.Section {
-		s.Cloth = append(s.Cloth, q.At)
-	}
-	const step = 0.001 // m
-	for t := 0.0; t <= h.Piece.Facing; t += step {
-		p, ok := h.locate(h.Piece.FoldY + t)
-		if !ok {
-			break
-		}
-		s.Facing = append(s.Facing, r2.Vec{X: p.Z, Y: p.Y})
-	}
+	s.Cloth, s.Facing = centreLine(&h.Smooth().Sheet)
 	if !h.Style.Hang.Free {
 		for _, p := range h.Form.CF() {
 			s.Form = append(s.Form, r2.Vec{X: p.Z, Y: p.Y})

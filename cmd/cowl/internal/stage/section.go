@@ -52,6 +52,7 @@ func drawSection(sec Section, look Look, w, h int) *image.RGBA {
 	inner.stroke(s.line(curved(sec.Facing)), 2.5, inkMid)
 	inner.stroke(s.line(curved(sec.Cloth)), 4, inkDark)
 	drawFolds(k, s, sec, look)
+	drawCloser(img, s, sec, field, look)
 	drawKey(k, sec, field)
 	return img
 }
