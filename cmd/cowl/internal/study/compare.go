@@ -90,18 +90,31 @@ func compareFindings(rs []caseResult, ds []difference) []string {
 		out = append(out, fmt.Sprintf("The edge hangs from %s (%s) to %s (%s) below the shoulder neck points.",
 			dropFigure.Amount(a), least.Name, dropFigure.Amount(b), most.Name))
 	}
-	var same []string
+	return append(append(out, differing(rs[0].Name, ds)...), missingFinding(rs)...)
+}
+
+// differing says in which figures cases differ clearly from the first, and in which not;
+// or that there are too few placings to tell.
+func differing(first string, ds []difference) []string {
+	var out, same []string
+	told := false
 	for _, m := range figuresOnSheet {
-		if text := against(m, rs[0].Name, ds); text != "" {
+		if text := against(m, first, ds); text != "" {
 			out = append(out, text)
 		} else {
 			same = append(same, strings.ToLower(m.Name))
 		}
 	}
-	if len(same) > 0 {
-		out = append(out, fmt.Sprintf("%s from %s in %s.", say.Upper(noDifference), rs[0].Name, strings.Join(same, ", ")))
+	for _, d := range ds {
+		told = told || d.verdict() != tooFew
 	}
-	return append(out, missingFinding(rs)...)
+	switch {
+	case len(ds) > 0 && !told:
+		return []string{say.Upper(tooFew) + " to say what differs by more than hands do: use --placings 5 or more."}
+	case len(same) > 0:
+		out = append(out, fmt.Sprintf("%s from %s in %s.", say.Upper(noDifference), first, strings.Join(same, ", ")))
+	}
+	return out
 }
 
 // clothCards names the cloth under each picture.

@@ -2,6 +2,7 @@ package study
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"cowl/cmd/cowl/internal/study/stats"
@@ -23,6 +24,27 @@ func TestDifferenceText(t *testing.T) {
 	} {
 		if got := (difference{Figure: dropFigure, Difference: q.d}).text(); got != q.want {
 			t.Errorf("%+v: %q, want %q", q.d, got, q.want)
+		}
+	}
+}
+
+// With too few placings to tell, that is said, and not that nothing differs.
+func TestDifferingSaysWhatItCanTell(t *testing.T) {
+	of := func(d stats.Difference) []difference {
+		return []difference{{Figure: dropFigure, First: "a", Second: "b", Difference: d}}
+	}
+	for _, q := range []struct {
+		name       string
+		ds         []difference
+		want, none string
+	}{
+		{"two placings", of(stats.Difference{Mean: 20, Limit: math.Inf(1)}), "Too few placings", "clear"},
+		{"within the scatter", of(stats.Difference{Mean: 20, Limit: 30}), "No clear difference from a in", "Too few"},
+		{"clear", of(stats.Difference{Mean: 20, Limit: 5, Clear: true}), "Edge drop, against a: b +2.0 cm.", "Too few"},
+	} {
+		got := strings.Join(differing("a", q.ds), "\n")
+		if !strings.Contains(got, q.want) || strings.Contains(got, q.none) {
+			t.Errorf("%s: %q, want %q and not %q", q.name, got, q.want, q.none)
 		}
 	}
 }
