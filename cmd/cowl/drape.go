@@ -177,7 +177,7 @@ func (h *hung) solid() (console.File, error) {
 
 // pictures draws the sheet of four views, and the turning picture if it is wanted.
 func (h *hung) pictures(draw drawn.Stager) ([]console.File, error) {
-	st, err := draw()
+	st, err := h.Open(draw)
 	if err != nil {
 		return nil, err
 	}

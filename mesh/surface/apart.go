@@ -60,23 +60,34 @@ func (b *base) touching(list []int) []bool {
 	return out
 }
 
-// span is the box round the drawn parts of one triangle.
+// span is the box round the drawn parts of one triangle, and the boxes of the parts.
 type span struct {
 	r3.Box
-	k int
+	k     int
+	parts []r3.Box
 }
 
-func boxOf(s *Surface, tris [][3]int32) r3.Box {
-	p := s.Pos[tris[0][0]]
-	b := r3.Box{Min: p, Max: p}
-	for _, t := range tris {
-		for _, v := range t {
-			p := s.Pos[v]
-			b.Min = r3.Vec{X: min(b.Min.X, p.X), Y: min(b.Min.Y, p.Y), Z: min(b.Min.Z, p.Z)}
-			b.Max = r3.Vec{X: max(b.Max.X, p.X), Y: max(b.Max.Y, p.Y), Z: max(b.Max.Z, p.Z)}
+// boxes are those round the drawn triangles.
+func boxes(s *Surface) []r3.Box {
+	out := make([]r3.Box, len(s.Tris))
+	for i, t := range s.Tris {
+		p, q, r := s.Pos[t[0]], s.Pos[t[1]], s.Pos[t[2]]
+		out[i] = r3.Box{
+			Min: r3.Vec{X: min(p.X, q.X, r.X), Y: min(p.Y, q.Y, r.Y), Z: min(p.Z, q.Z, r.Z)},
+			Max: r3.Vec{X: max(p.X, q.X, r.X), Y: max(p.Y, q.Y, r.Y), Z: max(p.Z, q.Z, r.Z)},
 		}
 	}
-	return b
+	return out
+}
+
+// hull is the box round boxes.
+func hull(bs []r3.Box) r3.Box {
+	out := bs[0]
+	for _, b := range bs[1:] {
+		out.Min = r3.Vec{X: min(out.Min.X, b.Min.X), Y: min(out.Min.Y, b.Min.Y), Z: min(out.Min.Z, b.Min.Z)}
+		out.Max = r3.Vec{X: max(out.Max.X, b.Max.X), Y: max(out.Max.Y, b.Max.Y), Z: max(out.Max.Z, b.Max.Z)}
+	}
+	return out
 }
 
 func overlap(a, b r3.Box) bool {
@@ -87,9 +98,10 @@ func overlap(a, b r3.Box) bool {
 // crossed returns in rising order the triangles whose drawn parts, n each, pass
 // through each other or those of another, if look asks for either. Boxes are swept upwards.
 func (b *base) crossed(s *Surface, n int, look []bool) []int {
-	spans := make([]span, len(look))
+	spans, all := make([]span, len(look)), boxes(s)
 	for k := range spans {
-		spans[k] = span{boxOf(s, s.Tris[k*n:(k+1)*n]), k}
+		parts := all[k*n : (k+1)*n]
+		spans[k] = span{hull(parts), k, parts}
 	}
 	slices.SortStableFunc(spans, func(a, b span) int {
 		if a.Min.Y < b.Min.Y {
@@ -136,13 +148,12 @@ func (b *base) folded(k, m int) bool {
 
 // meet reports whether drawn parts of two triangles pass through each other.
 func meet(s *Surface, a, b span, n int) bool {
-	for _, t := range s.Tris[a.k*n : (a.k+1)*n] {
-		box := boxOf(s, [][3]int32{t})
-		if !overlap(box, b.Box) {
+	for i, t := range s.Tris[a.k*n : (a.k+1)*n] {
+		if !overlap(a.parts[i], b.Box) {
 			continue
 		}
-		for _, u := range s.Tris[b.k*n : (b.k+1)*n] {
-			if !overlap(box, boxOf(s, [][3]int32{u})) || share(t, u) {
+		for j, u := range s.Tris[b.k*n : (b.k+1)*n] {
+			if !overlap(a.parts[i], b.parts[j]) || share(t, u) {
 				continue
 			}
 			if pierces(s, t, u) || pierces(s, u, t) {

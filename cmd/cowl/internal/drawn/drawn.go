@@ -5,6 +5,7 @@ package drawn
 
 import (
 	"fmt"
+	"sync"
 
 	"cowl/cmd/cowl/internal/stage"
 	"cowl/cmd/cowl/internal/style"
@@ -14,6 +15,7 @@ import (
 	"cowl/mesh/form"
 	"cowl/mesh/surface"
 	"cowl/sim/drape"
+	"cowl/sim/fault"
 	"cowl/sim/fold"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -78,6 +80,17 @@ func (h *Drape) Cloth() gltf.Cloth {
 		return gltf.Cloth{}
 	}
 	return stage.ForFile(h.Style.Fabric.Look, h.Piece.Grain)
+}
+
+// Open starts drawing while the cloth is made smooth, which takes as long.
+func (h *Drape) Open(draw Stager) (*stage.Stage, error) {
+	var smoothing sync.WaitGroup
+	smoothing.Go(func() {
+		defer fault.Tell()
+		h.Smooth()
+	})
+	defer smoothing.Wait()
+	return draw()
 }
 
 // Smooth is the cloth as it is drawn, made once.

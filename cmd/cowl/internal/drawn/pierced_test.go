@@ -63,7 +63,7 @@ func TestDrawnLayersStayApart(t *testing.T) {
 }
 
 // hang hangs a style.
-func hang(t *testing.T, yaml string) *Drape {
+func hang(t testing.TB, yaml string) *Drape {
 	t.Helper()
 	s, err := style.Parse("quick.yaml", []byte(yaml))
 	if err != nil {
