@@ -110,6 +110,25 @@ func TestLabDisc(t *testing.T) {
 	}
 }
 
+// Friction of bending holds cloth up: the band reads less without it than with it, and
+// L0 = √(2HB/w) is what it holds flat (150 g/m² with half a loop of 0.05 mN: 8.25 mm).
+func TestLabDiscBand(t *testing.T) {
+	if testing.Short() {
+		t.Skip("two discs")
+	}
+	out := labJSON(t, "disc", "--weight", "150gsm", "--bend", "20uNm", "--bend-friction", "0.05mN", "--specimen", "24cm",
+		"--spacing", "8mm", "--placings", "1", "--band")
+	band, ok := out["without_bend_friction"].(map[string]any)
+	if !ok {
+		t.Fatalf("without_bend_friction = %v, want a reading", out["without_bend_friction"])
+	}
+	near(t, band, "friction_length_mm", 8.245, 0.005)
+	with, without := out["drape_coefficient_percent"].(float64), band["drape_coefficient_percent"].(float64)
+	if with <= without {
+		t.Errorf("coefficient %.1f %% with friction of bending and %.1f %% without, want more with it", with, without)
+	}
+}
+
 // The twist of a plate cannot be less than nothing; a fabric whose bias bends
 // as if it were is held, and the user is told.
 func TestLabWarnsOfTwist(t *testing.T) {
@@ -157,6 +176,7 @@ func TestLabRefuses(t *testing.T) {
 		{"hang --gap 2cm", "0–5 mm"},
 		{"disc --fall thrown", "dropped"},
 		{"disc --gap 2cm", "0–5 mm"},
+		{"disc --weight 150gsm --bend 10uNm --band", "no friction of bending"},
 		{"swag --pleats 0", "1–8"},
 		{"swag --pleats 9", "1–8"},
 		{"swag --depth 2m", "204–714 mm"},

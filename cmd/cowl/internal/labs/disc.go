@@ -29,6 +29,7 @@ type discCmd struct {
 	Fall     string         `enum:"dropped,lowered,slow" default:"lowered" help:"lowered: a table under the cloth goes down, as on the apparatus; dropped: the cloth is let go at once; slow: its weight comes on slowly."`
 	Shake    *flags.Length  `placeholder:"LEN" help:"How far the stand goes up and down twice a second, three times, before it is read (0mm), up to 50mm: the Japanese meter is shaken, how far is not published."`
 	Fine     bool           `help:"Carry the typical fall on to half the spacing and say what that moved; minutes."`
+	Band     bool           `help:"Read it without the friction of bending too: as long again."`
 	Gap      *flags.Length  `placeholder:"LEN" help:"Distance kept between layers of the cloth."`
 }
 
@@ -45,6 +46,7 @@ type discJSON struct {
 	Mean        float64        `json:"drape_coefficient_mean_percent"` // over all placings
 	Shake       float64        `json:"shake_a"`
 	Halved      *drapedJSON    `json:"halved,omitempty"` // the typical placing on half the spacing
+	Elastic     *bandJSON      `json:"without_bend_friction,omitempty"`
 	Each        []drapedJSON   `json:"each"`
 	computed
 }
@@ -68,6 +70,9 @@ func (d discCmd) Run(ctx context.Context, c console.Console) error {
 		if err := s.affordable(set, 1); err != nil {
 			return reading{}, err
 		}
+		if d.Band && checkBand(s) != nil {
+			return reading{}, checkBand(s)
+		}
 		r, err := lab.Disc(ctx, s.Stiffness, set)
 		if err != nil {
 			return reading{}, err
@@ -82,6 +87,12 @@ func (d discCmd) Run(ctx context.Context, c console.Console) error {
 		}
 		if r.Halved != nil {
 			lines = append(lines, halvedText(r))
+		}
+		if d.Band {
+			if out.Elastic, err = band(ctx, s, set); err != nil {
+				return reading{}, err
+			}
+			lines = append(lines, out.Elastic.text(out))
 		}
 		picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
 		return reading{r.Run, func(how computed) any { out.computed = how; return out }, lines,
