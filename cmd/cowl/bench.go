@@ -93,7 +93,7 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	}
 	var out []benchTask
 	for k, mm := range spacings {
-		job := h.Style.Job(h.Piece, h.Form)
+		job := h.Style.Job(h.Cowl, h.Form)
 		job.Spacing = mm / 1000
 		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0,
 			func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})

@@ -28,7 +28,7 @@ func hangSquare(ctx context.Context, s sim.Stiffness, side int) (benchRow, error
 	if err != nil {
 		return benchRow{}, err
 	}
-	sc := &sim.Scene{Cloth: sim.NewCloth(l, s)}
+	sc := &sim.System{Cloth: sim.NewCloth(l, s)}
 	pos := make([]r3.Vec, len(l.Rest))
 	deep := arcDepth(squareSide, squareSpan)
 	for i, q := range l.Rest {

@@ -39,47 +39,47 @@ type treatment struct {
 	head    string // of its rows in the report
 	always  bool   // compared unasked
 	has     func(*hung) bool
-	without func(*hung) (draft.Piece, error) // the front without it
+	without func(*hung) (draft.Cowl, error) // the front without it
 }
 
 // treatments are those there are, in the order of the report.
 var treatments = []treatment{
-	{"slashes", "Released", true, func(h *hung) bool { return len(h.Piece.Releases) > 0 },
-		onPiece(func(p *draft.Piece) { p.Releases = nil })},
-	{"pleats", "Pleated", false, func(h *hung) bool { return len(h.Piece.Pleats) > 0 },
+	{"slashes", "Released", true, func(h *hung) bool { return len(h.Cowl.Releases) > 0 },
+		onCowl(func(p *draft.Cowl) { p.Releases = nil })},
+	{"pleats", "Pleated", false, func(h *hung) bool { return len(h.Cowl.Pleats) > 0 },
 		onStyle(func(s *style.Style) { s.Cut.Pleats = 0 })},
-	{"stays", "Stayed", false, func(h *hung) bool { return h.Piece.StayShoulder || h.Piece.StayEdge },
-		onPiece(func(p *draft.Piece) { p.StayShoulder, p.StayEdge = false, false })},
+	{"stays", "Stayed", false, func(h *hung) bool { return h.Cowl.StayShoulder || h.Cowl.StayEdge },
+		onCowl(func(p *draft.Cowl) { p.StayShoulder, p.StayEdge = false, false })},
 	{"lowering", "Lowered", false, func(h *hung) bool { return h.Style.Stand.Lower > 0 },
 		onStyle(func(s *style.Style) { s.Stand.Lower = 0 })},
 	{"taking in", "Taken in", false, func(h *hung) bool { return h.Style.Stand.TakeIn > 0 },
 		onStyle(func(s *style.Style) { s.Stand.TakeIn = 0 })},
-	{"weight", "Weighted", false, func(h *hung) bool { return h.Piece.Weight > 0 },
-		onPiece(func(p *draft.Piece) { p.Weight = 0 })},
+	{"weight", "Weighted", false, func(h *hung) bool { return h.Cowl.Weight > 0 },
+		onCowl(func(p *draft.Cowl) { p.Weight = 0 })},
 }
 
-// onPiece takes a treatment off the front that is drafted.
-func onPiece(take func(*draft.Piece)) func(*hung) (draft.Piece, error) {
-	return func(h *hung) (draft.Piece, error) {
-		p := h.Piece
+// onCowl takes a treatment off the front that is drafted.
+func onCowl(take func(*draft.Cowl)) func(*hung) (draft.Cowl, error) {
+	return func(h *hung) (draft.Cowl, error) {
+		p := h.Cowl
 		take(&p)
 		return p, nil
 	}
 }
 
 // onStyle drafts the front without a treatment.
-func onStyle(take func(*style.Style)) func(*hung) (draft.Piece, error) {
-	return func(h *hung) (draft.Piece, error) {
+func onStyle(take func(*style.Style)) func(*hung) (draft.Cowl, error) {
+	return func(h *hung) (draft.Cowl, error) {
 		s := h.Style.Clone()
 		take(&s)
-		return s.Piece()
+		return s.Cowl()
 	}
 }
 
 // untreated is the front without a treatment.
 type untreated struct {
-	name  string
-	piece draft.Piece
+	name string
+	cowl draft.Cowl
 }
 
 // compared lists the fronts that h is to be compared with: without its slashes always,
@@ -109,7 +109,7 @@ func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, with
 	h.changes = map[string]*changeJSON{}
 	for _, t := range without {
 		other := *h
-		other.Piece, other.Style = t.piece, h.alike(t.piece)
+		other.Cowl, other.Style = t.cowl, h.alike(t.cowl)
 		if err := d.hang(ctx, c, &other); err != nil {
 			return err
 		}
@@ -120,7 +120,7 @@ func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, with
 
 // alike is the style of h for a comparison with p: the hand lays as many folds as h
 // shows, or what p feeds, and nothing is shaken or leaned.
-func (h *hung) alike(p draft.Piece) style.Style {
+func (h *hung) alike(p draft.Cowl) style.Style {
 	s := h.Style
 	s.Hang.Folds = min(h.Run.Outcome.Laid, s.Job(p, h.Form).FoldsThatFit())
 	s.Hang.Shake, s.Hang.Lean = false, 0

@@ -12,7 +12,7 @@ import (
 )
 
 // draftReport prints the figures of the flat piece.
-func draftReport(w io.Writer, s style.Style, p draft.Piece) {
+func draftReport(w io.Writer, s style.Style, p draft.Cowl) {
 	r := p.Report()
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
@@ -53,7 +53,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 }
 
 // leftAs says what becomes of the dart that is left.
-func leftAs(p draft.Piece) string {
+func leftAs(p draft.Cowl) string {
 	if p.Eased > 0 {
 		return "unsewn as ease"
 	}
@@ -61,7 +61,7 @@ func leftAs(p draft.Piece) string {
 }
 
 // beyond says what was added beyond the dart, and how.
-func beyond(p draft.Piece) string {
+func beyond(p draft.Cowl) string {
 	by := ""
 	switch {
 	case p.Added.Amount == 0:
@@ -141,7 +141,7 @@ func sideKey(s draft.Side) string {
 }
 
 // draftFigures returns the figures of p.
-func draftFigures(s style.Style, p draft.Piece) draftJSON {
+func draftFigures(s style.Style, p draft.Cowl) draftJSON {
 	const mm = 1000
 	r := p.Report()
 	return draftJSON{

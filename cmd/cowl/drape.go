@@ -52,7 +52,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	}
 	h.Toile, h.turn = d.Look == "toile", d.Turn
 	tellNotes(c, h.Style)
-	tellShort(c, h.Piece)
+	tellShort(c, h.Cowl)
 	tellDrafted(c, "", h.asDrafted)
 	if err := console.Writable(d.Out); err != nil {
 		return err
@@ -98,7 +98,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		return nil, err
 	}
@@ -110,7 +110,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Form: f}}
+	h := &hung{Drape: drawn.Drape{Style: s, Cowl: p, Form: f}}
 	if err := s.Fits(p, f); err != nil {
 		return h, err
 	}
@@ -127,7 +127,7 @@ func (d drapeCmd) hang(ctx context.Context, c console.Console, h *hung) error {
 	defer console.Heed()()
 	start := time.Now()
 	line := console.NewLine(c.Err, d.Quiet || d.JSON)
-	job := h.Style.Job(h.Piece, h.Form)
+	job := h.Style.Job(h.Cowl, h.Form)
 	job.Report = func(p drape.Progress) { line.Show(console.Progress(p)) }
 	run, err := drape.HangAll(ctx, job, h.Style.Hang.Placings)
 	line.Clear()
@@ -136,7 +136,7 @@ func (d drapeCmd) hang(ctx context.Context, c console.Console, h *hung) error {
 	}
 	h.Run, h.took = run, time.Since(start)
 	if err == nil {
-		h.Piece = run.Drape.Job.Piece // with what was taken up
+		h.Cowl = run.Drape.Job.Cowl // with what was taken up
 	}
 	if err != nil {
 		return fmt.Errorf("%w: %w", console.ErrNoResult, err)
@@ -156,7 +156,7 @@ func (h *hung) outputs(draw drawn.Stager) (files []console.File, missing, err er
 		b, err := console.JSON(h.result())
 		return console.File{Name: "result.json", Data: b}, err
 	}
-	pattern := func() (console.File, error) { return patternOf(h.Style, h.Piece) }
+	pattern := func() (console.File, error) { return patternOf(h.Style, h.Cowl) }
 	for _, part := range []func() (console.File, error){h.solid, pattern, result} {
 		f, err := part()
 		if err != nil {
@@ -182,7 +182,7 @@ func (h *hung) pictures(draw drawn.Stager) ([]console.File, error) {
 		return nil, err
 	}
 	defer st.Close()
-	img, err := stage.Sheet4(st, h.Scene(), h.Section(), h.caption())
+	img, err := stage.Views(st, h.Scene(), h.Section(), h.caption())
 	if err != nil {
 		return nil, err
 	}

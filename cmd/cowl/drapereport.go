@@ -53,26 +53,26 @@ type boundsJSON struct {
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
-	curve, v := drawn.Bounds(h.Piece)
+	curve, v := drawn.Bounds(h.Cowl)
 	return resultJSON{&h.Run.Outcome, boundsJSON{
-		sideKey(h.Piece.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece), strapOf(h.Style, h.Piece),
+		sideKey(h.Cowl.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Cowl), strapOf(h.Style, h.Cowl),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 		h.changes["lowering"], h.changes["taking in"], h.changes["weight"],
-		agedOf(h.Piece),
-	}, h.Piece.Worn}
+		agedOf(h.Cowl),
+	}, h.Cowl.Worn}
 }
 
 // report prints the outcome for people.
 func (h *hung) report(w io.Writer) {
 	o := &h.Run.Outcome
 	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.Style.Name, h.Style.ForWhom(), h.Style.Fabric)
-	w = sided.To(w, h.Piece.Worn)
+	w = sided.To(w, h.Cowl.Worn)
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	treatmentOf(h.Style, h.Piece).report(row)
-	strapOf(h.Style, h.Piece).report(row)
+	treatmentOf(h.Style, h.Cowl).report(row)
+	strapOf(h.Style, h.Cowl).report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
 		row("Laid", "%s", laidText(o))
@@ -103,7 +103,7 @@ func (h *hung) report(w io.Writer) {
 			r.report(w, t.head, t.name)
 		}
 	}
-	agedOf(h.Piece).report(row)
+	agedOf(h.Cowl).report(row)
 	name := "Lean"
 	for _, text := range measure.LeanLines(o) {
 		row(name, "%s", text)
@@ -167,7 +167,7 @@ func takenText(o *drape.Outcome) string {
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
-	curve, v := drawn.Bounds(h.Piece)
+	curve, v := drawn.Bounds(h.Cowl)
 	text := fmt.Sprintf("alone in an upright plane it would hang %s (curve) to %s (V)", say.Length(curve), say.Length(v))
 	if h.Run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
@@ -242,7 +242,7 @@ func (h *hung) caption() []string {
 		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
 			fmt.Sprintf(", seed %d", o.Seed),
 	}
-	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Piece.Worn)...), say.Caution)
+	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Cowl.Worn)...), say.Caution)
 }
 
 // edgeDrop is the figure that reports speak of most.

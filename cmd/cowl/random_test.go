@@ -150,7 +150,7 @@ func (h *hung) finite() error {
 		}
 	}
 	_, solid := h.solid()
-	_, flat := patternOf(h.Style, h.Piece)
+	_, flat := patternOf(h.Style, h.Cowl)
 	_, result := console.JSON(h.result())
 	var report strings.Builder
 	h.report(&report)
@@ -170,9 +170,9 @@ func (h *hung) untold() error {
 		}
 		return nil
 	}
-	half := h.Piece.HalfEdge * (1 + o.EdgeGrowth)
-	cowl := h.Piece.Block.CowlPoint(h.Piece.CowlPoint)
-	v := math.Sqrt(math.Max(0, half*half-cowl.X*cowl.X)) + h.Piece.Block.Neck.Y - cowl.Y
+	half := h.Cowl.HalfEdge * (1 + o.EdgeGrowth)
+	cowl := h.Cowl.Block.CowlPoint(h.Cowl.CowlPoint)
+	v := math.Sqrt(math.Max(0, half*half-cowl.X*cowl.X)) + h.Cowl.Block.Neck.Y - cowl.Y
 	for _, q := range []struct {
 		what      string
 		got, most float64

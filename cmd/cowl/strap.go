@@ -14,11 +14,11 @@ type strapJSON struct {
 	Long  float64 `json:"long_mm,omitempty"`
 	Wide  float64 `json:"wide_mm,omitempty"`
 	At    float64 `json:"from_cowl_point_mm,omitempty"` // of its middle, down the shoulder seam
-	Slips bool    `json:"slips_without"`                // by the rule of draft.Piece.Slips
+	Slips bool    `json:"slips_without"`                // by the rule of draft.Cowl.Slips
 }
 
 // strapOf tells of the strap of the cowl p of s; nil: it is worn at the front.
-func strapOf(s style.Style, p draft.Piece) *strapJSON {
+func strapOf(s style.Style, p draft.Cowl) *strapJSON {
 	strap, err := s.Strapped(p)
 	if err != nil || p.Worn == draft.AtFront {
 		return nil

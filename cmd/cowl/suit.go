@@ -10,7 +10,7 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 	"cowl/mesh/truing"
 )
 
@@ -24,7 +24,7 @@ type suitFlags struct {
 
 // suit drafts the plain piece that walks with the cowl p as it is drawn on paper, and the
 // allowances: seam (m) unless the flags say another.
-func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit, error) {
+func (f suitFlags) suit(s style.Style, p draft.Cowl, seam float64) (truing.Suit, error) {
 	b, err := s.Wearer()
 	if err != nil {
 		return truing.Suit{}, err
@@ -52,7 +52,7 @@ func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit
 }
 
 // backGrain returns the grain of the plain piece, that of the cowl p unless it is given.
-func (f suitFlags) backGrain(p draft.Piece) (float64, error) {
+func (f suitFlags) backGrain(p draft.Cowl) (float64, error) {
 	flag, given, err := f.plainGrain(p.Worn)
 	if err != nil || given == nil {
 		return p.Grain, err
@@ -66,7 +66,7 @@ func (f suitFlags) backGrain(p draft.Piece) (float64, error) {
 
 // allowances returns those of the flags, else seam (m) all round, and more down the side
 // seam if either piece has it on the bias. A pattern without allowances has none there.
-func (f suitFlags) allowances(p draft.Piece, seam float64) (truing.Allowances, error) {
+func (f suitFlags) allowances(p draft.Cowl, seam float64) (truing.Allowances, error) {
 	grain, err := f.backGrain(p)
 	if err != nil {
 		return truing.Allowances{}, err
@@ -103,7 +103,7 @@ func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]c
 	if err != nil {
 		return nil, err
 	}
-	o := sheet.Options{Title: s.Name, Notes: suitNotes(s, suit)}
+	o := plot.Options{Title: s.Name, Notes: suitNotes(s, suit)}
 	return f.files(base, pieces, o, s.SizeWord())
 }
 

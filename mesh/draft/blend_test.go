@@ -33,7 +33,7 @@ func bent(line []r2.Vec) float64 {
 
 // cutOf draws a body and a cut at random for a cowl worn at a side; false: these do not
 // go together.
-func cutOf(rnd *rand.Rand, worn Side) (body.Body, Piece, bool) {
+func cutOf(rnd *rand.Rand, worn Side) (body.Body, Cowl, bool) {
 	between := func(lo, hi float64) float64 { return lo + rnd.Float64()*(hi-lo) }
 	lo, _ := body.FromChart(body.SmallestSize)
 	hi, _ := body.FromChart(body.LargestSize)
@@ -47,7 +47,7 @@ func cutOf(rnd *rand.Rand, worn Side) (body.Body, Piece, bool) {
 	}
 	k, err := CowlFromBody(who, worn)
 	if err != nil {
-		return who, Piece{}, false
+		return who, Cowl{}, false
 	}
 	c := DefaultCut()
 	c.Worn = worn
@@ -60,7 +60,7 @@ func cutOf(rnd *rand.Rand, worn Side) (body.Body, Piece, bool) {
 }
 
 // blendedSuit blends a cowl and drafts the plain piece of the same body to it.
-func blendedSuit(t *testing.T, who body.Body, drafted Piece) (Piece, Back) {
+func blendedSuit(t *testing.T, who body.Body, drafted Cowl) (Cowl, Back) {
 	t.Helper()
 	p, err := drafted.Blended()
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 
 // FromDraft returns the drafted front or back cowl as it goes on paper, with the allowance
 // of the draft on every edge. A piece without an outline is an error.
-func FromDraft(p draft.Piece) (Piece, error) {
+func FromDraft(p draft.Cowl) (Piece, error) {
 	if len(p.Outline) < 3 || len(p.CutLine) < 3 {
 		return Piece{}, fmt.Errorf("paper: the piece has no outline: draft it first")
 	}
@@ -43,7 +43,7 @@ func FromDraft(p draft.Piece) (Piece, error) {
 
 // jutted returns the outline with the seam line of every pleat drawn as it lies
 // folded.
-func jutted(p draft.Piece) []r2.Vec {
+func jutted(p draft.Cowl) []r2.Vec {
 	out := slices.Clone(p.Outline)
 	for k := range p.Pleats {
 		jut := p.PleatJut(k)
@@ -71,7 +71,7 @@ const shallow = 0.025 // m, a facing in which there is no room for words
 
 // frontEdges lists the stretches of the outline: up the wearer's left half,
 // down the right.
-func frontEdges(p draft.Piece) []Edge {
+func frontEdges(p draft.Cowl) []Edge {
 	ends := []struct {
 		name  string
 		line  []r2.Vec // ends where the edge ends, going up; the edge begins at its other end
@@ -106,7 +106,7 @@ func frontEdges(p draft.Piece) []Edge {
 }
 
 // frontLines lists the lines inside the front.
-func frontLines(p draft.Piece) []Line {
+func frontLines(p draft.Cowl) []Line {
 	foot, top := p.Waist[len(p.Waist)-1], p.FacingEdge[len(p.FacingEdge)-1]
 	above, below := p.Worn.Halves()
 	lines := []Line{{p.Worn.Centre(), Centre, []r2.Vec{foot, top}}}

@@ -39,7 +39,7 @@ func DefaultAllowances(grain float64) Allowances {
 // Suit is a trued front with all that is cut with it, ready for paper. Front is the cowl
 // and Back its plain piece, whichever of them is worn at the front.
 type Suit struct {
-	Front     draft.Piece
+	Front     draft.Cowl
 	Back      draft.Back
 	BackGrain float64 // rad from CB (+Y) to the warp, towards +X
 	Allow     Allowances
@@ -94,7 +94,7 @@ func (s Suit) Papers() ([]paper.Piece, error) {
 
 // FrontPaper lays out a front alone as it is laid out beside its back: the same notches
 // and allowances.
-func FrontPaper(p draft.Piece, a Allowances) (paper.Piece, error) {
+func FrontPaper(p draft.Cowl, a Allowances) (paper.Piece, error) {
 	front, err := paper.FromDraft(p)
 	if err != nil {
 		return front, fmt.Errorf("truing: %w", err)

@@ -27,7 +27,7 @@ type Stager func() (*stage.Stage, error)
 // read its section.
 type Drape struct {
 	Style style.Style
-	Piece draft.Piece
+	Cowl  draft.Cowl
 	Form  *form.Form
 	Run   *drape.Run
 	Toile bool             // drawn with grain lines instead of the look of the fabric
@@ -37,19 +37,19 @@ type Drape struct {
 // Scene is what is drawn: cloth, form and a numbered mark on every counted
 // fold. The numbers are those of the section.
 func (h *Drape) Scene() stage.Scene {
-	s := stage.Scene{Cloth: h.Run.Drape.Sheet(), Smooth: h.Smooth(), FoldY: h.Piece.FoldY, Grain: h.Piece.Grain}
+	s := stage.Scene{Cloth: h.Run.Drape.Sheet(), Smooth: h.Smooth(), FoldY: h.Cowl.FoldY, Grain: h.Cowl.Grain}
 	if !h.Toile {
 		s.Look.Own = h.Style.Fabric.Look
 	}
 	surface := h.Form.Surface()
 	s.Form, s.Seams = &surface, h.Form.SeamLines()
 	if h.Style.Hang.Free {
-		surface = Hanger(h.Form, h.Piece.CowlPoint)
+		surface = Hanger(h.Form, h.Cowl.CowlPoint)
 		s.Seams, s.Look.Form = nil, stage.Wood
 	}
 	for _, f := range h.Run.Reading.Folds {
 		if f.Zone == fold.AboveBust {
-			at := h.onCentre(h.Piece.FoldY - f.CF)
+			at := h.onCentre(h.Cowl.FoldY - f.CF)
 			s.Marks = append(s.Marks, stage.Mark{At: at, Number: len(s.Marks) + 1})
 		}
 	}
@@ -77,13 +77,13 @@ func (h *Drape) Cloth() gltf.Cloth {
 	if h.Toile {
 		return gltf.Cloth{}
 	}
-	return stage.ForFile(h.Style.Fabric.Look, h.Piece.Grain)
+	return stage.ForFile(h.Style.Fabric.Look, h.Cowl.Grain)
 }
 
 // Smooth is the cloth as it is drawn, made once.
 func (h *Drape) Smooth() *surface.Surface {
 	if h.skin == nil {
-		s := surface.Smooth(h.Run.Drape.Sheet(), surface.Options{FoldY: h.Piece.FoldY})
+		s := surface.Smooth(h.Run.Drape.Sheet(), surface.Options{FoldY: h.Cowl.FoldY})
 		h.skin = &s
 	}
 	return h.skin
@@ -92,13 +92,13 @@ func (h *Drape) Smooth() *surface.Surface {
 // Section is the cut through the centre front. The facing is followed from the
 // edge to its free edge, or to where the lattice that stands for it ends.
 func (h *Drape) Section() stage.Section {
-	s := stage.Section{Worn: h.Piece.Worn}
+	s := stage.Section{Worn: h.Cowl.Worn}
 	for _, q := range h.Run.Reading.Section {
 		s.Cloth = append(s.Cloth, q.At)
 	}
 	const step = 0.001 // m
-	for t := 0.0; t <= h.Piece.Facing; t += step {
-		p, ok := h.locate(h.Piece.FoldY + t)
+	for t := 0.0; t <= h.Cowl.Facing; t += step {
+		p, ok := h.locate(h.Cowl.FoldY + t)
 		if !ok {
 			break
 		}
@@ -139,7 +139,7 @@ func (h *Drape) locate(y float64) (r3.Vec, bool) {
 
 // Bounds returns how far below the shoulder neck points the edge of the flat
 // piece would hang alone in an upright plane, m: in a hanging curve and in a V.
-func Bounds(p draft.Piece) (curve, v float64) {
+func Bounds(p draft.Cowl) (curve, v float64) {
 	r := p.Report()
 	down := p.Block.Neck.Y - p.Block.CowlPoint(p.CowlPoint).Y
 	return down + r.DropChain, down + r.DropV

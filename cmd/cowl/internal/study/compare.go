@@ -17,7 +17,7 @@ func planCompare(a Spec, s style.Style) (*plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &plan{spec: a, style: s, sheet: compareSheet, pairs: compareDiffs}
+	p := &plan{spec: a, style: s, page: comparePage, pairs: compareDiffs}
 	for _, f := range cloths {
 		one := s
 		one.Fabric = f
@@ -30,18 +30,18 @@ func planCompare(a Spec, s style.Style) (*plan, error) {
 func compareDiffs(_ *plan, rs []caseResult) []difference {
 	var out []difference
 	for _, c := range rs[1:] {
-		for _, m := range figuresOnSheet {
+		for _, m := range leadingFigures {
 			out = append(out, differ(m, rs[0], c, len(rs)-1))
 		}
 	}
 	return out
 }
 
-// compareSheet makes the page.
-func compareSheet(p *plan, rs []caseResult) page.Page {
+// comparePage makes the page.
+func comparePage(p *plan, rs []caseResult) page.Page {
 	ds := compareDiffs(p, rs)
 	table := &page.Table{Head: []string{"Compared with the first"}, Note: statistic(p.spec.Placings, len(rs)-1)}
-	for _, m := range figuresOnSheet {
+	for _, m := range leadingFigures {
 		table.Head = append(table.Head, m.Name)
 	}
 	for _, row := range diffRows(ds) {
@@ -91,7 +91,7 @@ func compareFindings(rs []caseResult, ds []difference) []string {
 			dropFigure.Amount(a), least.Name, dropFigure.Amount(b), most.Name))
 	}
 	var same []string
-	for _, m := range figuresOnSheet {
+	for _, m := range leadingFigures {
 		if text := against(m, rs[0].Name, ds); text != "" {
 			out = append(out, text)
 		} else {

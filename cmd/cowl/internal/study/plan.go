@@ -12,5 +12,5 @@ type plan struct {
 	cases []oneCase
 	vary  []factor                                    // what is varied, for the columns of the table
 	pairs func(p *plan, rs []caseResult) []difference // what is compared
-	sheet func(p *plan, rs []caseResult) page.Page
+	page  func(p *plan, rs []caseResult) page.Page
 }

@@ -13,7 +13,7 @@ import (
 // planSweep makes a case of every combination: fabric by fabric, then by the
 // further factors, the first factor running fastest.
 func planSweep(a Spec, s style.Style) (*plan, error) {
-	p := &plan{spec: a, style: s, sheet: sweepSheet, pairs: sweepDiffs}
+	p := &plan{spec: a, style: s, page: sweepPage, pairs: sweepDiffs}
 	for _, text := range a.Vary {
 		f, err := parseFactor(text)
 		if err != nil {
@@ -167,7 +167,7 @@ func sweepDiffs(p *plan, rs []caseResult) []difference {
 	var out []difference
 	for _, g := range groupsOf(p.cases) {
 		line := g.pick(rs)
-		for _, m := range figuresOnSheet {
+		for _, m := range leadingFigures {
 			for k := 1; k < len(line); k++ {
 				out = append(out, differ(m, line[k-1], line[k], len(line)))
 			}

@@ -38,7 +38,7 @@ func remarksWritten(d *drive) {
 	d.key("Return")
 	tip := func() (on, want r2.Vec) {
 		d.ask(func(a *App) {
-			r := a.laid.panes[0]
+			r := a.shownPlaces.panes[0]
 			m := a.remarks.list[0]
 			at, ok := inSpace(&a.pane().frame.Sheet, m.flat)
 			q, _ := a.onView(r, at)

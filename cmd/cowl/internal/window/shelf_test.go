@@ -108,7 +108,7 @@ func TestOfferedAgain(t *testing.T) {
 	d.click("facing/typed")
 	d.x("type", "7")
 	d.key("Return")
-	d.until("the facing", func(a *App) bool { return a.pane().piece.Facing == 0.07 })
+	d.until("the facing", func(a *App) bool { return a.pane().cowl.Facing == 0.07 })
 	d.until("cloth", func(a *App) bool { return a.pane().hasCloth() })
 	d.key("Escape", "p") // out of the field
 	d.x("mousemove", "640", "420")
@@ -130,7 +130,7 @@ func TestOfferedAgain(t *testing.T) {
 
 	d = open()
 	d.ask(func(a *App) {
-		if a.ui.Sheet() != "" {
+		if a.ui.Dialog() != "" {
 			t.Error("what was left is offered again")
 		}
 	})
@@ -141,7 +141,7 @@ func TestOfferedAgain(t *testing.T) {
 	d.click(id)
 	d.until("facing and pin again", func(a *App) bool {
 		p := a.pane()
-		return p.piece.Facing == 0.07 && p.keep.unsaved && len(p.hands.own) == 1
+		return p.cowl.Facing == 0.07 && p.keep.unsaved && len(p.hands.own) == 1
 	})
 	d.until("the pin in the walk", func(a *App) bool { return own(a.pane()) == 1 })
 	d.shot("pin.png")
