@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/sided"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/mesh/truing"
 )
 
@@ -35,7 +36,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Cowl) {
 		say.Length(p.CowlPoint))
 	row("Edge drop", "%s (hanging curve) to %s (V) below the cowl points, in an upright plane; over the bust less",
 		say.Length(r.DropChain), say.Length(r.DropV))
-	row(say.Upper(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds",
+	row(ruler.Capital(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds",
 		say.Length(r.CFLength), say.Length(r.SurplusCF))
 	row("Facing", "%s deep", say.Length(p.Facing))
 	strapOf(s, p).report(row)

@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"image/png"
+	"path/filepath"
+	"strings"
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
@@ -33,17 +35,6 @@ type drapeVerb struct {
 	toilesFlag
 }
 
-// hung is a drape with what it was made from, and what is told of it.
-type hung struct {
-	drawn.Drape
-	took time.Duration
-	turn bool // a turning picture is wanted
-
-	asDrafted error // why its paper shows the lines of the draft; nil: it shows trued ones
-
-	changes map[string]*changeJSON // what treatments gave, as far as compared
-}
-
 // Run hangs the piece, writes all files and prints the report.
 func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	h, err := d.prepare()
@@ -61,7 +52,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	if err != nil {
 		return err
 	}
-	without, err := d.compared(h)
+	without, err := h.compared(d.Before)
 	if err != nil {
 		return err
 	}
@@ -218,4 +209,23 @@ func (d drapeCmd) tell(c console.Console, h *hung, files []console.File, missing
 		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
+}
+
+// compare hangs the piece again without each of the treatments, as many folds laid as in h.
+func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []untreated) error {
+	h.changes = map[string]*changeJSON{}
+	for _, t := range without {
+		other := *h
+		other.Cowl, other.Style = t.cowl, h.alike(t.cowl)
+		if err := d.hang(ctx, c, &other); err != nil {
+			return err
+		}
+		h.changes[t.name] = changeOf(other.Run, h.Run)
+	}
+	return nil
+}
+
+// list names the files that were written.
+func (d drapeCmd) list(c console.Console, files []console.File) {
+	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(namesOf(files), ", "))
 }

@@ -3,14 +3,12 @@ package main
 import (
 	"fmt"
 	"io"
-	"path/filepath"
-	"strings"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/sided"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -219,11 +217,6 @@ func spread(o *drape.Outcome) string {
 		measure.Say(o, " over {placings} placings")
 }
 
-// list names the files that were written.
-func (d drapeCmd) list(c console.Console, files []console.File) {
-	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(namesOf(files), ", "))
-}
-
 // caption returns the words under the picture.
 func (h *hung) caption() []string {
 	o := &h.Run.Outcome
@@ -239,11 +232,8 @@ func (h *hung) caption() []string {
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
-		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
+		ruler.Capital(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
 			fmt.Sprintf(", seed %d", o.Seed),
 	}
 	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Cowl.Worn)...), say.Caution)
 }
-
-// edgeDrop is the figure that reports speak of most.
-var edgeDrop = measure.Named("edge_drop_mm")

@@ -9,11 +9,9 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
-	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/mesh/marker"
-	"cowl/mesh/paper"
 )
 
 type markerCmd struct {
@@ -25,18 +23,6 @@ type markerCmd struct {
 	Join   bool          `help:"Allow a corner low at the side to be joined on, along the straight grain."`
 	Back   bool          `default:"true" negatable:"" help:"Lay back and back-neck facing too (--no-back: the front alone)."`
 	Front  bool          `default:"true" negatable:"" help:"Of a back cowl, lay the plain front and its facing too (--no-front: the back alone)."`
-}
-
-// markerPlan is the answer of cowl lay.
-type markerPlan struct {
-	style   style.Style
-	pieces  []paper.Piece
-	nominal float64         // m; 0: only the usable width was given
-	shown   marker.Marker   // on the chosen width
-	err     error           // why it does not fit there
-	joined  *marker.Marker  // with a corner joined on, where it fits only so
-	widths  []marker.Choice // on the grain of the style, standard widths
-	grains  []marker.Choice // every grain on every width
 }
 
 // Run lays the pieces, draws the lay and prints how much cloth it takes.
@@ -68,14 +54,6 @@ func (l markerCmd) Run(c console.Console) error {
 		}
 	}
 	return p.status()
-}
-
-// status is that of what was sought and missed where the pieces do not fit.
-func (p *markerPlan) status() error {
-	if p.err != nil {
-		return console.Silent{Code: console.ExitNotSettled}
-	}
-	return nil
 }
 
 // plan drafts the pieces and lays them.
@@ -116,20 +94,21 @@ func (l markerCmd) plan(c console.Console) (*markerPlan, error) {
 	return p, l.choose(p, cloth)
 }
 
-// checkPlain refuses flags of the side that the cowl itself is worn at, and a grain of
-// what is not laid.
+var laidOut = plainWords{
+	own: map[draft.Side]string{
+		draft.AtBack:  "--no-back: the cowl is the back itself, want --no-front to lay it alone",
+		draft.AtFront: "--no-front: the cowl is the front itself, want --no-back to lay it alone",
+	},
+	grain: map[draft.Side]string{
+		draft.AtBack:  "--back-grain: no back is laid, want it without --no-back, or leave it out",
+		draft.AtFront: "--front-grain: no plain front is laid, want it without --no-front, or leave it out",
+	},
+}
+
+// checkPlain refuses what contradicts a cowl that is laid out.
 func (l markerCmd) checkPlain(worn draft.Side) error {
-	switch {
-	case worn == draft.AtBack && !l.Back:
-		return errors.New("--no-back: the cowl is the back itself, want --no-front to lay it alone")
-	case worn == draft.AtFront && !l.Front:
-		return errors.New("--no-front: the cowl is the front itself, want --no-back to lay it alone")
-	case !l.Back && l.BackGrain != nil:
-		return errors.New("--back-grain: no back is laid, want it without --no-back, or leave it out")
-	case !l.Front && l.FrontGrain != nil:
-		return errors.New("--front-grain: no plain front is laid, want it without --no-front, or leave it out")
-	}
-	return nil
+	own := map[draft.Side]bool{draft.AtBack: !l.Back, draft.AtFront: !l.Front}[worn]
+	return laidOut.check(worn, own, l.suitFlags, !l.Back, !l.Front)
 }
 
 // sweep lists the grains that are looked at: the style's, and every 15°.

@@ -6,8 +6,11 @@ import (
 	"math"
 	"strings"
 
+	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/marker"
+	"cowl/mesh/paper"
 )
 
 // words are those of the picture.
@@ -167,4 +170,24 @@ func choiceOf(c marker.Choice) choiceJSON {
 		out.Length, out.Waste, out.Bought, out.Joins = say.MM(c.Marker.Length), c.Marker.Waste()*100, c.Bought()*1e6, c.Marker.Joins()
 	}
 	return out
+}
+
+// markerPlan is the answer of cowl lay.
+type markerPlan struct {
+	style   style.Style
+	pieces  []paper.Piece
+	nominal float64         // m; 0: only the usable width was given
+	shown   marker.Marker   // on the chosen width
+	err     error           // why it does not fit there
+	joined  *marker.Marker  // with a corner joined on, where it fits only so
+	widths  []marker.Choice // on the grain of the style, standard widths
+	grains  []marker.Choice // every grain on every width
+}
+
+// status is that of what was sought and missed where the pieces do not fit.
+func (p *markerPlan) status() error {
+	if p.err != nil {
+		return console.Silent{Code: console.ExitNotSettled}
+	}
+	return nil
 }

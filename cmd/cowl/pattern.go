@@ -16,6 +16,7 @@ import (
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/plot"
+	"cowl/mesh/ruler"
 	"cowl/mesh/truing"
 )
 
@@ -173,4 +174,33 @@ func wordsOf(s style.Style, p draft.Cowl) plot.Options {
 			say.Length(r.Side), say.Length(r.Waist)),
 		fmt.Sprintf("Cloth: %s across, %s along the grain", say.Length(r.Across), say.Length(r.Along)),
 	)}
+}
+
+// suitFiles writes the pieces of a suit in the formats asked for, under names
+// that begin with base.
+func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]console.File, error) {
+	pieces, err := suit.Papers()
+	if err != nil {
+		return nil, err
+	}
+	o := plot.Options{Title: s.Name, Notes: suitNotes(s, suit)}
+	return f.files(base, pieces, o, s.SizeWord())
+}
+
+// suitNotes lists the figures of the pieces for the sheet.
+func suitNotes(s style.Style, suit truing.Suit) []string {
+	r, b, cowl, plain := suit.Front.Report(), suit.Back.Report(), suit.Front.Worn, suit.Back.Worn()
+	notes := []string{
+		"Cut for: " + s.ForWhom(),
+		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
+		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", ruler.Capital(cowl.String()),
+			say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
+		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", ruler.Capital(plain.String()),
+			say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
+		fmt.Sprintf("Neck opening %s round edge and %v neck", say.Length(draft.Opening(suit.Front, suit.Back)), plain),
+	}
+	if words := strapOf(s, suit.Front).words(); words != "" {
+		notes = append(notes, words)
+	}
+	return append(notes, "For: "+s.Fabric.Name)
 }

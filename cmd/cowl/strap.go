@@ -6,6 +6,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 )
 
 // strapJSON says what keeps a back cowl on the shoulders.
@@ -53,6 +54,6 @@ func (s *strapJSON) words() string {
 	if s == nil || s.Kind == draft.NoStrap.String() {
 		return ""
 	}
-	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points", say.Upper(s.Kind),
+	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points", ruler.Capital(s.Kind),
 		say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000))
 }

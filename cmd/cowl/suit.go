@@ -1,16 +1,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
-	"cowl/mesh/paper/plot"
 	"cowl/mesh/truing"
 )
 
@@ -96,31 +95,17 @@ func allowanceOf(flag string, given *flags.Length, to *float64) error {
 	return nil
 }
 
-// suitFiles writes the pieces of a suit in the formats asked for, under names
-// that begin with base.
-func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]console.File, error) {
-	pieces, err := suit.Papers()
-	if err != nil {
-		return nil, err
+// plainGrain is the flag of the grain of the plain piece of a cowl worn at a side, and its value.
+func (f suitFlags) plainGrain(worn draft.Side) (flag string, v *flags.Degrees, err error) {
+	switch {
+	case worn == draft.AtBack && f.BackGrain != nil:
+		return "", nil, errors.New("--back-grain: the back is the cowl, whose grain is --grain; want --front-grain for " +
+			"its plain front")
+	case worn == draft.AtFront && f.FrontGrain != nil:
+		return "", nil, errors.New("--front-grain: the front is the cowl, whose grain is --grain; want --back-grain for " +
+			"its back")
+	case worn == draft.AtBack:
+		return "--front-grain", f.FrontGrain, nil
 	}
-	o := plot.Options{Title: s.Name, Notes: suitNotes(s, suit)}
-	return f.files(base, pieces, o, s.SizeWord())
-}
-
-// suitNotes lists the figures of the pieces for the sheet.
-func suitNotes(s style.Style, suit truing.Suit) []string {
-	r, b, cowl, plain := suit.Front.Report(), suit.Back.Report(), suit.Front.Worn, suit.Back.Worn()
-	notes := []string{
-		"Cut for: " + s.ForWhom(),
-		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
-		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", say.Upper(cowl.String()),
-			say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
-		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", say.Upper(plain.String()),
-			say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
-		fmt.Sprintf("Neck opening %s round edge and %v neck", say.Length(draft.Opening(suit.Front, suit.Back)), plain),
-	}
-	if words := strapOf(s, suit.Front).words(); words != "" {
-		notes = append(notes, words)
-	}
-	return append(notes, "For: "+s.Fabric.Name)
+	return "--back-grain", f.BackGrain, nil
 }

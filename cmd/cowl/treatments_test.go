@@ -127,11 +127,11 @@ func TestBeforeFronts(t *testing.T) {
 	}
 	h := &hung{Drape: drawn.Drape{Style: s, Cowl: p}}
 	var d drapeVerb
-	if without, err := d.compared(h); err != nil || len(without) != 0 {
+	if without, err := h.compared(d.Before); err != nil || len(without) != 0 {
 		t.Errorf("unasked: compared with %d fronts, %v, want none", len(without), err)
 	}
 	d.Before = true
-	without, err := d.compared(h)
+	without, err := h.compared(d.Before)
 	if err != nil || len(without) != 3 {
 		t.Fatalf("compared with %d fronts, %v, want 3", len(without), err)
 	}

@@ -29,10 +29,6 @@ type trueCmd struct {
 	Head   *flags.Length `placeholder:"LEN" help:"Head girth that the opening must pass (57cm)."`
 }
 
-// headGirth is the largest of a woman's sizes, m: 54 to 57 cm (ASTM D5585-11,
-// table 1: 21½ to 22¼ in from size 4 to 16).
-const headGirth = 0.57
-
 // plainSeam is the allowance of a pattern that was trued, m: what the cloth had to spare
 // has hung and is trimmed (common practice).
 const plainSeam = 0.010

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"cowl/mesh/draft"
 
@@ -153,6 +152,3 @@ func nearest(line []r2.Vec, v r2.Vec) int {
 	}
 	return best
 }
-
-// Capital returns s, which begins with an ASCII letter, with that a capital.
-func Capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -6,6 +6,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -120,7 +121,7 @@ func (a Allowances) allow(p *paper.Piece) {
 func (s Suit) back() paper.Piece {
 	b := s.Back
 	p := paper.Piece{
-		Worn: b.Worn(), Name: paper.Capital(b.Worn().String()), Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
+		Worn: b.Worn(), Name: ruler.Capital(b.Worn().String()), Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
 		Outline: b.Outline, Notches: append(b.Notches, sideNotches(b.Side)...),
 		Lines: backLines(b),
 	}
@@ -165,7 +166,7 @@ func (s Suit) facing() paper.Piece {
 	end := r2.Add(corner, r2.Scale(s.Back.FacedBy, r2.Unit(r2.Sub(s.Back.Shoulder[1], corner))))
 	worn := s.Back.Worn()
 	p := paper.Piece{
-		Worn: worn, Name: paper.Capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " +
+		Worn: worn, Name: ruler.Capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " +
 			worn.String(), "no interfacing"}, Quantity: 1,
 		Outline: f,
 		Lines:   []paper.Line{{Name: worn.Centre(), Kind: paper.Centre, Points: []r2.Vec{f[0], top}}},

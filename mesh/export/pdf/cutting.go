@@ -185,11 +185,11 @@ func onCloth(p paper.Piece) paper.Piece {
 func facts(p paper.Piece) []string {
 	lo, hi := paper.Box(onCloth(p).CutLine)
 	out := append([]string(nil), p.Words...)
-	out = append(out, paper.Capital(plot.GrainWords(p)),
+	out = append(out, ruler.Capital(plot.GrainWords(p)),
 		fmt.Sprintf("Takes %s across and %s along the cloth, allowance included", ruler.Spoken().Enough(hi.X-lo.X),
 			ruler.Spoken().Enough(hi.Y-lo.Y)))
 	for _, t := range p.Texts {
-		out = append(out, paper.Capital(t.Said))
+		out = append(out, ruler.Capital(t.Said))
 	}
 	return append(out, allowanceFacts(p)...)
 }

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape/measure"
 )
 
@@ -99,7 +99,7 @@ func compareFindings(rs []caseResult, ds []difference) []string {
 		}
 	}
 	if len(same) > 0 {
-		out = append(out, fmt.Sprintf("%s from %s in %s.", say.Upper(noDifference), rs[0].Name, strings.Join(same, ", ")))
+		out = append(out, fmt.Sprintf("%s from %s in %s.", ruler.Capital(noDifference), rs[0].Name, strings.Join(same, ", ")))
 	}
 	return append(out, missingFinding(rs)...)
 }

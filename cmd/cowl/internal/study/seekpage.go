@@ -112,7 +112,7 @@ func cutWords(c caseResult) string {
 // seekFindings says the best cut and how near it comes.
 func seekFindings(rs []caseResult, goal Want) []string {
 	c := rs[0]
-	out := []string{say.Upper(cutWords(c)) + ".", keptSentence("It", c)}
+	out := []string{ruler.Capital(cutWords(c)) + ".", keptSentence("It", c)}
 	for _, m := range goal.misses(c) {
 		_, s := c.summary(m.figure)
 		switch {
@@ -125,7 +125,7 @@ func seekFindings(rs []caseResult, goal Want) []string {
 				m.figure.Spread(m.got, s, c.style.Hang.Placings)+" "+m.figure.People().Sign, m.figure.Change(m.off())))
 		}
 		if !m.met() && !math.IsNaN(m.got) {
-			out = append(out, say.Upper(missText(m, rs))+".")
+			out = append(out, ruler.Capital(missText(m, rs))+".")
 		}
 	}
 	return out

@@ -134,33 +134,6 @@ func (f factor) spokenValue(v float64) string {
 	return f.label + " " + f.said(v)
 }
 
-// group is the cases of one line of a chart.
-type group struct {
-	name string
-	rs   []int // into the cases
-}
-
-// groupsOf splits cases into lines, in their order.
-func groupsOf(cases []oneCase) []group {
-	var out []group
-	for i, c := range cases {
-		if n := len(out); n == 0 || out[n-1].name != c.Group {
-			out = append(out, group{name: c.Group})
-		}
-		out[len(out)-1].rs = append(out[len(out)-1].rs, i)
-	}
-	return out
-}
-
-// pick returns the results of a group.
-func (g group) pick(rs []caseResult) []caseResult {
-	var out []caseResult
-	for _, i := range g.rs {
-		out = append(out, rs[i])
-	}
-	return out
-}
-
 // sweepDiffs compares, line by line, each value with the one before and the
 // last with the first.
 func sweepDiffs(p *plan, rs []caseResult) []difference {

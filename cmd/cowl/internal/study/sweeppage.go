@@ -3,7 +3,6 @@ package study
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"cowl/cmd/cowl/internal/study/page"
@@ -36,11 +35,6 @@ func sweepPage(p *plan, rs []caseResult) page.Page {
 		sheet.Blocks = append(sheet.Blocks, sweepGroup(p, g, g.pick(rs))...)
 	}
 	return sheet
-}
-
-// varies reports whether the sweep varies a quantity.
-func (p *plan) varies(name string) bool {
-	return slices.ContainsFunc(p.vary, func(f factor) bool { return f.name == name })
 }
 
 // sweepCharts draws the figures over the first factor.

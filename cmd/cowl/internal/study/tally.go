@@ -96,3 +96,9 @@ func (t *tally) add(list []rows.Row, results []rows.Result[Row]) {
 		}
 	}
 }
+
+// pointSteps are the cowl points that are tried beside the given one, m.
+var pointSteps = []float64{-0.02, 0.02, 0.04}
+
+// shareSteps are the shares of the dart that are tried.
+var shareSteps = []float64{0, 0.5, 1}

@@ -28,9 +28,6 @@ func planTeach(a Spec, s style.Style) (*plan, error) {
 	return p, nil
 }
 
-// bias is the place of 45° among the angles.
-const bias = 2
-
 // teachDiffs compares every angle with the true bias.
 func teachDiffs(_ *plan, rs []caseResult) []difference {
 	var out []difference

@@ -153,7 +153,7 @@ func (f factor) column() string {
 
 // axis is the name of the factor on an axis.
 func (f factor) axis() string {
-	text := strings.ToUpper(f.label[:1]) + f.label[1:]
+	text := ruler.Capital(f.label)
 	switch {
 	case f.name == "grain":
 		return "Grain: from the centre front to the warp, °"

@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/study/rows"
+	"cowl/mesh/ruler"
 )
 
 // overview is what a sheet of toiles is made of.
@@ -188,7 +189,7 @@ func (h held) line(measured bool) string {
 	if parts == nil {
 		return "no figure"
 	}
-	return say.Upper(strings.Join(parts, ", "))
+	return ruler.Capital(strings.Join(parts, ", "))
 }
 
 // figureTable lists every figure that was measured, with its prediction.
