@@ -130,8 +130,8 @@ func (s Swatch) tensile(b bench, d direction) tensileCurve {
 		lt += " assumed"
 	}
 	from := func(load, strain float64, how string) tensileCurve {
-		return tensileCurve{found{slopeAtDrape(load, strain, power), Derived, fmt.Sprintf("slope at %g N/m: %s, %s", DrapeLoad,
-			how, lt)}, power}
+		return tensileCurve{found{slopeAtDrape(load, strain, power), Derived,
+			fmt.Sprintf("slope at %g N/m: %s, %s", DrapeLoad, how, lt)}, power}
 	}
 	switch {
 	case s.done(d.stretch):
@@ -147,7 +147,8 @@ var fastLoads = [3]float64{5, 20, 100}
 
 // tensileFAST takes the curve through the two least of E5, E20 and E100, or
 // through one of them with the linearity.
-func (s Swatch) tensileFAST(b bench, d direction, one func(load, strain float64, how string) tensileCurve) tensileCurve {
+func (s Swatch) tensileFAST(b bench, d direction,
+	one func(load, strain float64, how string) tensileCurve) tensileCurve {
 	var load, strain []float64
 	var how string
 	for i, t := range []Trial{d.e5, d.e20, d.e100} {
@@ -165,7 +166,8 @@ func (s Swatch) tensileFAST(b bench, d direction, one func(load, strain float64,
 		return one(load[0], strain[0], how)
 	}
 	p := math.Log(load[1]/load[0]) / math.Log(strain[1]/strain[0])
-	return tensileCurve{found{slopeAtDrape(load[0], strain[0], p), Derived, fmt.Sprintf("slope at %g N/m: %s", DrapeLoad, how)},
+	return tensileCurve{found{slopeAtDrape(load[0], strain[0], p), Derived,
+		fmt.Sprintf("slope at %g N/m: %s", DrapeLoad, how)},
 		p}
 }
 

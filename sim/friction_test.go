@@ -113,7 +113,8 @@ func TestTake(t *testing.T) {
 	for _, grain := range []float64{0, 0.5} {
 		coarse, fine := cut(t, rectangle(0.08, 0.08, 0), 0.01, grain), cut(t, rectangle(0.08, 0.08, 0), 0.005, grain)
 		made := func(l *lattice.Lattice) *State {
-			c := NewCloth(l, Stiffness{Weight: 0.1, TensileWarp: 1000, TensileWeft: 1000, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6})
+			c := NewCloth(l, Stiffness{Weight: 0.1, TensileWarp: 1000, TensileWeft: 1000, Shear: 20, BendWarp: 1e-6,
+				BendWeft: 1e-6})
 			return NewState(&System{Cloth: c}, make([]r3.Vec, len(l.Rest)))
 		}
 		centre := func(l *lattice.Lattice, i int) r2.Vec {
@@ -167,8 +168,8 @@ func TestOverhangWithFriction(t *testing.T) {
 	const w = 8.0 // N/m²
 	hb := 0.4 * length * length * w / 2
 	l := cut(t, rectangle(0.003, 2*length, 0), h, 0)
-	c := NewCloth(l, Stiffness{Weight: w / Gravity, TensileWarp: 100, TensileWeft: 100, Shear: 50, BendWarp: b, BendWeft: b,
-		Twist: b / 2, BendFriction: hb})
+	c := NewCloth(l, Stiffness{Weight: w / Gravity, TensileWarp: 100, TensileWeft: 100, Shear: 50, BendWarp: b,
+		BendWeft: b, Twist: b / 2, BendFriction: hb})
 	sc := &System{Cloth: c, Fixed: make([]bool, len(l.Rest))}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {

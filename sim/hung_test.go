@@ -45,7 +45,8 @@ func row(l *lattice.Lattice, a, b r2.Vec, n int) []Hold {
 // is held sideways. Growth is read below the top fifth, on the middle line.
 func TestHungStrip(t *testing.T) {
 	const width, length = 0.04, 0.3
-	s := Stiffness{Weight: 0.15, TensileWarp: 900, TensileWeft: 600, Shear: 100, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := Stiffness{Weight: 0.15, TensileWarp: 900, TensileWeft: 600, Shear: 100, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	for _, c := range []struct{ grain, e float64 }{
 		{0, s.TensileWarp},
 		{90, s.TensileWeft},
@@ -113,7 +114,8 @@ func stretched(t *testing.T, s Stiffness, grain, load float64) float64 {
 }
 
 func TestOffAxisPull(t *testing.T) {
-	s := Stiffness{Weight: 1e-6, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := Stiffness{Weight: 1e-6, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	n := 0
 	for _, grain := range []float64{0, 15, 30, 45, 60, 75, 90} {
 		const load = 0.05

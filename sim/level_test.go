@@ -69,7 +69,8 @@ func TestStepIsStable(t *testing.T) {
 	n := 0
 	for _, grain := range []float64{0, 20, 45} {
 		for name, s := range map[string]Stiffness{
-			"bias":  {Weight: 0.13, TensileWarp: 3500, TensileWeft: 1400, Shear: 23, BendWarp: 2e-6, BendWeft: 6e-7, Twist: 5e-7},
+			"bias": {Weight: 0.13, TensileWarp: 3500, TensileWeft: 1400, Shear: 23, BendWarp: 2e-6, BendWeft: 6e-7,
+				Twist: 5e-7},
 			"stiff": {Weight: 0.2, TensileWarp: 800, TensileWeft: 800, Shear: 400, BendWarp: 1e-4, BendWeft: 1e-4, Twist: 5e-5},
 		} {
 			w := rolled(t, grain, s)
@@ -104,8 +105,8 @@ func TestStepIsStable(t *testing.T) {
 
 // The hats share out all of a force, and a piece moved as a whole stretches nothing.
 func TestHatsShareOut(t *testing.T) {
-	w := rolled(t, 20, Stiffness{Weight: 0.2, TensileWarp: 800, TensileWeft: 800, Shear: 400, BendWarp: 1e-4, BendWeft: 1e-4,
-		Twist: 5e-5})
+	w := rolled(t, 20, Stiffness{Weight: 0.2, TensileWarp: 800, TensileWeft: 800, Shear: 400, BendWarp: 1e-4,
+		BendWeft: 1e-4, Twist: 5e-5})
 	for i := range w.sum[0] {
 		w.sum[0][i].Force, w.sum[0][i].Mass = r3.Vec{X: 1, Y: float64(i), Z: -2}, 3
 	}

@@ -49,7 +49,8 @@ func overhang(t *testing.T, length, spacing, grain float64, s Stiffness) float64
 }
 
 func TestOverhang(t *testing.T) {
-	s := Stiffness{Weight: 0.150, TensileWarp: 200, TensileWeft: 200, Shear: 100, BendWarp: 10e-6, BendWeft: 10e-6, Twist: 5e-6}
+	s := Stiffness{Weight: 0.150, TensileWarp: 200, TensileWeft: 200, Shear: 100, BendWarp: 10e-6, BendWeft: 10e-6,
+		Twist: 5e-6}
 	for _, g := range []float64{0, 90, 45, 22.5} {
 		got := overhang(t, 0.05, 0.0025, g*math.Pi/180, s)
 		if math.Abs(got-60.19) > 0.3 {

@@ -67,7 +67,8 @@ func TestTieForces(t *testing.T) {
 // F = E·w·e + EA·(e − e0/2), with E of Kilby on and off the yarns.
 func TestTiedStrip(t *testing.T) {
 	const width, length, n, load, stiff = 0.02, 0.3, 8, 0.1, 20.0
-	s := Stiffness{Weight: 1e-6, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := Stiffness{Weight: 1e-6, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	for _, grain := range []float64{0, 45} {
 		l := cut(t, rectangle(width, length, 0), 0.005, grain)
 		sc := &System{Cloth: NewCloth(l, s), Ties: tape(l, r2.Vec{Y: -length / 2}, r2.Vec{Y: length / 2}, 60, 1, stiff)}

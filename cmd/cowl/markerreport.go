@@ -167,7 +167,8 @@ func (p *markerPlan) figures() markerJSON {
 func choiceOf(c marker.Choice) choiceJSON {
 	out := choiceJSON{Width: say.MM(c.Nominal), Grain: math.Round(say.Degrees(c.Grain)*1e6) / 1e6, Fits: c.Err == nil}
 	if c.Err == nil {
-		out.Length, out.Waste, out.Bought, out.Joins = say.MM(c.Marker.Length), c.Marker.Waste()*100, c.Bought()*1e6, c.Marker.Joins()
+		out.Length, out.Waste, out.Bought, out.Joins = say.MM(c.Marker.Length), c.Marker.Waste()*100, c.Bought()*1e6,
+			c.Marker.Joins()
 	}
 	return out
 }

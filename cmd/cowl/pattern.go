@@ -195,8 +195,8 @@ func suitNotes(s style.Style, suit truing.Suit) []string {
 		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
 		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", ruler.Capital(cowl.String()),
 			say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
-		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", ruler.Capital(plain.String()),
-			say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
+		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl",
+			ruler.Capital(plain.String()), say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
 		fmt.Sprintf("Neck opening %s round edge and %v neck", say.Length(draft.Opening(suit.Front, suit.Back)), plain),
 	}
 	if words := strapOf(s, suit.Front).words(); words != "" {

@@ -54,6 +54,6 @@ func (s *strapJSON) words() string {
 	if s == nil || s.Kind == draft.NoStrap.String() {
 		return ""
 	}
-	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points", ruler.Capital(s.Kind),
-		say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000))
+	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points",
+		ruler.Capital(s.Kind), say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000))
 }

@@ -120,8 +120,9 @@ func (l uprightFront) front(fold []r2.Vec) (Finished, float64, error) {
 		return Finished{}, 0, err
 	}
 	if c.Facing < 0 || fold == nil && math.Abs(top.Y-half[at].Y) > onSeam || !outwards(c.Lines.Shoulder) {
-		return Finished{}, 0, errors.New("no fold line: draw the cowl edge across the piece, square to the centre front, on " +
-			"layer 8 (DXF), with an id (SVG) or as line inside (CSV); without a facing the top edge is square to the centre " +
+		return Finished{}, 0, errors.New("no fold line: draw the cowl edge across the piece, square to the centre front, " +
+			"on layer 8 (DXF), with an id (SVG) or as line inside (CSV); without a facing the top edge is square to the " +
+			"centre " +
 			"front")
 	}
 	l.dart(&c.Lines)

@@ -21,8 +21,8 @@ func TestHangingDrop(t *testing.T) {
 	}
 }
 
-var hungCloth = sim.Stiffness{Weight: 0.15, TensileWarp: 2000, TensileWeft: 2000, Shear: 50, BendWarp: 1e-5, BendWeft: 1e-5,
-	Twist: 5e-6}
+var hungCloth = sim.Stiffness{Weight: 0.15, TensileWarp: 2000, TensileWeft: 2000, Shear: 50, BendWarp: 1e-5,
+	BendWeft: 1e-5, Twist: 5e-6}
 
 // The edge of a sheet cannot hang deeper than the V of its own length, to which
 // its yarn may add the little that it stretches, and it falls by more than
@@ -76,7 +76,8 @@ func TestHangShakes(t *testing.T) {
 // A strip of no shear stiffness to speak of and little bending hangs in the
 // curve of a chain.
 func TestHangStrip(t *testing.T) {
-	s := sim.Stiffness{Weight: 0.15, TensileWarp: 500, TensileWeft: 500, Shear: 50, BendWarp: 2e-7, BendWeft: 2e-7, Twist: 1e-7}
+	s := sim.Stiffness{Weight: 0.15, TensileWarp: 500, TensileWeft: 500, Shear: 50, BendWarp: 2e-7, BendWeft: 2e-7,
+		Twist: 1e-7}
 	r, err := Hang(context.Background(), s, HangSetup{Width: 0.3, Height: 0.05, Span: 0.2, Spacing: 0.0125, Placings: 2})
 	if err != nil || r.Status != sim.Settled {
 		t.Fatalf("Hang = %+v, %v", r, err)

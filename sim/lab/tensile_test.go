@@ -11,7 +11,8 @@ import (
 // Swivelling jaws leave the middle of a long strip in plain tension, as free
 // ends do: both read the off-axis modulus.
 func TestPullKilby(t *testing.T) {
-	s := sim.Stiffness{Weight: 0.15, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := sim.Stiffness{Weight: 0.15, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	n := 0
 	for _, free := range []bool{true, false} {
 		for _, g := range []float64{0, 15, 30, 45, 60, 75, 90} {

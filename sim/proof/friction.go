@@ -118,8 +118,8 @@ func capstan(ctx context.Context, mu float64) (float64, error) {
 }
 
 // bandCloth is light and limp.
-var bandCloth = sim.Stiffness{Weight: 1e-6, TensileWarp: 200, TensileWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7,
-	Twist: 1e-7}
+var bandCloth = sim.Stiffness{Weight: 1e-6, TensileWarp: 200, TensileWeft: 200, Shear: 50, BendWarp: 1e-7,
+	BendWeft: 1e-7, Twist: 1e-7}
 
 // drawn hangs a load on the first end of a band at pos, ends being flat y (m), and
 // draws the second down.

@@ -66,8 +66,8 @@ func (p *plan) lines(m *measure.Figure, title string, rs []caseResult) page.Line
 		s := page.Series{Name: g.name}
 		for _, r := range g.pick(rs) {
 			mean, deviation := r.summary(m)
-			s.Points = append(s.Points, page.Point{X: p.vary[0].spoken(r.Values[0]), Y: m.Spoken(mean), Half: m.Spoken(deviation),
-				Dots: m.SpokenEach(r.values(m.Value))})
+			s.Points = append(s.Points, page.Point{X: p.vary[0].spoken(r.Values[0]), Y: m.Spoken(mean),
+				Half: m.Spoken(deviation), Dots: m.SpokenEach(r.values(m.Value))})
 		}
 		c.Series = append(c.Series, s)
 	}
