@@ -196,10 +196,15 @@ func TestLiveHand(t *testing.T) {
 		t.Errorf("unpinned, the place lies %.1f mm from the pin with %d pins, want 10 or more with %d", by*1000,
 			len(l.Pins()), drafted)
 	}
+	checkLoosePin(t, l, f, drafted)
+}
 
+// checkLoosePin takes a pin of the waist out, which then follows the hand, and puts it back.
+func checkLoosePin(t *testing.T, l *Live, f Frame, drafted int) {
+	t.Helper()
 	waist := slices.IndexFunc(l.Pins(), func(p LivePin) bool { return p.Name == "waist" && math.Abs(p.Flat.X) > 0.03 })
 	pin := l.Pins()[waist]
-	v = vertex(&f, pin.Flat)
+	v := vertex(&f, pin.Flat)
 	follows := func() float64 { // the hand, drawn 2 cm forward
 		from := f.Sheet.Pos[v]
 		l.Grab(pin.Flat, r3.Add(from, r3.Vec{Z: 0.02}))

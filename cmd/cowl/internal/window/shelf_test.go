@@ -95,14 +95,6 @@ func TestPinsRefused(t *testing.T) {
 func TestOfferedAgain(t *testing.T) {
 	config := t.TempDir()
 	open := func() *drive { return start(t, func(o *Options) { o.Config = config }) }
-	quit := func(d *drive) {
-		t.Helper()
-		d.x("key", "ctrl+q")
-		if err := <-d.ended; err != nil {
-			t.Fatal(err)
-		}
-		d.ended <- nil
-	}
 	d := open()
 	d.click("tab/Cut")
 	d.click("facing/typed")
@@ -115,7 +107,7 @@ func TestOfferedAgain(t *testing.T) {
 	d.settle()
 	d.x("click", "1")
 	d.until("a pin", func(a *App) bool { return len(a.pane().hands.own) == 1 })
-	quit(d)
+	d.quit()
 
 	d = open()
 	d.place("offer/list")
@@ -126,7 +118,7 @@ func TestOfferedAgain(t *testing.T) {
 	})
 	d.shot("offer.png")
 	d.click("offer/no")
-	quit(d)
+	d.quit()
 
 	d = open()
 	d.ask(func(a *App) {
@@ -152,4 +144,14 @@ func TestOfferedAgain(t *testing.T) {
 			t.Errorf("saved: %v", err)
 		}
 	}
+}
+
+// quit ends the window by its key.
+func (d *drive) quit() {
+	d.Helper()
+	d.x("key", "ctrl+q")
+	if err := <-d.ended; err != nil {
+		d.Fatal(err)
+	}
+	d.ended <- nil
 }
