@@ -5,7 +5,7 @@ import "fmt"
 // Defaults for what a fabric file leaves out. Only weight and bending have none.
 const (
 	DefaultShear    = 30.0   // N/m, about 0.53 gf/(cm·deg); common for dress-weight wovens, from memory
-	DefaultPull     = 2000.0 // N/m, within the 500–3500 N/m of the library fabrics with a published pull test
+	DefaultTensile  = 2000.0 // N/m, within the 500–3500 N/m of the library fabrics with a published pull test
 	DefaultFriction = 0.3    // cloth on a jersey-covered form, from memory 0.2–0.5
 	DefaultRub      = 0.4    // cloth on cloth, from memory 0.3–0.6 for wovens; more than on a smooth cover
 	DefaultDensity  = 436.0  // kg/m³, median of the library fabrics with a published thickness
@@ -31,8 +31,8 @@ func fillDefaults(f *Fabric) {
 	}
 	fill(BendBias, PeirceBias(f.BendWarp, f.BendWeft), Assumed, "Peirce–Cooper rule from warp and weft, ±40 %")
 	fill(Shear, DefaultShear, Assumed, fmt.Sprintf("default %g N/m", DefaultShear))
-	fill(PullWarp, DefaultPull, Assumed, fmt.Sprintf("default %g N/m", DefaultPull))
-	fill(PullWeft, DefaultPull, Assumed, fmt.Sprintf("default %g N/m", DefaultPull))
+	fill(TensileWarp, DefaultTensile, Assumed, fmt.Sprintf("default %g N/m", DefaultTensile))
+	fill(TensileWeft, DefaultTensile, Assumed, fmt.Sprintf("default %g N/m", DefaultTensile))
 	fill(Thickness, f.Weight/DefaultDensity, Assumed, fmt.Sprintf("weight over %g kg/m³", DefaultDensity))
 	fill(Friction, DefaultFriction, Assumed, fmt.Sprintf("default %g", DefaultFriction))
 	fill(FrictionCloth, DefaultRub, Assumed, fmt.Sprintf("default %g", DefaultRub))

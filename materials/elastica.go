@@ -9,7 +9,7 @@ import "math"
 // the depth is below 2e-5 of the length of the loop.
 type heart struct {
 	angle              []float64 // rad, at heartLinks + 1 places
-	pull               float64   // P·H²
+	tension            float64   // P·H²
 	pivot, step, other []float64 // of the equations
 }
 
@@ -20,7 +20,7 @@ const (
 
 // weightless is near the loop without weight.
 func weightless() *heart {
-	h := &heart{pull: -8.8}
+	h := &heart{tension: -8.8}
 	for _, list := range []*[]float64{&h.angle, &h.pivot, &h.step, &h.other} {
 		*list = make([]float64, heartLinks+1)
 	}
@@ -50,8 +50,8 @@ func (h *heart) balance(load float64) {
 	for i := 1; i < heartLinks; i++ {
 		sin, cos := math.Sincos(a[i])
 		weight := load * float64(i) * d
-		k[i] = -2 - d*d*(h.pull*cos-weight*sin)
-		r[i] = 2*a[i] - a[i-1] - a[i+1] + d*d*(h.pull*sin+weight*cos)
+		k[i] = -2 - d*d*(h.tension*cos-weight*sin)
+		r[i] = 2*a[i] - a[i-1] - a[i+1] + d*d*(h.tension*sin+weight*cos)
 		p[i] = d * d * sin
 	}
 	for i := 2; i < heartLinks; i++ {
@@ -80,7 +80,7 @@ func (h *heart) correct() float64 {
 		most = math.Max(most, math.Abs(h.step[i]+pull*h.other[i]))
 	}
 	share := math.Min(1, 0.5/most)
-	h.pull += share * pull
+	h.tension += share * pull
 	for i := 1; i < heartLinks; i++ {
 		h.angle[i] += share * (h.step[i] + pull*h.other[i])
 	}

@@ -16,8 +16,8 @@ const (
 	BendWeft
 	BendBias
 	Shear
-	PullWarp
-	PullWeft
+	TensileWarp
+	TensileWeft
 	Thickness
 	Friction
 	FrictionCloth
@@ -50,10 +50,10 @@ var quantities = [numFields]quantity{
 	Shear: {key: "shear_N_per_m", of: shears, unit: "N/m", scale: 1, low: 2, high: 1000,
 		why: "open gauze to coated cloth; 1 gf/(cm·deg) is 56.2 N/m",
 		at:  func(f *Fabric) *float64 { return &f.Shear }},
-	PullWarp: {key: "pull_warp_N_per_m", of: loads, unit: "N/m", scale: 1, low: 50, high: 200000, why: pullWhy,
-		at: func(f *Fabric) *float64 { return &f.PullWarp }},
-	PullWeft: {key: "pull_weft_N_per_m", of: loads, unit: "N/m", scale: 1, low: 50, high: 200000, why: pullWhy,
-		at: func(f *Fabric) *float64 { return &f.PullWeft }},
+	TensileWarp: {key: "pull_warp_N_per_m", of: loads, unit: "N/m", scale: 1, low: 50, high: 200000, why: tensileWhy,
+		at: func(f *Fabric) *float64 { return &f.TensileWarp }},
+	TensileWeft: {key: "pull_weft_N_per_m", of: loads, unit: "N/m", scale: 1, low: 50, high: 200000, why: tensileWhy,
+		at: func(f *Fabric) *float64 { return &f.TensileWeft }},
 	Thickness: {key: "thickness_mm", of: lengths, unit: "mm", scale: 1e-3, low: 0.02, high: 6, why: "organza to blanket",
 		at: func(f *Fabric) *float64 { return &f.Thickness }},
 	Friction: {key: "friction", of: numbers, scale: 1, low: 0, high: 1.5, why: "frictionless to rubbery",
@@ -75,8 +75,8 @@ var quantities = [numFields]quantity{
 }
 
 const (
-	bendWhy = "the limpest gauze to canvas; 1 gf·cm²/cm is 98.07 µN·m"
-	pullWhy = "stretch woven to glass cloth, slope at 0.5–5 N/m tension"
+	bendWhy    = "the limpest gauze to canvas; 1 gf·cm²/cm is 98.07 µN·m"
+	tensileWhy = "stretch woven to glass cloth, slope at 0.5–5 N/m tension"
 )
 
 // fieldNames are the names of fields for people.

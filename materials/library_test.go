@@ -94,8 +94,8 @@ func TestLibraryPulls(t *testing.T) {
 		for _, d := range []struct {
 			q   Field
 			emt float64
-		}{{PullWarp, c.warp}, {PullWeft, c.weft}} {
-			want := PullAtDrape(d.emt/100, TypicalLinearity)
+		}{{TensileWarp, c.warp}, {TensileWeft, c.weft}} {
+			want := TensileAtDrape(d.emt/100, TypicalLinearity)
 			if got := d.q.Value(f); math.Abs(got-want) > 0.5 {
 				t.Errorf("%s: %s = %g, want %.1f N/m", c.name, d.q.Key(), got, want)
 			}
@@ -111,8 +111,8 @@ func TestDefaultsFromLibrary(t *testing.T) {
 		if f.Basis[Thickness].Kind == Measured {
 			density = append(density, f.Weight/f.Thickness)
 		}
-		if f.Basis[PullWarp].Kind == Derived {
-			pull = append(pull, f.PullWarp, f.PullWeft)
+		if f.Basis[TensileWarp].Kind == Derived {
+			pull = append(pull, f.TensileWarp, f.TensileWeft)
 		}
 	}
 	slices.Sort(density)
@@ -120,8 +120,8 @@ func TestDefaultsFromLibrary(t *testing.T) {
 		t.Errorf("median of %d densities %.0f is %.1f kg/m³, want 7 and DefaultDensity %g", n, density, density[n/2],
 			DefaultDensity)
 	}
-	if len(pull) != 8 || slices.Min(pull) > DefaultPull || slices.Max(pull) < DefaultPull {
-		t.Errorf("DefaultPull %g outside published %.0f", DefaultPull, pull)
+	if len(pull) != 8 || slices.Min(pull) > DefaultTensile || slices.Max(pull) < DefaultTensile {
+		t.Errorf("DefaultPull %g outside published %.0f", DefaultTensile, pull)
 	}
 }
 

@@ -23,12 +23,12 @@ type Fabric struct {
 	Weave  string
 	Weight float64 // areal mass, kg/m²
 
-	BendWarp float64 // bending rigidity along the warp, N·m (N·m² per m width)
-	BendWeft float64 // along the weft, N·m
-	BendBias float64 // at 45° to both, N·m
-	Shear    float64 // shear rigidity G, N/m per rad
-	PullWarp float64 // slope of tension over strain at drape loads, N/m
-	PullWeft float64 // as PullWarp, along the weft
+	BendWarp    float64 // bending rigidity along the warp, N·m (N·m² per m width)
+	BendWeft    float64 // along the weft, N·m
+	BendBias    float64 // at 45° to both, N·m
+	Shear       float64 // shear rigidity G, N/m per rad
+	TensileWarp float64 // slope of tension over strain at drape loads, N/m
+	TensileWeft float64 // as PullWarp, along the weft
 
 	Thickness     float64 // m, under a light presser foot
 	Friction      float64 // Coulomb coefficient, cloth on dress form

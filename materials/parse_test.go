@@ -33,8 +33,8 @@ func TestParseMinimal(t *testing.T) {
 		{BendWeft, 1.5e-6, Measured},
 		{BendBias, 1.7231e-6, Assumed}, // (½/√2 + ½/√1.5)⁻²
 		{Shear, 30, Assumed},
-		{PullWarp, 2000, Assumed},
-		{PullWeft, 2000, Assumed},
+		{TensileWarp, 2000, Assumed},
+		{TensileWeft, 2000, Assumed},
 		{Thickness, 0.16055e-3, Assumed}, // 70 g/m² over 436 kg/m³
 		{Friction, 0.3, Assumed},
 		{FrictionCloth, 0.4, Assumed},
@@ -192,7 +192,7 @@ func TestYAMLRoundTripProperty(t *testing.T) {
 			f.Basis[q] = Evidence{Kind(rapid.IntRange(int(Measured), int(Memory)).Draw(t, "kind")), "a: b"}
 			f.Spread[q] = rapid.Float64Range(0, r.high).Draw(t, "spread") * r.scale
 		}
-		f.PullWarp, f.PullWeft = max(f.PullWarp, 1001), max(f.PullWeft, 1001) // above any shear
+		f.TensileWarp, f.TensileWeft = max(f.TensileWarp, 1001), max(f.TensileWeft, 1001) // above any shear
 		f.Title = strings.Join(strings.Fields(strings.Map(func(r rune) rune {
 			if unicode.IsControl(r) {
 				return -1

@@ -111,8 +111,8 @@ func (r *reader) firstLine() int {
 // together reports values that are allowed each but not with one another, at
 // the later of their lines.
 func (r *reader) together(f *Fabric) {
-	for _, q := range []Field{PullWarp, PullWeft} {
-		if err := f.checkPull(q); err != nil {
+	for _, q := range []Field{TensileWarp, TensileWeft} {
+		if err := f.checkTensile(q); err != nil {
 			r.refuse(max(r.line[q.Key()], r.line[Shear.Key()]), err)
 		}
 	}

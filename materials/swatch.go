@@ -120,7 +120,7 @@ func (s Swatch) fabric(b bench) Fabric {
 	}
 	put(Shear, s.shear(b))
 	for _, d := range directions[:2] {
-		put(d.pull, s.pull(b, d).found)
+		put(d.tensile, s.tensile(b, d).found)
 	}
 	put(Thickness, s.thickness(b))
 	put(BendFriction, s.loop(b, KESBendLoop, KESBendLoopWarp, KESBendLoopWeft))

@@ -95,7 +95,7 @@ func (s Swatch) checkFabric(b bench, f Fabric) error {
 		return limit.Errorf(Weight.Key(), "weight %s, want %v: %s (%s)", Weight.Format(f), quantities[Weight].allowed(),
 			heaviestWhy, f.Basis[Weight].How)
 	}
-	errs := []error{s.checkAgree(b, f), s.checkFAST(b), s.checkBiasPull(b, f)}
+	errs := []error{s.checkAgree(b, f), s.checkFAST(b), s.checkBiasTensile(b, f)}
 	for _, d := range directions {
 		errs = append(errs, s.checkLength(d, f))
 	}
@@ -135,9 +135,9 @@ func (s Swatch) checkLength(d direction, f Fabric) error {
 		d.name, withUnit(c*1000, "mm"), d.bend.Format(f), Weight.Format(f), limpest*1000, stiffest*1000, hint)
 }
 
-// checkBiasPull demands that the bias gives more than the warp at one load.
-func (s Swatch) checkBiasPull(b bench, f Fabric) error {
-	p := s.pull(b, directions[0])
+// checkBiasTensile demands that the bias gives more than the warp at one load.
+func (s Swatch) checkBiasTensile(b bench, f Fabric) error {
+	p := s.tensile(b, directions[0])
 	if p.kind == Unknown || f.Basis[Shear].Kind == Assumed {
 		return nil
 	}

@@ -16,7 +16,7 @@ type found struct {
 // direction is a direction of the cloth with the trials made along it.
 type direction struct {
 	name                   string
-	bend, pull             Field
+	bend, tensile          Field
 	overhang, loop         Trial
 	kesBend, c, fast       Trial
 	stretch, load, emt, lt Trial
@@ -24,9 +24,9 @@ type direction struct {
 }
 
 var directions = []direction{
-	{"warp", BendWarp, PullWarp, OverhangWarp, LoopWarp, KESBendWarp, FASTLengthWarp, FASTBendWarp,
+	{"warp", BendWarp, TensileWarp, OverhangWarp, LoopWarp, KESBendWarp, FASTLengthWarp, FASTBendWarp,
 		WarpStretch, WarpLoad, KESStretchWarp, KESLinearityWarp, FAST5Warp, FAST20Warp, FAST100Warp},
-	{"weft", BendWeft, PullWeft, OverhangWeft, LoopWeft, KESBendWeft, FASTLengthWeft, FASTBendWeft,
+	{"weft", BendWeft, TensileWeft, OverhangWeft, LoopWeft, KESBendWeft, FASTLengthWeft, FASTBendWeft,
 		WeftStretch, WeftLoad, KESStretchWeft, KESLinearityWeft, FAST5Weft, FAST20Weft, FAST100Weft},
 	{"bias", BendBias, numFields, OverhangBias, LoopBias, KESBendBias, FASTLengthBias, FASTBendBias, 0, 0, 0, 0, 0, 0, 0},
 }
@@ -116,38 +116,39 @@ func (s Swatch) pooled(b bench, ts []Trial) (v found) {
 	return v
 }
 
-// pulled is the pull along one direction, and the power of its curve.
-type pulled struct {
+// tensileCurve is the pull along one direction, and the power of its curve.
+type tensileCurve struct {
 	found
 	power float64
 }
 
-// pull returns the slope at drape loads along d.
-func (s Swatch) pull(b bench, d direction) pulled {
+// tensile returns the slope at drape loads along d.
+func (s Swatch) tensile(b bench, d direction) tensileCurve {
 	power := powerOf(b[d.lt])
 	lt := fmt.Sprintf("LT %s", figures(s.Readings[d.lt].Mean))
 	if s.Readings[d.lt].Digit == linearityRange {
 		lt += " assumed"
 	}
-	from := func(load, strain float64, how string) pulled {
-		return pulled{found{slopeAtDrape(load, strain, power), Derived, fmt.Sprintf("slope at %g N/m: %s, %s", DrapeLoad,
-			how, lt)}, power}
+	from := func(load, strain float64, how string) tensileCurve {
+		return tensileCurve{found{slopeAtDrape(load, strain, power), Derived,
+			fmt.Sprintf("slope at %g N/m: %s, %s", DrapeLoad, how, lt)}, power}
 	}
 	switch {
 	case s.done(d.stretch):
 		return from(b[d.load], b[d.stretch], s.told(d.stretch)+", "+s.told(d.load))
 	case s.done(d.emt):
-		return from(KESPullLoad, b[d.emt], s.told(d.emt))
+		return from(KESTensileLoad, b[d.emt], s.told(d.emt))
 	}
-	return s.pullFAST(b, d, from)
+	return s.tensileFAST(b, d, from)
 }
 
 // fastLoads are the loads of a FAST pull test, gf/cm.
 var fastLoads = [3]float64{5, 20, 100}
 
-// pullFAST takes the curve through the two least of E5, E20 and E100, or
+// tensileFAST takes the curve through the two least of E5, E20 and E100, or
 // through one of them with the linearity.
-func (s Swatch) pullFAST(b bench, d direction, one func(load, strain float64, how string) pulled) pulled {
+func (s Swatch) tensileFAST(b bench, d direction,
+	one func(load, strain float64, how string) tensileCurve) tensileCurve {
 	var load, strain []float64
 	var how string
 	for i, t := range []Trial{d.e5, d.e20, d.e100} {
@@ -160,12 +161,13 @@ func (s Swatch) pullFAST(b bench, d direction, one func(load, strain float64, ho
 	}
 	switch {
 	case len(load) == 0:
-		return pulled{}
+		return tensileCurve{}
 	case len(load) == 1 || strain[1] <= strain[0]:
 		return one(load[0], strain[0], how)
 	}
 	p := math.Log(load[1]/load[0]) / math.Log(strain[1]/strain[0])
-	return pulled{found{slopeAtDrape(load[0], strain[0], p), Derived, fmt.Sprintf("slope at %g N/m: %s", DrapeLoad, how)},
+	return tensileCurve{found{slopeAtDrape(load[0], strain[0], p), Derived,
+		fmt.Sprintf("slope at %g N/m: %s", DrapeLoad, how)},
 		p}
 }
 

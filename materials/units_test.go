@@ -19,7 +19,7 @@ func TestUnits(t *testing.T) {
 		{"1 gf/(cm·deg), rounded as in tables", GramForcePerCmDegree, 56.19, 1e-4},
 		{"1 mg/cm² in g/m²", MilligramPerCm2 * 1e3, 10, 1e-12},
 		{"1 oz/yd² in g/m², ASTM D3776 factor", OuncePerYard2 * 1e3, 33.906, 1e-5},
-		{"KES top load 500 gf/cm in N/m", KESPullLoad, 490.3325, 1e-12},
+		{"KES top load 500 gf/cm in N/m", KESTensileLoad, 490.3325, 1e-12},
 		{"0.118 gf·cm²/cm of cotton broad (Matsudaira et al. 2015, Table 1) in µN·m", 0.118 * GramForceCm2PerCm * 1e6, 11.57,
 			1e-3},
 		{"12.38 mg/cm² of cotton broad in g/m²", 12.38 * MilligramPerCm2 * 1e3, 123.8, 1e-12},

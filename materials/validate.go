@@ -24,7 +24,7 @@ func (f Fabric) Validate() error {
 			errs = append(errs, limit.Errorf(q.Key(), "%s has no basis, want measured, derived, assumed or memory", q.Key()))
 		}
 	}
-	errs = append(errs, f.checkPull(PullWarp), f.checkPull(PullWeft), f.checkDrape(), f.checkConfidence())
+	errs = append(errs, f.checkTensile(TensileWarp), f.checkTensile(TensileWeft), f.checkDrape(), f.checkConfidence())
 	errs = append(errs, f.checkRanges()...)
 	return errors.Join(errs...)
 }
@@ -37,9 +37,9 @@ func (f Fabric) checkConfidence() error {
 	return limit.Errorf("confidence", "confidence %.120q, want high, medium or low", f.Confidence)
 }
 
-// checkPull demands that yarns pull harder than the cloth shears: the yarn
+// checkTensile demands that yarns pull harder than the cloth shears: the yarn
 // springs of a lattice carry the pull less the shear and must stay positive.
-func (f Fabric) checkPull(q Field) error {
+func (f Fabric) checkTensile(q Field) error {
 	if q.InUnits(f) > Shear.InUnits(f) {
 		return nil
 	}

@@ -15,7 +15,7 @@ func TestValidateReports(t *testing.T) {
 		{func(f *Fabric) { f.Weight = math.NaN() }, "weight_gsm NaN"},
 		{func(f *Fabric) { f.BendWarp = 0 }, "bend_warp_uNm 0 µN·m, want 0.05–2000 µN·m"},
 		{func(f *Fabric) { f.BendBias = math.Inf(1) }, "bend_bias_uNm +Inf"},
-		{func(f *Fabric) { f.PullWarp = f.Shear }, "pull_warp_N_per_m"},
+		{func(f *Fabric) { f.TensileWarp = f.Shear }, "pull_warp_N_per_m"},
 		{func(f *Fabric) { f.Friction = -0.1 }, "friction -0.1, want 0–1.5"},
 		{func(f *Fabric) { f.FrictionCloth = 1.6 }, "friction_cloth 1.6, want 0–1.5"},
 		{func(f *Fabric) { f.Basis[Shear] = Evidence{} }, "shear_N_per_m has no basis"},

@@ -30,16 +30,16 @@ func presses(l *lattice.Lattice) []float64 {
 // of 1 N/m² that hangs at 100 times its weight sinks in by 0.05 mm.
 const press = 2e6
 
-// pullHalf sums what one half of the parts of the cloth, and the first the
+// loadHalf sums what one half of the parts of the cloth, and the first the
 // holds and tapes, do to the nodes.
-func (w *Stepper) pullHalf(half int) {
+func (w *Stepper) loadHalf(half int) {
 	sum := w.sum[half]
 	clear(sum)
 	if w.age%reshapeEvery == 0 {
 		lo, hi := forkjoin.Half(len(w.force), half)
-		w.scene.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
+		w.system.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
 	}
-	w.scene.Cloth.elastic(half, w.state.Pos, w.state.Slip, sum)
+	w.system.Cloth.elastic(half, w.state.Pos, w.state.Slip, sum)
 	if half == 0 {
 		w.hold(sum)
 		w.stay(sum)
@@ -51,7 +51,7 @@ func (w *Stepper) pullHalf(half int) {
 
 // hold adds the pull of pins, fingers and hands.
 func (w *Stepper) hold(sum []contact.Sum) {
-	for k, h := range w.scene.Holds {
+	for k, h := range w.system.Holds {
 		w.draw(Hand{h, w.state.Target[k], w.state.Grip[k]}, sum)
 	}
 	for _, h := range w.state.Hands {
@@ -74,7 +74,7 @@ func (w *Stepper) draw(h Hand, sum []contact.Sum) {
 // balance sums up what acts on the nodes of a half, weight and form included.
 func (w *Stepper) balance(half int) {
 	lo, hi := forkjoin.Half(len(w.force), half)
-	a, b, load, down := w.sum[0], w.sum[1], w.scene.Cloth.Load, w.scene.Down
+	a, b, load, down := w.sum[0], w.sum[1], w.system.Cloth.Load, w.system.Down
 	if down == (r3.Vec{}) {
 		down.Y = -1
 	}

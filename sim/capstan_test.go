@@ -28,9 +28,10 @@ func TestCapstan(t *testing.T) {
 	leg := 0.045
 	length := math.Pi*around + 2*leg
 	l := cut(t, rectangle(width, length, 0), 0.004, 0)
-	s := Stiffness{Weight: 1e-6, PullWarp: 200, PullWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7, Twist: 1e-7}
+	s := Stiffness{Weight: 1e-6, TensileWarp: 200, TensileWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7,
+		Twist: 1e-7}
 	for _, mu := range []float64{0, 0.2, 0.4} {
-		sc := &Scene{Cloth: NewCloth(l, s), Obstacle: roller(radius), Friction: mu}
+		sc := &System{Cloth: NewCloth(l, s), Obstacle: roller(radius), Friction: mu}
 		end := func(y float64) []Hold { return row(l, r2.Vec{X: -width / 2, Y: y}, r2.Vec{X: width / 2, Y: y}, 5) }
 		sc.Holds = append(end(-length/2), end(length/2)...)
 		pos := make([]r3.Vec, len(l.Rest))

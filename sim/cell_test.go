@@ -35,7 +35,8 @@ func TestRolledClothIsNotSheared(t *testing.T) {
 		a := deg * math.Pi / 180
 		var last float64
 		for _, h := range []float64{0.008, 0.004, 0.002} {
-			c := NewCloth(cut(t, rectangle(12*h, 12*h, 0), h, 0), Stiffness{Weight: 0.1, PullWarp: 1, PullWeft: 1, Shear: 1})
+			c := NewCloth(cut(t, rectangle(12*h, 12*h, 0), h, 0), Stiffness{Weight: 0.1, TensileWarp: 1, TensileWeft: 1,
+				Shear: 1})
 			x := aroundCylinder(c, a, radius)
 			var worst, edges float64
 			for _, q := range c.cells {

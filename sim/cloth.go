@@ -11,15 +11,15 @@ const Gravity = 9.80665
 
 // Stiffness is what the cloth opposes to being moved, in SI units.
 type Stiffness struct {
-	Weight             float64 // kg/m²
-	PullWarp, PullWeft float64 // N/m, membrane stiffness C11 and C22
-	Shear              float64 // N/m per rad, C66
-	BendWarp, BendWeft float64 // N·m
-	Twist              float64 // N·m, D66
-	BendFriction       float64 // N, friction moment per width: half of the KES-F 2HB; 0 is elastic
-	ShearFriction      float64 // N/m, friction force per width: half of the KES-F 2HG; 0 is elastic
-	Softening          float64 // m, −B1/B0 of the moment B0·κ + B1·κ² along a yarn; 0 is a straight line
-	Lock               float64 // rad, shear angle from which the yarns jam; 0 is never
+	Weight                   float64 // kg/m²
+	TensileWarp, TensileWeft float64 // N/m, membrane stiffness C11 and C22
+	Shear                    float64 // N/m per rad, C66
+	BendWarp, BendWeft       float64 // N·m
+	Twist                    float64 // N·m, D66
+	BendFriction             float64 // N, friction moment per width: half of the KES-F 2HB; 0 is elastic
+	ShearFriction            float64 // N/m, friction force per width: half of the KES-F 2HG; 0 is elastic
+	Softening                float64 // m, −B1/B0 of the moment B0·κ + B1·κ² along a yarn; 0 is a straight line
+	Lock                     float64 // rad, shear angle from which the yarns jam; 0 is never
 }
 
 // Cloth is the constant mechanical description of a cut lattice: springs along
@@ -59,9 +59,9 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 		c.Load[i] = s.Weight * Gravity * l.Area[i]
 		c.weight += c.Load[i]
 		for k, a := range [2]lattice.Axis{l.U[i], l.V[i]} {
-			pull, b, list := s.PullWarp, s.BendWarp, &c.bendU
+			pull, b, list := s.TensileWarp, s.BendWarp, &c.bendU
 			if k == 1 {
-				pull, b, list = s.PullWeft, s.BendWeft, &c.bendV
+				pull, b, list = s.TensileWeft, s.BendWeft, &c.bendV
 			}
 			if a.Next != lattice.None {
 				c.links = append(c.links, link{int32(i), a.Next, pull * a.Link / h2})

@@ -38,7 +38,7 @@ func drop(t *testing.T, s Stiffness, spacing, grain float64) float64 {
 	t.Helper()
 	const size, span, patch = 0.3, 0.24, 0.03
 	l := cut(t, rectangle(size, size, 0), spacing, grain)
-	sc := &Scene{Cloth: NewCloth(l, s)}
+	sc := &System{Cloth: NewCloth(l, s)}
 	deep := pouch(size, span)
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {

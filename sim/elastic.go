@@ -31,7 +31,7 @@ func part[T any](list []T, half int) []T {
 // elastic adds the elastic forces of one half of the cloth to out (len = nodes),
 // with the nodes at x. Sets of friction that slip move.
 func (c *Cloth) elastic(half int, x []r3.Vec, set Slip, out []contact.Sum) {
-	c.pull(part(c.links, half), x, out)
+	c.tension(part(c.links, half), x, out)
 	c.shearAndTwist(part(c.cells, half), x, set.Shear, out)
 	if c.rubs {
 		c.rub(part(c.bendU, half), x, set.U, out)
@@ -41,8 +41,8 @@ func (c *Cloth) elastic(half int, x []r3.Vec, set Slip, out []contact.Sum) {
 	c.bend(part(c.bendV, half), x, out)
 }
 
-// pull adds the pull of yarns: k times the change of length, along the yarn.
-func (c *Cloth) pull(links []link, x []r3.Vec, out []contact.Sum) {
+// tension adds the pull of yarns: k times the change of length, along the yarn.
+func (c *Cloth) tension(links []link, x []r3.Vec, out []contact.Sum) {
 	for i := range links {
 		l := &links[i]
 		a, b := &x[l.a], &x[l.b]

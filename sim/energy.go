@@ -10,18 +10,18 @@ import (
 
 // Energy is the energy stored in cloth and tapes by kind, J.
 type Energy struct {
-	Pull  float64 // along the yarns
-	Shear float64 // in the angle between the yarns
-	Bend  float64 // along the yarns and in twist
-	Tape  float64 // in stay tapes
+	Tensile float64 // along the yarns
+	Shear   float64 // in the angle between the yarns
+	Bend    float64 // along the yarns and in twist
+	Tape    float64 // in stay tapes
 }
 
 // Total returns the sum of the stored energies, J.
-func (e Energy) Total() float64 { return e.Pull + e.Shear + e.Bend + e.Tape }
+func (e Energy) Total() float64 { return e.Tensile + e.Shear + e.Bend + e.Tape }
 
 // Stored returns the elastic energy of cloth and tapes with the nodes at x (m,
 // len = nodes).
-func (s *Scene) Stored(x []r3.Vec) Energy {
+func (s *System) Stored(x []r3.Vec) Energy {
 	e := s.Cloth.Stored(x)
 	for k := range s.Ties {
 		e.Tape += s.Ties[k].energy(x)
@@ -36,7 +36,7 @@ func (c *Cloth) Stored(x []r3.Vec) Energy {
 	var e Energy
 	for _, l := range c.links {
 		s := r3.Norm(r3.Sub(x[l.b], x[l.a])) - c.h
-		e.Pull += l.k * s * s / 2
+		e.Tensile += l.k * s * s / 2
 	}
 	for _, list := range [2][]stencil{c.bendU, c.bendV} {
 		for _, s := range list {

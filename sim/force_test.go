@@ -32,7 +32,7 @@ func upright(l *lattice.Lattice) []r3.Vec {
 }
 
 // uneven is a cloth with six different stiffnesses.
-var uneven = Stiffness{Weight: 0.13, PullWarp: 310, PullWeft: 170, Shear: 23, BendWarp: 11e-6, BendWeft: 5e-6,
+var uneven = Stiffness{Weight: 0.13, TensileWarp: 310, TensileWeft: 170, Shear: 23, BendWarp: 11e-6, BendWeft: 5e-6,
 	Twist: 3e-6}
 
 // crumple moves every node by up to a share of the spacing along each axis, on
@@ -62,7 +62,7 @@ func (b ball) Distance(p r3.Vec) (float64, r3.Vec) {
 
 // potential is the whole energy of a scene without friction, built apart from
 // the forces: strain, height, holds and the penalty of the obstacle.
-func potential(s *Scene, st *State) float64 {
+func potential(s *System, st *State) float64 {
 	e := s.Stored(st.Pos).Total()
 	for i, p := range st.Pos {
 		e += s.Cloth.Load[i] * p.Y
@@ -82,7 +82,7 @@ func potential(s *Scene, st *State) float64 {
 
 // unbalanced computes the forces without a step.
 func unbalanced(w *Stepper) {
-	w.pair.Both(w.pull)
+	w.pair.Both(w.load)
 	w.pair.Both(w.balance)
 	for i := range w.force {
 		w.force[i] = w.sum[0][i].Force
@@ -90,7 +90,7 @@ func unbalanced(w *Stepper) {
 }
 
 // slopes returns −∂E/∂x of one node by central differences.
-func slopes(s *Scene, st *State, i int) r3.Vec {
+func slopes(s *System, st *State, i int) r3.Vec {
 	const step = 1e-7
 	at := st.Pos[i]
 	along := func(d r3.Vec) float64 {
@@ -121,7 +121,7 @@ func TestForcesAreSlopes(t *testing.T) {
 		hold []Hold
 		on   contact.Obstacle
 	}{
-		{"pull", Stiffness{Weight: 0.1, PullWarp: 310, PullWeft: 170}, nil, nil},
+		{"pull", Stiffness{Weight: 0.1, TensileWarp: 310, TensileWeft: 170}, nil, nil},
 		{"shear", Stiffness{Weight: 0.1, Shear: 23}, nil, nil},
 		{"bend", Stiffness{Weight: 0.1, BendWarp: 11e-6, BendWeft: 5e-6}, nil, nil},
 		{"bend that softens", Stiffness{Weight: 0.1, BendWarp: 11e-6, BendWeft: 5e-6, Softening: 0.004}, nil, nil},
@@ -132,7 +132,7 @@ func TestForcesAreSlopes(t *testing.T) {
 	} {
 		r := rand.New(rand.NewPCG(1, 2))
 		for range 4 {
-			sc := &Scene{Cloth: NewCloth(l, c.s), Holds: c.hold, Obstacle: c.on}
+			sc := &System{Cloth: NewCloth(l, c.s), Holds: c.hold, Obstacle: c.on}
 			st := NewState(sc, crumple(l, r, 0.1))
 			for k := range c.hold {
 				st.Grip[k], st.Target[k] = 40*r.Float64(), r3.Vec{X: r.Float64() / 100, Y: r.Float64() / 100, Z: r.Float64() / 100}
@@ -183,8 +183,8 @@ func TestRigidMotion(t *testing.T) {
 					pos[i] = r3.Add(r3.NewRotation(1.1, axis).Rotate(pos[i]), r3.Vec{X: 0.3, Y: -1, Z: 2})
 				}
 			}
-			st := NewState(&Scene{Cloth: c}, pos)
-			w := NewStepper(&Scene{Cloth: c}, st)
+			st := NewState(&System{Cloth: c}, pos)
+			w := NewStepper(&System{Cloth: c}, st)
 			unbalanced(w)
 			for i, f := range w.force {
 				if d := r3.Norm(r3.Add(f, r3.Vec{Y: c.Load[i]})); d > 1e-11 {
@@ -258,7 +258,7 @@ func TestEvenStrain(t *testing.T) {
 			name      string
 			got, want float64
 		}{
-			{"Pull", got.Pull, uneven.PullWarp * e * e / 2 * size * size},
+			{"Pull", got.Tensile, uneven.TensileWarp * e * e / 2 * size * size},
 			{"Shear", got.Shear, uneven.Shear * g * g / 2 * size * size},
 		} {
 			if math.Abs(w.got-w.want) > 1e-5*w.want {

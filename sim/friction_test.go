@@ -18,9 +18,9 @@ import (
 func TestBendingLoop(t *testing.T) {
 	const b, hb, h = 8e-6, 0.6e-3, 0.001
 	l := cut(t, rectangle(0.02, 0.02, 0), h, 0)
-	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 10, BendWarp: b, BendWeft: b,
+	c := NewCloth(l, Stiffness{Weight: 0.1, TensileWarp: 1000, TensileWeft: 1000, Shear: 10, BendWarp: b, BendWeft: b,
 		Twist: b / 2, BendFriction: hb})
-	st := NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
+	st := NewState(&System{Cloth: c}, make([]r3.Vec, len(l.Rest)))
 	mid := int32(0)
 	for i, p := range l.Rest {
 		if math.Hypot(p.X, p.Y) < h/2 {
@@ -64,9 +64,9 @@ func TestBendingLoop(t *testing.T) {
 func TestShearLoop(t *testing.T) {
 	const g, hg, h = 25, 0.4, 0.005
 	l := cut(t, rectangle(4*h, 4*h, 0), h, 0)
-	c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: g, BendWarp: 1e-6, BendWeft: 1e-6,
+	c := NewCloth(l, Stiffness{Weight: 0.1, TensileWarp: 1000, TensileWeft: 1000, Shear: g, BendWarp: 1e-6, BendWeft: 1e-6,
 		ShearFriction: hg})
-	st := NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
+	st := NewState(&System{Cloth: c}, make([]r3.Vec, len(l.Rest)))
 	p, q := l.Warp(), l.Weft()
 	area := 0.0
 	for _, k := range l.Cell {
@@ -113,8 +113,9 @@ func TestTake(t *testing.T) {
 	for _, grain := range []float64{0, 0.5} {
 		coarse, fine := cut(t, rectangle(0.08, 0.08, 0), 0.01, grain), cut(t, rectangle(0.08, 0.08, 0), 0.005, grain)
 		made := func(l *lattice.Lattice) *State {
-			c := NewCloth(l, Stiffness{Weight: 0.1, PullWarp: 1000, PullWeft: 1000, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6})
-			return NewState(&Scene{Cloth: c}, make([]r3.Vec, len(l.Rest)))
+			c := NewCloth(l, Stiffness{Weight: 0.1, TensileWarp: 1000, TensileWeft: 1000, Shear: 20, BendWarp: 1e-6,
+				BendWeft: 1e-6})
+			return NewState(&System{Cloth: c}, make([]r3.Vec, len(l.Rest)))
 		}
 		centre := func(l *lattice.Lattice, i int) r2.Vec {
 			return r2.Add(l.Rest[i], r2.Scale(l.Spacing/2, r2.Add(l.Warp(), l.Weft())))
@@ -167,9 +168,9 @@ func TestOverhangWithFriction(t *testing.T) {
 	const w = 8.0 // N/m²
 	hb := 0.4 * length * length * w / 2
 	l := cut(t, rectangle(0.003, 2*length, 0), h, 0)
-	c := NewCloth(l, Stiffness{Weight: w / Gravity, PullWarp: 100, PullWeft: 100, Shear: 50, BendWarp: b, BendWeft: b,
-		Twist: b / 2, BendFriction: hb})
-	sc := &Scene{Cloth: c, Fixed: make([]bool, len(l.Rest))}
+	c := NewCloth(l, Stiffness{Weight: w / Gravity, TensileWarp: 100, TensileWeft: 100, Shear: 50, BendWarp: b,
+		BendWeft: b, Twist: b / 2, BendFriction: hb})
+	sc := &System{Cloth: c, Fixed: make([]bool, len(l.Rest))}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {
 		pos[i] = r3.Vec{X: p.X, Z: p.Y}

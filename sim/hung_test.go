@@ -12,7 +12,7 @@ import (
 )
 
 // settle relaxes or ends the test.
-func settle(t *testing.T, sc *Scene, st *State, residual float64) Result {
+func settle(t *testing.T, sc *System, st *State, residual float64) Result {
 	t.Helper()
 	r := Relax(context.Background(), sc, st, Settings{Residual: residual})
 	if r.Status != Settled {
@@ -45,14 +45,15 @@ func row(l *lattice.Lattice, a, b r2.Vec, n int) []Hold {
 // is held sideways. Growth is read below the top fifth, on the middle line.
 func TestHungStrip(t *testing.T) {
 	const width, length = 0.04, 0.3
-	s := Stiffness{Weight: 0.15, PullWarp: 900, PullWeft: 600, Shear: 100, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := Stiffness{Weight: 0.15, TensileWarp: 900, TensileWeft: 600, Shear: 100, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	for _, c := range []struct{ grain, e float64 }{
-		{0, s.PullWarp},
-		{90, s.PullWeft},
-		{45, 4 / (1/s.PullWarp + 1/s.PullWeft + 1/s.Shear)},
+		{0, s.TensileWarp},
+		{90, s.TensileWeft},
+		{45, 4 / (1/s.TensileWarp + 1/s.TensileWeft + 1/s.Shear)},
 	} {
 		l := cut(t, rectangle(width, length, 0), 0.005, c.grain)
-		sc := &Scene{Cloth: NewCloth(l, s), Holds: row(l, r2.Vec{X: -width / 2, Y: length / 2},
+		sc := &System{Cloth: NewCloth(l, s), Holds: row(l, r2.Vec{X: -width / 2, Y: length / 2},
 			r2.Vec{X: width / 2, Y: length / 2}, 16)}
 		st := NewState(sc, upright(l))
 		for k := range sc.Holds {
@@ -79,20 +80,20 @@ func TestHungStrip(t *testing.T) {
 // ν = 0: 1/E = cos⁴/C11 + cos²·sin²/G + sin⁴/C22 (Kilby 1963).
 func kilby(s Stiffness, a float64) float64 {
 	c, d := math.Pow(math.Cos(a), 2), math.Pow(math.Sin(a), 2)
-	return 1 / (c*c/s.PullWarp + c*d/s.Shear + d*d/s.PullWeft)
+	return 1 / (c*c/s.TensileWarp + c*d/s.Shear + d*d/s.TensileWeft)
 }
 
 // dead is the grip of a spring so soft, to a target so far, that its pull is a
 // dead load: the end may go where it will.
 const dead = 1e-4
 
-// pull draws a strip by dead loads spread over its ends, N/m, and returns the
+// stretched draws a strip by dead loads spread over its ends, N/m, and returns the
 // strain of its middle third.
-func pull(t *testing.T, s Stiffness, grain, load float64) float64 {
+func stretched(t *testing.T, s Stiffness, grain, load float64) float64 {
 	t.Helper()
 	const width, length, n = 0.06, 0.3, 24
 	l := cut(t, rectangle(width, length, 0), 0.005, grain)
-	sc := &Scene{Cloth: NewCloth(l, s)}
+	sc := &System{Cloth: NewCloth(l, s)}
 	for _, end := range [2]float64{-1, 1} {
 		y := end * length / 2
 		sc.Holds = append(sc.Holds, row(l, r2.Vec{X: -width / 2, Y: y}, r2.Vec{X: width / 2, Y: y}, n)...)
@@ -113,11 +114,12 @@ func pull(t *testing.T, s Stiffness, grain, load float64) float64 {
 }
 
 func TestOffAxisPull(t *testing.T) {
-	s := Stiffness{Weight: 1e-6, PullWarp: 400, PullWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := Stiffness{Weight: 1e-6, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	n := 0
 	for _, grain := range []float64{0, 15, 30, 45, 60, 75, 90} {
 		const load = 0.05
-		got, want := load/pull(t, s, grain, load), kilby(s, grain*math.Pi/180)
+		got, want := load/stretched(t, s, grain, load), kilby(s, grain*math.Pi/180)
 		t.Logf("pulled at %g°: E = %.3f N/m, Kilby %.3f (%+.2f %%)", grain, got, want, 100*(got/want-1))
 		if math.Abs(got/want-1) > 0.02 {
 			t.Errorf("pulled at %g°: E = %.3f N/m, want %.3f ± 2 %%", grain, got, want)

@@ -17,11 +17,11 @@ func (floor) Distance(p r3.Vec) (float64, r3.Vec) { return p.Y, r3.Vec{Y: 1} }
 
 // folded returns a strip of 30 × 120 mm with a friction of layers, folded over and
 // held open above a floor.
-func folded(t testing.TB, grain, gap, rub float64) (*Scene, *State) {
+func folded(t testing.TB, grain, gap, rub float64) (*System, *State) {
 	t.Helper()
 	l := cut(t, rectangle(0.03, 0.12, 0), 0.005, grain)
-	s := Stiffness{Weight: 0.2, PullWarp: 100, PullWeft: 100, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6, Twist: 5e-7}
-	sc := &Scene{Cloth: NewCloth(l, s), Obstacle: floor{}, Friction: 0.3, Gap: gap, Rub: rub}
+	s := Stiffness{Weight: 0.2, TensileWarp: 100, TensileWeft: 100, Shear: 20, BendWarp: 1e-6, BendWeft: 1e-6, Twist: 5e-7}
+	sc := &System{Cloth: NewCloth(l, s), Obstacle: floor{}, Friction: 0.3, Gap: gap, Rub: rub}
 	const open = 0.008 // m, width of the fold at the start
 	turn := math.Pi * open / 2
 	pos := make([]r3.Vec, len(l.Rest))

@@ -26,8 +26,8 @@ func TestDown(t *testing.T) {
 		for i, q := range l.Rest {
 			pos[i], fixed[i] = r3.Vec{X: q.X, Y: q.Y}, q.Y > top-0.001
 		}
-		s := &Scene{Cloth: NewCloth(l, Stiffness{Weight: 0.2, PullWarp: 2000, PullWeft: 2000, Shear: 50, BendWarp: 1e-9,
-			BendWeft: 1e-9}), Fixed: fixed, Down: r3.Vec{Y: -math.Cos(a), Z: math.Sin(a)}}
+		s := &System{Cloth: NewCloth(l, Stiffness{Weight: 0.2, TensileWarp: 2000, TensileWeft: 2000, Shear: 50,
+			BendWarp: 1e-9, BendWeft: 1e-9}), Fixed: fixed, Down: r3.Vec{Y: -math.Cos(a), Z: math.Sin(a)}}
 		st := NewState(s, pos)
 		if r := Relax(context.Background(), s, st, Settings{Residual: 1e-4}); r.Status != Settled {
 			t.Fatalf("%g°: %+v", deg, r)

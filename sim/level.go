@@ -43,7 +43,7 @@ var meshes = [...]float64{4}
 const broadest = 0.05
 
 // newLevel makes a coarse level over a scene, its hats so many spacings apart.
-func newLevel(s *Scene, mesh float64) *level {
+func newLevel(s *System, mesh float64) *level {
 	l := s.Cloth.Lattice
 	n := &level{hat: make([][4]int32, len(l.Rest)), height: make([][4]float64, len(l.Rest))}
 	number := map[[2]int]int32{}
@@ -113,9 +113,9 @@ const levelEvery = 50
 func (w *Stepper) coarsen() {
 	w.coarse = true
 	for _, m := range meshes {
-		if m*w.scene.Cloth.h <= broadest {
-			n := newLevel(w.scene, m)
-			n.reshape(w.scene.Cloth, w.state.Pos)
+		if m*w.system.Cloth.h <= broadest {
+			n := newLevel(w.system, m)
+			n.reshape(w.system.Cloth, w.state.Pos)
 			w.levels = append(w.levels, n)
 		}
 	}
@@ -128,7 +128,7 @@ func (w *Stepper) correct() {
 	}
 	for _, n := range w.levels {
 		if w.age%levelEvery == 0 {
-			n.reshape(w.scene.Cloth, w.state.Pos)
+			n.reshape(w.system.Cloth, w.state.Pos)
 		}
 		n.solve()
 	}

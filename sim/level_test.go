@@ -12,7 +12,7 @@ import (
 func rolled(t *testing.T, grain float64, s Stiffness) *Stepper {
 	t.Helper()
 	l := cut(t, rectangle(0.09, 0.13, 0), 0.005, grain)
-	sc := &Scene{Cloth: NewCloth(l, s)}
+	sc := &System{Cloth: NewCloth(l, s)}
 	pos := make([]r3.Vec, len(l.Rest))
 	const r = 0.03
 	for i, p := range l.Rest {
@@ -35,7 +35,7 @@ func (w *Stepper) speedup(d []r3.Vec) []r3.Vec {
 	at := func(x []r3.Vec) {
 		for half := range 2 {
 			clear(w.sum[half])
-			w.scene.Cloth.elastic(half, x, w.state.Slip, w.sum[half])
+			w.system.Cloth.elastic(half, x, w.state.Slip, w.sum[half])
 		}
 	}
 	at(w.state.Pos)
@@ -69,8 +69,9 @@ func TestStepIsStable(t *testing.T) {
 	n := 0
 	for _, grain := range []float64{0, 20, 45} {
 		for name, s := range map[string]Stiffness{
-			"bias":  {Weight: 0.13, PullWarp: 3500, PullWeft: 1400, Shear: 23, BendWarp: 2e-6, BendWeft: 6e-7, Twist: 5e-7},
-			"stiff": {Weight: 0.2, PullWarp: 800, PullWeft: 800, Shear: 400, BendWarp: 1e-4, BendWeft: 1e-4, Twist: 5e-5},
+			"bias": {Weight: 0.13, TensileWarp: 3500, TensileWeft: 1400, Shear: 23, BendWarp: 2e-6, BendWeft: 6e-7,
+				Twist: 5e-7},
+			"stiff": {Weight: 0.2, TensileWarp: 800, TensileWeft: 800, Shear: 400, BendWarp: 1e-4, BendWeft: 1e-4, Twist: 5e-5},
 		} {
 			w := rolled(t, grain, s)
 			d := make([]r3.Vec, len(w.force))
@@ -104,8 +105,8 @@ func TestStepIsStable(t *testing.T) {
 
 // The hats share out all of a force, and a piece moved as a whole stretches nothing.
 func TestHatsShareOut(t *testing.T) {
-	w := rolled(t, 20, Stiffness{Weight: 0.2, PullWarp: 800, PullWeft: 800, Shear: 400, BendWarp: 1e-4, BendWeft: 1e-4,
-		Twist: 5e-5})
+	w := rolled(t, 20, Stiffness{Weight: 0.2, TensileWarp: 800, TensileWeft: 800, Shear: 400, BendWarp: 1e-4,
+		BendWeft: 1e-4, Twist: 5e-5})
 	for i := range w.sum[0] {
 		w.sum[0][i].Force, w.sum[0][i].Mass = r3.Vec{X: 1, Y: float64(i), Z: -2}, 3
 	}
@@ -121,7 +122,7 @@ func TestHatsShareOut(t *testing.T) {
 		if r3.Norm(r3.Sub(f, want)) > 1e-9*r3.Norm(want) || math.Abs(m-3*nodes) > 1e-9*m {
 			t.Errorf("hats got %v N and %g kg, want %v and %g", f, m, want, 3*nodes)
 		}
-		for _, l := range w.scene.Cloth.links[:20] {
+		for _, l := range w.system.Cloth.links[:20] {
 			r := n.over([]int32{l.a, l.b}, -1, 1)
 			sum := 0.0
 			for _, g := range r.by {

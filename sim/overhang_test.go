@@ -23,7 +23,8 @@ func TestChord(t *testing.T) {
 // limp is an isotropic cloth: C11 = C22 = 2G, C12 = 0 and one bending stiffness
 // in every direction, D66 = B/2.
 func limp(weight, b float64) Stiffness {
-	return Stiffness{Weight: weight, PullWarp: 200, PullWeft: 200, Shear: 100, BendWarp: b, BendWeft: b, Twist: b / 2}
+	return Stiffness{Weight: weight, TensileWarp: 200, TensileWeft: 200, Shear: 100, BendWarp: b, BendWeft: b,
+		Twist: b / 2}
 }
 
 func TestOverhangLoads(t *testing.T) {

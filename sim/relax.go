@@ -20,7 +20,7 @@ const stride = 0.02
 type Stepper struct {
 	Even bool // one mass for moves along and across the cloth: slower but steadier
 
-	scene  *Scene
+	system *System
 	state  *State
 	sum    [2][]contact.Sum // len = nodes
 	force  []r3.Vec         // N, len = nodes; unbalanced
@@ -34,7 +34,7 @@ type Stepper struct {
 	still  bool      // the cloth stood still before this step
 	motion float64   // m, sum of the largest moves of all steps
 	moved  [2]motion // of each half in the last step
-	pull   func(int) // what a half does first,
+	load   func(int) // what a half does first,
 	weigh  func(int) // next,
 	move   func(int) // and last
 }
@@ -43,16 +43,16 @@ type Stepper struct {
 type motion struct{ power, far float64 } // J a step, m
 
 // NewStepper prepares the walk; the state stays the caller's.
-func NewStepper(s *Scene, st *State) *Stepper {
+func NewStepper(s *System, st *State) *Stepper {
 	n := len(st.Pos)
 	w := &Stepper{
-		scene: s, state: st, force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, pair: forkjoin.New(!s.Alone),
+		system: s, state: st, force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, pair: forkjoin.New(!s.Alone),
 		sum: [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)},
 	}
 	for i := range w.mass {
 		w.mass[i].factor = 1
 	}
-	w.pull, w.weigh, w.move = w.pullHalf, w.weighHalf, w.moveHalf
+	w.load, w.weigh, w.move = w.loadHalf, w.weighHalf, w.moveHalf
 	l := s.Cloth.Lattice
 	if s.Obstacle != nil {
 		w.form = contact.NewAgainst(s.Obstacle, Shell, s.Friction, presses(l))
@@ -75,13 +75,13 @@ const reshapeEvery = 10
 // on the mean of old and new velocity, the change of kinetic energy in the step.
 func (w *Stepper) moveHalf(half int) {
 	lo, hi := forkjoin.Half(len(w.force), half)
-	st, most, kick := w.state, stride*w.scene.Cloth.h, 1.0
+	st, most, kick := w.state, stride*w.system.Cloth.h, 1.0
 	if w.still {
 		kick = 0.5 // from a standstill velocities are half a step behind
 	}
 	var m motion // far is a square
 	for i := lo; i < hi; i++ {
-		if w.scene.Fixed != nil && w.scene.Fixed[i] {
+		if w.system.Fixed != nil && w.system.Fixed[i] {
 			continue
 		}
 		s, v, p := &w.sum[0][i], &st.Vel[i], &st.Pos[i]
@@ -129,7 +129,7 @@ func (w *Stepper) Step() {
 	if !w.Even && !w.coarse {
 		w.coarsen()
 	}
-	w.pair.Both(w.pull)
+	w.pair.Both(w.load)
 	w.pair.Both(w.weigh)
 	w.correct()
 	w.pair.Both(w.move)
@@ -167,9 +167,9 @@ func (w *Stepper) stop() {
 func (w *Stepper) Residual() float64 {
 	var sum float64
 	for i, f := range w.force {
-		if w.scene.Fixed == nil || !w.scene.Fixed[i] {
+		if w.system.Fixed == nil || !w.system.Fixed[i] {
 			sum += r3.Norm(f)
 		}
 	}
-	return sum / w.scene.Cloth.weight
+	return sum / w.system.Cloth.weight
 }

@@ -13,10 +13,10 @@ import (
 
 // ledge returns a square hung by two corners over a ball with friction: every
 // part of a step but self-contact.
-func ledge(t testing.TB, size, spacing float64) (*Scene, *State) {
+func ledge(t testing.TB, size, spacing float64) (*System, *State) {
 	t.Helper()
 	l := cut(t, rectangle(size, size, 0), spacing, 30)
-	sc := &Scene{Cloth: NewCloth(l, limp(0.1, 20e-6)), Friction: 0.2, Obstacle: ball{r3.Vec{Y: -0.03, Z: -0.05}, 0.06}}
+	sc := &System{Cloth: NewCloth(l, limp(0.1, 20e-6)), Friction: 0.2, Obstacle: ball{r3.Vec{Y: -0.03, Z: -0.05}, 0.06}}
 	for _, i := range []int{0, len(l.Rest) - 1} {
 		p, _ := l.Locate(l.Rest[i])
 		sc.Holds = append(sc.Holds, Hold{Point: p, Only: All})
@@ -37,11 +37,11 @@ func ledge(t testing.TB, size, spacing float64) (*Scene, *State) {
 // friction and layers that lie on each other and rub.
 func TestSameBits(t *testing.T) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(2))
-	hung := func(gap, _ float64) (*Scene, *State) { sc, st := ledge(t, 0.1, 0.006); sc.Gap = gap; return sc, st }
-	laid := func(gap, rub float64) (*Scene, *State) { return folded(t, 30, gap, rub) }
+	hung := func(gap, _ float64) (*System, *State) { sc, st := ledge(t, 0.1, 0.006); sc.Gap = gap; return sc, st }
+	laid := func(gap, rub float64) (*System, *State) { return folded(t, 30, gap, rub) }
 	for _, c := range []struct {
 		name  string
-		start func(gap, rub float64) (*Scene, *State)
+		start func(gap, rub float64) (*System, *State)
 	}{{"hung over a ball", hung}, {"folded over", laid}} {
 		run := func(alone bool, gap, rub float64) (from, to []r3.Vec, r Result) {
 			sc, st := c.start(gap, rub)
@@ -84,15 +84,15 @@ func TestStatus(t *testing.T) {
 		name  string
 		ctx   context.Context
 		o     Settings
-		spoil func(*Scene, *State)
+		spoil func(*System, *State)
 		want  Status
 	}{
 		{"settled", context.Background(), Settings{Residual: 0.05}, nil, Settled},
 		{"limit", context.Background(), Settings{Steps: 70}, nil, StepLimit},
 		{"cancelled", gone, Settings{}, nil, Cancelled},
-		{"not a number", context.Background(), Settings{}, func(_ *Scene, st *State) { st.Pos[7].Z = math.NaN() }, Diverged},
-		{"infinite", context.Background(), Settings{}, func(_ *Scene, st *State) { st.Pos[7].Z = math.Inf(1) }, Diverged},
-		{"hold far off", context.Background(), Settings{}, func(_ *Scene, st *State) { st.Target[0].X = math.Inf(-1) },
+		{"not a number", context.Background(), Settings{}, func(_ *System, st *State) { st.Pos[7].Z = math.NaN() }, Diverged},
+		{"infinite", context.Background(), Settings{}, func(_ *System, st *State) { st.Pos[7].Z = math.Inf(1) }, Diverged},
+		{"hold far off", context.Background(), Settings{}, func(_ *System, st *State) { st.Target[0].X = math.Inf(-1) },
 			Diverged},
 	} {
 		sc, st := ledge(t, 0.1, 0.006)
@@ -158,9 +158,9 @@ func TestFixed(t *testing.T) {
 
 // No step reserves memory, once layers have come to lie on each other.
 func TestStepAllocates(t *testing.T) {
-	for name, start := range map[string]func() (*Scene, *State){
-		"hung over a ball": func() (*Scene, *State) { return ledge(t, 0.1, 0.006) },
-		"folded over":      func() (*Scene, *State) { return folded(t, 30, 2e-3, 0.4) },
+	for name, start := range map[string]func() (*System, *State){
+		"hung over a ball": func() (*System, *State) { return ledge(t, 0.1, 0.006) },
+		"folded over":      func() (*System, *State) { return folded(t, 30, 2e-3, 0.4) },
 	} {
 		sc, st := start()
 		sc.Alone = true

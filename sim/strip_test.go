@@ -31,7 +31,7 @@ func overhang(t *testing.T, length, spacing, grain float64, s Stiffness) float64
 	if err != nil {
 		t.Fatal(err)
 	}
-	sc := &Scene{Cloth: NewCloth(l, s), Fixed: make([]bool, len(l.Rest))}
+	sc := &System{Cloth: NewCloth(l, s), Fixed: make([]bool, len(l.Rest))}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {
 		pos[i] = r3.Vec{X: p.X, Z: p.Y}
@@ -49,7 +49,8 @@ func overhang(t *testing.T, length, spacing, grain float64, s Stiffness) float64
 }
 
 func TestOverhang(t *testing.T) {
-	s := Stiffness{Weight: 0.150, PullWarp: 200, PullWeft: 200, Shear: 100, BendWarp: 10e-6, BendWeft: 10e-6, Twist: 5e-6}
+	s := Stiffness{Weight: 0.150, TensileWarp: 200, TensileWeft: 200, Shear: 100, BendWarp: 10e-6, BendWeft: 10e-6,
+		Twist: 5e-6}
 	for _, g := range []float64{0, 90, 45, 22.5} {
 		got := overhang(t, 0.05, 0.0025, g*math.Pi/180, s)
 		if math.Abs(got-60.19) > 0.3 {

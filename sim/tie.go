@@ -53,8 +53,8 @@ func (t *Tie) energy(x []r3.Vec) float64 {
 // of a node while a tape is slack: one that snaps taut must not find it light.
 func (w *Stepper) stay(sum []contact.Sum) {
 	x := w.state.Pos
-	for k := range w.scene.Ties {
-		t := &w.scene.Ties[k]
+	for k := range w.system.Ties {
+		t := &w.system.Ties[k]
 		d := r3.Sub(t.B.At(x), t.A.At(x))
 		long := math.Sqrt(max(r3.Norm2(d), tiny))
 		pull, _ := stress(long/t.Long - 1)

@@ -32,7 +32,7 @@ func TestTieForces(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	taut, slack := 0, 0
 	for range 6 {
-		sc := &Scene{Cloth: NewCloth(l, Stiffness{Weight: 1e-9}), Ties: tape(l, r2.Vec{X: -0.018, Y: 0.004},
+		sc := &System{Cloth: NewCloth(l, Stiffness{Weight: 1e-9}), Ties: tape(l, r2.Vec{X: -0.018, Y: 0.004},
 			r2.Vec{X: 0.017, Y: -0.008}, 9, 1, 200)}
 		st := NewState(sc, crumple(l, r, 0.01))
 		for k := range sc.Ties {
@@ -67,10 +67,11 @@ func TestTieForces(t *testing.T) {
 // F = E·w·e + EA·(e − e0/2), with E of Kilby on and off the yarns.
 func TestTiedStrip(t *testing.T) {
 	const width, length, n, load, stiff = 0.02, 0.3, 8, 0.1, 20.0
-	s := Stiffness{Weight: 1e-6, PullWarp: 400, PullWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5, Twist: 5e-6}
+	s := Stiffness{Weight: 1e-6, TensileWarp: 400, TensileWeft: 250, Shear: 30, BendWarp: 1e-5, BendWeft: 1e-5,
+		Twist: 5e-6}
 	for _, grain := range []float64{0, 45} {
 		l := cut(t, rectangle(width, length, 0), 0.005, grain)
-		sc := &Scene{Cloth: NewCloth(l, s), Ties: tape(l, r2.Vec{Y: -length / 2}, r2.Vec{Y: length / 2}, 60, 1, stiff)}
+		sc := &System{Cloth: NewCloth(l, s), Ties: tape(l, r2.Vec{Y: -length / 2}, r2.Vec{Y: length / 2}, 60, 1, stiff)}
 		for _, end := range [2]float64{-1, 1} {
 			y := end * length / 2
 			sc.Holds = append(sc.Holds, row(l, r2.Vec{X: -width / 2, Y: y}, r2.Vec{X: width / 2, Y: y}, n)...)

@@ -77,7 +77,7 @@ func (w *Stepper) Walk(ctx context.Context, o Settings) Result {
 }
 
 // Relax brings the state to rest in place.
-func Relax(ctx context.Context, s *Scene, st *State, o Settings) Result {
+func Relax(ctx context.Context, s *System, st *State, o Settings) Result {
 	w := NewStepper(s, st)
 	w.Even = o.Even
 	return w.Walk(ctx, o)

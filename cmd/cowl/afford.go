@@ -16,13 +16,13 @@ func (h *hung) affordable() error {
 	if h.Style.Hang.Folds == drape.Auto {
 		drapes = max(drapes, memory.Tries)
 	}
-	return memory.Afford(memory.Points(h.Piece, h.Style.Job(h.Piece, h.Form).FinestSpacing()), drapes,
+	return memory.Afford(memory.Points(h.Cowl, h.Style.Job(h.Cowl, h.Form).FinestSpacing()), drapes,
 		runtime.GOMAXPROCS(0), "a wider --spacing or fewer --placings")
 }
 
 // viewable is affordable for so many panes of a window that hang p, the front of s, on
 // forms of their own.
-func viewable(s style.Style, p draft.Piece, panes int) error {
+func viewable(s style.Style, p draft.Cowl, panes int) error {
 	if p.Worn == draft.AtBack {
 		return limit.Errorf("side", "side back: the window shows cowls at the front alone; hang this one with cowl "+
 			"drape, whose pictures show it from behind")

@@ -31,7 +31,7 @@ const agedRule = "common practice, no published source, from memory, not compute
 
 // agedOf is the band of the front p; nil: it is cut on the straight grain, of which nothing
 // of the kind is told.
-func agedOf(p draft.Piece) *agedJSON {
+func agedOf(p draft.Cowl) *agedJSON {
 	s := math.Sin(2 * p.Grain)
 	growth := biasGrowth * s * s
 	if growth < 0.001 {

@@ -18,7 +18,7 @@ func TestAged(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/mesh/truing"
 )
 
@@ -46,11 +47,11 @@ func backReport(w io.Writer, s truing.Suit) {
 		fmt.Fprintf(w, format+"\n", args...)
 	}
 	r, worn := s.Back.Report(), s.Back.Worn()
-	row(say.Upper(worn.String()), "half neck %s, armhole %s, waist dart %s; warp at %.1f° to the %s", say.Length(r.Neck),
-		say.Length(r.Armhole), say.Length(r.DartIntake), say.Degrees(s.BackGrain), worn.Centre())
+	row(ruler.Capital(worn.String()), "half neck %s, armhole %s, waist dart %s; warp at %.1f° to the %s",
+		say.Length(r.Neck), say.Length(r.Armhole), say.Length(r.DartIntake), say.Degrees(s.BackGrain), worn.Centre())
 	if r.Facing > 0 {
-		row(say.Upper(worn.String())+" facing", "%s deep on the %s, %s at the shoulder", say.Length(r.Facing), worn.Centre(),
-			say.Length(s.Back.FacedBy))
+		row(ruler.Capital(worn.String())+" facing", "%s deep on the %s, %s at the shoulder", say.Length(r.Facing),
+			worn.Centre(), say.Length(s.Back.FacedBy))
 	}
 	for _, k := range draft.Walked(s.Front, s.Back) {
 		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back),

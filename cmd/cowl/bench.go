@@ -93,7 +93,7 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	}
 	var out []benchTask
 	for k, mm := range spacings {
-		job := h.Style.Job(h.Piece, h.Form)
+		job := h.Style.Job(h.Cowl, h.Form)
 		job.Spacing = mm / 1000
 		out = append(out, benchTask{fmt.Sprintf("demo at %g mm", mm), k == 0,
 			func(ctx context.Context) (benchRow, error) { return hangDemo(ctx, job) }})
@@ -101,7 +101,10 @@ func (b benchCmd) tasks() ([]benchTask, error) {
 	stiffness := drape.Stiffness(h.Style.Fabric)
 	for k, side := range sides {
 		out = append(out, benchTask{fmt.Sprintf("hung square %d × %d", side, side), k == 0,
-			func(ctx context.Context) (benchRow, error) { return hangSquare(ctx, stiffness, side) }})
+			func(ctx context.Context) (benchRow, error) {
+				n, r, err := hangSquare(ctx, stiffness, side)
+				return benchRow{Nodes: n, Steps: r.Steps, Status: r.Status, Residual: r.Residual}, err
+			}})
 	}
 	return out, nil
 }

@@ -20,15 +20,15 @@ const (
 
 // hangSquare hangs a square of so many crossings a side by two corners, from one
 // wave that runs down the whole of it, on its own lattice from the first step.
-func hangSquare(ctx context.Context, s sim.Stiffness, side int) (benchRow, error) {
+func hangSquare(ctx context.Context, s sim.Stiffness, side int) (nodes int, r sim.Result, err error) {
 	const half = squareSide / 2
 	corner := r2.Vec{X: half, Y: half}
 	outline := []r2.Vec{{X: -half, Y: -half}, {X: half, Y: -half}, corner, {X: -half, Y: half}}
 	l, err := lattice.Cut(outline, lattice.Options{Spacing: squareSide / float64(side-1), Origin: corner})
 	if err != nil {
-		return benchRow{}, err
+		return 0, r, err
 	}
-	sc := &sim.Scene{Cloth: sim.NewCloth(l, s)}
+	sc := &sim.System{Cloth: sim.NewCloth(l, s)}
 	pos := make([]r3.Vec, len(l.Rest))
 	deep := arcDepth(squareSide, squareSpan)
 	for i, q := range l.Rest {
@@ -44,8 +44,7 @@ func hangSquare(ctx context.Context, s sim.Stiffness, side int) (benchRow, error
 	for k, h := range sc.Holds {
 		st.Target[k], st.Grip[k] = h.Point.At(pos), cornerGrip
 	}
-	r := sim.Relax(ctx, sc, st, sim.Settings{Residual: 1e-2})
-	return benchRow{Nodes: len(pos), Steps: r.Steps, Status: r.Status, Residual: r.Residual}, nil
+	return len(pos), sim.Relax(ctx, sc, st, sim.Settings{Residual: 1e-2}), nil
 }
 
 // arcDepth returns the height of half a sine wave over a span that is as long

@@ -1,15 +1,10 @@
 package main
 
 import (
-	"context"
-	"errors"
 	"fmt"
 	"io"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
-	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
@@ -31,100 +26,6 @@ type changeJSON struct {
 	SeamAfter      float64 `json:"shoulder_growth_percent"`
 	DropBefore     float64 `json:"edge_drop_before_mm"`
 	DropAfter      float64 `json:"edge_drop_mm"`
-}
-
-// treatment is one that a drape can be compared without.
-type treatment struct {
-	name    string // as in "without the slashes"
-	head    string // of its rows in the report
-	always  bool   // compared unasked
-	has     func(*hung) bool
-	without func(*hung) (draft.Piece, error) // the front without it
-}
-
-// treatments are those there are, in the order of the report.
-var treatments = []treatment{
-	{"slashes", "Released", true, func(h *hung) bool { return len(h.Piece.Releases) > 0 },
-		onPiece(func(p *draft.Piece) { p.Releases = nil })},
-	{"pleats", "Pleated", false, func(h *hung) bool { return len(h.Piece.Pleats) > 0 },
-		onStyle(func(s *style.Style) { s.Cut.Pleats = 0 })},
-	{"stays", "Stayed", false, func(h *hung) bool { return h.Piece.StayShoulder || h.Piece.StayEdge },
-		onPiece(func(p *draft.Piece) { p.StayShoulder, p.StayEdge = false, false })},
-	{"lowering", "Lowered", false, func(h *hung) bool { return h.Style.Stand.Lower > 0 },
-		onStyle(func(s *style.Style) { s.Stand.Lower = 0 })},
-	{"taking in", "Taken in", false, func(h *hung) bool { return h.Style.Stand.TakeIn > 0 },
-		onStyle(func(s *style.Style) { s.Stand.TakeIn = 0 })},
-	{"weight", "Weighted", false, func(h *hung) bool { return h.Piece.Weight > 0 },
-		onPiece(func(p *draft.Piece) { p.Weight = 0 })},
-}
-
-// onPiece takes a treatment off the front that is drafted.
-func onPiece(take func(*draft.Piece)) func(*hung) (draft.Piece, error) {
-	return func(h *hung) (draft.Piece, error) {
-		p := h.Piece
-		take(&p)
-		return p, nil
-	}
-}
-
-// onStyle drafts the front without a treatment.
-func onStyle(take func(*style.Style)) func(*hung) (draft.Piece, error) {
-	return func(h *hung) (draft.Piece, error) {
-		s := h.Style.Clone()
-		take(&s)
-		return s.Piece()
-	}
-}
-
-// untreated is the front without a treatment.
-type untreated struct {
-	name  string
-	piece draft.Piece
-}
-
-// compared lists the fronts that h is to be compared with: without its slashes always,
-// without the others if that is asked for.
-func (d drapeVerb) compared(h *hung) ([]untreated, error) {
-	var out []untreated
-	for _, t := range treatments {
-		if !t.has(h) || !t.always && !d.Before {
-			continue
-		}
-		p, err := t.without(h)
-		if err != nil {
-			return nil, fmt.Errorf("--before: the front without the %s: %w", t.name, err)
-		}
-		out = append(out, untreated{t.name, p})
-	}
-	if d.Before && len(out) == 0 {
-		return nil, errors.New("--before: this front has no slash, pleat, stay, lowering, taking in or weight to hang it " +
-			"without: " +
-			"leave it out, or give it one")
-	}
-	return out, nil
-}
-
-// compare hangs the piece again without each of the treatments, as many folds laid as in h.
-func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []untreated) error {
-	h.changes = map[string]*changeJSON{}
-	for _, t := range without {
-		other := *h
-		other.Piece, other.Style = t.piece, h.alike(t.piece)
-		if err := d.hang(ctx, c, &other); err != nil {
-			return err
-		}
-		h.changes[t.name] = changeOf(other.Run, h.Run)
-	}
-	return nil
-}
-
-// alike is the style of h for a comparison with p: the hand lays as many folds as h
-// shows, or what p feeds, and nothing is shaken or leaned.
-func (h *hung) alike(p draft.Piece) style.Style {
-	s := h.Style
-	s.Hang.Folds = min(h.Run.Outcome.Laid, s.Job(p, h.Form).FoldsThatFit())
-	s.Hang.Shake, s.Hang.Lean = false, 0
-	return s
 }
 
 // changeOf compares a drape without a treatment, a, with one with it, b.

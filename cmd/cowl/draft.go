@@ -43,7 +43,7 @@ func (d draftCmd) Run(c console.Console) error {
 	if d.Hold == "drop" {
 		return fmt.Errorf("--hold: one size is drafted, want --sizes with it, or leave it out")
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		return err
 	}
@@ -58,7 +58,7 @@ func (d draftCmd) Run(c console.Console) error {
 
 // write writes the front p as it is drawn on paper, with its back if that is asked for,
 // and prints the figures.
-func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
+func (d draftCmd) write(c console.Console, s style.Style, p draft.Cowl) error {
 	allow, err := d.allowances(p, p.Trim)
 	if err != nil {
 		return err
@@ -104,7 +104,7 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Piece) error {
 
 // drawn makes the files of the suit, or of its front alone; p is the front where no back
 // goes with it.
-func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing.Allowances) ([]console.File, error) {
+func (d draftCmd) drawn(s style.Style, p draft.Cowl, suit truing.Suit, a truing.Allowances) ([]console.File, error) {
 	if d.plain() {
 		return d.suitFiles(s, suit, "draft")
 	}
@@ -118,36 +118,4 @@ func (d draftCmd) drawn(s style.Style, p draft.Piece, suit truing.Suit, a truing
 		return nil, err
 	}
 	return d.outputs(s, p, pieces)
-}
-
-// namesOf lists the names of files.
-func namesOf(files []console.File) []string {
-	var out []string
-	for _, f := range files {
-		out = append(out, f.Name)
-	}
-	return out
-}
-
-// tellNotes prints what reading a block or a piece from a file left out or straightened.
-func tellNotes(c console.Console, s style.Style) {
-	for _, n := range s.Notes {
-		fmt.Fprintf(c.Err, "cowl: %s\n", s.Cut.Worn.Say(n))
-	}
-}
-
-// tellDrafted says why a front is on paper as it was drafted; size names it in a nest.
-func tellDrafted(c console.Console, size string, why error) {
-	if why != nil {
-		fmt.Fprintf(c.Err, "cowl: %sthe paper shows the lines of the draft, not trued over the seams: %s\n", size,
-			ruler.Spoken().Words(why))
-	}
-}
-
-// tellShort warns of an edge that cannot lie below the neck, before anything is hung.
-func tellShort(c console.Console, p draft.Piece) {
-	if d := p.DeepestBelowNeck(); d < 0 {
-		fmt.Fprintf(sided.To(c.Err, p.Worn), "cowl: the edge is too short to lie below the front neck point: it stays %s "+
-			"above it at least; give it an extension of more than %s\n", say.Length(-d), say.Length(p.ExtensionToNeck()))
-	}
 }

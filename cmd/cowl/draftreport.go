@@ -8,11 +8,12 @@ import (
 	"cowl/cmd/cowl/internal/sided"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/mesh/truing"
 )
 
 // draftReport prints the figures of the flat piece.
-func draftReport(w io.Writer, s style.Style, p draft.Piece) {
+func draftReport(w io.Writer, s style.Style, p draft.Cowl) {
 	r := p.Report()
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
@@ -35,7 +36,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 		say.Length(p.CowlPoint))
 	row("Edge drop", "%s (hanging curve) to %s (V) below the cowl points, in an upright plane; over the bust less",
 		say.Length(r.DropChain), say.Length(r.DropV))
-	row(say.Upper(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds",
+	row(ruler.Capital(p.Worn.Centre()), "%s from edge to waist, %s of it surplus that goes into folds",
 		say.Length(r.CFLength), say.Length(r.SurplusCF))
 	row("Facing", "%s deep", say.Length(p.Facing))
 	strapOf(s, p).report(row)
@@ -53,7 +54,7 @@ func draftReport(w io.Writer, s style.Style, p draft.Piece) {
 }
 
 // leftAs says what becomes of the dart that is left.
-func leftAs(p draft.Piece) string {
+func leftAs(p draft.Cowl) string {
 	if p.Eased > 0 {
 		return "unsewn as ease"
 	}
@@ -61,7 +62,7 @@ func leftAs(p draft.Piece) string {
 }
 
 // beyond says what was added beyond the dart, and how.
-func beyond(p draft.Piece) string {
+func beyond(p draft.Cowl) string {
 	by := ""
 	switch {
 	case p.Added.Amount == 0:
@@ -141,7 +142,7 @@ func sideKey(s draft.Side) string {
 }
 
 // draftFigures returns the figures of p.
-func draftFigures(s style.Style, p draft.Piece) draftJSON {
+func draftFigures(s style.Style, p draft.Cowl) draftJSON {
 	const mm = 1000
 	r := p.Report()
 	return draftJSON{

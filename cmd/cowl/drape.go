@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"image/png"
+	"path/filepath"
+	"strings"
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
@@ -33,17 +35,6 @@ type drapeVerb struct {
 	toilesFlag
 }
 
-// hung is a drape with what it was made from, and what is told of it.
-type hung struct {
-	drawn.Drape
-	took time.Duration
-	turn bool // a turning picture is wanted
-
-	asDrafted error // why its paper shows the lines of the draft; nil: it shows trued ones
-
-	changes map[string]*changeJSON // what treatments gave, as far as compared
-}
-
 // Run hangs the piece, writes all files and prints the report.
 func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager) error {
 	h, err := d.prepare()
@@ -52,7 +43,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	}
 	h.Toile, h.turn = d.Look == "toile", d.Turn
 	tellNotes(c, h.Style)
-	tellShort(c, h.Piece)
+	tellShort(c, h.Cowl)
 	tellDrafted(c, "", h.asDrafted)
 	if err := console.Writable(d.Out); err != nil {
 		return err
@@ -61,7 +52,7 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	if err != nil {
 		return err
 	}
-	without, err := d.compared(h)
+	without, err := h.compared(d.Before)
 	if err != nil {
 		return err
 	}
@@ -98,7 +89,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		return nil, err
 	}
@@ -110,7 +101,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Form: f}}
+	h := &hung{Drape: drawn.Drape{Style: s, Cowl: p, Form: f}}
 	if err := s.Fits(p, f); err != nil {
 		return h, err
 	}
@@ -127,7 +118,7 @@ func (d drapeCmd) hang(ctx context.Context, c console.Console, h *hung) error {
 	defer console.Heed()()
 	start := time.Now()
 	line := console.NewLine(c.Err, d.Quiet || d.JSON)
-	job := h.Style.Job(h.Piece, h.Form)
+	job := h.Style.Job(h.Cowl, h.Form)
 	job.Report = func(p drape.Progress) { line.Show(console.Progress(p)) }
 	run, err := drape.HangAll(ctx, job, h.Style.Hang.Placings)
 	line.Clear()
@@ -136,7 +127,7 @@ func (d drapeCmd) hang(ctx context.Context, c console.Console, h *hung) error {
 	}
 	h.Run, h.took = run, time.Since(start)
 	if err == nil {
-		h.Piece = run.Drape.Job.Piece // with what was taken up
+		h.Cowl = run.Drape.Job.Cowl // with what was taken up
 	}
 	if err != nil {
 		return fmt.Errorf("%w: %w", console.ErrNoResult, err)
@@ -156,7 +147,7 @@ func (h *hung) outputs(draw drawn.Stager) (files []console.File, missing, err er
 		b, err := console.JSON(h.result())
 		return console.File{Name: "result.json", Data: b}, err
 	}
-	pattern := func() (console.File, error) { return patternOf(h.Style, h.Piece) }
+	pattern := func() (console.File, error) { return patternOf(h.Style, h.Cowl) }
 	for _, part := range []func() (console.File, error){h.solid, pattern, result} {
 		f, err := part()
 		if err != nil {
@@ -182,7 +173,7 @@ func (h *hung) pictures(draw drawn.Stager) ([]console.File, error) {
 		return nil, err
 	}
 	defer st.Close()
-	img, err := stage.Sheet4(st, h.Scene(), h.Section(), h.caption())
+	img, err := stage.Views(st, h.Scene(), h.Section(), h.caption())
 	if err != nil {
 		return nil, err
 	}
@@ -218,4 +209,23 @@ func (d drapeCmd) tell(c console.Console, h *hung, files []console.File, missing
 		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
+}
+
+// compare hangs the piece again without each of the treatments, as many folds laid as in h.
+func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []untreated) error {
+	h.changes = map[string]*changeJSON{}
+	for _, t := range without {
+		other := *h
+		other.Cowl, other.Style = t.cowl, h.alike(t.cowl)
+		if err := d.hang(ctx, c, &other); err != nil {
+			return err
+		}
+		h.changes[t.name] = changeOf(other.Run, h.Run)
+	}
+	return nil
+}
+
+// list names the files that were written.
+func (d drapeCmd) list(c console.Console, files []console.File) {
+	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(namesOf(files), ", "))
 }

@@ -159,7 +159,7 @@ func TestDrapeReport(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -185,7 +185,7 @@ func TestDrapeReport(t *testing.T) {
 		{sim.StepLimit, []drape.Outcome{fall, rest}, []string{"NOT SETTLED (step-limit): in motion"}},
 	} {
 		o.Status, o.Warning = q.status, "in motion"
-		h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Run: &drape.Run{Outcome: o, Each: q.each}}}
+		h := &hung{Drape: drawn.Drape{Style: s, Cowl: p, Run: &drape.Run{Outcome: o, Each: q.each}}}
 		var b bytes.Buffer
 		h.report(&b)
 		for _, part := range q.want {

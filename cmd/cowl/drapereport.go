@@ -3,14 +3,12 @@ package main
 import (
 	"fmt"
 	"io"
-	"path/filepath"
-	"strings"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/sided"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/sim"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -53,26 +51,26 @@ type boundsJSON struct {
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
-	curve, v := drawn.Bounds(h.Piece)
+	curve, v := drawn.Bounds(h.Cowl)
 	return resultJSON{&h.Run.Outcome, boundsJSON{
-		sideKey(h.Piece.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Piece), strapOf(h.Style, h.Piece),
+		sideKey(h.Cowl.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Cowl), strapOf(h.Style, h.Cowl),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 		h.changes["lowering"], h.changes["taking in"], h.changes["weight"],
-		agedOf(h.Piece),
-	}, h.Piece.Worn}
+		agedOf(h.Cowl),
+	}, h.Cowl.Worn}
 }
 
 // report prints the outcome for people.
 func (h *hung) report(w io.Writer) {
 	o := &h.Run.Outcome
 	fmt.Fprintf(w, "%s, for %s, in %s\n\n", h.Style.Name, h.Style.ForWhom(), h.Style.Fabric)
-	w = sided.To(w, h.Piece.Worn)
+	w = sided.To(w, h.Cowl.Worn)
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	treatmentOf(h.Style, h.Piece).report(row)
-	strapOf(h.Style, h.Piece).report(row)
+	treatmentOf(h.Style, h.Cowl).report(row)
+	strapOf(h.Style, h.Cowl).report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
 		row("Laid", "%s", laidText(o))
@@ -103,7 +101,7 @@ func (h *hung) report(w io.Writer) {
 			r.report(w, t.head, t.name)
 		}
 	}
-	agedOf(h.Piece).report(row)
+	agedOf(h.Cowl).report(row)
 	name := "Lean"
 	for _, text := range measure.LeanLines(o) {
 		row(name, "%s", text)
@@ -167,7 +165,7 @@ func takenText(o *drape.Outcome) string {
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
-	curve, v := drawn.Bounds(h.Piece)
+	curve, v := drawn.Bounds(h.Cowl)
 	text := fmt.Sprintf("alone in an upright plane it would hang %s (curve) to %s (V)", say.Length(curve), say.Length(v))
 	if h.Run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"
@@ -219,11 +217,6 @@ func spread(o *drape.Outcome) string {
 		measure.Say(o, " over {placings} placings")
 }
 
-// list names the files that were written.
-func (d drapeCmd) list(c console.Console, files []console.File) {
-	fmt.Fprintf(c.Out, "Wrote to %s: %s\n", filepath.Clean(d.Out), strings.Join(namesOf(files), ", "))
-}
-
 // caption returns the words under the picture.
 func (h *hung) caption() []string {
 	o := &h.Run.Outcome
@@ -239,11 +232,8 @@ func (h *hung) caption() []string {
 			measure.Say(o, "extension {extension_mm} a half, cowl point {cowl_point_mm}, facing {facing_mm}, grain {grain_deg}"),
 		fmt.Sprintf("%s; other folds: %d below the bust", folds, len(zone(o, fold.BelowBust))),
 		fmt.Sprintf("%s: %s the shoulder neck points%s; %s", dropTitle(o), dropText(o), spread(o), h.boundsText()),
-		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
+		ruler.Capital(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
 			fmt.Sprintf(", seed %d", o.Seed),
 	}
-	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Piece.Worn)...), say.Caution)
+	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Cowl.Worn)...), say.Caution)
 }
-
-// edgeDrop is the figure that reports speak of most.
-var edgeDrop = measure.Named("edge_drop_mm")

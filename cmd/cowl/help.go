@@ -18,7 +18,7 @@ var readme string
 type topic struct {
 	name, about string
 	text        *string // the document
-	section     string  // its heading there; empty: the whole
+	heading     string  // its heading there; empty: the whole
 }
 
 // topics are all of them, in the order of the list.
@@ -62,13 +62,13 @@ func (h helpCmd) Run(c console.Console) error {
 
 // read returns the text: from its heading to the next of that level.
 func (t topic) read() string {
-	if t.section == "" {
+	if t.heading == "" {
 		return *t.text
 	}
-	head := "\n## " + t.section + "\n"
+	head := "\n## " + t.heading + "\n"
 	_, rest, ok := strings.Cut(*t.text, head)
 	if !ok {
-		panic("cowl: no section " + t.section + " in the documents")
+		panic("cowl: no section " + t.heading + " in the documents")
 	}
 	text, _, _ := strings.Cut(rest, "\n## ")
 	return strings.TrimSpace(head+text) + "\n"

@@ -28,7 +28,7 @@ type cli struct {
 	Drape   drapeVerb      `cmd:"" help:"Hang the piece on the form; write picture, mesh and figures."`
 	View    viewCmd        `cmd:"" help:"Open a window: change cut and cloth and see the drape change."`
 	True    trueCmd        `cmd:"" help:"Hang the piece, mark its seams, true them on paper with a matching back; hang it again."`
-	Lay     layCmd         `cmd:"" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
+	Marker  markerCmd      `cmd:"" name:"lay" help:"Lay front, back and facing on cloth of a width: does it fit, how much is needed."`
 	Compare compareCmd     `cmd:"" help:"Hang the same piece in several fabrics; a sheet with pictures, figures and what truly differs."`
 	Sweep   sweepCmd       `cmd:"" help:"Hang the piece at many values of extension, grain, cowl point, weight …; charts and a film strip."`
 	Seek    seekCmd        `cmd:"" help:"Look for the cut that gives a wanted edge drop, fold count or fold depth."`

@@ -10,14 +10,13 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/materials"
+	"cowl/materials/worked"
 )
 
 var mutations = flag.Int("mutations", 400, "files changed at random that TestMutations tries")
@@ -205,30 +204,6 @@ func gathered(t *testing.T) []target {
 	return out
 }
 
-// watchedHeap runs f and returns the time of the processor, which does not depend on
-// what else the machine does, and by how much the heap in use grew.
-func watchedHeap(t *testing.T, f func()) (time.Duration, uint64) {
-	runtime.GC()
-	var m runtime.MemStats
-	runtime.ReadMemStats(&m)
-	before, most := m.HeapAlloc, m.HeapAlloc
-	done := make(chan bool)
-	start := used(t)
-	go func() {
-		defer close(done)
-		f()
-	}()
-	for {
-		select {
-		case <-done:
-			return used(t) - start, most - before
-		case <-time.After(5 * time.Millisecond):
-			runtime.ReadMemStats(&m)
-			most = max(most, m.HeapAlloc)
-		}
-	}
-}
-
 // Files that were changed at random in every way: no crash, and an answer within a
 // second and 100 MB. -mutations 20000 is the whole of it.
 func TestMutations(t *testing.T) {
@@ -265,7 +240,7 @@ func TestMutations(t *testing.T) {
 			t.Fatal(err)
 		}
 		code := 0
-		took, grew := watchedHeap(t, func() { code = q.run(path) })
+		took, grew := worked.Watched(t, func() { code = q.run(path) })
 		if code == console.ExitOK {
 			good++
 		}
@@ -290,14 +265,4 @@ func TestMutations(t *testing.T) {
 	if good == 0 || good == *mutations {
 		t.Errorf("%d of %d files taken, want some", good, *mutations)
 	}
-}
-
-// used is the time that the processor has worked for this program.
-func used(t *testing.T) time.Duration {
-	t.Helper()
-	var u syscall.Rusage
-	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
-		t.Fatal(err)
-	}
-	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }

@@ -14,7 +14,7 @@ import (
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 	"cowl/mesh/truing"
 )
 
@@ -27,7 +27,7 @@ type nestFlags struct {
 // sized is one size of a nest.
 type sized struct {
 	style style.Style
-	front draft.Piece // as it is drawn on paper
+	front draft.Cowl // as it is drawn on paper
 	suit  truing.Suit
 }
 
@@ -49,7 +49,7 @@ func (d draftCmd) nest(c console.Console, s style.Style) error {
 	if err != nil {
 		return err
 	}
-	files, err := d.files("draft", pieces, sheet.Options{Title: s.Name, Notes: d.nestNotes(s, all)}, sizeList(all))
+	files, err := d.files("draft", pieces, plot.Options{Title: s.Name, Notes: d.nestNotes(s, all)}, sizeList(all))
 	if err != nil {
 		return err
 	}
@@ -76,7 +76,7 @@ func (d draftCmd) sizeOf(c console.Console, s style.Style, size int) (sized, err
 			return sized{}, err
 		}
 	}
-	p, err := one.Piece()
+	p, err := one.Cowl()
 	if err == nil {
 		err = one.Stands()
 	}

@@ -79,3 +79,7 @@ func closureWords(o *openingJSON) string {
 	return map[string]string{"side": "zip", "shoulder": "shoulder", "back": "slit"}[o.Closure] + " of " +
 		say.Length(o.Open/1000) + " open"
 }
+
+// headGirth is the largest of a woman's sizes, m: 54 to 57 cm (ASTM D5585-11,
+// table 1: 21½ to 22¼ in from size 4 to 16).
+const headGirth = 0.57

@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 
-	"cowl/cmd/cowl/internal/flags"
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
 	"cowl/mesh/truing"
@@ -18,20 +17,42 @@ type plainFlags struct {
 // plain reports whether it is asked for.
 func (f plainFlags) plain() bool { return f.Back || f.Front }
 
-// check refuses flags of the side that the cowl itself is worn at, and a grain of what is
-// not drafted.
-func (f plainFlags) check(worn draft.Side, g suitFlags) error {
+// plainWords are what a verb says where flags of the plain piece contradict its cowl.
+type plainWords struct {
+	own   map[draft.Side]string // a flag of the side that the cowl itself is worn at
+	grain map[draft.Side]string // the grain of what is not made
+}
+
+// check refuses flags of the side that the cowl itself is worn at, of which own tells
+// whether one was given, and a grain of what is not made.
+func (w plainWords) check(worn draft.Side, own bool, g suitFlags, noBack, noFront bool) error {
 	switch {
-	case worn == draft.AtBack && f.Back:
-		return errors.New("--back: the cowl is the back itself, want --front for the plain front that goes with it")
-	case worn == draft.AtFront && f.Front:
-		return errors.New("--front: the cowl is the front itself, want --back for the back that goes with it, or --side back")
-	case !f.plain() && g.BackGrain != nil:
-		return errors.New("--back-grain: no back is drafted, want --back with it, or leave it out")
-	case !f.plain() && g.FrontGrain != nil:
-		return errors.New("--front-grain: no plain front is drafted, want --front with it, or leave it out")
+	case own:
+		return errors.New(w.own[worn])
+	case noBack && g.BackGrain != nil:
+		return errors.New(w.grain[draft.AtBack])
+	case noFront && g.FrontGrain != nil:
+		return errors.New(w.grain[draft.AtFront])
 	}
 	return nil
+}
+
+var drafted = plainWords{
+	own: map[draft.Side]string{
+		draft.AtBack: "--back: the cowl is the back itself, want --front for the plain front that goes with it",
+		draft.AtFront: "--front: the cowl is the front itself, want --back for the back that goes with it, or --side " +
+			"back",
+	},
+	grain: map[draft.Side]string{
+		draft.AtBack:  "--back-grain: no back is drafted, want --back with it, or leave it out",
+		draft.AtFront: "--front-grain: no plain front is drafted, want --front with it, or leave it out",
+	},
+}
+
+// check refuses what contradicts a cowl that is drafted.
+func (f plainFlags) check(worn draft.Side, g suitFlags) error {
+	own := map[draft.Side]bool{draft.AtBack: f.Back, draft.AtFront: f.Front}[worn]
+	return drafted.check(worn, own, g, !f.plain(), !f.plain())
 }
 
 // papersOf lays out the pieces of a suit: all, or the cowl and what belongs to it.
@@ -40,19 +61,4 @@ func papersOf(s truing.Suit, plain bool) ([]paper.Piece, error) {
 		return s.Papers()
 	}
 	return s.CowlPapers()
-}
-
-// plainGrain is the flag of the grain of the plain piece of a cowl worn at a side, and its value.
-func (f suitFlags) plainGrain(worn draft.Side) (flag string, v *flags.Degrees, err error) {
-	switch {
-	case worn == draft.AtBack && f.BackGrain != nil:
-		return "", nil, errors.New("--back-grain: the back is the cowl, whose grain is --grain; want --front-grain for " +
-			"its plain front")
-	case worn == draft.AtFront && f.FrontGrain != nil:
-		return "", nil, errors.New("--front-grain: the front is the cowl, whose grain is --grain; want --back-grain for " +
-			"its back")
-	case worn == draft.AtBack:
-		return "--front-grain", f.FrontGrain, nil
-	}
-	return "--back-grain", f.BackGrain, nil
 }

@@ -48,8 +48,8 @@ func (p proofCmd) Run(ctx context.Context, c console.Console) error {
 }
 
 // only returns the trials whose name holds the word, small or capital: all for none.
-func only(all []proof.Trial, word string) ([]proof.Trial, error) {
-	var out []proof.Trial
+func only(all []proof.Pending, word string) ([]proof.Pending, error) {
+	var out []proof.Pending
 	var names strings.Builder
 	for _, t := range all {
 		if strings.Contains(strings.ToLower(t.Name), strings.ToLower(word)) {

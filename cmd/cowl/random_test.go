@@ -19,6 +19,7 @@ import (
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/study"
+	"cowl/materials/worked"
 	"cowl/mesh/limit"
 	"cowl/sim"
 )
@@ -81,15 +82,15 @@ func TestRandomStyles(t *testing.T) {
 func patiently(t *testing.T, path string) (verdict string, took time.Duration, err error) {
 	ctx, cancel := context.WithCancel(t.Context())
 	defer cancel()
-	start := used(t)
+	start := worked.Time(t)
 	go func() {
-		for ctx.Err() == nil && used(t) < start+mostPatience {
+		for ctx.Err() == nil && worked.Time(t) < start+mostPatience {
 			time.Sleep(100 * time.Millisecond)
 		}
 		cancel()
 	}()
 	verdict, err = hangRandom(ctx, path)
-	return verdict, used(t) - start, err
+	return verdict, worked.Time(t) - start, err
 }
 
 // named reports whether err is a refusal that names the field of the style and says
@@ -150,7 +151,7 @@ func (h *hung) finite() error {
 		}
 	}
 	_, solid := h.solid()
-	_, flat := patternOf(h.Style, h.Piece)
+	_, flat := patternOf(h.Style, h.Cowl)
 	_, result := console.JSON(h.result())
 	var report strings.Builder
 	h.report(&report)
@@ -170,9 +171,9 @@ func (h *hung) untold() error {
 		}
 		return nil
 	}
-	half := h.Piece.HalfEdge * (1 + o.EdgeGrowth)
-	cowl := h.Piece.Block.CowlPoint(h.Piece.CowlPoint)
-	v := math.Sqrt(math.Max(0, half*half-cowl.X*cowl.X)) + h.Piece.Block.Neck.Y - cowl.Y
+	half := h.Cowl.HalfEdge * (1 + o.EdgeGrowth)
+	cowl := h.Cowl.Block.CowlPoint(h.Cowl.CowlPoint)
+	v := math.Sqrt(math.Max(0, half*half-cowl.X*cowl.X)) + h.Cowl.Block.Neck.Y - cowl.Y
 	for _, q := range []struct {
 		what      string
 		got, most float64

@@ -31,7 +31,7 @@ func TestSectionOfADrape(t *testing.T) {
 	if gap := r2.Norm(r2.Sub(sec.Facing[0], sec.Cloth[0])); gap > 0.001 {
 		t.Errorf("the facing starts %.4f m from the edge of the front, want none", gap)
 	}
-	sheet, free := h.Run.Drape.Sheet(), r2.Vec{Y: h.Piece.FoldY + h.Piece.Facing}
+	sheet, free := h.Run.Drape.Sheet(), r2.Vec{Y: h.Cowl.FoldY + h.Cowl.Facing}
 	near := 0
 	for i, q := range sheet.Flat {
 		if r2.Norm(r2.Sub(q, free)) < r2.Norm(r2.Sub(sheet.Flat[near], free)) {

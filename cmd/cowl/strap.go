@@ -6,6 +6,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 )
 
 // strapJSON says what keeps a back cowl on the shoulders.
@@ -14,11 +15,11 @@ type strapJSON struct {
 	Long  float64 `json:"long_mm,omitempty"`
 	Wide  float64 `json:"wide_mm,omitempty"`
 	At    float64 `json:"from_cowl_point_mm,omitempty"` // of its middle, down the shoulder seam
-	Slips bool    `json:"slips_without"`                // by the rule of draft.Piece.Slips
+	Slips bool    `json:"slips_without"`                // by the rule of draft.Cowl.Slips
 }
 
 // strapOf tells of the strap of the cowl p of s; nil: it is worn at the front.
-func strapOf(s style.Style, p draft.Piece) *strapJSON {
+func strapOf(s style.Style, p draft.Cowl) *strapJSON {
 	strap, err := s.Strapped(p)
 	if err != nil || p.Worn == draft.AtFront {
 		return nil
@@ -53,6 +54,6 @@ func (s *strapJSON) words() string {
 	if s == nil || s.Kind == draft.NoStrap.String() {
 		return ""
 	}
-	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points", say.Upper(s.Kind),
-		say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000))
+	return fmt.Sprintf("%s: finished %s long, %s wide, in the shoulder seams %s from the cowl points",
+		ruler.Capital(s.Kind), say.Length(s.Long/1000), say.Length(s.Wide/1000), say.Length(s.At/1000))
 }

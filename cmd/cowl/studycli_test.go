@@ -54,17 +54,7 @@ func TestStudyBadInput(t *testing.T) {
 		dir := filepath.Join(t.TempDir(), "out")
 		args := strings.Fields(q.args)
 		got := call(t.Context(), append(args, "--out", dir)...)
-		if got.code != console.ExitBadInput || got.out != "" {
-			t.Errorf("cowl %s = %d, out %q, want %d", q.args, got.code, got.out, console.ExitBadInput)
-		}
-		for _, w := range q.want {
-			if !strings.Contains(got.err, w) {
-				t.Errorf("cowl %s says %q, want %q in it", q.args, got.err, w)
-			}
-		}
-		if !isEmpty(t, dir) {
-			t.Errorf("cowl %s left files", q.args)
-		}
+		got.refused(t, q.args, dir, q.want...)
 	}
 	if n < 20 {
 		t.Errorf("%d cases", n)
@@ -118,5 +108,22 @@ func TestRealStudy(t *testing.T) {
 	if err := json.NewDecoder(bytes.NewReader([]byte(hung.out))).Decode(&o); err != nil ||
 		math.Abs(o.Drop-drop(1)) > 1e-3 {
 		t.Errorf("cowl drape of %s drops %.4f mm, %v, the row says %.4f", rows[1]["style"], o.Drop, err, drop(1))
+	}
+}
+
+// refused fails unless args were refused as bad input, with all the words wanted, and dir
+// was left empty.
+func (got called) refused(t *testing.T, args, dir string, want ...string) {
+	t.Helper()
+	if got.code != console.ExitBadInput || got.out != "" {
+		t.Errorf("cowl %s = %d, out %q, want %d", args, got.code, got.out, console.ExitBadInput)
+	}
+	for _, w := range want {
+		if !strings.Contains(got.err, w) {
+			t.Errorf("cowl %s says %q, want %q in it", args, got.err, w)
+		}
+	}
+	if !isEmpty(t, dir) {
+		t.Errorf("cowl %s left files", args)
 	}
 }

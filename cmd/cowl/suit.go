@@ -1,16 +1,15 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
-	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
-	"cowl/mesh/paper/sheet"
 	"cowl/mesh/truing"
 )
 
@@ -24,7 +23,7 @@ type suitFlags struct {
 
 // suit drafts the plain piece that walks with the cowl p as it is drawn on paper, and the
 // allowances: seam (m) unless the flags say another.
-func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit, error) {
+func (f suitFlags) suit(s style.Style, p draft.Cowl, seam float64) (truing.Suit, error) {
 	b, err := s.Wearer()
 	if err != nil {
 		return truing.Suit{}, err
@@ -52,7 +51,7 @@ func (f suitFlags) suit(s style.Style, p draft.Piece, seam float64) (truing.Suit
 }
 
 // backGrain returns the grain of the plain piece, that of the cowl p unless it is given.
-func (f suitFlags) backGrain(p draft.Piece) (float64, error) {
+func (f suitFlags) backGrain(p draft.Cowl) (float64, error) {
 	flag, given, err := f.plainGrain(p.Worn)
 	if err != nil || given == nil {
 		return p.Grain, err
@@ -66,7 +65,7 @@ func (f suitFlags) backGrain(p draft.Piece) (float64, error) {
 
 // allowances returns those of the flags, else seam (m) all round, and more down the side
 // seam if either piece has it on the bias. A pattern without allowances has none there.
-func (f suitFlags) allowances(p draft.Piece, seam float64) (truing.Allowances, error) {
+func (f suitFlags) allowances(p draft.Cowl, seam float64) (truing.Allowances, error) {
 	grain, err := f.backGrain(p)
 	if err != nil {
 		return truing.Allowances{}, err
@@ -96,31 +95,17 @@ func allowanceOf(flag string, given *flags.Length, to *float64) error {
 	return nil
 }
 
-// suitFiles writes the pieces of a suit in the formats asked for, under names
-// that begin with base.
-func (f paperFlags) suitFiles(s style.Style, suit truing.Suit, base string) ([]console.File, error) {
-	pieces, err := suit.Papers()
-	if err != nil {
-		return nil, err
+// plainGrain is the flag of the grain of the plain piece of a cowl worn at a side, and its value.
+func (f suitFlags) plainGrain(worn draft.Side) (flag string, v *flags.Degrees, err error) {
+	switch {
+	case worn == draft.AtBack && f.BackGrain != nil:
+		return "", nil, errors.New("--back-grain: the back is the cowl, whose grain is --grain; want --front-grain for " +
+			"its plain front")
+	case worn == draft.AtFront && f.FrontGrain != nil:
+		return "", nil, errors.New("--front-grain: the front is the cowl, whose grain is --grain; want --back-grain for " +
+			"its back")
+	case worn == draft.AtBack:
+		return "--front-grain", f.FrontGrain, nil
 	}
-	o := sheet.Options{Title: s.Name, Notes: suitNotes(s, suit)}
-	return f.files(base, pieces, o, s.SizeWord())
-}
-
-// suitNotes lists the figures of the pieces for the sheet.
-func suitNotes(s style.Style, suit truing.Suit) []string {
-	r, b, cowl, plain := suit.Front.Report(), suit.Back.Report(), suit.Front.Worn, suit.Back.Worn()
-	notes := []string{
-		"Cut for: " + s.ForWhom(),
-		fmt.Sprintf("Half edge %s, extension %s a half", say.Length(r.HalfEdge), say.Length(r.Extension)),
-		fmt.Sprintf("%s seams: shoulder %s, armhole %s, side %s, half waist %s", say.Upper(cowl.String()),
-			say.Length(r.Shoulder), say.Length(r.Armhole), say.Length(r.Side), say.Length(r.Waist)),
-		fmt.Sprintf("%s: half neck %s, armhole %s, waist dart %s; shoulder and side as the cowl", say.Upper(plain.String()),
-			say.Length(b.Neck), say.Length(b.Armhole), say.Length(b.DartIntake)),
-		fmt.Sprintf("Neck opening %s round edge and %v neck", say.Length(draft.Opening(suit.Front, suit.Back)), plain),
-	}
-	if words := strapOf(s, suit.Front).words(); words != "" {
-		notes = append(notes, words)
-	}
-	return append(notes, "For: "+s.Fabric.Name)
+	return "--back-grain", f.BackGrain, nil
 }

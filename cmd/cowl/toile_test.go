@@ -68,17 +68,7 @@ func TestToileBadInput(t *testing.T) {
 		dir := filepath.Join(t.TempDir(), "out")
 		args := strings.Fields(strings.NewReplacer("STYLE", style, "OUT", dir).Replace(q.args))
 		got := call(t.Context(), append(args, "--book", filepath.Join(dir, "toiles.csv"))...)
-		if got.code != console.ExitBadInput || got.out != "" {
-			t.Errorf("cowl %s = %d, out %q, want %d", q.args, got.code, got.out, console.ExitBadInput)
-		}
-		for _, w := range q.want {
-			if !strings.Contains(got.err, w) {
-				t.Errorf("cowl %s says %q, want %q in it", q.args, got.err, w)
-			}
-		}
-		if !isEmpty(t, dir) {
-			t.Errorf("cowl %s left files", q.args)
-		}
+		got.refused(t, q.args, dir, q.want...)
 	}
 	if n < 20 {
 		t.Errorf("%d cases", n)

@@ -49,13 +49,13 @@ type slashJSON struct {
 }
 
 // treatmentOf lists what was done to p, the front of s; nil: nothing.
-func treatmentOf(s style.Style, p draft.Piece) *treatmentJSON {
+func treatmentOf(s style.Style, p draft.Cowl) *treatmentJSON {
 	t := &treatmentJSON{Lowered: say.MM(s.Stand.Lower), TakenIn: say.MM(s.Stand.TakeIn), Trims: trimsOf(s),
 		Weight: p.Weight * 1000, Taken: say.MM(p.Taken)}
 	if s.Stand.Lower > 0 {
 		before := s.Clone()
 		before.Stand.Lower = 0
-		if q, err := before.Piece(); err == nil {
+		if q, err := before.Cowl(); err == nil {
 			t.CowlPoint, t.Extension = say.MM(p.CowlPoint-q.CowlPoint), say.MM(q.Extension-p.Extension)
 			t.Deeper = say.MM(p.Report().DropChain - q.Report().DropChain)
 		}
@@ -99,7 +99,7 @@ func trimsOf(s style.Style) []trimJSON {
 	left.Stand.ReleaseWaist, left.Stand.ReleaseArmhole, left.Stand.Weight = 0, 0, 0
 	area := func(n int) float64 {
 		left.Trims = s.Trims[:n]
-		p, err := left.Piece()
+		p, err := left.Cowl()
 		if err != nil {
 			panic(fmt.Sprintf("cowl: the front with %d of its trims: %v", n, err))
 		}

@@ -121,17 +121,17 @@ func TestBeforeFronts(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.Stand.Lower, s.Stand.TakeIn, s.Stand.Weight = 0.01, 0.008, 0.020
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}
-	h := &hung{Drape: drawn.Drape{Style: s, Piece: p}}
+	h := &hung{Drape: drawn.Drape{Style: s, Cowl: p}}
 	var d drapeVerb
-	if without, err := d.compared(h); err != nil || len(without) != 0 {
+	if without, err := h.compared(d.Before); err != nil || len(without) != 0 {
 		t.Errorf("unasked: compared with %d fronts, %v, want none", len(without), err)
 	}
 	d.Before = true
-	without, err := d.compared(h)
+	without, err := h.compared(d.Before)
 	if err != nil || len(without) != 3 {
 		t.Fatalf("compared with %d fronts, %v, want 3", len(without), err)
 	}
@@ -140,15 +140,15 @@ func TestBeforeFronts(t *testing.T) {
 		point, waist, weight float64 // m, m more than with all, kg
 	}{{"lowering", s.Cut.CowlPoint, 0, 0.020}, {"taking in", p.CowlPoint, 0.008, 0.020}, {"weight", p.CowlPoint, 0, 0}} {
 		got := without[k]
-		wider := got.piece.Report().Waist - p.Report().Waist
-		if got.name != q.name || math.Abs(got.piece.CowlPoint-q.point) > 1e-9 || math.Abs(wider-q.waist) > 5e-4 ||
-			got.piece.Weight != q.weight {
+		wider := got.cowl.Report().Waist - p.Report().Waist
+		if got.name != q.name || math.Abs(got.cowl.CowlPoint-q.point) > 1e-9 || math.Abs(wider-q.waist) > 5e-4 ||
+			got.cowl.Weight != q.weight {
 			t.Errorf("without the %s: cowl point %.4f m, half waist %+.4f m, weight %g kg, want without the %s %.4f m, "+
 				"%+.4f m, %g kg",
-				got.name, got.piece.CowlPoint, wider, got.piece.Weight, q.name, q.point, q.waist, q.weight)
+				got.name, got.cowl.CowlPoint, wider, got.cowl.Weight, q.name, q.point, q.waist, q.weight)
 		}
 	}
-	if s.Stand.Lower == 0 || h.Piece.Weight == 0 {
+	if s.Stand.Lower == 0 || h.Cowl.Weight == 0 {
 		t.Error("the front itself was changed")
 	}
 }

@@ -29,10 +29,6 @@ type trueCmd struct {
 	Head   *flags.Length `placeholder:"LEN" help:"Head girth that the opening must pass (57cm)."`
 }
 
-// headGirth is the largest of a woman's sizes, m: 54 to 57 cm (ASTM D5585-11,
-// table 1: 21½ to 22¼ in from size 4 to 16).
-const headGirth = 0.57
-
 // plainSeam is the allowance of a pattern that was trued, m: what the cloth had to spare
 // has hung and is trimmed (common practice).
 const plainSeam = 0.010
@@ -41,7 +37,7 @@ const plainSeam = 0.010
 type truth struct {
 	mark, half string
 	first      *hung
-	drafted    draft.Piece // before anything was taken up
+	drafted    draft.Cowl // before anything was taken up
 	trued      truing.Trued
 	suit       truing.Suit
 	again      *drape.Run // the trued front, hung by the same hand
@@ -63,7 +59,7 @@ func (t trueCmd) Run(ctx context.Context, c console.Console) error {
 		return errors.New("true: this style hangs without a form, which has no seam lines to mark: hang it on the form, " +
 			"with free: false and without --free")
 	}
-	if _, err := t.suit(h.Style, h.Piece, plainSeam); err != nil {
+	if _, err := t.suit(h.Style, h.Cowl, plainSeam); err != nil {
 		return err // before the long run
 	}
 	head, err := t.girth()
@@ -129,7 +125,7 @@ func (t trueCmd) girth() (float64, error) {
 func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth, error) {
 	asked := h.Style.Hang.Placings
 	h.Style.Hang.Placings = 1 // one drape is marked
-	drafted := h.Piece
+	drafted := h.Cowl
 	if err := t.hang(ctx, c, h); err != nil {
 		return nil, err
 	}
@@ -138,17 +134,17 @@ func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth,
 	}
 	r := &truth{mark: t.Mark, half: t.Half, first: h, drafted: drafted}
 	var err error
-	r.trued, err = truing.True(h.Run.Drape.Sheet(), h.Form, h.Piece, pinsOf(h.Run.Drape), t.options(h.Piece.Worn))
+	r.trued, err = truing.True(h.Run.Drape.Sheet(), h.Form, h.Cowl, pinsOf(h.Run.Drape), t.options(h.Cowl.Worn))
 	if err != nil {
 		return nil, err
 	}
-	front, why := h.Style.TruedOnPaper(r.trued.Piece)
+	front, why := h.Style.TruedOnPaper(r.trued.Cowl)
 	tellDrafted(c, "", why)
 	if r.suit, err = t.suit(h.Style, front, plainSeam); err != nil {
 		return nil, err
 	}
 	second := *h
-	second.Piece = r.trued.Piece
+	second.Cowl = r.trued.Cowl
 	second.Style.Hang.Folds, second.Style.Hang.EdgeDepth = h.Run.Outcome.Laid, draft.Auto
 	if err := t.hang(ctx, c, &second); err != nil {
 		return nil, err
@@ -180,7 +176,7 @@ func (r *truth) outputs(f paperFlags) error {
 	if err != nil {
 		return err
 	}
-	b, err := console.JSON(sided.JSON(r.figures(), r.trued.Piece.Worn))
+	b, err := console.JSON(sided.JSON(r.figures(), r.trued.Cowl.Worn))
 	if err != nil {
 		return err
 	}
@@ -199,7 +195,7 @@ func (r *truth) opening() float64 { return draft.Opening(r.suit.Front, r.suit.Ba
 func (t trueCmd) say(c console.Console, r *truth) error {
 	switch {
 	case t.JSON:
-		if err := c.PrintJSON(sided.JSON(r.figures(), r.trued.Piece.Worn)); err != nil {
+		if err := c.PrintJSON(sided.JSON(r.figures(), r.trued.Cowl.Worn)); err != nil {
 			return err
 		}
 	case !t.Quiet:

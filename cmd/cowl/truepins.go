@@ -10,7 +10,7 @@ import (
 // pinsOf lists the pins that hold a drape: all holds that have not let go.
 func pinsOf(d *drape.Drape) []truing.Pin {
 	var out []truing.Pin
-	for k, h := range d.Scene.Holds {
+	for k, h := range d.System.Holds {
 		if d.State.Grip[k] == 0 {
 			continue
 		}

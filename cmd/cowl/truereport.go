@@ -18,7 +18,7 @@ func (r *truth) report(w io.Writer) {
 		fmt.Fprintf(w, "  %-12s ", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	first, again, p := r.first.Run.Outcome, r.again.Outcome, r.trued.Piece
+	first, again, p := r.first.Run.Outcome, r.again.Outcome, r.trued.Cowl
 	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(),
 		markWords[r.mark], halfWords[r.half])
 	w = sided.To(w, p.Worn)
@@ -200,15 +200,15 @@ type trueSeamJSON struct {
 func (r *truth) figures() trueJSON {
 	first, again := r.first.Run.Outcome, r.again.Outcome
 	out := trueJSON{
-		Name: r.first.Style.Name, Worn: sideKey(r.trued.Piece.Worn), Mark: r.mark, Half: r.half,
-		HalfEdge: say.MM(r.trued.Piece.HalfEdge), DraftEdge: say.MM(r.drafted.HalfEdge), ApexOff: say.MM(r.trued.Apex),
-		Extension: say.MM(r.trued.Piece.Extension), DraftExt: say.MM(r.drafted.Extension), Taken: say.MM(first.Taken),
+		Name: r.first.Style.Name, Worn: sideKey(r.trued.Cowl.Worn), Mark: r.mark, Half: r.half,
+		HalfEdge: say.MM(r.trued.Cowl.HalfEdge), DraftEdge: say.MM(r.drafted.HalfEdge), ApexOff: say.MM(r.trued.Apex),
+		Extension: say.MM(r.trued.Cowl.Extension), DraftExt: say.MM(r.drafted.Extension), Taken: say.MM(first.Taken),
 		Laid: first.Laid, Kept: first.Kept, AgainKept: again.Kept,
 		Opening: say.MM(r.opening()), Head: say.MM(r.head), Passes: r.opening() >= r.head,
 		Seam: say.MM(r.suit.Allow.Seam), SideSeam: say.MM(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),
 		AgainState: string(again.Status), AgainDrop: drop(&again), AgainFolds: again.FoldCount, AgainSlip: slip(&again),
-		Treatment: treatmentOf(r.first.Style, r.trued.Piece), Strap: strapOf(r.first.Style, r.trued.Piece),
+		Treatment: treatmentOf(r.first.Style, r.trued.Cowl), Strap: strapOf(r.first.Style, r.trued.Cowl),
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit

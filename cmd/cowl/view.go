@@ -36,7 +36,7 @@ func (v viewCmd) Run(ctx context.Context, c console.Console) error {
 	if err != nil {
 		return err
 	}
-	if p, err := s.Piece(); err == nil { // else the window says what is wrong
+	if p, err := s.Cowl(); err == nil { // else the window says what is wrong
 		if err := viewable(s, p, 1); err != nil {
 			return err
 		}
@@ -73,7 +73,7 @@ func saveAll(dir string, files []window.File) error {
 }
 
 // patternIn draws the flat piece for the window.
-func patternIn(s style.Style, p draft.Piece, format string) ([]window.File, error) {
+func patternIn(s style.Style, p draft.Cowl, format string) ([]window.File, error) {
 	files, err := paperFlags{Format: []string{format}, Paper: "both"}.patterns(s, p)
 	var out []window.File
 	for _, f := range files {
@@ -83,7 +83,7 @@ func patternIn(s style.Style, p draft.Piece, format string) ([]window.File, erro
 }
 
 // resultOf writes an outcome as result.json has it.
-func resultOf(s style.Style, p draft.Piece, o drape.Outcome) ([]byte, error) {
-	h := &hung{Drape: drawn.Drape{Style: s, Piece: p, Run: &drape.Run{Outcome: o}}}
+func resultOf(s style.Style, p draft.Cowl, o drape.Outcome) ([]byte, error) {
+	h := &hung{Drape: drawn.Drape{Style: s, Cowl: p, Run: &drape.Run{Outcome: o}}}
 	return console.JSON(h.result())
 }

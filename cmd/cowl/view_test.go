@@ -11,7 +11,7 @@ import (
 // bytes.
 func TestPatternIn(t *testing.T) {
 	s := style.Default()
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,10 +3,9 @@
 package scalar
 
 import (
+	"cowl/materials/worked"
 	"fmt"
-	"runtime"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
 )
@@ -27,38 +26,6 @@ func staircase(n int) string {
 		b.WriteString(strings.Repeat(" ", i) + "a:\n")
 	}
 	return b.String()
-}
-
-// used is the time that the processor has worked for this program, which does not
-// depend on what else the machine does.
-func used(t *testing.T) time.Duration {
-	t.Helper()
-	var u syscall.Rusage
-	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
-		t.Fatal(err)
-	}
-	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
-}
-
-// heap is the most of memory in use while f runs, bytes.
-func heap(f func()) uint64 {
-	runtime.GC()
-	var m runtime.MemStats
-	runtime.ReadMemStats(&m)
-	before, most, done := m.HeapAlloc, m.HeapAlloc, make(chan bool)
-	go func() {
-		defer close(done)
-		f()
-	}()
-	for {
-		select {
-		case <-done:
-			return most - before
-		case <-time.After(time.Millisecond):
-			runtime.ReadMemStats(&m)
-			most = max(most, m.HeapAlloc)
-		}
-	}
 }
 
 // Whatever the file, the answer comes within a second and 100 MB, and is short.
@@ -103,8 +70,7 @@ func TestHostile(t *testing.T) {
 	} {
 		tried++
 		var fault *Fault
-		start := used(t)
-		took := heap(func() { _, fault = Parse([]byte(q.data), "one style") })
+		s, took := worked.Watched(t, func() { _, fault = Parse([]byte(q.data), "one style") })
 		says := "nil"
 		if fault != nil {
 			says = fault.Says
@@ -112,7 +78,6 @@ func TestHostile(t *testing.T) {
 		if !strings.Contains(says, q.want) || len(says) > 2*mostShown {
 			t.Errorf("%s: Parse says %.300q, want %q in it, and it short", q.what, says, q.want)
 		}
-		s := used(t) - start
 		if s > time.Second || took > 100<<20 {
 			t.Errorf("%s: took %v and %d MB, want 1 s and 100 MB", q.what, s, took>>20)
 		}

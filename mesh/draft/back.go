@@ -53,7 +53,7 @@ const (
 // from a block with another shoulder, the tip of the back is set first. The
 // neck is a curve square to CB and to the shoulder, the facing ends where the
 // front's ends. An outline that crosses itself is an error.
-func MatchBack(k BackBlock, p Piece) (Back, error) {
+func MatchBack(k BackBlock, p Cowl) (Back, error) {
 	want := p.ShoulderLength()
 	k = k.shouldered(p.CowlPoint + want + k.ease)
 	b := Back{Cowl: p.Worn}

@@ -17,7 +17,7 @@ const (
 
 // hemmed goes on below the waist to the hem of the front p: side seam and hem by the
 // rule of the front, CB straight down, the dart to a lower point.
-func (b *Back) hemmed(k BackBlock, p Piece) error {
+func (b *Back) hemmed(k BackBlock, p Cowl) error {
 	waist := b.Side[len(b.Side)-1]
 	below, err := hipLine(waist, k.HipWide, k.HipDeep, length(p.Side)-p.SideToWaist())
 	if err != nil {

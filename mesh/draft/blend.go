@@ -28,7 +28,7 @@ const (
 // seam. What is left of the dart is closed for it and opened again; less than 5 mm is not
 // sewn but eased, and counts as Eased.
 // Seam lengths of shoulder and side stay. A piece that can no longer be drawn is an error.
-func (p Piece) Blended() (Piece, error) {
+func (p Cowl) Blended() (Cowl, error) {
 	l := p.Lines()
 	q := p
 	if l.Dart != nil && dist(l.Dart[0], l.Dart[2]) < easedDart {
@@ -42,7 +42,7 @@ func (p Piece) Blended() (Piece, error) {
 	}
 	q, err := q.Redrawn(l)
 	if err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	if p.Hem > 0 {
 		side := append(cutAt(q.Side, q.sideWaist), q.WaistLine[0])

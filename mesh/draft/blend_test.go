@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -33,7 +34,7 @@ func bent(line []r2.Vec) float64 {
 
 // cutOf draws a body and a cut at random for a cowl worn at a side; false: these do not
 // go together.
-func cutOf(rnd *rand.Rand, worn Side) (body.Body, Piece, bool) {
+func cutOf(rnd *rand.Rand, worn Side) (body.Body, Cowl, bool) {
 	between := func(lo, hi float64) float64 { return lo + rnd.Float64()*(hi-lo) }
 	lo, _ := body.FromChart(body.SmallestSize)
 	hi, _ := body.FromChart(body.LargestSize)
@@ -47,7 +48,7 @@ func cutOf(rnd *rand.Rand, worn Side) (body.Body, Piece, bool) {
 	}
 	k, err := CowlFromBody(who, worn)
 	if err != nil {
-		return who, Piece{}, false
+		return who, Cowl{}, false
 	}
 	c := DefaultCut()
 	c.Worn = worn
@@ -60,7 +61,7 @@ func cutOf(rnd *rand.Rand, worn Side) (body.Body, Piece, bool) {
 }
 
 // blendedSuit blends a cowl and drafts the plain piece of the same body to it.
-func blendedSuit(t *testing.T, who body.Body, drafted Piece) (Piece, Back) {
+func blendedSuit(t *testing.T, who body.Body, drafted Cowl) (Cowl, Back) {
 	t.Helper()
 	p, err := drafted.Blended()
 	if err != nil {
@@ -132,16 +133,8 @@ func checkBlendedJoins(t *testing.T, worn Side, mostBent, mostLonger float64) {
 				t.Errorf("case %d: %s is %.2f mm longer on the front, want 0.5 mm at most", count, w.Name, w.Off()*1000)
 			}
 		}
-		for name, waist := range map[string][]r2.Vec{"cowl": sewn(p.Waist, p.DartLeft),
-			"plain": sewn(unjutted(b.Waist, b.Dart), b.Dart)} {
-			if got := bent(waist); got > mostBent {
-				t.Errorf("case %d: %s waist turns by %.1f° between two of its pieces, want one clean curve", count, name, got)
-			}
-			n := len(waist)
-			if d := r2.Sub(waist[n-1], waist[n-2]); math.Abs(d.Y) > 1e-9 {
-				t.Errorf("case %d: %s waist meets the centre at %.2f° from square", count, name, deg(math.Atan2(d.Y, -d.X)))
-			}
-		}
+		checkWaist(t, fmt.Sprintf("case %d: cowl", count), sewn(p.Waist, p.DartLeft), mostBent)
+		checkWaist(t, fmt.Sprintf("case %d: plain", count), sewn(unjutted(b.Waist, b.Dart), b.Dart), mostBent)
 		was, is := drafted.Report(), p.Report()
 		d := is.Waist - is.IntakeLeft - was.Waist + was.IntakeLeft
 		longer = math.Max(longer, math.Abs(d))
@@ -161,6 +154,18 @@ func checkBlendedJoins(t *testing.T, worn Side, mostBent, mostLonger float64) {
 	t.Logf("%d joins, worst %.2f° off; half waist changed by %.1f mm at most; waist lies up to %.1f mm, armhole up to "+
 		"%.1f mm off the draft",
 		3*count, worst, longer*1000, waistOff*1000, armOff*1000)
+}
+
+// checkWaist wants a sewn waist that is one clean curve and square to the centre.
+func checkWaist(t *testing.T, name string, waist []r2.Vec, mostBent float64) {
+	t.Helper()
+	if got := bent(waist); got > mostBent {
+		t.Errorf("%s waist turns by %.1f° between two of its pieces, want one clean curve", name, got)
+	}
+	n := len(waist)
+	if d := r2.Sub(waist[n-1], waist[n-2]); math.Abs(d.Y) > 1e-9 {
+		t.Errorf("%s waist meets the centre at %.2f° from square", name, deg(math.Atan2(d.Y, -d.X)))
+	}
 }
 
 // sewn returns the waist with its dart closed.

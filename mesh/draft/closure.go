@@ -68,7 +68,7 @@ type Gap struct {
 // back or, of a back cowl, back and front. The slit is as long as
 // a head (girth, m) needs. A seam that is too short for it, and a shoulder with pleats, are
 // errors.
-func (c Closure) GapIn(p Piece, b Back, head float64) (Gap, error) {
+func (c Closure) GapIn(p Cowl, b Back, head float64) (Gap, error) {
 	switch c {
 	case SideZip:
 		return zipIn(p, b)
@@ -83,7 +83,7 @@ func (c Closure) GapIn(p Piece, b Back, head float64) (Gap, error) {
 	return Gap{}, nil
 }
 
-func zipIn(p Piece, b Back) (Gap, error) {
+func zipIn(p Cowl, b Back) (Gap, error) {
 	waist := p.SideToWaist()
 	stops, end := []float64{zipBelowArm}, waist
 	if below := math.Min(zipPastWaist, p.Hem-zipAboveHem); p.Hem > 0 && below > 0 {
@@ -101,7 +101,7 @@ func zipIn(p Piece, b Back) (Gap, error) {
 	return g, nil
 }
 
-func shoulderIn(p Piece, b Back) (Gap, error) {
+func shoulderIn(p Cowl, b Back) (Gap, error) {
 	if p.Pleats != nil {
 		return Gap{}, limit.Errorf("closure", "a shoulder with pleats cannot be left open: want side or back")
 	}
@@ -117,7 +117,7 @@ func shoulderIn(p Piece, b Back) (Gap, error) {
 	return g, nil
 }
 
-func slitIn(p Piece, b Back, head float64) (Gap, error) {
+func slitIn(p Cowl, b Back, head float64) (Gap, error) {
 	neck := b.Neck[len(b.Neck)-1]
 	g := Gap{Closure: BackOpen, Long: leastSlit}
 	if short := head - Opening(p, b); short > 2*leastSlit {
@@ -155,7 +155,7 @@ func (w Side) stop(seam []r2.Vec, s float64) (at, out r2.Vec) {
 }
 
 // Head returns the neck opening of p and b with the gap open, m.
-func (g Gap) Head(p Piece, b Back) float64 {
+func (g Gap) Head(p Cowl, b Back) float64 {
 	if g.Closure == ShoulderOpen || g.Closure == BackOpen {
 		return Opening(p, b) + 2*g.Long
 	}
@@ -165,7 +165,7 @@ func (g Gap) Head(p Piece, b Back) float64 {
 // Waist returns what the bust has to pass with the gap open, m: the sewn waist, and with a
 // zip both its edges too. A zip with a hem ends within the side seam, so that the hem is
 // what has to be passed.
-func (g Gap) Waist(p Piece, b Back) float64 {
+func (g Gap) Waist(p Cowl, b Back) float64 {
 	switch {
 	case g.Closure != SideZip:
 		return WaistOpening(p, b)

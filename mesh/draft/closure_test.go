@@ -64,7 +64,7 @@ func TestOpeningsOfBodies(t *testing.T) {
 
 // checkGap holds a gap against the outlines. On the back, seen from the right side of the
 // cloth, the wearer's left lies at X below 0.
-func checkGap(t *testing.T, p Piece, b Back, g Gap) {
+func checkGap(t *testing.T, p Cowl, b Back, g Gap) {
 	t.Helper()
 	front, back := 0.0, b.Neck[len(b.Neck)-1].Y-g.Back[0].Y
 	switch g.Closure {

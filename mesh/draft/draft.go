@@ -22,27 +22,27 @@ import (
 //
 // A value of c out of its range, an extension that cannot be reached, a facing
 // too deep for the front and an outline that crosses itself are errors.
-func Draft(b Block, c Cut) (Piece, error) {
+func Draft(b Block, c Cut) (Cowl, error) {
 	if err := b.check(); err != nil {
-		return Piece{}, limit.Errorf("block", "block: %v", err)
+		return Cowl{}, limit.Errorf("block", "block: %v", err)
 	}
 	if err := c.check(b); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	f, how, err := shape(b, c)
 	if err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	end, edge, err := facing(f, c.Facing)
 	if err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
-	p := newPiece(b, c, how)
-	if err := p.lay(f, end, edge, c.Hem); err != nil {
-		return Piece{}, err
+	p := newCowl(b, c, how)
+	if err := p.draw(f, end, edge, c.Hem); err != nil {
+		return Cowl{}, err
 	}
 	if err := checkOutline(p.corners()); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	p.CutLine = offset(p.Outline, c.Trim)
 	return p, nil

@@ -98,7 +98,7 @@ func TestDraftKeepsSeams(t *testing.T) {
 	}
 }
 
-func checkSeams(t *rapid.T, b Block, c Cut, p Piece) {
+func checkSeams(t *rapid.T, b Block, c Cut, p Cowl) {
 	r := p.Report()
 	near(t, "extension", p.HalfEdge-b.CowlPoint(c.CowlPoint).X, c.Extension)
 	near(t, "report extension", r.FromDart+r.FromOther, c.Extension)
@@ -122,7 +122,7 @@ func checkSeams(t *rapid.T, b Block, c Cut, p Piece) {
 }
 
 // checkFacing holds the facing against the shoulder seam, mirrored.
-func checkFacing(t *rapid.T, p Piece) {
+func checkFacing(t *rapid.T, p Cowl) {
 	a := p.Shoulder[0]
 	near(t, "edge, height at CF", a.Y, p.FoldY)
 	near(t, "edge, length", a.X, p.HalfEdge)
@@ -140,7 +140,7 @@ func checkFacing(t *rapid.T, p Piece) {
 }
 
 // checkHalves measures the outline by a way of its own: trapezia to the X axis.
-func checkHalves(t *rapid.T, p Piece) {
+func checkHalves(t *rapid.T, p Cowl) {
 	n := len(p.Outline)
 	var area float64
 	for i, v := range p.Outline {

@@ -14,22 +14,22 @@ import (
 // counted from the block, as FromOther. Without an Apex (zero) that of the
 // block is taken. Lines that do not meet, a shoulder longer than the block's,
 // and what Draft refuses of a facing, a grain or an outline are errors.
-func FromLines(b Block, l Lines, c Cut) (Piece, error) {
+func FromLines(b Block, l Lines, c Cut) (Cowl, error) {
 	if err := b.check(); err != nil {
-		return Piece{}, limit.Errorf("block", "block: %v", err)
+		return Cowl{}, limit.Errorf("block", "block: %v", err)
 	}
 	if err := l.checkOwn(b); err != nil {
-		return Piece{}, limit.Errorf("piece", "piece of your own: %v", err)
+		return Cowl{}, limit.Errorf("piece", "piece of your own: %v", err)
 	}
 	cowl := math.Max(b.ShoulderLength()-length(l.Shoulder), 0)
 	own := Cut{Worn: c.Worn, DartShare: Auto, Extension: Auto, CowlPoint: cowl, Facing: c.Facing, Grain: c.Grain,
 		Trim: c.Trim}
 	if err := own.check(b); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
-	p, err := newPiece(b, own, Added{}).Redrawn(l.lifted(b))
+	p, err := newCowl(b, own, Added{}).Redrawn(l.lifted(b))
 	if err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	p.Extension = p.HalfEdge - b.CowlPoint(cowl).X
 	p.Added.FromOther = p.Extension

@@ -82,7 +82,7 @@ func hemFrom(side []r2.Vec, y, straight float64) []r2.Vec {
 // sewn into: it stays as ease, as in any loose front (common practice; a dart with two
 // points would want a front that fits). Where that makes it wider than the hip, the
 // side seam falls straight.
-func (p *Piece) hemmed(f front, hem float64) error {
+func (p *Cowl) hemmed(f front, hem float64) error {
 	if p.DartLeft != nil {
 		p.DartLeft, p.Eased = nil, dist(f.outer, f.inner)
 	}
@@ -105,7 +105,7 @@ func (p *Piece) hemmed(f front, hem float64) error {
 }
 
 // LowerEdge is what the lower edge of p is called: waist or hem.
-func (p Piece) LowerEdge() string {
+func (p Cowl) LowerEdge() string {
 	if p.Hem > 0 {
 		return "hem"
 	}
@@ -113,10 +113,10 @@ func (p Piece) LowerEdge() string {
 }
 
 // WaistY returns the flat height of the waist on CF, m.
-func (p Piece) WaistY() float64 { return p.Waist[len(p.Waist)-1].Y + p.Hem }
+func (p Cowl) WaistY() float64 { return p.Waist[len(p.Waist)-1].Y + p.Hem }
 
 // SideToWaist returns the length of the side seam from underarm to waist, m.
-func (p Piece) SideToWaist() float64 {
+func (p Cowl) SideToWaist() float64 {
 	if p.Hem == 0 {
 		return length(p.Side)
 	}
@@ -125,7 +125,7 @@ func (p Piece) SideToWaist() float64 {
 
 // rewaisted finds the waist of q, of which p is the piece before: its line runs on
 // straight to the new side seam, or to the place nearest to where it was.
-func (q *Piece) rewaisted(p Piece) {
+func (q *Cowl) rewaisted(p Cowl) {
 	if q.Hem == 0 {
 		return
 	}
@@ -145,7 +145,7 @@ const waistReach = 0.10
 
 // takenIn returns the side seam moved in by a length (m) along the waist, with nothing at
 // the underarm, and by as much along the hem.
-func (p Piece) takenIn(by float64) []r2.Vec {
+func (p Cowl) takenIn(by float64) []r2.Vec {
 	step := func(line []r2.Vec) r2.Vec { at, _ := along(line, by); return r2.Sub(at, line[0]) }
 	if p.Hem == 0 {
 		at, _ := along(p.Waist, by)
@@ -163,7 +163,7 @@ func (p Piece) takenIn(by float64) []r2.Vec {
 
 // waistNotches mark the waist on the side seam of the wearer's left half, if the
 // front goes on below it.
-func (p Piece) waistNotches() []Notch {
+func (p Cowl) waistNotches() []Notch {
 	if p.Hem == 0 {
 		return nil
 	}

@@ -23,7 +23,7 @@ func (j Join) Angle() float64 { return j.Front + j.Back }
 
 // Joined lists the ends of the seams of front and back: shoulder tip, underarm and side
 // waist, or hem.
-func Joined(p Piece, b Back) []Join {
+func Joined(p Cowl, b Back) []Join {
 	join := func(name string, cowl, plain float64) Join {
 		front, back := p.Worn.frontFirst(cowl, plain)
 		return Join{name, front, back}
@@ -43,7 +43,7 @@ func onwards(front float64) float64 {
 }
 
 // blend draws armhole and waist of the back on from those of the front p.
-func (b *Back) blend(p Piece) {
+func (b *Back) blend(p Cowl) {
 	b.Armhole = armholeFrom(b.Armhole, b.Shoulder, b.Side,
 		onwards(cornerAngle(p.Shoulder, p.Armhole)), onwards(cornerAngle(p.Armhole, p.Side)))
 	if p.Hem == 0 {

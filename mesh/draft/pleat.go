@@ -154,11 +154,11 @@ func takes(pleats []Pleat, k int) float64 {
 
 // ShoulderLength returns the length of the shoulder seam with its pleats
 // folded, m.
-func (p Piece) ShoulderLength() float64 { return length(p.Shoulder) - takes(p.Pleats, len(p.Pleats)) }
+func (p Cowl) ShoulderLength() float64 { return length(p.Shoulder) - takes(p.Pleats, len(p.Pleats)) }
 
 // Legs returns where the legs of pleat k lie down the flat shoulder seam, m
 // from the cowl point.
-func (p Piece) Legs(k int) (a, b float64) {
+func (p Cowl) Legs(k int) (a, b float64) {
 	a = p.Pleats[k].At + takes(p.Pleats, k)
 	return a, a + 2*p.Pleats[k].Depth
 }
@@ -166,7 +166,7 @@ func (p Piece) Legs(k int) (a, b float64) {
 // Folded returns where the place q down the flat shoulder seam (m from the cowl
 // point) lies along the seam with its pleats folded, and the pleat whose
 // legs it lies between; −1: none.
-func (p Piece) Folded(q float64) (s float64, pleat int) {
+func (p Cowl) Folded(q float64) (s float64, pleat int) {
 	for k, l := range p.Pleats {
 		a, b := p.Legs(k)
 		if q < a {
@@ -185,7 +185,7 @@ func (p Piece) Folded(q float64) (s float64, pleat int) {
 
 // Unfolded returns where the place s along the folded shoulder seam lies on the
 // flat one, on the layer that goes on beyond the pleats, m.
-func (p Piece) Unfolded(s float64) float64 {
+func (p Cowl) Unfolded(s float64) float64 {
 	for k, l := range p.Pleats {
 		if s <= l.At {
 			return s + takes(p.Pleats, k)

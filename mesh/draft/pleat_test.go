@@ -10,7 +10,7 @@ import (
 )
 
 // pleatedFront is the worked cowl with pleats.
-func pleatedFront(t testing.TB, n int, depth float64, to Towards) Piece {
+func pleatedFront(t testing.TB, n int, depth float64, to Towards) Cowl {
 	t.Helper()
 	c := DefaultCut()
 	c.DartShare, c.Extension = 1, Auto

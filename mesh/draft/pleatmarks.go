@@ -8,7 +8,7 @@ import (
 
 // pleatNotches mark the legs of the pleats of the wearer's left half: the fold
 // is brought onto the place.
-func (p Piece) pleatNotches() []Notch {
+func (p Cowl) pleatNotches() []Notch {
 	var out []Notch
 	for k, l := range p.Pleats {
 		a, b := p.Legs(k)
@@ -32,7 +32,7 @@ func (p Piece) pleatNotches() []Notch {
 // its fold, and its edge on that seam if the line between the legs mirrors it
 // about the fold (common practice: fold the paper, then cut). Cut straight from
 // leg to leg, a pleat of 2 cm ends some 4 mm short of the seam or beyond it.
-func (p Piece) PleatJut(k int) r2.Vec {
+func (p Cowl) PleatJut(k int) r2.Vec {
 	a, b := p.Legs(k)
 	from, _ := along(p.Shoulder, a)
 	to, _ := along(p.Shoulder, b)
@@ -51,7 +51,7 @@ func (p Piece) PleatJut(k int) r2.Vec {
 }
 
 // pleatHinge is the point of CF that the pleats were opened from.
-func (p Piece) pleatHinge() r2.Vec { return r2.Vec{Y: p.Apex.Y} }
+func (p Cowl) pleatHinge() r2.Vec { return r2.Vec{Y: p.Apex.Y} }
 
 // pleatLine is how far into the piece the lines of a pleat are marked, m; below
 // it falls free.
@@ -66,7 +66,7 @@ type PleatLine struct {
 
 // PleatLines returns the lines to mark for the pleats, towards the point of CF
 // that they were opened from.
-func (p Piece) PleatLines() []PleatLine {
+func (p Cowl) PleatLines() []PleatLine {
 	var out []PleatLine
 	for _, n := range p.pleatNotches() {
 		to := r2.Add(n.At, r2.Scale(pleatLine, r2.Unit(r2.Sub(p.pleatHinge(), n.At))))

@@ -20,7 +20,7 @@ type Lines struct {
 }
 
 // Lines returns the seam lines of p.
-func (p Piece) Lines() Lines {
+func (p Cowl) Lines() Lines {
 	return Lines{Shoulder: p.Shoulder, Armhole: p.Armhole, Side: p.Side, Waist: p.Waist, Dart: p.DartLeft, Apex: p.Apex}
 }
 
@@ -30,15 +30,15 @@ func (p Piece) Lines() Lines {
 // their seam. Pleats keep their places down the seam. Extension is counted from p's block, as before; Added stays as
 // it was drafted. Lines that do not meet, a facing too deep for the front and
 // an outline that crosses itself are errors.
-func (p Piece) Redrawn(l Lines) (Piece, error) {
+func (p Cowl) Redrawn(l Lines) (Cowl, error) {
 	if err := l.check(); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	f := l.front()
 	f.pleats = p.Pleats
 	end, edge, err := facing(f, p.Facing)
 	if err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	cowl := l.Shoulder[0]
 	q := p
@@ -50,7 +50,7 @@ func (p Piece) Redrawn(l Lines) (Piece, error) {
 	q.rewaisted(p)
 	corners := q.corners()
 	if err := checkOutline(corners); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	q.Outline = nil
 	for _, c := range corners {
@@ -63,7 +63,7 @@ func (p Piece) Redrawn(l Lines) (Piece, error) {
 }
 
 // reslashed returns the slashes of p, the piece before, as they lie on q.
-func (q Piece) reslashed(p Piece) []Release {
+func (q Cowl) reslashed(p Cowl) []Release {
 	var out []Release
 	for k := 0; k < len(p.Releases); k += 2 { // the other half is its mirror
 		r := p.Releases[k]

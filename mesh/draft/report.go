@@ -14,7 +14,7 @@ type Report struct {
 	// pleats folded
 	Shoulder, Armhole, Side float64
 	Waist                   float64 // waist line with what is left of the dart lying flat in it
-	Hem, HemLine            float64 // Piece.Hem, and the length of the hem line; 0: the front ends at the waist
+	Hem, HemLine            float64 // Cowl.Hem, and the length of the hem line; 0: the front ends at the waist
 	DartAngle               float64 // of the block
 	DartIntake              float64 // of the block, at the waist
 	DartShare               float64 // 0..1, share closed into CF
@@ -36,7 +36,7 @@ type Report struct {
 // waist, less the height on the block from the hung edge to the waist, where
 // the edge hangs DropChain below the cowl point. It is zero for an edge that
 // does not drop, and negative where the edge is let out without adding length.
-func (p Piece) Report() Report {
+func (p Cowl) Report() Report {
 	b := p.Block
 	cowl := b.CowlPoint(p.CowlPoint)
 	r := Report{
@@ -63,7 +63,7 @@ func (p Piece) Report() Report {
 }
 
 // facingOutline returns the closed outline of the facing, counter-clockwise.
-func (p Piece) facingOutline() []r2.Vec {
+func (p Cowl) facingOutline() []r2.Vec {
 	half := join(nil, p.FacingEnd...)
 	half = join(half, p.FacingEdge...)
 	out := half

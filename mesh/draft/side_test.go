@@ -77,7 +77,7 @@ func TestBackCowlOfAnyBody(t *testing.T) {
 		c.CowlPoint, c.Facing = rapid.Float64Range(0, 0.06).Draw(t, "cowl point"),
 			rapid.Float64Range(0.01, 0.06).Draw(t, "facing")
 		blk, err := CowlFromBody(who, AtBack)
-		var p Piece
+		var p Cowl
 		if err == nil {
 			p, err = Draft(blk, c)
 		}

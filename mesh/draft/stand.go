@@ -42,7 +42,7 @@ const (
 
 // Ranges returns the numbers of s with what each may be by itself on the piece
 // p as it was cut.
-func (s Stand) Ranges(p Piece) []limit.Range {
+func (s Stand) Ranges(p Cowl) []limit.Range {
 	kept := limit.Say("at least %.0f of shoulder must be left to carry it", limit.Metres(leastShoulder))
 	if p.Pleats != nil {
 		kept = limit.Say("%.1f of shoulder must be left before the first pleat", limit.Metres(pleatLead))
@@ -67,15 +67,15 @@ func (s Stand) Ranges(p Piece) []limit.Range {
 // number, then the trims, one after the other, then slashes and what is sewn on.
 // A value out of its range, and a trim that does not cut off a piece of armhole,
 // side seam, waist or shoulder and leave the rest whole, are errors.
-func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
+func (p Cowl) Treated(s Stand, trims ...TrimLine) (Cowl, error) {
 	if (s == (Stand{}) || s == DefaultStand()) && len(trims) == 0 {
 		return p, nil
 	}
 	if err := limit.Check(s.Ranges(p)); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	if p.Hem > 0 && s.ReleaseWaist > 0 {
-		return Piece{}, limit.Errorf("release waist",
+		return Cowl{}, limit.Errorf("release waist",
 			"release waist %v, but the front goes on below the waist and is free there: leave the slash out, or let the "+
 				"front end at the waist", limit.Metres(s.ReleaseWaist))
 	}
@@ -95,16 +95,16 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 	}
 	q, err := q.Redrawn(l)
 	if err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	q.Extension = q.HalfEdge - p.Block.CowlPoint(q.CowlPoint).X
 	for k, line := range trims {
 		if q, err = q.trimmed(line); err != nil {
-			return Piece{}, limit.Errorf(TrimField(k), "%s %v", TrimField(k), err)
+			return Cowl{}, limit.Errorf(TrimField(k), "%s %v", TrimField(k), err)
 		}
 	}
 	if s.Weight > 0 && q.Facing == 0 {
-		return Piece{}, limit.Errorf("weight", "weight hangs from the facing, and there is none: give the front a facing")
+		return Cowl{}, limit.Errorf("weight", "weight hangs from the facing, and there is none: give the front a facing")
 	}
 	q.Weight, q.StayShoulder, q.StayEdge = s.Weight, s.StayShoulder, s.StayEdge
 	q.Releases, err = q.released(s)
@@ -112,7 +112,7 @@ func (p Piece) Treated(s Stand, trims ...TrimLine) (Piece, error) {
 }
 
 // released returns the slashes of both halves, wearer's left first.
-func (p Piece) released(s Stand) ([]Release, error) {
+func (p Cowl) released(s Stand) ([]Release, error) {
 	var out []Release
 	for _, r := range []struct {
 		name     string
@@ -149,7 +149,7 @@ const clearOfRelease = 0.02
 
 // clear reports whether a cut on the left half keeps off every line but the
 // one it begins on.
-func (p Piece) clear(from, to r2.Vec) bool {
+func (p Cowl) clear(from, to r2.Vec) bool {
 	d := r2.Unit(r2.Sub(to, from))
 	side := r2.Scale(clearOfRelease, r2.Vec{X: -d.Y, Y: d.X})
 	tip := r2.Add(to, r2.Scale(clearOfRelease, d))
@@ -165,7 +165,7 @@ func (p Piece) clear(from, to r2.Vec) bool {
 
 // roomToLower returns how far the edge may be lowered, m: to the place of the
 // shoulder seam below which leastShoulder is left, and pleatLead before a pleat.
-func (p Piece) roomToLower() float64 {
+func (p Cowl) roomToLower() float64 {
 	down := length(p.Shoulder) - leastShoulder
 	if p.Pleats != nil {
 		first, _ := p.Pleats[0].lies()

@@ -69,12 +69,12 @@ type Strap struct {
 
 // Slips reports whether a back cowl would fall off the shoulders: its neck is cut further
 // out than a third of the shoulder, and its edge hangs more than 10 cm below the nape.
-func (p Piece) Slips() bool {
+func (p Cowl) Slips() bool {
 	return p.Worn == AtBack && p.CowlPoint > wideNeck*p.Block.ShoulderLength() && p.belowNape() > lowBack
 }
 
 // belowNape is how far the edge hangs below the nape alone in an upright plane, m.
-func (p Piece) belowNape() float64 {
+func (p Cowl) belowNape() float64 {
 	_, chain := DropForEdge(p.Block.CowlPoint(p.CowlPoint).X, p.HalfEdge)
 	return chain + p.Block.CFNeck.Y - p.Block.CowlPoint(p.CowlPoint).Y
 }
@@ -82,7 +82,7 @@ func (p Piece) belowNape() float64 {
 // StrapOf returns the strap of that kind for the back cowl p: as long as the way over the
 // back block from notch to notch, straight or, where the notches lie too high for that,
 // over the centre back 1 cm below the nape. A strap on a cowl at the front is an error.
-func (p Piece) StrapOf(kind Strapping) (*Strap, error) {
+func (p Cowl) StrapOf(kind Strapping) (*Strap, error) {
 	if kind == NoStrap {
 		return nil, nil
 	}

@@ -12,7 +12,7 @@ import (
 // TakeUpRange returns how far the cloth of p may be slid over its cowl points: up until
 // its edge runs straight from one to the other, and down until all of the
 // allowance is let out.
-func (p Piece) TakeUpRange(by float64) limit.Range {
+func (p Cowl) TakeUpRange(by float64) limit.Range {
 	return limit.Range{
 		Field: "edge depth", Value: by, Lo: -p.Trim - p.Taken, Hi: p.HalfEdge - p.Block.CowlPoint(p.CowlPoint).X,
 		Unit: limit.Length,
@@ -27,12 +27,12 @@ func (p Piece) TakeUpRange(by float64) limit.Range {
 // and the extension are shorter by as much, the shoulder seam runs from the new
 // cowl point to the old tip, and its pleats keep their shares of it. A seam too short
 // for its pleats is an error.
-func (p Piece) TakenUp(by float64) (Piece, error) {
+func (p Cowl) TakenUp(by float64) (Cowl, error) {
 	if by == 0 {
 		return p, nil
 	}
 	if err := p.TakeUpRange(by).Check(); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	l := p.Lines()
 	l.Shoulder = nil
@@ -45,7 +45,7 @@ func (p Piece) TakenUp(by float64) (Piece, error) {
 	}
 	var err error
 	if p.Pleats, err = p.pleatsOn(length(l.Shoulder), by); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	q, err := p.Redrawn(l)
 	q.Taken += by
@@ -54,7 +54,7 @@ func (p Piece) TakenUp(by float64) (Piece, error) {
 
 // pleatsOn returns the pleats of p on a shoulder seam of another flat length, m, which
 // is left of it where the cloth is taken up by a length more, m.
-func (p Piece) pleatsOn(flat, by float64) ([]Pleat, error) {
+func (p Cowl) pleatsOn(flat, by float64) ([]Pleat, error) {
 	n := len(p.Pleats)
 	if n == 0 {
 		return nil, nil
@@ -80,7 +80,7 @@ func (p Piece) pleatsOn(flat, by float64) ([]Pleat, error) {
 
 // DeepestBelowNeck returns how deep below the front neck point the edge of p could lie
 // on the centre front at the most, m: in a V. Below 0 it cannot lie there at all.
-func (p Piece) DeepestBelowNeck() float64 {
+func (p Cowl) DeepestBelowNeck() float64 {
 	cowl := p.Block.CowlPoint(p.CowlPoint)
 	v, _ := DropForEdge(cowl.X, p.HalfEdge)
 	return v - (cowl.Y - p.Block.CFNeck.Y)
@@ -88,7 +88,7 @@ func (p Piece) DeepestBelowNeck() float64 {
 
 // ExtensionToNeck returns the extension with which the edge of p could just lie at the
 // front neck point, m.
-func (p Piece) ExtensionToNeck() float64 {
+func (p Cowl) ExtensionToNeck() float64 {
 	cowl := p.Block.CowlPoint(p.CowlPoint)
 	return math.Hypot(cowl.X, cowl.Y-p.Block.CFNeck.Y) - cowl.X
 }

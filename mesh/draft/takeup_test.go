@@ -10,7 +10,7 @@ import (
 )
 
 // frontOf is a cowl front of size 10 with an extension, m.
-func frontOf(t *testing.T, extension float64) Piece {
+func frontOf(t *testing.T, extension float64) Cowl {
 	t.Helper()
 	b, err := body.FromChart(10)
 	if err != nil {

@@ -11,7 +11,7 @@ import (
 )
 
 // TrimLine is a line drawn on the flat piece along which surplus is cut off
-// both halves, m: on the wearer's left half, X from CF, Y as in Piece. It comes
+// both halves, m: on the wearer's left half, X from CF, Y as in Cowl. It comes
 // in over one seam and goes out over the same or another; what lies between
 // them, away from CF, falls away.
 type TrimLine []r2.Vec
@@ -37,10 +37,10 @@ type crossing struct {
 }
 
 // trimmed returns p with the surplus beyond the line cut off both halves.
-func (p Piece) trimmed(line TrimLine) (Piece, error) {
+func (p Cowl) trimmed(line TrimLine) (Cowl, error) {
 	first, last, err := p.crossings(line)
 	if err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	mid := between(line, first, last)
 	if first.far > last.far {
@@ -51,14 +51,14 @@ func (p Piece) trimmed(line TrimLine) (Piece, error) {
 		first, last, mid = last, first, reversed(mid)
 	}
 	if err := p.spares(first, last, mid); err != nil {
-		return Piece{}, err
+		return Cowl{}, err
 	}
 	q, err := p.Redrawn(p.Lines().without(first, last, mid))
 	if err != nil {
-		return Piece{}, limit.Errorf("trims", "the piece that is left: %v", err)
+		return Cowl{}, limit.Errorf("trims", "the piece that is left: %v", err)
 	}
 	if !inside(q.Outline, p.Apex) {
-		return Piece{}, limit.Errorf("trims", "cuts off the bust point, want it left on the piece")
+		return Cowl{}, limit.Errorf("trims", "cuts off the bust point, want it left on the piece")
 	}
 	q.Extension = p.Extension
 	return q, nil
@@ -70,7 +70,7 @@ func later(a, b crossing) bool {
 }
 
 // crossings returns the two places where the line meets the seams.
-func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
+func (p Cowl) crossings(line TrimLine) (a, b crossing, err error) {
 	if len(line) < 2 {
 		return a, b, limit.Errorf("trims", "has %d points, want 2 or more", len(line))
 	}
@@ -107,7 +107,7 @@ func (p Piece) crossings(line TrimLine) (a, b crossing, err error) {
 }
 
 // endsInside says which ends of a line lie inside the piece.
-func (p Piece) endsInside(line TrimLine) limit.Words {
+func (p Cowl) endsInside(line TrimLine) limit.Words {
 	said := limit.Say("")
 	for _, e := range []struct {
 		name string
@@ -153,7 +153,7 @@ func between(line TrimLine, a, b crossing) []r2.Vec {
 }
 
 // spares says what the cut between two crossings must not take.
-func (p Piece) spares(first, last crossing, mid []r2.Vec) error {
+func (p Cowl) spares(first, last crossing, mid []r2.Vec) error {
 	half, _ := along(mid, length(mid)/2)
 	if !inside(p.Outline, half) {
 		return limit.Errorf("trims", "begins inside the piece and leaves it, want it to come in from outside and go out "+

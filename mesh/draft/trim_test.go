@@ -9,7 +9,7 @@ import (
 )
 
 // cutAway returns what a trim takes off both halves, m².
-func cutAway(t *testing.T, p Piece, line TrimLine) (Piece, float64) {
+func cutAway(t *testing.T, p Cowl, line TrimLine) (Cowl, float64) {
 	t.Helper()
 	q, err := p.Treated(Stand{}, line)
 	if err != nil {
@@ -56,26 +56,26 @@ func TestTrimCorners(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		a, b  r2.Vec
-		check func(q Piece, a, b r2.Vec) bool
+		check func(q Cowl, a, b r2.Vec) bool
 	}{
-		{"underarm", place(p.Armhole, 0.85), place(p.Side, 0.05), func(q Piece, a, b r2.Vec) bool {
+		{"underarm", place(p.Armhole, 0.85), place(p.Side, 0.05), func(q Cowl, a, b r2.Vec) bool {
 			return dist(q.Armhole[len(q.Armhole)-1], b) < 1e-9 && dist(q.Side[0], b) < 1e-9 && length(q.Side) < length(p.Side)
 		}},
-		{"side under the arm", place(p.Armhole, 0.97), place(p.Side, 0.6), func(q Piece, a, b r2.Vec) bool {
+		{"side under the arm", place(p.Armhole, 0.97), place(p.Side, 0.6), func(q Cowl, a, b r2.Vec) bool {
 			return dist(q.Armhole[len(q.Armhole)-1], a) < 1e-9 && dist(q.Side[0], a) < 1e-9 &&
 				math.Abs(length(q.Side)-dist(a, b)-0.4*length(p.Side)) < 1e-9
 		}},
-		{"side to the waist", place(p.Side, 0.5), place(p.Waist, 0.1), func(q Piece, a, b r2.Vec) bool {
+		{"side to the waist", place(p.Side, 0.5), place(p.Waist, 0.1), func(q Cowl, a, b r2.Vec) bool {
 			return math.Abs(length(q.Side)-dist(a, b)-0.5*length(p.Side)) < 1e-9 && dist(q.Waist[0], b) < 1e-9 &&
 				math.Abs(length(q.Waist)-0.9*length(p.Waist)) < 1e-9
 		}},
-		{"waist corner", place(p.Side, 0.95), place(p.Waist, 0.2), func(q Piece, a, b r2.Vec) bool {
+		{"waist corner", place(p.Side, 0.95), place(p.Waist, 0.2), func(q Cowl, a, b r2.Vec) bool {
 			return dist(q.Side[len(q.Side)-1], a) < 1e-9 && dist(q.Waist[0], a) < 1e-9 && dist(q.Waist[1], b) < 1e-9
 		}},
-		{"tip", place(p.Shoulder, 0.8), place(p.Armhole, 0.3), func(q Piece, a, b r2.Vec) bool {
+		{"tip", place(p.Shoulder, 0.8), place(p.Armhole, 0.3), func(q Cowl, a, b r2.Vec) bool {
 			return math.Abs(length(q.Shoulder)-0.8*length(p.Shoulder)) < 1e-9 && dist(q.Armhole[0], a) < 1e-9
 		}},
-		{"whole side", place(p.Armhole, 0.97), place(p.Waist, 0.05), func(q Piece, a, b r2.Vec) bool {
+		{"whole side", place(p.Armhole, 0.97), place(p.Waist, 0.05), func(q Cowl, a, b r2.Vec) bool {
 			return len(q.Side) == 2 && dist(q.Side[0], a) < 1e-9 && dist(q.Side[1], b) < 1e-9
 		}},
 	} {

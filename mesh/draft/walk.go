@@ -18,7 +18,7 @@ func (w Walk) Off() float64 { return w.Front - w.Back }
 
 // Walked lays the seams of front and back along each other: shoulder, side
 // seam, and the facings where both end in the shoulder seam.
-func Walked(p Piece, b Back) []Walk {
+func Walked(p Cowl, b Back) []Walk {
 	shoulder := "shoulder"
 	if p.Pleats != nil {
 		shoulder = "shoulder, pleats folded"
@@ -38,12 +38,12 @@ func Walked(p Piece, b Back) []Walk {
 
 // Opening returns the length of the whole neck opening, cowl edge and back
 // neck (m): it must pass the head unless there is a fastening.
-func Opening(p Piece, b Back) float64 { return 2 * (p.HalfEdge + length(b.Neck)) }
+func Opening(p Cowl, b Back) float64 { return 2 * (p.HalfEdge + length(b.Neck)) }
 
 // WaistOpening returns the girth of the sewn waist of front and back (m), darts stitched:
 // it must pass what is widest above it, or below it if one steps in, unless there is a
 // closing. What bias gives is not counted.
-func WaistOpening(p Piece, b Back) float64 {
+func WaistOpening(p Cowl, b Back) float64 {
 	front, back := length(p.Waist), length(unjutted(b.Waist, b.Dart))
 	if p.Hem > 0 {
 		front, back = length(p.WaistLine), length(b.WaistLine)

@@ -57,7 +57,7 @@ func TestAnyBody(t *testing.T) {
 
 // surfaceOfAny lays the surface of b and checks its topology and girths.
 func surfaceOfAny(t *rapid.T, b body.Body) {
-	f, err := lay(b)
+	f, err := bare(b)
 	if err != nil {
 		t.Fatalf("lay(%+v): %v", b, err)
 	}

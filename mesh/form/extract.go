@@ -67,7 +67,7 @@ func (n *net) node(i, j, k int) r3.Vec {
 func (n *net) sample() {
 	for j := 0; j < n.ny; j++ {
 		y := n.node(0, j, 0).Y
-		c := n.shape.section(y)
+		c := n.shape.contour(y)
 		for i := 0; i < n.nx; i++ {
 			for k := 0; k < n.nz; k++ {
 				p := n.node(i, j, k)

@@ -13,7 +13,7 @@ import (
 
 func TestSurfaceIsClosed(t *testing.T) {
 	for _, n := range []int{6, 10, 18} {
-		s := laid(t, n).Surface()
+		s := bareForm(t, n).Surface()
 		if msg := closedSurface(s); msg != "" {
 			t.Errorf("size %d: Surface: %s", n, msg)
 		}

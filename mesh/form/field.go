@@ -71,7 +71,7 @@ const (
 
 // raw is the section function: 0 on the surface without its ends, −1 at the
 // centre of the section, without unit.
-func (s *shape) raw(x, y, z float64, c section) float64 {
+func (s *shape) raw(x, y, z float64, c contour) float64 {
 	x = math.Abs(x)
 	if z <= c.centre {
 		u, v := x/c.half, (c.centre-z)/c.back
@@ -85,14 +85,14 @@ func (s *shape) raw(x, y, z float64, c section) float64 {
 // depth returns the front depth at (x, y) with the mound on it; un is
 // (x/half)^n. The factor keeps the mound from shrinking with the section: it
 // follows 1/(1−un)^(1/n) up to the flank, but stays bounded at the side.
-func (s *shape) depth(x, y, un float64, c section) float64 {
+func (s *shape) depth(x, y, un float64, c contour) float64 {
 	return c.front + s.mound.at(x, y)*(1+0.5*math.Min(un, 1))
 }
 
 // value returns the implicit function at p.
 func (s *shape) value(p r3.Vec) float64 {
 	const e = 1e-5 // m, step of the differences that scale raw to metres
-	c, cy := s.section(p.Y), s.section(p.Y+e)
+	c, cy := s.contour(p.Y), s.contour(p.Y+e)
 	g := s.raw(p.X, p.Y, p.Z, c)
 	gx := s.raw(math.Abs(p.X)+e, p.Y, p.Z, c) - g
 	gy := s.raw(p.X, p.Y+e, p.Z, cy) - g
@@ -134,7 +134,7 @@ func (s *shape) settle(p r3.Vec) r3.Vec {
 
 // frontZ returns the front surface at (x, y) away from the ends.
 func (s *shape) frontZ(x, y float64) float64 {
-	c := s.section(y)
+	c := s.contour(y)
 	x = math.Abs(x)
 	un := math.Min(math.Pow(x/c.half, c.nFront), 1)
 	return c.centre + s.depth(x, y, un, c)*math.Pow(1-un, 1/c.nFront)
@@ -142,7 +142,7 @@ func (s *shape) frontZ(x, y float64) float64 {
 
 // backZ returns the back surface at (x, y) away from the ends.
 func (s *shape) backZ(x, y float64) float64 {
-	c := s.section(y)
+	c := s.contour(y)
 	u := math.Min(math.Abs(x)/c.half, 1)
 	return c.centre - c.back*math.Pow(1-math.Pow(u, c.n), 1/c.n)
 }

@@ -176,7 +176,7 @@ func (s *shape) newton(f func() float64, c *float64, bell float64) float64 {
 // polygon, without the ends of the form.
 func (s *shape) outline(y float64) []r2.Vec {
 	const quarter = 96
-	c := s.section(y)
+	c := s.contour(y)
 	pts := make([]r2.Vec, 0, 4*quarter)
 	for i := 0; i < quarter; i++ {
 		x := c.half * math.Pow(math.Sin(math.Pi/2*float64(i)/quarter), 2/c.n)
@@ -190,7 +190,7 @@ func (s *shape) outline(y float64) []r2.Vec {
 // frontWaist returns the length of the waist from CF to the side, m.
 func (s *shape) frontWaist() float64 {
 	const n = 200
-	c := s.section(0)
+	c := s.contour(0)
 	pts := make([]r3.Vec, n+1)
 	for i := range pts {
 		x := c.half * math.Pow(math.Sin(math.Pi/2*float64(i)/n), 2/c.nFront)

@@ -41,7 +41,7 @@ type Form struct {
 // places. Where a bust stands out so far that the front neck point would come
 // too near to the neck points, it is held lower and CF is shorter than the tape.
 func FromBody(b body.Body) (*Form, error) {
-	f, err := lay(b)
+	f, err := bare(b)
 	if err != nil {
 		return nil, err
 	}
@@ -50,8 +50,8 @@ func FromBody(b body.Body) (*Form, error) {
 	return f, nil
 }
 
-// lay builds everything but the distance grid, which takes most of the time.
-func lay(b body.Body) (*Form, error) {
+// bare builds everything but the distance grid, which takes most of the time.
+func bare(b body.Body) (*Form, error) {
 	if err := b.Validate(); err != nil {
 		return nil, err
 	}

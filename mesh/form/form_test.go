@@ -24,20 +24,20 @@ func size(t testing.TB, n int) body.Body {
 	return b
 }
 
-var built, lays = map[int]*Form{}, map[int]*Form{}
+var built, bareForms = map[int]*Form{}, map[int]*Form{}
 
-// laid returns the form of a chart size without its distances, laid once for all
+// bareForm returns the form of a chart size without its distances, laid once for all
 // tests.
-func laid(t testing.TB, n int) *Form {
+func bareForm(t testing.TB, n int) *Form {
 	t.Helper()
-	if f := lays[n]; f != nil {
+	if f := bareForms[n]; f != nil {
 		return f
 	}
-	f, err := lay(size(t, n))
+	f, err := bare(size(t, n))
 	if err != nil {
 		t.Fatalf("lay(size %d): %v", n, err)
 	}
-	lays[n] = f
+	bareForms[n] = f
 	return f
 }
 
@@ -58,7 +58,7 @@ func build(t testing.TB, n int) *Form {
 func TestFormCarriesTheBody(t *testing.T) {
 	for _, n := range []int{6, 8, 10, 12, 14, 16, 18} {
 		b := size(t, n)
-		f := laid(t, n)
+		f := bareForm(t, n)
 		tip := f.ShoulderPoint(1, b.Shoulder)
 		fall := math.Atan2(f.NeckPoint(1).Y-tip.Y, tip.X-f.NeckPoint(1).X)
 		for _, c := range []struct {

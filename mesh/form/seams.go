@@ -197,7 +197,7 @@ func (s *shape) plateLine() []r3.Vec {
 		for range 30 {
 			m := (lo + hi) / 2
 			p := r3.Add(o, r3.Scale(m, dir))
-			if s.raw(p.X, p.Y, p.Z, s.section(p.Y)) < 0 {
+			if s.raw(p.X, p.Y, p.Z, s.contour(p.Y)) < 0 {
 				lo = m
 			} else {
 				hi = m

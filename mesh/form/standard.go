@@ -130,7 +130,7 @@ const plateFoot = 0.015
 // the underarm.
 func (s *shape) setPlate() {
 	y := s.at.underarm + plateFoot
-	foot := s.section(y).half
+	foot := s.contour(y).half
 	top := s.tip.X + plateOver
 	s.plate = plate{x: foot, y: y, slope: (top - foot) / (s.tip.Y - y)}
 }

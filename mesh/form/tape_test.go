@@ -74,7 +74,7 @@ func arcDown(s mesh.Surface, out r3.Vec, top float64) float64 {
 // the flat block lie over them.
 func TestTapeLengths(t *testing.T) {
 	for _, n := range []int{6, 8, 10, 12, 14, 16, 18} {
-		b, f := size(t, n), laid(t, n)
+		b, f := size(t, n), bareForm(t, n)
 		s, apex, neck := f.Surface(), f.Apex(1), f.NeckPoint(1)
 		foot := r3.Vec{X: apex.X, Z: f.WaistPoint(1, 0).Z}
 		foot.Z = frontWall(s, foot)

@@ -90,7 +90,7 @@ func Cut(outline []r2.Vec, o Options) (*Lattice, error) {
 		poly[i].X, poly[i].Y = o.local(p)
 	}
 	l.frame(poly)
-	l.lay(poly)
+	l.fill(poly)
 	l.weigh()
 	if len(l.Rest) < 9 {
 		return nil, fmt.Errorf("lattice: spacing %.1f mm leaves %d yarn crossings in the piece, want a finer spacing",
@@ -113,8 +113,8 @@ func (l *Lattice) frame(poly []r2.Vec) {
 // place returns the box place of lattice index (i, j) counted from the box corner.
 func (l *Lattice) place(i, j int) int { return j*l.size[0] + i }
 
-// lay covers the cells and numbers their nodes.
-func (l *Lattice) lay(poly []r2.Vec) {
+// fill covers the cells and numbers their nodes.
+func (l *Lattice) fill(poly []r2.Vec) {
 	l.cells = l.cover(poly)
 	if len(l.Slits) > 0 {
 		l.part()

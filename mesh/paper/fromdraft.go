@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"cowl/mesh/draft"
 
@@ -13,7 +12,7 @@ import (
 
 // FromDraft returns the drafted front or back cowl as it goes on paper, with the allowance
 // of the draft on every edge. A piece without an outline is an error.
-func FromDraft(p draft.Piece) (Piece, error) {
+func FromDraft(p draft.Cowl) (Piece, error) {
 	if len(p.Outline) < 3 || len(p.CutLine) < 3 {
 		return Piece{}, fmt.Errorf("paper: the piece has no outline: draft it first")
 	}
@@ -43,7 +42,7 @@ func FromDraft(p draft.Piece) (Piece, error) {
 
 // jutted returns the outline with the seam line of every pleat drawn as it lies
 // folded.
-func jutted(p draft.Piece) []r2.Vec {
+func jutted(p draft.Cowl) []r2.Vec {
 	out := slices.Clone(p.Outline)
 	for k := range p.Pleats {
 		jut := p.PleatJut(k)
@@ -71,7 +70,7 @@ const shallow = 0.025 // m, a facing in which there is no room for words
 
 // frontEdges lists the stretches of the outline: up the wearer's left half,
 // down the right.
-func frontEdges(p draft.Piece) []Edge {
+func frontEdges(p draft.Cowl) []Edge {
 	ends := []struct {
 		name  string
 		line  []r2.Vec // ends where the edge ends, going up; the edge begins at its other end
@@ -106,7 +105,7 @@ func frontEdges(p draft.Piece) []Edge {
 }
 
 // frontLines lists the lines inside the front.
-func frontLines(p draft.Piece) []Line {
+func frontLines(p draft.Cowl) []Line {
 	foot, top := p.Waist[len(p.Waist)-1], p.FacingEdge[len(p.FacingEdge)-1]
 	above, below := p.Worn.Halves()
 	lines := []Line{{p.Worn.Centre(), Centre, []r2.Vec{foot, top}}}
@@ -153,6 +152,3 @@ func nearest(line []r2.Vec, v r2.Vec) int {
 	}
 	return best
 }
-
-// Capital returns s, which begins with an ASCII letter, with that a capital.
-func Capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -11,7 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-func front(t *testing.T, change func(*draft.Cut)) draft.Piece { return drafttest.Front(t, 10, change) }
+func front(t *testing.T, change func(*draft.Cut)) draft.Cowl { return drafttest.Front(t, 10, change) }
 
 // A seam is as long on paper as in the draft, and the edges go once round.
 func TestFromDraftEdges(t *testing.T) {

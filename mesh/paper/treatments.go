@@ -11,7 +11,7 @@ import (
 
 // treatments says in a few words each what is done to the front beyond cutting
 // and sewing it together.
-func treatments(p draft.Piece) []string {
+func treatments(p draft.Cowl) []string {
 	var out []string
 	if n := len(p.Pleats); n > 0 {
 		out = append(out, fmt.Sprintf("pleats in each shoulder: %d, %s", n, length(p.Pleats[0].Depth)),
@@ -39,7 +39,7 @@ func treatments(p draft.Piece) []string {
 }
 
 // treatmentSteps says how they are done, in the order of the work.
-func treatmentSteps(p draft.Piece) []string {
+func treatmentSteps(p draft.Cowl) []string {
 	var out []string
 	for k := 0; k < len(p.Releases); k += 2 {
 		out = append(out, fmt.Sprintf("Slash both halves along slash %d, through the allowance and %s beyond the seam "+

@@ -32,7 +32,7 @@ type half struct {
 // nameCorners tells the points of a block from the outline of a half front. CF
 // is the longest straight side that all else lies beside.
 func nameCorners(p paper.Piece) (map[string][]r2.Vec, []string, error) {
-	halves := laid(p.Outline)
+	halves := asBlocks(p.Outline)
 	if len(halves) == 0 {
 		return nil, nil, fmt.Errorf("no centre front in the outline, want a half front with one straight side that all " +
 			"of it lies beside")
@@ -58,10 +58,10 @@ const (
 	leastCF = 0.12  // m, CF of a front is longer
 )
 
-// laid returns the outline laid as a block in every way that has a straight
+// asBlocks returns the outline laid as a block in every way that has a straight
 // side for CF; the likeliest first: upright as drawn before turned, a longer
 // side before a shorter one.
-func laid(p []r2.Vec) []half {
+func asBlocks(p []r2.Vec) []half {
 	at := outline.Corners(p)
 	var upright, turned []half
 	for i, from := range at {
@@ -71,7 +71,7 @@ func laid(p []r2.Vec) []half {
 			continue
 		}
 		for _, flip := range []bool{false, true} {
-			h, ok := layOn(p, at, from, to, flip)
+			h, ok := turnedTo(p, at, from, to, flip)
 			if !ok {
 				continue
 			}
@@ -106,10 +106,10 @@ func (h half) cf() float64 {
 	return r2.Norm(r2.Sub(h.outline[c[0]], h.outline[c[len(c)-1]]))
 }
 
-// layOn turns the outline so that the side between two corners is CF. In a
+// turnedTo turns the outline so that the side between two corners is CF. In a
 // counter-clockwise outline of the wearer's left half CF runs down; flip takes
 // the outline for a right half and mirrors it.
-func layOn(p []r2.Vec, corners []int, from, to int, flip bool) (half, bool) {
+func turnedTo(p []r2.Vec, corners []int, from, to int, flip bool) (half, bool) {
 	neck, waist := p[from], p[to]
 	if flip {
 		neck, waist = waist, neck

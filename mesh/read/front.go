@@ -13,8 +13,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Cowl is a finished cowl front as a file shows it.
-type Cowl struct {
+// Finished is a finished cowl front as a file shows it.
+type Finished struct {
 	Worn   draft.Side  // at the back, if its name or its centre line says so
 	Lines  draft.Lines // X from CF to the wearer's left, Y up from the waist on CF; no Apex: none is marked
 	Facing float64     // m, from the fold line to the free edge on CF; 0: no facing
@@ -29,27 +29,27 @@ type Cowl struct {
 // in its name or in that of its centre line is a back cowl. Notes say what was left out or
 // evened. Without CF or grain line, with one half only, or with an outline that
 // is no front, it is an error.
-func Front(name string, r io.Reader, unit, which string) (c Cowl, notes []string, err error) {
+func Front(name string, r io.Reader, unit, which string) (c Finished, notes []string, err error) {
 	pieces, err := Pieces(name, r, unit)
 	if err != nil {
-		return Cowl{}, nil, err
+		return Finished{}, nil, err
 	}
 	p, err := frontOf(pieces, which)
 	if err != nil {
-		return Cowl{}, nil, err
+		return Finished{}, nil, err
 	}
 	if p.GrainLine[0] == p.GrainLine[1] {
-		return Cowl{}, nil, errors.New("no grain line: draw it on layer 7 (DXF), as a line with an id that ends in " +
+		return Finished{}, nil, errors.New("no grain line: draw it on layer 7 (DXF), as a line with an id that ends in " +
 			"grain-line (SVG) or as line grain (CSV)")
 	}
 	cf, ok := centreOf(p)
 	if !ok {
-		return Cowl{}, nil, errors.New("no centre front: draw it from end to end as a straight line inside, on layer 8 " +
+		return Finished{}, nil, errors.New("no centre front: draw it from end to end as a straight line inside, on layer 8 " +
 			"(DXF), with an id (SVG) or as line inside (CSV); both halves must be there, and alike within 1 cm")
 	}
 	c, off, err := bestFront(p, cf)
 	if err != nil {
-		return Cowl{}, nil, err
+		return Finished{}, nil, err
 	}
 	c.Worn = wornAt(p)
 	return c, append(evened(off), c.marks(p)...), nil
@@ -99,14 +99,14 @@ const mostOff = 0.01
 // bestFront reads the front with either end of CF up and with every line that
 // may be the fold, and returns the one that fits the outline best; off is how
 // far it lies from it.
-func bestFront(p paper.Piece, cf [2]r2.Vec) (best Cowl, off float64, err error) {
+func bestFront(p paper.Piece, cf [2]r2.Vec) (best Finished, off float64, err error) {
 	ups := [][2]r2.Vec{cf, {cf[1], cf[0]}}
 	if cf[1].Y < cf[0].Y { // as drawn before turned
 		ups[0], ups[1] = ups[1], ups[0]
 	}
 	off = math.Inf(1)
 	for _, up := range ups {
-		l := newLaid(p, up)
+		l := newUpright(p, up)
 		for _, fold := range append(l.folds(), nil) {
 			c, d, e := l.front(fold)
 			switch {
@@ -141,7 +141,7 @@ func evened(off float64) []string {
 const wider = 0.01
 
 // marks finds the bust point and the allowance.
-func (c *Cowl) marks(p paper.Piece) (notes []string) {
+func (c *Finished) marks(p paper.Piece) (notes []string) {
 	if c.Lines.Apex == (r2.Vec{}) {
 		notes = append(notes, "no bust point is marked; that of the block is taken")
 	}

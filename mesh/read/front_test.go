@@ -12,14 +12,14 @@ import (
 	"cowl/mesh/export/dxf"
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 	"cowl/mesh/read"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // onPaper is a drafted front and how it goes on paper.
-func onPaper(t testing.TB, size int, change func(*draft.Cut)) (draft.Piece, paper.Piece) {
+func onPaper(t testing.TB, size int, change func(*draft.Cut)) (draft.Cowl, paper.Piece) {
 	t.Helper()
 	d := drafttest.Front(t, size, change)
 	p, err := paper.FromDraft(d)
@@ -38,7 +38,7 @@ func written(t testing.TB, name string, p ...paper.Piece) string {
 	case "p.dxf":
 		err = dxf.Write(&b, p, dxf.Options{})
 	case "p.svg":
-		err = svg.Write(&b, p, sheet.Options{})
+		err = svg.Write(&b, p, plot.Options{})
 	case "p.csv":
 		err = csv.Write(&b, p)
 	}
@@ -255,7 +255,7 @@ func FuzzFront(f *testing.F) {
 		if err != nil {
 			return
 		}
-		drawn, err := draft.Piece{Facing: c.Facing}.Redrawn(c.Lines)
+		drawn, err := draft.Cowl{Facing: c.Facing}.Redrawn(c.Lines)
 		if err != nil || !(draft.Area(drawn.Outline) > 0) {
 			t.Errorf("Redrawn: area %g m², %v", draft.Area(drawn.Outline), err)
 		}

@@ -89,9 +89,11 @@ func TestHostile(t *testing.T) {
 		{"infinite", "a.dxf", poly("1", "0\nVERTEX\n10\n1e999\n20\n2\n"), "want a number"},
 		{"open", "a.dxf", poly("0", zigzag(50, vertex)), "open"},
 		{"open by a gap", "a.dxf", head +
-			"0\nLINE\n8\n1\n10\n0\n20\n0\n11\n300\n21\n0\n0\nLINE\n8\n1\n10\n300\n20\n0\n11\n300\n21\n200\n" + tail, "360.6 mm are missing"},
+			"0\nLINE\n8\n1\n10\n0\n20\n0\n11\n300\n21\n0\n0\nLINE\n8\n1\n10\n300\n20\n0\n11\n300\n21\n200\n" + tail,
+			"360.6 mm are missing"},
 		{"crosses itself", "a.dxf", poly("1", "0\nVERTEX\n8\n1\n10\n0\n20\n0\n"+
-			"0\nVERTEX\n8\n1\n10\n300\n20\n300\n0\nVERTEX\n8\n1\n10\n300\n20\n0\n0\nVERTEX\n8\n1\n10\n0\n20\n350\n"), "crosses itself near"},
+			"0\nVERTEX\n8\n1\n10\n300\n20\n300\n0\nVERTEX\n8\n1\n10\n300\n20\n0\n0\nVERTEX\n8\n1\n10\n0\n20\n350\n"),
+			"crosses itself near"},
 		{"too fine", "a.dxf", poly("1", zigzag(4000, vertex)), "at most 3000"},
 		{"text", "a.dxf", "This is not a drawing.\nNot at all.\n", "group code"},
 		{"empty", "a.dxf", "", "empty file"},

@@ -14,7 +14,7 @@ import (
 	"cowl/mesh/export/dxf"
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 	"cowl/mesh/read"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -187,7 +187,7 @@ func TestPiecesComeBack(t *testing.T) {
 	count := 0
 	for name, write := range map[string]func(*bytes.Buffer) error{
 		"p.dxf": func(b *bytes.Buffer) error { return dxf.Write(b, []paper.Piece{p}, dxf.Options{}) },
-		"p.svg": func(b *bytes.Buffer) error { return svg.Write(b, []paper.Piece{p}, sheet.Options{}) },
+		"p.svg": func(b *bytes.Buffer) error { return svg.Write(b, []paper.Piece{p}, plot.Options{}) },
 		"p.csv": func(b *bytes.Buffer) error { return csv.Write(b, []paper.Piece{p}) },
 	} {
 		var b bytes.Buffer

@@ -1,6 +1,9 @@
 package ruler
 
-import "sync/atomic"
+import (
+	"strings"
+	"sync/atomic"
+)
 
 // spoken holds whether the program speaks in inches. Like the language of a program it is
 // one for all that is written and is set before the first word.
@@ -18,3 +21,6 @@ func Spoken() Units {
 	}
 	return Centimetres
 }
+
+// Capital returns s, which begins with an ASCII letter, with that a capital, as a line begins.
+func Capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

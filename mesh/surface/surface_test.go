@@ -17,8 +17,8 @@ func rect(w, low, high float64) []r2.Vec {
 	return []r2.Vec{{X: -w / 2, Y: low}, {X: w / 2, Y: low}, {X: w / 2, Y: high}, {X: -w / 2, Y: high}}
 }
 
-// laid is the outline cut on a lattice of 8 mm, its crossings laid by at.
-func laid(t *testing.T, outline []r2.Vec, grain float64, slits []lattice.Slit, at func(r2.Vec) r3.Vec) mesh.Sheet {
+// clothAt is the outline cut on a lattice of 8 mm, its crossings laid by at.
+func clothAt(t *testing.T, outline []r2.Vec, grain float64, slits []lattice.Slit, at func(r2.Vec) r3.Vec) mesh.Sheet {
 	t.Helper()
 	l, err := lattice.Cut(outline, lattice.Options{Spacing: 0.008, Grain: grain, Slits: slits})
 	if err != nil {
@@ -60,7 +60,7 @@ var grains = []float64{0, 0.3, math.Pi / 6, math.Pi / 4, math.Pi / 2}
 // it was cut.
 func TestFlatStaysFlat(t *testing.T) {
 	for _, g := range grains {
-		s := laid(t, rect(0.2, -0.15, 0.05), g, nil, func(q r2.Vec) r3.Vec { return r3.Vec{X: q.X, Y: q.Y} })
+		s := clothAt(t, rect(0.2, -0.15, 0.05), g, nil, func(q r2.Vec) r3.Vec { return r3.Vec{X: q.X, Y: q.Y} })
 		out := Smooth(s, Options{})
 		for i, p := range out.Pos {
 			if d := r3.Norm(r3.Sub(p, r3.Vec{X: out.Flat[i].X, Y: out.Flat[i].Y})); d > 1e-5 {
@@ -82,7 +82,7 @@ func TestFlatStaysFlat(t *testing.T) {
 func TestRoll(t *testing.T) {
 	const r, h = 0.020, 0.008
 	for _, g := range grains {
-		s := laid(t, rect(0.2, -0.025, 0.025), g, nil, roll(r))
+		s := clothAt(t, rect(0.2, -0.025, 0.025), g, nil, roll(r))
 		out := Smooth(s, Options{FoldY: 1})
 		off, turn := 0.0, 0.0
 		for i, p := range out.Pos {
@@ -102,7 +102,7 @@ func TestRoll(t *testing.T) {
 // Crossings that lie farther from outline and fold line than they are let go
 // along with lie on the surface.
 func TestThroughCrossings(t *testing.T) {
-	s := laid(t, rect(0.2, -0.15, 0.05), math.Pi/4, nil, hairpin(0.004))
+	s := clothAt(t, rect(0.2, -0.15, 0.05), math.Pi/4, nil, hairpin(0.004))
 	out := Smooth(s, Options{})
 	n := 0
 	for i, q := range s.Flat {
@@ -125,7 +125,7 @@ func TestThroughCrossings(t *testing.T) {
 // a diagonal, 5.7 mm.
 func TestFoldLineIsStraight(t *testing.T) {
 	for _, g := range grains {
-		s := laid(t, rect(0.2, -0.15, 0.05), g, nil, hairpin(0.0012))
+		s := clothAt(t, rect(0.2, -0.15, 0.05), g, nil, hairpin(0.0012))
 		out := Smooth(s, Options{})
 		low, high, n := math.Inf(1), math.Inf(-1), 0
 		for i, q := range out.Flat {
@@ -152,7 +152,7 @@ func TestFoldLineIsStraight(t *testing.T) {
 func TestOutlineIsSmooth(t *testing.T) {
 	const r = 0.06
 	for _, g := range grains {
-		s := laid(t, rect(0.2, -0.08, 0.08), g, nil, func(q r2.Vec) r3.Vec {
+		s := clothAt(t, rect(0.2, -0.08, 0.08), g, nil, func(q r2.Vec) r3.Vec {
 			p := roll(r)(q)
 			noise := math.Sin(7919*q.X+104729*q.Y) * 0.0003 // crossings beyond the outline lie anyhow
 			return r3.Add(p, r3.Vec{X: noise, Y: noise, Z: noise})
@@ -180,7 +180,7 @@ func TestOutlineIsSmooth(t *testing.T) {
 // Two layers 0.6 mm apart that bend across each other's chords do not pass
 // through each other when drawn.
 func TestLayersStayApart(t *testing.T) {
-	s := laid(t, rect(0.2, -0.1, 0.1), math.Pi/4, nil, func(q r2.Vec) r3.Vec {
+	s := clothAt(t, rect(0.2, -0.1, 0.1), math.Pi/4, nil, func(q r2.Vec) r3.Vec {
 		p := hairpin(0.0003)(q)
 		p.Z += 0.002 * math.Sin(2*math.Pi*q.X/0.023)
 		return p
@@ -213,7 +213,7 @@ func TestLayersStayApart(t *testing.T) {
 // The lips of a slit are outlines of their own: pulled apart they show a gap.
 func TestSlitGapes(t *testing.T) {
 	slit := []lattice.Slit{{From: r2.Vec{Y: -0.2}, To: r2.Vec{Y: -0.05}}}
-	s := laid(t, rect(0.2, -0.15, 0.05), math.Pi/4, slit, func(q r2.Vec) r3.Vec { return r3.Vec{X: q.X, Y: q.Y} })
+	s := clothAt(t, rect(0.2, -0.15, 0.05), math.Pi/4, slit, func(q r2.Vec) r3.Vec { return r3.Vec{X: q.X, Y: q.Y} })
 	out := Smooth(s, Options{FoldY: 1})
 	n := 0
 	seen := map[r2.Vec]bool{}
@@ -231,7 +231,7 @@ func TestSlitGapes(t *testing.T) {
 }
 
 func TestSmoothRepeats(t *testing.T) {
-	s := laid(t, rect(0.2, -0.15, 0.05), math.Pi/6, nil, hairpin(0.0012))
+	s := clothAt(t, rect(0.2, -0.15, 0.05), math.Pi/6, nil, hairpin(0.0012))
 	if a, b := Smooth(s, Options{}), Smooth(s, Options{}); !reflect.DeepEqual(a, b) {
 		t.Error("two surfaces through one sheet differ")
 	}
@@ -243,7 +243,7 @@ func TestSmoothRepeats(t *testing.T) {
 // Values that are linear in the flat are carried over as they are.
 func TestCarry(t *testing.T) {
 	linear := func(q r2.Vec) float64 { return 3*q.X - 2*q.Y + 1 }
-	s := laid(t, rect(0.2, -0.15, 0.05), math.Pi/6, nil, hairpin(0.0012))
+	s := clothAt(t, rect(0.2, -0.15, 0.05), math.Pi/6, nil, hairpin(0.0012))
 	values := make([]float64, len(s.Flat))
 	for i, q := range s.Flat {
 		values[i] = linear(q)
@@ -264,7 +264,7 @@ func TestCarry(t *testing.T) {
 // a wave whose normals tilt by 0.05 mm · π / 8 mm = 1.1°, which lays beads of
 // light on satin. The surface has them tilt by about half of that at most.
 func TestNormalsAreCalm(t *testing.T) {
-	s := laid(t, rect(0.2, -0.15, 0.05), math.Pi/4, nil, func(q r2.Vec) r3.Vec {
+	s := clothAt(t, rect(0.2, -0.15, 0.05), math.Pi/4, nil, func(q r2.Vec) r3.Vec {
 		u, v := (q.X+q.Y)/math.Sqrt2/0.008, (q.X-q.Y)/math.Sqrt2/0.008
 		return r3.Vec{X: q.X, Y: q.Y, Z: 0.00005 * math.Cos(math.Pi*u) * math.Cos(math.Pi*v)}
 	})

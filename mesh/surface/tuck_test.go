@@ -15,7 +15,7 @@ import (
 func TestFacingEndsUnderTheFront(t *testing.T) {
 	const half, out = 0.1, 0.003
 	for _, g := range grains {
-		s := laid(t, rect(2*half, -0.15, 0.05), g, nil, func(q r2.Vec) r3.Vec {
+		s := clothAt(t, rect(2*half, -0.15, 0.05), g, nil, func(q r2.Vec) r3.Vec {
 			p := hairpin(0.0012)(q)
 			if q.Y > 0 {
 				p.X *= 1 + out/half
@@ -52,7 +52,7 @@ func TestFoldLineRunsToTheCowlPoint(t *testing.T) {
 		{X: half, Y: clip}, {X: half, Y: 0.05}, {X: -half, Y: 0.05}, {X: -half, Y: clip}, {X: clip - half, Y: clip},
 		{X: clip - half}, {X: -half}}
 	for _, g := range grains {
-		s := laid(t, outline, g, nil, hairpin(0.0012))
+		s := clothAt(t, outline, g, nil, hairpin(0.0012))
 		for i, q := range s.Flat {
 			if d := half - math.Abs(q.X); d > 0.001 && d < clip-0.001 && math.Abs(q.Y) < 1e-9 {
 				s.Pos[i].Y += 0.003 // the jog of the lattice

@@ -99,12 +99,12 @@ func (c carrier) mark(q r3.Vec) (r2.Vec, bool) {
 	if !f.rim || r3.Norm(off) < 1e-9 {
 		return f.flat, f.away <= reach
 	}
-	return r2.Add(f.flat, c.lay(f, off)), f.away <= reach
+	return r2.Add(f.flat, c.flatStep(f, off)), f.away <= reach
 }
 
-// lay returns the flat step of a small step in space along the cloth at f: the
+// flatStep returns the flat step of a small step in space along the cloth at f: the
 // linear map that fits the cloth around best (least squares).
-func (c carrier) lay(f foot, step r3.Vec) r2.Vec {
+func (c carrier) flatStep(f foot, step r3.Vec) r2.Vec {
 	e1 := r3.Unit(step)
 	e2 := r3.Cross(f.normal, e1)
 	var around fit

@@ -97,9 +97,9 @@ func shifted(line []r2.Vec, m move) []r2.Vec {
 	return out
 }
 
-// relaid returns the pleats of p with their legs where the shoulder seam, moved
+// movedPleats returns the pleats of p with their legs where the shoulder seam, moved
 // point by point, has taken them.
-func relaid(p draft.Piece, to []r2.Vec) []draft.Pleat {
+func movedPleats(p draft.Cowl, to []r2.Vec) []draft.Pleat {
 	out := slices.Clone(p.Pleats)
 	taken := 0.0
 	for k := range out {

@@ -6,6 +6,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -39,7 +40,7 @@ func DefaultAllowances(grain float64) Allowances {
 // Suit is a trued front with all that is cut with it, ready for paper. Front is the cowl
 // and Back its plain piece, whichever of them is worn at the front.
 type Suit struct {
-	Front     draft.Piece
+	Front     draft.Cowl
 	Back      draft.Back
 	BackGrain float64 // rad from CB (+Y) to the warp, towards +X
 	Allow     Allowances
@@ -94,7 +95,7 @@ func (s Suit) Papers() ([]paper.Piece, error) {
 
 // FrontPaper lays out a front alone as it is laid out beside its back: the same notches
 // and allowances.
-func FrontPaper(p draft.Piece, a Allowances) (paper.Piece, error) {
+func FrontPaper(p draft.Cowl, a Allowances) (paper.Piece, error) {
 	front, err := paper.FromDraft(p)
 	if err != nil {
 		return front, fmt.Errorf("truing: %w", err)
@@ -120,7 +121,7 @@ func (a Allowances) allow(p *paper.Piece) {
 func (s Suit) back() paper.Piece {
 	b := s.Back
 	p := paper.Piece{
-		Worn: b.Worn(), Name: paper.Capital(b.Worn().String()), Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
+		Worn: b.Worn(), Name: ruler.Capital(b.Worn().String()), Words: []string{"cut 1, whole, right side up"}, Quantity: 1,
 		Outline: b.Outline, Notches: append(b.Notches, sideNotches(b.Side)...),
 		Lines: backLines(b),
 	}
@@ -165,7 +166,7 @@ func (s Suit) facing() paper.Piece {
 	end := r2.Add(corner, r2.Scale(s.Back.FacedBy, r2.Unit(r2.Sub(s.Back.Shoulder[1], corner))))
 	worn := s.Back.Worn()
 	p := paper.Piece{
-		Worn: worn, Name: paper.Capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " +
+		Worn: worn, Name: ruler.Capital(worn.String()) + " neck facing", Words: []string{"cut 1, whole, same grain as the " +
 			worn.String(), "no interfacing"}, Quantity: 1,
 		Outline: f,
 		Lines:   []paper.Line{{Name: worn.Centre(), Kind: paper.Centre, Points: []r2.Vec{f[0], top}}},

@@ -32,7 +32,7 @@ type mark struct {
 }
 
 // seamsOf lists the seams of the draft with their places on the form.
-func seamsOf(l draft.Lines, f *form.Form, p draft.Piece, pins []Pin) []seam {
+func seamsOf(l draft.Lines, f *form.Form, p draft.Cowl, pins []Pin) []seam {
 	armhole, side := newArc(f.Armhole(1)), sideLength(f)
 	return []seam{
 		{name: "shoulder", pins: []string{"cowl point", "shoulder"}, pinned: true, line: l.Shoulder,
@@ -54,7 +54,7 @@ func seamsOf(l draft.Lines, f *form.Form, p draft.Piece, pins []Pin) []seam {
 
 // sideDown returns how far down the form's side seam, of length waist (m) to the waist,
 // the place s down that of the front lies: below the waist at its own length.
-func sideDown(p draft.Piece, waist, s float64) float64 {
+func sideDown(p draft.Cowl, waist, s float64) float64 {
 	w := p.SideToWaist()
 	if s > w {
 		return waist + s - w

@@ -65,21 +65,7 @@ func TestStrapOnPaper(t *testing.T) {
 				t.Errorf("%s: cut %v to %v, want 1 cm beside the strip and %g m beyond its ends", strip.Name, cutLo, cutHi,
 					allowance)
 			}
-			for i, seam := range [][]r2.Vec{p.Shoulder, b.Shoulder} {
-				marks := marksOfStrap(pieces[i])
-				if len(marks) != 2 {
-					t.Fatalf("%s has %d marks of the strap, want 2", pieces[i].Name, len(marks))
-				}
-				for _, v := range marks {
-					count++
-					if v.X < 0 {
-						v = mirrored(v)
-					}
-					if d := r2.Norm(r2.Sub(v, seam[0])); math.Abs(d-0.015) > 1e-9 {
-						t.Errorf("%s: strap %.2f mm from the cowl point, want 15 mm", pieces[i].Name, d*1000)
-					}
-				}
-			}
+			count += strapMarked(t, pieces[0], p.Shoulder[0]) + strapMarked(t, pieces[1], b.Shoulder[0])
 			for _, n := range pieces[0].Notches {
 				if on := r2.Norm(r2.Sub(pieces[0].NotchOnCut(n), n.At)); strings.HasSuffix(n.Name, ", middle") &&
 					on > 1.2*allowance {
@@ -91,4 +77,23 @@ func TestStrapOnPaper(t *testing.T) {
 	if count != 16 {
 		t.Errorf("looked at %d marks, want 16", count)
 	}
+}
+
+// strapMarked wants the two marks of the strap 15 mm from the cowl points, and counts them.
+func strapMarked(t *testing.T, piece paper.Piece, cowlPoint r2.Vec) (count int) {
+	t.Helper()
+	marks := marksOfStrap(piece)
+	if len(marks) != 2 {
+		t.Fatalf("%s has %d marks of the strap, want 2", piece.Name, len(marks))
+	}
+	for _, v := range marks {
+		count++
+		if v.X < 0 {
+			v = mirrored(v)
+		}
+		if d := r2.Norm(r2.Sub(v, cowlPoint)); math.Abs(d-0.015) > 1e-9 {
+			t.Errorf("%s: strap %.2f mm from the cowl point, want 15 mm", piece.Name, d*1000)
+		}
+	}
+	return count
 }

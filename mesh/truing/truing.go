@@ -55,7 +55,7 @@ type Options struct {
 
 // Trued is a front that was trued, and what was found.
 type Trued struct {
-	Piece draft.Piece
+	Cowl  draft.Cowl
 	Seams []Seam  // shoulder, armhole, side seam, waist
 	Apex  float64 // m, how far the apex of the form lies from the draft's on the cloth, mean of both sides
 }
@@ -82,7 +82,7 @@ type Misfit struct {
 // True trues the front p, which hangs as the sheet s on the form f held by the
 // pins. A seam without marks and a piece that its lines do not make are errors; a
 // waist that no pin holds follows the side seam and stays what it was on CF.
-func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Trued, error) {
+func True(s mesh.Sheet, f *form.Form, p draft.Cowl, pins []Pin, o Options) (Trued, error) {
 	c := newCarrier(&s)
 	lines := p.Lines()
 	all := seamsOf(lines, f, p, pins)
@@ -107,12 +107,12 @@ func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Tru
 		moves[all[len(all)-1].name] = move{a: moves["side seam"].b}
 	}
 	clean := redraw(lines, moves, p.LowerEdge())
-	p.Pleats = relaid(p, clean.Shoulder)
+	p.Pleats = movedPleats(p, clean.Shoulder)
 	trued, err := p.Redrawn(clean)
 	if err != nil {
 		return Trued{}, fmt.Errorf("truing: %w", err)
 	}
-	t.Piece = trued
+	t.Cowl = trued
 	after := trued.Lines()
 	for i, line := range [][]r2.Vec{after.Shoulder, after.Armhole, after.Side, after.Waist} {
 		t.Seams = append(t.Seams, all[i].report(line, o.Half))
@@ -122,7 +122,7 @@ func True(s mesh.Sheet, f *form.Form, p draft.Piece, pins []Pin, o Options) (Tru
 }
 
 // apexOff carries the apex of the form to the cloth on both sides.
-func apexOff(c carrier, f *form.Form, p draft.Piece) float64 {
+func apexOff(c carrier, f *form.Form, p draft.Cowl) float64 {
 	var sum float64
 	for _, side := range []float64{1, -1} {
 		at := c.foot(f.Apex(side)).flat

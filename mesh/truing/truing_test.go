@@ -27,7 +27,7 @@ var stand = sync.OnceValues(func() (*form.Form, error) {
 
 // front is the draft of the chart's size 10, a back cowl if the cut is changed to one, and
 // the block of its plain piece.
-func front(t *testing.T, change func(*draft.Cut)) (draft.Piece, draft.BackBlock) {
+func front(t *testing.T, change func(*draft.Cut)) (draft.Cowl, draft.BackBlock) {
 	t.Helper()
 	b, err := body.FromChart(10)
 	if err != nil {
@@ -61,7 +61,7 @@ func rolled(v r2.Vec) r3.Vec {
 }
 
 // sheetOf lays the piece on the cylinder.
-func sheetOf(t *testing.T, p draft.Piece) mesh.Sheet {
+func sheetOf(t *testing.T, p draft.Cowl) mesh.Sheet {
 	t.Helper()
 	l, err := lattice.Cut(p.Outline, lattice.Options{Spacing: 0.008, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY}})
 	if err != nil {
@@ -76,7 +76,7 @@ func sheetOf(t *testing.T, p draft.Piece) mesh.Sheet {
 
 // pinned sets pins every few centimetres along the seams, each moved by off in
 // the flat.
-func pinned(p draft.Piece, off func(seam string, t, side float64) r2.Vec) []Pin {
+func pinned(p draft.Cowl, off func(seam string, t, side float64) r2.Vec) []Pin {
 	var pins []Pin
 	for _, s := range []struct {
 		seam string
@@ -129,7 +129,7 @@ func TestTrueGivesDraftBack(t *testing.T) {
 			}
 		}
 		for _, v := range p.Outline {
-			if d := math.Abs(inwardClosed(got.Piece.Outline, v)); d > 0.0015 {
+			if d := math.Abs(inwardClosed(got.Cowl.Outline, v)); d > 0.0015 {
 				t.Errorf("outline at (%.3f, %.3f) moved %.2f mm, want 1.5 mm at most", v.X, v.Y, d*1000)
 			}
 		}
@@ -174,7 +174,7 @@ func TestTrueHalves(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if moved := r2.Norm(r2.Sub(got.Piece.Side[1], p.Side[1])); math.Abs(moved-q.want) > 0.0003 {
+		if moved := r2.Norm(r2.Sub(got.Cowl.Side[1], p.Side[1])); math.Abs(moved-q.want) > 0.0003 {
 			t.Errorf("half %d: the side waist moved %.2f mm, want %.2f mm", q.half, moved*1000, q.want*1000)
 		}
 		if s := got.Seams[2]; math.Abs(s.LeftRight-0.006) > 0.0003 {
@@ -200,7 +200,7 @@ func TestTrueSquaresEdge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	q := got.Piece
+	q := got.Cowl
 	if math.Abs(q.HalfEdge-p.HalfEdge-0.005) > 0.0003 || math.Abs(q.FoldY-p.FoldY+0.004) > 0.0003 {
 		t.Errorf("edge %.2f mm longer and %.2f mm up, want 5 and −4 mm", (q.HalfEdge-p.HalfEdge)*1000, (q.FoldY-p.FoldY)*1000)
 	}
@@ -236,7 +236,7 @@ func TestTrueKeepsTreatments(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	q := got.Piece
+	q := got.Cowl
 	if len(q.Shoulder) != 6 {
 		t.Fatalf("the shoulder has %d points, want its ends and four legs", len(q.Shoulder))
 	}
@@ -322,7 +322,7 @@ func TestTrueWaistHangsFree(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	was, is := p.Waist, got.Piece.Waist
+	was, is := p.Waist, got.Cowl.Waist
 	if d := r2.Norm(r2.Sub(is[0], r2.Add(was[0], step))); d > 2e-4 {
 		t.Errorf("the waist begins %.2f mm from the end of the side seam, want 0.2 mm at most", 1000*d)
 	}

@@ -20,7 +20,7 @@ const (
 
 // stitches sew up the open darts of both halves.
 func (j Job) stitches(l *lattice.Lattice) ([]sim.Tie, error) {
-	d := j.Piece.DartLeft
+	d := j.Cowl.DartLeft
 	if len(d) < 3 {
 		return nil, nil
 	}
@@ -44,7 +44,7 @@ func (j Job) stitches(l *lattice.Lattice) ([]sim.Tie, error) {
 
 // inDart returns how far inside the open dart a place of the flat piece lies, m: the
 // cloth there begins behind the front, so that the dart folds inwards.
-func inDart(p draft.Piece, q r2.Vec) float64 {
+func inDart(p draft.Cowl, q r2.Vec) float64 {
 	d := p.DartLeft
 	if len(d) < 3 {
 		return 0

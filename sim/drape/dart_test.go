@@ -15,7 +15,7 @@ import (
 // The cloth of an open dart, and no other, begins behind the front; the farther from its
 // legs the more.
 func TestInDart(t *testing.T) {
-	p := draft.Piece{DartLeft: []r2.Vec{{X: 0.16, Y: -0.4}, {X: 0.10, Y: -0.25}, {X: 0.08, Y: -0.42}}}
+	p := draft.Cowl{DartLeft: []r2.Vec{{X: 0.16, Y: -0.4}, {X: 0.10, Y: -0.25}, {X: 0.08, Y: -0.42}}}
 	for _, q := range []struct {
 		name string
 		at   r2.Vec
@@ -30,7 +30,7 @@ func TestInDart(t *testing.T) {
 			t.Errorf("inDart(%s) = %g, want above 0: %t", q.name, got, q.in)
 		}
 	}
-	if got := inDart(draft.Piece{}, r2.Vec{X: 0.1}); got != 0 {
+	if got := inDart(draft.Cowl{}, r2.Vec{X: 0.1}); got != 0 {
 		t.Errorf("inDart without a dart = %g, want 0", got)
 	}
 }
@@ -48,10 +48,10 @@ func TestDartIsSewn(t *testing.T) {
 		t.Fatal(err)
 	}
 	worst := 0.0
-	for _, s := range d.Scene.Ties[d.tapes:] {
+	for _, s := range d.System.Ties[d.tapes:] {
 		worst = math.Max(worst, r3.Norm(r3.Sub(s.A.At(d.State.Pos), s.B.At(d.State.Pos))))
 	}
-	if n := len(d.Scene.Ties) - d.tapes; n < 20 || worst > 0.008 {
+	if n := len(d.System.Ties) - d.tapes; n < 20 || worst > 0.008 {
 		t.Errorf("%d stitches, the legs are %.1f mm apart at most, want 20 or more and 8 mm", n, 1000*worst)
 	}
 }

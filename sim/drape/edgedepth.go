@@ -24,7 +24,7 @@ const (
 // EdgeRange returns how far below the front neck point the edge of the job may be
 // set, m.
 func (j Job) EdgeRange() (limit.Range, error) {
-	p := j.Piece
+	p := j.Cowl
 	down, err := p.TakenUp(p.TakeUpRange(0).Lo)
 	if err != nil {
 		return limit.Range{}, err
@@ -60,7 +60,7 @@ type setting struct {
 
 // next returns by how much more p is to be taken up, whose edge rests so far below
 // the front neck point, m; 0: it rests where it is wanted, or was tried often enough.
-func (s *setting) next(j Job, p draft.Piece, below float64) (float64, error) {
+func (s *setting) next(j Job, p draft.Cowl, below float64) (float64, error) {
 	if s.step == 0 {
 		s.step = 1 / dropPerUp
 	}
@@ -95,11 +95,11 @@ func (s *setting) next(j Job, p draft.Piece, below float64) (float64, error) {
 func (j Job) setEdge(ctx context.Context, h hung) (hung, error) {
 	var s setting
 	for h.outcome.Status == sim.Settled {
-		by, err := s.next(j, h.drape.Job.Piece, h.outcome.EdgeBelowNeck)
+		by, err := s.next(j, h.drape.Job.Cowl, h.outcome.EdgeBelowNeck)
 		if err != nil || by == 0 {
 			return h, err
 		}
-		if h, err = j.hangTaken(ctx, h.drape.Job.Piece, by); err != nil {
+		if h, err = j.hangTaken(ctx, h.drape.Job.Cowl, by); err != nil {
 			return h, err
 		}
 	}
@@ -109,7 +109,7 @@ func (j Job) setEdge(ctx context.Context, h hung) (hung, error) {
 // hangTaken hangs the piece of the job as p, of which it is the beginning, with
 // its cloth taken up by a length more, m. It is taken up at one go: the outcome
 // tells by how much, and another hand that does so gets the same piece to the bit.
-func (j Job) hangTaken(ctx context.Context, p draft.Piece, by float64) (hung, error) {
+func (j Job) hangTaken(ctx context.Context, p draft.Cowl, by float64) (hung, error) {
 	j, err := j.taken(p.Taken + by)
 	if err != nil {
 		return hung{}, err
@@ -124,6 +124,6 @@ func (j Job) hangTaken(ctx context.Context, p draft.Piece, by float64) (hung, er
 // taken returns the job with its cloth taken up to a length in all, m.
 func (j Job) taken(up float64) (Job, error) {
 	var err error
-	j.Piece, err = j.Piece.TakenUp(up - j.Piece.Taken)
+	j.Cowl, err = j.Cowl.TakenUp(up - j.Cowl.Taken)
 	return j, err
 }

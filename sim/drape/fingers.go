@@ -32,7 +32,7 @@ func (j Job) fingers(h hand) []finger {
 	for _, down := range steps(fingerStep, l.end(), fingerStep) {
 		out = append(out, l.fingers(down, 1)...)
 	}
-	for _, up := range steps(fingerStep, math.Min(j.Piece.Facing, l.valley[0]-fingerStep), fingerStep) {
+	for _, up := range steps(fingerStep, math.Min(j.Cowl.Facing, l.valley[0]-fingerStep), fingerStep) {
 		out = append(out, l.fingers(up, -1)...)
 	}
 	return out
@@ -46,7 +46,7 @@ func (l laying) fingers(down, layer float64) []finger {
 	long := r2.Norm(r2.Sub(to, from))
 	var inside r3.Vec
 	if layer < 0 {
-		from.Y, to.Y = 2*l.job.Piece.FoldY-from.Y, 2*l.job.Piece.FoldY-to.Y
+		from.Y, to.Y = 2*l.job.Cowl.FoldY-from.Y, 2*l.job.Cowl.FoldY-to.Y
 		inside = l.inside(down)
 	}
 	var out []finger
@@ -94,10 +94,10 @@ func (l hungLine) at(t, side, aside float64) r3.Vec {
 // edgeLaid returns where the guided places of the edge are led at share e of the
 // way by a hand that lays folds.
 func (j Job) edgeLaid(h hand, e float64) []r3.Vec {
-	line := j.hangs(j.cowlPoint(), j.Piece.HalfEdge*h.sag, valleyAhead)
+	line := j.hangs(j.cowlPoint(), j.Cowl.HalfEdge*h.sag, valleyAhead)
 	var out []r3.Vec
 	for _, q := range j.edge() {
-		to := j.freed(line.at(math.Abs(q.X)/j.Piece.HalfEdge, math.Copysign(1, q.X), h.aside), r3.Vec{})
+		to := j.freed(line.at(math.Abs(q.X)/j.Cowl.HalfEdge, math.Copysign(1, q.X), h.aside), r3.Vec{})
 		out = append(out, r3.Add(j.start(q), r3.Scale(e, r3.Sub(to, j.start(q)))))
 	}
 	return out

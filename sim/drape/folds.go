@@ -102,15 +102,15 @@ func chosen(tries []Try) int {
 	return best
 }
 
-// trial is what the first hand found out.
-type trial struct {
+// finding is what the first hand found out.
+type finding struct {
 	shown hung
 	tries []Try // nil: a number of folds was asked for
 }
 
 // first hangs the job by its first hand, with every count if none is asked for, and
 // sets the edge; what it shows is carried on to finer lattices if that is asked for.
-func (j Job) first(ctx context.Context) (trial, error) {
+func (j Job) first(ctx context.Context) (finding, error) {
 	fine := j.Fine
 	j.Fine = false
 	counts := []int{j.Folds}
@@ -125,9 +125,9 @@ func (j Job) first(ctx context.Context) (trial, error) {
 	}
 	all, err := hangEach(ctx, jobs)
 	if err != nil {
-		return trial{}, err
+		return finding{}, err
 	}
-	var t trial
+	var t finding
 	for _, h := range all {
 		t.tries = append(t.tries, h.outcome.Try())
 	}

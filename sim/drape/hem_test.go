@@ -38,13 +38,13 @@ func TestFreeWaistPins(t *testing.T) {
 		j := hemmedJob(t, q.hem, q.w)
 		deepest, sewn := 0.0, 0
 		for _, p := range j.pins() {
-			down := nearest(j.Piece.Side, sided(p.flat, math.Copysign(1, p.flat.X)))
+			down := nearest(j.Cowl.Side, sided(p.flat, math.Copysign(1, p.flat.X)))
 			switch {
 			case p.name == "waist" || p.name == "dart":
 				t.Errorf("hem %g, waist %v: a pin in the waist", q.hem, q.w)
 			case p.sewn:
 				sewn++
-				if below := down - j.Piece.SideToWaist(); below > 0.01 && math.Abs(p.at.Y+below) > 0.1*below {
+				if below := down - j.Cowl.SideToWaist(); below > 0.01 && math.Abs(p.at.Y+below) > 0.1*below {
 					t.Errorf("hem %g: the side seam %.3f m below the waist is led to %.3f m above it", q.hem, below, p.at.Y)
 				}
 				if down < float64(q.sewnFrom)/1000 || p.only() != (r3.Vec{Z: 1}) {
@@ -54,9 +54,9 @@ func TestFreeWaistPins(t *testing.T) {
 				deepest = math.Max(deepest, down)
 			}
 		}
-		if sewn != 2*q.sewn || (math.Abs(deepest-j.Piece.SideToWaist()) < 1e-9) != q.waist || !q.waist && deepest > 0 {
+		if sewn != 2*q.sewn || (math.Abs(deepest-j.Cowl.SideToWaist()) < 1e-9) != q.waist || !q.waist && deepest > 0 {
 			t.Errorf("hem %g, waist %v: pinned down to %.3f m, %d places sewn, want the waist %.3f m down: %t, and %d", q.hem,
-				q.w, deepest, sewn, j.Piece.SideToWaist(), q.waist, 2*q.sewn)
+				q.w, deepest, sewn, j.Cowl.SideToWaist(), q.waist, 2*q.sewn)
 		}
 	}
 	if err := hemmedJob(t, 0.12, Pinned).Check(); err == nil || !strings.Contains(err.Error(),
@@ -115,7 +115,7 @@ func TestHemHangs(t *testing.T) {
 // hand places it anew.
 func TestHemIsPlacedAnew(t *testing.T) {
 	j := hemmedJob(t, 0.12, FreeWaist)
-	d, err := j.lay(j.leading())
+	d, err := j.onLattice(j.leading())
 	if err != nil {
 		t.Fatal(err)
 	}

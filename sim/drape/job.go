@@ -19,7 +19,7 @@ import (
 
 // Job is one drape: the piece, the cloth, the form and the hand.
 type Job struct {
-	Piece     draft.Piece
+	Cowl      draft.Cowl
 	Fabric    materials.Fabric
 	Form      *form.Form // dress form of the body; also gives the shoulder points of a free hang
 	Free      bool       // no form: hang from the two cowl points
@@ -49,7 +49,7 @@ type Progress struct {
 // Drape is a settled (or stopped) piece of cloth.
 type Drape struct {
 	Job     Job
-	Scene   *sim.Scene
+	System  *sim.System
 	State   *sim.State
 	Result  sim.Result
 	Lattice *lattice.Lattice
@@ -105,7 +105,7 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 	if err := j.Check(); err != nil {
 		return nil, err
 	}
-	d, err := j.lay(j.leading())
+	d, err := j.onLattice(j.leading())
 	if err != nil {
 		return nil, err
 	}
@@ -118,7 +118,7 @@ func Hang(ctx context.Context, j Job) (*Drape, error) {
 // Check refuses what cannot be hung: a spacing out of range, pleats that nothing
 // holds, a waist pinned where there is no seam, more folds than fit, an edge that lies nowhere.
 func (j Job) Check() error {
-	if j.Free && j.Piece.Pleats != nil {
+	if j.Free && j.Cowl.Pleats != nil {
 		return limit.Errorf("free", "a piece hung free has no shoulder to fold its pleats on: hang it on the form, or "+
 			"without pleats")
 	}
@@ -212,6 +212,6 @@ func (d *Drape) settle(ctx context.Context, residual float64, steps int, even bo
 		}
 	}
 	o.Watch = d.watched()
-	d.Result = sim.Relax(ctx, d.Scene, d.State, o)
+	d.Result = sim.Relax(ctx, d.System, d.State, o)
 	d.Steps += d.Result.Steps
 }

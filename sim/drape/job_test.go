@@ -47,7 +47,7 @@ func job(t testing.TB, extension, spacing float64, fabric string) Job {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Job{Piece: p, Fabric: f, Form: size10().form, Spacing: spacing, Waist: Pinned, Seed: 1}
+	return Job{Cowl: p, Fabric: f, Form: size10().form, Spacing: spacing, Waist: Pinned, Seed: 1}
 }
 
 const (
@@ -145,7 +145,7 @@ func TestEveryGrain(t *testing.T) {
 		c := draft.DefaultCut()
 		c.Extension, c.Grain = 0.11, deg*math.Pi/180
 		var err error
-		if j.Piece, err = draft.Draft(size10().block, c); err != nil {
+		if j.Cowl, err = draft.Draft(size10().block, c); err != nil {
 			t.Fatal(err)
 		}
 		r, err := HangAll(context.Background(), j, 1)

@@ -56,10 +56,10 @@ func (j Job) hangs(end r3.Vec, long, ahead float64) hungLine {
 // DraftedFolds is the number of folds that the draft asks for: one a pleat of a
 // shoulder, else one a slash; 0 where it asks for none.
 func (j Job) DraftedFolds() int {
-	if n := len(j.Piece.Pleats); n > 0 {
+	if n := len(j.Cowl.Pleats); n > 0 {
 		return n
 	}
-	return len(j.Piece.Drapes)
+	return len(j.Cowl.Drapes)
 }
 
 // AutoFolds returns how many folds are laid where no number is asked for and none is
@@ -112,8 +112,8 @@ func (j Job) laying(h hand) laying {
 
 // wanted returns where crests and valleys belong on so much flat centre front, m.
 func (j Job) wanted(flat float64) (crest, valley []float64) {
-	d, n := j.Piece.Drapes, j.Folds
-	if len(d) != n || len(j.Piece.Pleats) > 0 {
+	d, n := j.Cowl.Drapes, j.Folds
+	if len(d) != n || len(j.Cowl.Pleats) > 0 {
 		for k := range n {
 			each := flat / float64(n)
 			crest, valley = append(crest, (float64(k)+0.5)*each), append(valley, float64(k+1)*each)
@@ -121,7 +121,7 @@ func (j Job) wanted(flat float64) (crest, valley []float64) {
 		return crest, valley
 	}
 	for k := range d {
-		crest = append(crest, j.Piece.FoldY-d[k].CF.Y)
+		crest = append(crest, j.Cowl.FoldY-d[k].CF.Y)
 	}
 	if n == 1 {
 		return crest, []float64{2 * crest[0]}
@@ -170,7 +170,7 @@ func (l laying) line(down float64) hungLine {
 // flat returns the ends of the line that begins at a place down the centre front,
 // on the piece (m), and where the second lies on the form.
 func (l laying) flat(down float64) (from, to r2.Vec, end r3.Vec) {
-	p := l.job.Piece
+	p := l.job.Cowl
 	foot := l.foot(down, p.ShoulderLength())
 	seam := p.Unfolded(foot)
 	return r2.Vec{Y: p.FoldY - down}, along(p.Shoulder, seam), l.job.off(l.job.Form.ShoulderPoint(1, p.CowlPoint+foot),
@@ -180,7 +180,7 @@ func (l laying) flat(down float64) (from, to r2.Vec, end r3.Vec) {
 // seamPlaces returns how far down the folded shoulder seam the line of each fold
 // ends, m: at a pleat, at the hinge of a slash, or in equal shares.
 func (j Job) seamPlaces() []float64 {
-	p := j.Piece
+	p := j.Cowl
 	var out []float64
 	for k := range j.Folds {
 		at := p.ShoulderLength() * (float64(k) + 0.5) / float64(j.Folds)

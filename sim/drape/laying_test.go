@@ -82,7 +82,7 @@ func TestLaidLayersKeepApart(t *testing.T) {
 		if d, _ := j.Form.Distance(f.at); d < 0.001 {
 			t.Errorf("finger at flat %v lies %.1f mm from the form, want 1 at least", f.flat, 1000*d)
 		}
-		if up := f.flat.Y - j.Piece.FoldY; up > 0 && f.flat.X == 0 {
+		if up := f.flat.Y - j.Cowl.FoldY; up > 0 && f.flat.X == 0 {
 			front := l.line(up)
 			if behind++; !(f.at.Z < front.z) {
 				t.Errorf("facing %.0f mm up lies at z %.4f, the front at %.4f, want it behind", 1000*up, f.at.Z, front.z)
@@ -101,8 +101,8 @@ func TestLayingByTheDraft(t *testing.T) {
 		t.Fatalf("DraftedFolds() of two slashes = %d, want 2", got)
 	}
 	l := slashed.laying(anyHand)
-	for k, d := range slashed.Piece.Drapes {
-		if want := slashed.Piece.FoldY - d.CF.Y; math.Abs(l.crest[k]-want) > 1e-9 {
+	for k, d := range slashed.Cowl.Drapes {
+		if want := slashed.Cowl.FoldY - d.CF.Y; math.Abs(l.crest[k]-want) > 1e-9 {
 			t.Errorf("crest %d lies %.4f m down, its slash %.4f", k+1, l.crest[k], want)
 		}
 	}
@@ -112,7 +112,7 @@ func TestLayingByTheDraft(t *testing.T) {
 			t.Fatalf("DraftedFolds() of %d pleats = %d", n, got)
 		}
 		l := j.laying(handOf(1))
-		for k, p := range j.Piece.Pleats {
+		for k, p := range j.Cowl.Pleats {
 			if math.Abs(l.seam[k]-p.At) > 1e-9 {
 				t.Errorf("%d pleats: the line of fold %d ends %.4f m down the seam, its pleat is at %.4f", n, k+1, l.seam[k], p.At)
 			}
@@ -162,11 +162,11 @@ func TestAmplitude(t *testing.T) {
 
 // Under a shaken stand all loads grow alike, and afterwards they are as before.
 func TestShakeLeavesTheWeight(t *testing.T) {
-	d, err := laidJob(t, 0.11, 1).lay(0.020)
+	d, err := laidJob(t, 0.11, 1).onLattice(0.020)
 	if err != nil {
 		t.Fatal(err)
 	}
-	was := d.Scene
+	was := d.System
 	heavy := weighted(was, 1.25)
 	for i, w := range was.Cloth.Load {
 		if math.Abs(heavy.Cloth.Load[i]-1.25*w) > 1e-15 {
@@ -174,7 +174,7 @@ func TestShakeLeavesTheWeight(t *testing.T) {
 		}
 	}
 	d.shake(context.Background(), 0.25, gentleSteps)
-	if d.Scene != was || d.shook != 0.25 {
+	if d.System != was || d.shook != 0.25 {
 		t.Errorf("after a shake the scene is another or the strength %g, want the same and 0.25", d.shook)
 	}
 }

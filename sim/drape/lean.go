@@ -54,14 +54,14 @@ func LeanRange(angle float64) limit.Range {
 // leaned bends the wearer of a copy of the drape and lets them come up again. The cloth
 // holds on to the form and to itself where it touched all the way.
 func (d *Drape) leaned(ctx context.Context, angle float64) (Lean, error) {
-	c, scene := *d, *d.Scene
-	c.Scene, c.State = &scene, d.State.Clone()
+	c, scene := *d, *d.System
+	c.System, c.State = &scene, d.State.Clone()
 	out := Lean{Angle: angle}
 	var err error
 	if out.Upright, err = c.posture(true); err != nil {
 		return out, err
 	}
-	w := sim.NewStepper(c.Scene, c.State)
+	w := sim.NewStepper(c.System, c.State)
 	steps := max(1, int(math.Round(angle/leanBy)))
 	for k := 1; k <= 2*steps; k++ {
 		at := angle * float64(min(k, 2*steps-k)) / float64(steps)

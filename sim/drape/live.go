@@ -44,11 +44,11 @@ const (
 // Frame is one snapshot of a Live. Sheet.Pos and the three fields belong to the
 // caller; everything else is shared and must not be written to.
 type Frame struct {
-	Serial   uint64      // grows with every snapshot of any Live; 0 is none
-	Job      Job         // what is hanging, with the seed of the hand that placed it
-	Hung     draft.Piece // the piece as it hangs: of Job, taken up or let down to set its edge
-	Stage    string      // one of the stages above
-	Carried  bool        // over from another cut or cloth, not placed from the flat
+	Serial   uint64     // grows with every snapshot of any Live; 0 is none
+	Job      Job        // what is hanging, with the seed of the hand that placed it
+	Hung     draft.Cowl // the piece as it hangs: of Job, taken up or let down to set its edge
+	Stage    string     // one of the stages above
+	Carried  bool       // over from another cut or cloth, not placed from the flat
 	Residual float64
 	Sheet    mesh.Sheet // cut cloth; empty until it has been laid
 	Strain   []float64  // len = vertices; the yarn strain of largest size, > 0 stretched

@@ -103,10 +103,10 @@ func TestLiveSetsEdge(t *testing.T) {
 		f = resting(t, l, f.Serial)
 		o := f.Outcome
 		if math.Abs(o.EdgeBelowNeck-j.EdgeDepth) > EdgeNear || o.Taken <= 0 || o.Taken != f.Hung.Taken ||
-			f.Job.Piece.Taken != 0 || !f.Carried {
+			f.Job.Cowl.Taken != 0 || !f.Carried {
 			t.Errorf("wanted %.1f mm below the neck: rests at %.1f mm, taken up %.1f mm of %.1f and %.1f, carried %t; want "+
 				"it there within 5 mm by taking up what hangs",
-				j.EdgeDepth*1000, o.EdgeBelowNeck*1000, o.Taken*1000, f.Hung.Taken*1000, f.Job.Piece.Taken*1000, f.Carried)
+				j.EdgeDepth*1000, o.EdgeBelowNeck*1000, o.Taken*1000, f.Hung.Taken*1000, f.Job.Cowl.Taken*1000, f.Carried)
 		}
 	}
 	j.EdgeDepth = f.Outcome.EdgeBelowNeck
@@ -162,7 +162,7 @@ func TestLiveHand(t *testing.T) {
 	l := NewLive(j)
 	defer l.Close()
 	rest := resting(t, l, 0)
-	flat := r2.Vec{Y: j.Piece.FoldY - 0.25}
+	flat := r2.Vec{Y: j.Cowl.FoldY - 0.25}
 	v := vertex(&rest, flat)
 	from := rest.Sheet.Pos[v]
 	to := r3.Add(from, r3.Vec{X: 0.02, Y: 0.02, Z: 0.06})
@@ -196,10 +196,15 @@ func TestLiveHand(t *testing.T) {
 		t.Errorf("unpinned, the place lies %.1f mm from the pin with %d pins, want 10 or more with %d", by*1000,
 			len(l.Pins()), drafted)
 	}
+	checkLoosePin(t, l, f, drafted)
+}
 
+// checkLoosePin takes a pin of the waist out, which then follows the hand, and puts it back.
+func checkLoosePin(t *testing.T, l *Live, f Frame, drafted int) {
+	t.Helper()
 	waist := slices.IndexFunc(l.Pins(), func(p LivePin) bool { return p.Name == "waist" && math.Abs(p.Flat.X) > 0.03 })
 	pin := l.Pins()[waist]
-	v = vertex(&f, pin.Flat)
+	v := vertex(&f, pin.Flat)
 	follows := func() float64 { // the hand, drawn 2 cm forward
 		from := f.Sheet.Pos[v]
 		l.Grab(pin.Flat, r3.Add(from, r3.Vec{Z: 0.02}))
@@ -240,11 +245,11 @@ func TestLiveChange(t *testing.T) {
 	for _, j := range []Job{next, wider, finer} {
 		l.Change(j)
 		f = until(t, l, "the change", func(f *Frame) bool {
-			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Piece.Extension == j.Piece.Extension &&
+			return f.Job.Fabric.Name == j.Fabric.Name && f.Job.Cowl.Extension == j.Cowl.Extension &&
 				f.Job.Spacing == j.Spacing && f.Stage != StageRest
 		})
 		if f.Stage == StagePlacing || !f.Carried || f.Err != nil {
-			t.Errorf("%s, %g m: %q, error %v, want to go on from the present drape", j.Fabric.Name, j.Piece.Extension, f.Stage,
+			t.Errorf("%s, %g m: %q, error %v, want to go on from the present drape", j.Fabric.Name, j.Cowl.Extension, f.Stage,
 				f.Err)
 		}
 		f = resting(t, l, f.Serial)
@@ -253,15 +258,15 @@ func TestLiveChange(t *testing.T) {
 			t.Fatal(err)
 		}
 		if a, b := f.Outcome.EdgeDrop, r.Outcome.EdgeDrop; math.Abs(a-b) > 0.25*b {
-			t.Errorf("%s, %g m: drops %.1f mm, want the %.1f mm of Hang within a quarter", j.Fabric.Name, j.Piece.Extension, a,
+			t.Errorf("%s, %g m: drops %.1f mm, want the %.1f mm of Hang within a quarter", j.Fabric.Name, j.Cowl.Extension, a,
 				b)
 		}
 		if f.Outcome.Spacing != j.Spacing {
 			t.Errorf("spacing %g m, want %g", f.Outcome.Spacing, j.Spacing)
 		}
-		if f.Outcome.Fabric != j.Fabric.Name || f.Outcome.Extension != j.Piece.Extension {
+		if f.Outcome.Fabric != j.Fabric.Name || f.Outcome.Extension != j.Cowl.Extension {
 			t.Errorf("outcome of %s, %g m, want %s, %g m", f.Outcome.Fabric, f.Outcome.Extension, j.Fabric.Name,
-				j.Piece.Extension)
+				j.Cowl.Extension)
 		}
 	}
 	again := f
@@ -271,7 +276,7 @@ func TestLiveChange(t *testing.T) {
 	})
 	l.Change(next) // with the seed of the beginning, which is no new wish
 	until(t, l, "the former cut", func(f *Frame) bool {
-		return f.Job.Piece.Extension == next.Piece.Extension && f.Job.Seed == again.Job.Seed+1
+		return f.Job.Cowl.Extension == next.Cowl.Extension && f.Job.Seed == again.Job.Seed+1
 	})
 }
 
@@ -364,7 +369,7 @@ func TestLiveCalledAtOnce(t *testing.T) {
 		wg.Go(func() {
 			var f Frame
 			for n := range 25 {
-				flat := r2.Vec{X: 0.01 * float64(k), Y: j.Piece.FoldY - 0.05}
+				flat := r2.Vec{X: 0.01 * float64(k), Y: j.Cowl.FoldY - 0.05}
 				l.Frame(&f)
 				l.Grab(flat, r3.Vec{Y: 0.3, Z: 0.15})
 				l.Pin(flat, r3.Vec{Y: 0.3, Z: 0.15})
@@ -382,5 +387,5 @@ func TestLiveCalledAtOnce(t *testing.T) {
 	wg.Wait()
 	last := job(t, 0.10, 0.020, limp)
 	l.Change(last)
-	until(t, l, "the last change", func(f *Frame) bool { return f.Job.Piece.Extension == last.Piece.Extension })
+	until(t, l, "the last change", func(f *Frame) bool { return f.Job.Cowl.Extension == last.Cowl.Extension })
 }

@@ -16,13 +16,13 @@ func (d *Drape) carry(j Job) (*Drape, error) {
 	for 1.5*spacing < d.Lattice.Spacing {
 		spacing *= 2
 	}
-	f, err := j.lay(spacing)
+	f, err := j.onLattice(spacing)
 	if err != nil {
 		return nil, err
 	}
 	var to func(r2.Vec) r2.Vec
-	if !sameOutline(j.Piece, d.Job.Piece) {
-		m, ok := matched(j.Piece, d.Job.Piece)
+	if !sameOutline(j.Cowl, d.Job.Cowl) {
+		m, ok := matched(j.Cowl, d.Job.Cowl)
 		if !ok {
 			return nil, nil
 		}
@@ -91,9 +91,9 @@ const (
 func (d *Drape) shift(ctx context.Context) {
 	d.unpick()
 	h := handOf(d.Job.Seed)
-	from := make([]r3.Vec, len(d.Scene.Holds))
+	from := make([]r3.Vec, len(d.System.Holds))
 	for k := range from {
-		from[k] = d.Scene.Holds[k].Point.At(d.State.Pos)
+		from[k] = d.System.Holds[k].Point.At(d.State.Pos)
 	}
 	w := d.even()
 	for range eases {

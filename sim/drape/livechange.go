@@ -37,18 +37,18 @@ func (w *walker) moveHands(next *beginning) {
 	if w.d == nil {
 		return
 	}
-	from, to := w.hung(), next.d.Job.Piece
+	from, to := w.hung(), next.d.Job.Cowl
 	if m, ok := matched(from, to); ok && !sameOutline(from, to) {
 		w.hands.move(m)
 	}
 }
 
 // hung returns the piece as it hangs, or as it is about to: with its edge set.
-func (w *walker) hung() draft.Piece {
+func (w *walker) hung() draft.Cowl {
 	if w.next != nil {
-		return w.next.d.Job.Piece
+		return w.next.d.Job.Cowl
 	}
-	return w.d.Job.Piece
+	return w.d.Job.Cowl
 }
 
 // again places the piece anew by the next hand.
@@ -87,7 +87,7 @@ func (j *Job) Same(k *Job) bool {
 func sameCloth(a, b Job) bool {
 	return a.Folds == b.Folds && a.Waist == b.Waist && a.Spacing == b.Spacing && a.Seed == b.Seed && a.Free == b.Free &&
 		a.Form == b.Form &&
-		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Piece, b.Piece)
+		reflect.DeepEqual(a.Fabric, b.Fabric) && reflect.DeepEqual(a.Cowl, b.Cowl)
 }
 
 // prepare lays what j asks for.
@@ -103,7 +103,7 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 		return w.anew(j)
 	}
 	if j.Spacing < w.d.Lattice.Spacing { // what cannot be laid at the end is refused at once
-		if _, err := j.lay(j.Spacing); err != nil {
+		if _, err := j.onLattice(j.Spacing); err != nil {
 			return nil, err
 		}
 	}
@@ -123,7 +123,7 @@ func (w *walker) prepare(j Job) (*beginning, error) {
 func (w *walker) carries(j Job) bool {
 	return w.d != nil && w.stage != StagePlacing && (w.next == nil || w.next.carried) &&
 		w.d.Result.Status != sim.Diverged && j.Free == w.job.Free && j.Seed == w.job.Seed &&
-		j.Piece.Grain == w.job.Piece.Grain && j.Piece.Hem == w.job.Piece.Hem &&
+		j.Cowl.Grain == w.job.Cowl.Grain && j.Cowl.Hem == w.job.Cowl.Hem &&
 		(j.Waist == FreeWaist) == (w.job.Waist == FreeWaist) && j.laid() == w.d.Job.Folds
 }
 
@@ -131,11 +131,11 @@ func (w *walker) carries(j Job) bool {
 func (w *walker) anew(j Job) (*beginning, error) {
 	j = w.watched(j)
 	if j.Spacing < j.leading() {
-		if _, err := j.lay(j.Spacing); err != nil {
+		if _, err := j.onLattice(j.Spacing); err != nil {
 			return nil, err
 		}
 	}
-	d, err := j.lay(j.leading())
+	d, err := j.onLattice(j.leading())
 	if err != nil {
 		return nil, err
 	}

@@ -12,18 +12,18 @@ func (w *walker) taken(j Job) Job {
 	if !j.SetEdge || w.d == nil {
 		return j
 	}
-	by := w.hung().Taken - w.job.Piece.Taken
+	by := w.hung().Taken - w.job.Cowl.Taken
 	switch read := &w.reader.last; {
-	case w.stage == StageRest && read.ok && sameOutline(j.Piece, w.job.Piece):
+	case w.stage == StageRest && read.ok && sameOutline(j.Cowl, w.job.Cowl):
 		if off := read.outcome.EdgeBelowNeck - j.EdgeDepth; math.Abs(off) > EdgeNear {
 			by += off / dropPerUp
 		}
 	case w.job.SetEdge:
 		by += (w.job.EdgeDepth - j.EdgeDepth) / dropPerUp
 	}
-	r := j.Piece.TakeUpRange(by)
-	if p, err := j.Piece.TakenUp(math.Max(r.Lo, math.Min(r.Hi, by))); err == nil {
-		j.Piece = p
+	r := j.Cowl.TakeUpRange(by)
+	if p, err := j.Cowl.TakenUp(math.Max(r.Lo, math.Min(r.Hi, by))); err == nil {
+		j.Cowl = p
 	}
 	return j
 }
@@ -36,7 +36,7 @@ func (w *walker) restsAs(j Job) bool {
 		return false
 	}
 	if !j.SetEdge {
-		return w.hung().Taken == j.Piece.Taken
+		return w.hung().Taken == j.Cowl.Taken
 	}
 	return math.Abs(read.outcome.EdgeBelowNeck-j.EdgeDepth) <= EdgeNear
 }
@@ -67,11 +67,11 @@ func (w *walker) edgeNext() (*beginning, error) {
 		return nil, err
 	}
 	j := w.job
-	by, err := w.setting.next(j, w.d.Job.Piece, r.EdgeBelowNeck)
+	by, err := w.setting.next(j, w.d.Job.Cowl, r.EdgeBelowNeck)
 	if err != nil || by == 0 {
 		return nil, err
 	}
-	if j.Piece, err = w.d.Job.Piece.TakenUp(by); err != nil {
+	if j.Cowl, err = w.d.Job.Cowl.TakenUp(by); err != nil {
 		return nil, err
 	}
 	if j.Folds == Auto && j.AutoFolds() < w.d.Job.Folds { // what is left feeds fewer

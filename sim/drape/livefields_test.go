@@ -15,7 +15,7 @@ func TestFieldsOfEvenCloth(t *testing.T) {
 		name          string
 		stretch, turn float64
 	}{{"flat", 0, 0}, {"stretched", 0.03, 0}, {"slack", -0.05, 0}, {"sheared", 0, 0.2}} {
-		d, err := job(t, 0.11, 0.020, limp).lay(0.020)
+		d, err := job(t, 0.11, 0.020, limp).onLattice(0.020)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -43,7 +43,7 @@ func TestFieldsOfEvenCloth(t *testing.T) {
 			}
 		}
 		f := Frame{Sheet: d.Sheet()}
-		if v := vertex(&f, r2.Vec{Y: d.Job.Piece.FoldY - 0.1}); math.Abs(strain[v]-c.stretch) > 1e-9 {
+		if v := vertex(&f, r2.Vec{Y: d.Job.Cowl.FoldY - 0.1}); math.Abs(strain[v]-c.stretch) > 1e-9 {
 			t.Errorf("%s: the middle has strain %g, want %g", c.name, strain[v], c.stretch)
 		}
 	}

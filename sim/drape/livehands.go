@@ -182,7 +182,7 @@ func (h *hands) hold(d *Drape) {
 	if len(st.Hands) == 0 {
 		return
 	}
-	most := strongest * d.Scene.Cloth.Weight()
+	most := strongest * d.System.Cloth.Weight()
 	for _, t := range h.inForce() {
 		reach := most / t.grip
 		for _, by := range t.offset {

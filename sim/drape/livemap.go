@@ -22,7 +22,7 @@ const lineSteps = 12
 
 // matched returns the match of two pieces; false if only one has a facing, or
 // if their pleats differ, which are folded by hand.
-func matched(from, to draft.Piece) (match, bool) {
+func matched(from, to draft.Cowl) (match, bool) {
 	m := match{
 		front:  outlines{frontHalf(from), frontHalf(to)},
 		facing: outlines{facingHalf(from), facingHalf(to)},
@@ -32,7 +32,7 @@ func matched(from, to draft.Piece) (match, bool) {
 }
 
 // frontHalf runs from CF at the waist round the wearer's left half to CF at the edge.
-func frontHalf(p draft.Piece) []r2.Vec {
+func frontHalf(p draft.Cowl) []r2.Vec {
 	out := []r2.Vec{}
 	for _, line := range [][]r2.Vec{p.Waist, p.Side, p.Armhole, p.Shoulder} {
 		out = append(out, shares(backwards(line))...)
@@ -42,7 +42,7 @@ func frontHalf(p draft.Piece) []r2.Vec {
 
 // facingHalf runs from CF at the edge by the cowl point to CF at the top; nil
 // if there is no facing.
-func facingHalf(p draft.Piece) []r2.Vec {
+func facingHalf(p draft.Cowl) []r2.Vec {
 	if len(p.FacingEnd) < 2 {
 		return nil
 	}
@@ -105,6 +105,6 @@ func (o outlines) at(q r2.Vec) r2.Vec {
 }
 
 // sameOutline reports whether two pieces have the same outline and fold.
-func sameOutline(a, b draft.Piece) bool {
+func sameOutline(a, b draft.Cowl) bool {
 	return a.FoldY == b.FoldY && slices.Equal(a.Outline, b.Outline)
 }

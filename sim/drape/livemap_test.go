@@ -19,7 +19,7 @@ func recut(t testing.TB, j Job, change func(*draft.Cut)) Job {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j.Piece = p
+	j.Cowl = p
 	return j
 }
 
@@ -27,7 +27,7 @@ func recut(t testing.TB, j Job, change func(*draft.Cut)) Job {
 // the outline by that affine map, inside, outside and on the line.
 func TestMeanValuesKeepAffine(t *testing.T) {
 	affine := func(p r2.Vec) r2.Vec { return r2.Vec{X: 1.2*p.X + 0.3*p.Y - 0.1, Y: -0.2*p.X + 0.9*p.Y + 0.4} }
-	o := outlines{from: frontHalf(job(t, 0.11, 0.02, limp).Piece)}
+	o := outlines{from: frontHalf(job(t, 0.11, 0.02, limp).Cowl)}
 	for _, p := range o.from {
 		o.to = append(o.to, affine(p))
 	}
@@ -44,8 +44,8 @@ func TestMeanValuesKeepAffine(t *testing.T) {
 // stays CF, left and right are mirrors, and the same piece maps to itself.
 func TestMatchKeepsLines(t *testing.T) {
 	j := job(t, 0.11, 0.02, limp)
-	a := j.Piece
-	b := recut(t, j, func(c *draft.Cut) { c.Extension, c.CowlPoint, c.Facing = 0.05, 0.06, 0.07 }).Piece
+	a := j.Cowl
+	b := recut(t, j, func(c *draft.Cut) { c.Extension, c.CowlPoint, c.Facing = 0.05, 0.06, 0.07 }).Cowl
 	m, ok := matched(a, b)
 	if !ok {
 		t.Fatal("two pieces with facings do not match")
@@ -74,7 +74,7 @@ func TestMatchKeepsLines(t *testing.T) {
 			t.Errorf("at(%v) of the piece itself = %v", q, got)
 		}
 	}
-	if _, ok := matched(a, recut(t, j, func(c *draft.Cut) { c.Facing = 0 }).Piece); ok {
+	if _, ok := matched(a, recut(t, j, func(c *draft.Cut) { c.Facing = 0 }).Cowl); ok {
 		t.Error("a piece with and one without facing match, want no match")
 	}
 }
@@ -83,7 +83,7 @@ func TestMatchKeepsLines(t *testing.T) {
 // it, and stays within the bounds of what may be taken over.
 func TestCarryFlat(t *testing.T) {
 	j := job(t, 0.11, 0.02, limp)
-	d, err := j.lay(0.02)
+	d, err := j.onLattice(0.02)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,9 +100,9 @@ func TestCarryFlat(t *testing.T) {
 			continue
 		}
 		cases++
-		m, _ := matched(f.Job.Piece, j.Piece)
+		m, _ := matched(f.Job.Cowl, j.Cowl)
 		for i, q := range f.Lattice.Rest {
-			if back := q.Y - f.Job.Piece.FoldY; math.Abs(back) < 0.03 {
+			if back := q.Y - f.Job.Cowl.FoldY; math.Abs(back) < 0.03 {
 				continue // the roll of the fold is no plane
 			}
 			at := m.at(q)

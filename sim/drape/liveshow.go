@@ -40,7 +40,7 @@ func (w *walker) show(residual float64) {
 	m := &snapshot{Frame: w.live.newest.Load().Frame, pins: w.hands.list(w.d)}
 	m.Serial, m.Job, m.Stage, m.Residual, m.Err = serials.Add(1), w.job, w.stage, residual, w.err
 	m.Carried = w.carried
-	m.Hung = w.d.Job.Piece
+	m.Hung = w.d.Job.Cowl
 	if finite(residual) {
 		w.fill(&m.Frame)
 	}

@@ -128,7 +128,7 @@ func (w *walker) end() {
 	lost := w.d.Result.Status != sim.Settled || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
 	if w.carried && w.new && lost {
 		j := w.job
-		j.Piece = w.d.Job.Piece
+		j.Cowl = w.d.Job.Cowl
 		if w.next, _ = w.anew(j); w.next != nil {
 			return
 		}

@@ -74,7 +74,7 @@ type Outcome struct {
 // outcome reads one drape.
 func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 	if d.Result.Status == sim.Diverged {
-		return Outcome{Status: sim.Diverged, Laid: d.Job.Folds, Taken: d.Job.Piece.Taken,
+		return Outcome{Status: sim.Diverged, Laid: d.Job.Folds, Taken: d.Job.Cowl.Taken,
 			Warning: "the forces ran away: try a finer spacing; if that does not help, the fabric's values may contradict " +
 				"each other"}, fold.Reading{}, nil
 	}
@@ -82,21 +82,21 @@ func (d *Drape) outcome(seconds float64) (Outcome, fold.Reading, error) {
 	if err != nil {
 		return Outcome{}, r, err
 	}
-	j, e := d.Job, d.Scene.Stored(d.State.Pos)
+	j, e := d.Job, d.System.Stored(d.State.Pos)
 	o := Outcome{
 		Status: d.Result.Status, FoldCount: r.Count, FoldCountAll: r.Count + r.CountBelow, Laid: d.Job.Folds,
 		ShakeA: d.shook, Kinks: r.Kinks, Pierced: d.Pierced(),
 		EdgeDrop: r.EdgeDrop, EdgeBelowNeck: r.EdgeBelowNeck, StandOff: r.StandOff, Forward: r.Forward,
 		Twist: r.Twist, Drift: r.Drift, CFGrowth: r.CFGrowth,
 		TapePull: d.TapePull(), WrongSide: r.WrongSide,
-		FoldRadius: r.FoldRadius, MaxStrain: d.Scene.Cloth.MaxStrain(d.State.Pos),
+		FoldRadius: r.FoldRadius, MaxStrain: d.System.Cloth.MaxStrain(d.State.Pos),
 		PinPull: d.PinPull(), PinSlip: d.PinSlip(), Inside: d.Inside(),
 		Residual: d.Result.Residual, Energy: e.Total(), EnergyAll: e.Total() + d.heightEnergy(),
 		ShearShare: e.Shear / e.Total(),
 		Nodes:      len(d.Lattice.Rest), Spacing: d.Lattice.Spacing, Iterations: d.Steps, Seconds: seconds, Seed: j.Seed,
-		Fabric: j.Fabric.Name, Extension: j.Piece.Extension, HalfEdge: j.Piece.HalfEdge, Grain: j.Piece.Grain,
-		CowlPoint: j.Piece.CowlPoint, Facing: j.Piece.Facing, Free: j.Free,
-		SetEdge: j.SetEdge, EdgeDepth: j.EdgeDepth, Taken: j.Piece.Taken, Hem: j.Piece.Hem,
+		Fabric: j.Fabric.Name, Extension: j.Cowl.Extension, HalfEdge: j.Cowl.HalfEdge, Grain: j.Cowl.Grain,
+		CowlPoint: j.Cowl.CowlPoint, Facing: j.Cowl.Facing, Free: j.Free,
+		SetEdge: j.SetEdge, EdgeDepth: j.EdgeDepth, Taken: j.Cowl.Taken, Hem: j.Cowl.Hem,
 	}
 	o.HemFront, o.HemSides = d.hemAt()
 	if o.Folds, err = d.folds(r); err != nil {
@@ -119,7 +119,7 @@ func (o *Outcome) Try() Try {
 func (d *Drape) heightEnergy() float64 {
 	sum := 0.0
 	for i, p := range d.State.Pos {
-		sum += d.Scene.Cloth.Load[i] * p.Y
+		sum += d.System.Cloth.Load[i] * p.Y
 	}
 	return sum
 }

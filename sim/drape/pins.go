@@ -95,7 +95,7 @@ func (j Job) pins() []pin {
 // a centimetre of each layer behind the cowl point.
 func (j Job) shoulderPins(side float64) []pin {
 	var out []pin
-	p := j.Piece
+	p := j.Cowl
 	for _, q := range j.shoulderPlaces() {
 		s, pleat := p.Folded(q)
 		name := "shoulder"
@@ -123,17 +123,17 @@ func (j Job) shoulderPins(side float64) []pin {
 // seamShare is the length of the form's shoulder seam over that of the cloth: 1 but
 // where cloth was taken up, and more or less than the seam lies over the shoulder.
 func (j Job) seamShare() float64 {
-	if j.Piece.Taken == 0 {
+	if j.Cowl.Taken == 0 {
 		return 1
 	}
-	return (j.Piece.Block.ShoulderLength() - j.Piece.CowlPoint) / j.Piece.ShoulderLength()
+	return (j.Cowl.Block.ShoulderLength() - j.Cowl.CowlPoint) / j.Cowl.ShoulderLength()
 }
 
 // waistPins spread the waist over the form's front quarter. What is left of
 // the dart is pinched: both its legs go to one place.
 func (j Job) waistPins(side float64) []pin {
 	var out []pin
-	p := j.Piece
+	p := j.Cowl
 	skip, width := j.openDart()
 	whole := length(p.Waist)
 	for _, s := range steps(0, whole-width, waistStep) {
@@ -156,12 +156,12 @@ func (j Job) waistPins(side float64) []pin {
 // openDart returns how far along the waist, from the side, the open dart
 // begins, and its width, m.
 func (j Job) openDart() (from, width float64) {
-	d := j.Piece.DartLeft
+	d := j.Cowl.DartLeft
 	if len(d) < 3 {
 		return math.Inf(1), 0
 	}
 	outer, inner := d[0], d[2]
-	return r2.Norm(r2.Sub(j.Piece.Side[len(j.Piece.Side)-1], outer)), r2.Norm(r2.Sub(outer, inner))
+	return r2.Norm(r2.Sub(j.Cowl.Side[len(j.Cowl.Side)-1], outer)), r2.Norm(r2.Sub(outer, inner))
 }
 
 // off moves a point of the form outwards.
@@ -222,10 +222,10 @@ const guideStep = 0.010
 // wearer's right to the left, short of the pinned ends.
 func (j Job) edge() []r2.Vec {
 	var out []r2.Vec
-	e := j.Piece.HalfEdge
+	e := j.Cowl.HalfEdge
 	n := int(math.Round(2 * e / guideStep))
 	for k := 2; k <= n-2; k++ {
-		out = append(out, r2.Vec{X: -e + 2*e*float64(k)/float64(n), Y: j.Piece.FoldY})
+		out = append(out, r2.Vec{X: -e + 2*e*float64(k)/float64(n), Y: j.Cowl.FoldY})
 	}
 	return out
 }
@@ -233,9 +233,9 @@ func (j Job) edge() []r2.Vec {
 // centre lists the flat places of the centre front that the hand keeps in the middle.
 func (j Job) centre() []r2.Vec {
 	var out []r2.Vec
-	w := j.Piece.Waist
-	for _, s := range steps(0, j.Piece.FoldY-w[len(w)-1].Y, guideStep) {
-		out = append(out, r2.Vec{Y: j.Piece.FoldY - s})
+	w := j.Cowl.Waist
+	for _, s := range steps(0, j.Cowl.FoldY-w[len(w)-1].Y, guideStep) {
+		out = append(out, r2.Vec{Y: j.Cowl.FoldY - s})
 	}
 	return out
 }

@@ -46,11 +46,11 @@ func TestPinsDoNotFight(t *testing.T) {
 	sum := map[bool]float64{} // by side
 	for k, p := range d.pins {
 		if p.name == "shoulder" || p.name == "facing" {
-			sum[p.flat.X > 0] += r3.Norm(j.alongForm(p.at, d.State.Pull(d.Scene.Holds[k], k)))
+			sum[p.flat.X > 0] += r3.Norm(j.alongForm(p.at, d.State.Pull(d.System.Holds[k], k)))
 		}
 	}
 	for left, s := range sum {
-		if w := d.Scene.Cloth.Weight(); s > w {
+		if w := d.System.Cloth.Weight(); s > w {
 			t.Errorf("pins of one shoulder (left: %t) pull %.2f times the weight, want less than it", left, s/w)
 		}
 	}

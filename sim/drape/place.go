@@ -49,19 +49,19 @@ const before = 0.03
 // the facing folded back behind the front round a small roll.
 func (j Job) start(q r2.Vec) r3.Vec {
 	y0, z0 := j.waistY(), j.front()
-	t := q.Y - j.Piece.FoldY
+	t := q.Y - j.Cowl.FoldY
 	r := j.gap()
 	switch {
 	case t <= 0:
-		return r3.Vec{X: q.X, Y: q.Y - y0, Z: z0 - inDart(j.Piece, q)/2}
+		return r3.Vec{X: q.X, Y: q.Y - y0, Z: z0 - inDart(j.Cowl, q)/2}
 	case t < math.Pi*r:
-		return r3.Vec{X: q.X, Y: j.Piece.FoldY - y0 + r*math.Sin(t/r), Z: z0 - r + r*math.Cos(t/r)}
+		return r3.Vec{X: q.X, Y: j.Cowl.FoldY - y0 + r*math.Sin(t/r), Z: z0 - r + r*math.Cos(t/r)}
 	}
-	return r3.Vec{X: q.X, Y: j.Piece.FoldY - y0 - (t - math.Pi*r), Z: z0 - 2*r}
+	return r3.Vec{X: q.X, Y: j.Cowl.FoldY - y0 - (t - math.Pi*r), Z: z0 - 2*r}
 }
 
 // waistY returns the flat y of the waist on CF, which hangs at height 0.
-func (j Job) waistY() float64 { return j.Piece.WaistY() }
+func (j Job) waistY() float64 { return j.Cowl.WaistY() }
 
 // front returns the z of the plane in which the flat piece begins, m.
 func (j Job) front() float64 {
@@ -72,7 +72,7 @@ func (j Job) front() float64 {
 	for y := 0.0; y < 0.45; y += 0.01 {
 		z = math.Max(z, j.Form.BridgedFront(y))
 	}
-	for y := 0.0; y < j.Piece.Hem; y += 0.01 {
+	for y := 0.0; y < j.Cowl.Hem; y += 0.01 {
 		z = math.Max(z, j.Form.BridgedFront(-y))
 	}
 	return z + before
@@ -147,7 +147,7 @@ func (d *Drape) smoothOut(ctx context.Context, h hand, times int) {
 
 // even returns a stepper with even masses.
 func (d *Drape) even() *sim.Stepper {
-	w := sim.NewStepper(d.Scene, d.State)
+	w := sim.NewStepper(d.System, d.State)
 	w.Even = true
 	return w
 }
@@ -169,10 +169,10 @@ func (d *Drape) walk(ctx context.Context, w *sim.Stepper, n int) bool {
 
 // repin moves every pin that drags a little towards where the cloth would lie.
 func (d *Drape) repin() {
-	smooth := smooth * d.Scene.Cloth.Weight()
+	smooth := smooth * d.System.Cloth.Weight()
 	for k := range d.pins {
 		if p := &d.pins[k]; !p.firm() && !p.sewn {
-			p.giveWay(d.Job, r3.Scale(-1, d.State.Pull(d.Scene.Holds[k], k)), smooth)
+			p.giveWay(d.Job, r3.Scale(-1, d.State.Pull(d.System.Holds[k], k)), smooth)
 		}
 	}
 }
@@ -219,7 +219,7 @@ func (j Job) hanging(h hand, e float64) []r3.Vec {
 	if j.Folds > 0 {
 		return j.edgeLaid(h, e)
 	}
-	p := j.Piece
+	p := j.Cowl
 	flat := r2.Vec{X: p.HalfEdge, Y: p.FoldY}
 	from, to := j.start(flat), j.cowlPoint()
 	end := r3.Add(from, r3.Scale(e, r3.Sub(to, from)))
@@ -238,7 +238,7 @@ func (j Job) hanging(h hand, e float64) []r3.Vec {
 
 // cowlPoint returns where the cowl point of the wearer's left is pinned, m.
 func (j Job) cowlPoint() r3.Vec {
-	return j.off(j.Form.ShoulderPoint(1, j.Piece.CowlPoint), sim.Shell+j.gap())
+	return j.off(j.Form.ShoulderPoint(1, j.Cowl.CowlPoint), sim.Shell+j.gap())
 }
 
 // clear moves a guided place forward to z and out of reach of the form.

@@ -14,7 +14,7 @@ import (
 // the legs hangs free, as in a pleat that is not pressed: pinned in three layers
 // too, it knotted at the seam.
 func (j Job) shoulderPlaces() []float64 {
-	p := j.Piece
+	p := j.Cowl
 	if j.Free {
 		return steps(0, math.Min(length(p.Shoulder), shoulderStep), shoulderStep)
 	}
@@ -29,7 +29,7 @@ func (j Job) shoulderPlaces() []float64 {
 // layer returns in which layer the place q down the flat shoulder seam lies
 // once its pleats are folded: 1 where the seam is single, 2 over a pleat, 1.5
 // where a fold begins, 0.5 where it goes under.
-func layer(p draft.Piece, q float64) float64 {
+func layer(p draft.Cowl, q float64) float64 {
 	const at = 1e-6 // m
 	for k, l := range p.Pleats {
 		fold, place := p.Legs(k)
@@ -59,14 +59,14 @@ func (j Job) way(p pin, t float64) r3.Vec {
 	a := j.start(p.flat)
 	if p.onShoulder() {
 		taken := 0.0 // m, by the pleats above
-		for k, l := range j.Piece.Pleats {
-			if _, leg := j.Piece.Legs(k); p.down >= leg {
+		for k, l := range j.Cowl.Pleats {
+			if _, leg := j.Cowl.Legs(k); p.down >= leg {
 				taken += 2 * l.Depth
 			}
 		}
 		if taken > 0 {
 			shut := smoothly(t / closing)
-			a = j.start(sided(along(j.Piece.Shoulder, p.down-shut*taken), math.Copysign(1, p.flat.X)))
+			a = j.start(sided(along(j.Cowl.Shoulder, p.down-shut*taken), math.Copysign(1, p.flat.X)))
 		}
 	}
 	return r3.Add(a, r3.Scale(smoothly(t), r3.Sub(p.at, a)))
@@ -74,4 +74,4 @@ func (j Job) way(p pin, t float64) r3.Vec {
 
 // overAt is the distance from the form at which a place of the shoulder seam
 // is pinned, m: layers keep their gap.
-func (j Job) overAt(q float64) float64 { return sim.Shell + layer(j.Piece, q)*j.gap() }
+func (j Job) overAt(q float64) float64 { return sim.Shell + layer(j.Cowl, q)*j.gap() }

@@ -35,7 +35,7 @@ func pleatedJob(t *testing.T, to draft.Towards) Job {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Job{Piece: p, Form: f, Spacing: 0.01, Seed: 1}
+	return Job{Cowl: p, Form: f, Spacing: 0.01, Seed: 1}
 }
 
 // The legs of a pleat are pinned to one place of the form's shoulder seam, a
@@ -44,7 +44,7 @@ func pleatedJob(t *testing.T, to draft.Towards) Job {
 func TestPleatPins(t *testing.T) {
 	for _, to := range []draft.Towards{draft.Neck, draft.Armhole} {
 		j := pleatedJob(t, to)
-		p := j.Piece
+		p := j.Cowl
 		at := map[float64]pin{}
 		for _, q := range j.shoulderPins(1) {
 			if q.onShoulder() {
@@ -101,7 +101,7 @@ func TestPleatWay(t *testing.T) {
 	for _, to := range []draft.Towards{draft.Neck, draft.Armhole} {
 		j := pleatedJob(t, to)
 		var line []pin
-		_, end := j.Piece.Legs(len(j.Piece.Pleats) - 1)
+		_, end := j.Cowl.Legs(len(j.Cowl.Pleats) - 1)
 		for _, q := range j.shoulderPins(1) { // at the tip the form turns away, with pleats and without
 			if q.onShoulder() && q.down <= end {
 				line = append(line, q)

@@ -11,12 +11,12 @@ import (
 )
 
 // Sheet returns the cut cloth as it lies.
-func (d *Drape) Sheet() mesh.Sheet { return d.Skin.Sheet(d.State.Pos, d.Job.Piece.FoldY) }
+func (d *Drape) Sheet() mesh.Sheet { return d.Skin.Sheet(d.State.Pos, d.Job.Cowl.FoldY) }
 
 // frame says to the fold reader where piece and wearer are.
 func (j Job) frame() fold.Frame {
 	f := fold.Frame{
-		FoldY: j.Piece.FoldY, HalfEdge: j.Piece.HalfEdge, WaistY: j.waistY(),
+		FoldY: j.Cowl.FoldY, HalfEdge: j.Cowl.HalfEdge, WaistY: j.waistY(),
 		NeckL: j.Form.NeckPoint(1), NeckR: j.Form.NeckPoint(-1), FrontNeck: j.Form.FrontNeck(), BustY: j.Form.Apex(1).Y,
 	}
 	if !j.Free {
@@ -41,7 +41,7 @@ func (d *Drape) Pierced() int {
 // PinPull returns the largest pull of a pin, N.
 func (d *Drape) PinPull() float64 {
 	var m float64
-	for h, pull := range d.State.Pulls(d.Scene) {
+	for h, pull := range d.State.Pulls(d.System) {
 		if h.Only == inSidePlane {
 			continue // the back's pull
 		}

@@ -15,7 +15,7 @@ const relief = 0.012
 
 // relieved returns the outline of the piece with both ends of the facing
 // clipped free of the cowl points.
-func relieved(p draft.Piece) []r2.Vec {
+func relieved(p draft.Cowl) []r2.Vec {
 	if p.Facing <= 2*relief {
 		return p.Outline
 	}

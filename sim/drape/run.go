@@ -33,7 +33,7 @@ func HangAll(ctx context.Context, j Job, n int) (*Run, error) {
 		return nil, err
 	}
 	shown := tried.shown
-	j.Folds, j.Piece = shown.drape.Job.Folds, shown.drape.Job.Piece
+	j.Folds, j.Cowl = shown.drape.Job.Folds, shown.drape.Job.Cowl
 	var jobs []Job
 	for k := 1; k < n; k++ {
 		job := j

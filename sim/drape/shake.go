@@ -39,18 +39,18 @@ func Amplitude(a float64) float64 {
 // shake shakes the stand with strength a, for so many steps at most under each weight,
 // and follows the folds.
 func (d *Drape) shake(ctx context.Context, a float64, steps int) {
-	level := d.Scene
+	level := d.System
 	d.shook = a
 	for range shakes {
 		for _, weight := range [2]float64{1 + a, 1 - a} {
 			if d.over() {
 				break
 			}
-			d.Scene = weighted(level, weight)
+			d.System = weighted(level, weight)
 			d.settle(ctx, nearRest, steps, false)
 		}
 	}
-	d.Scene = level
+	d.System = level
 	if !d.over() {
 		d.settle(ctx, nearRest, steps, false)
 		d.look()
@@ -58,7 +58,7 @@ func (d *Drape) shake(ctx context.Context, a float64, steps int) {
 }
 
 // weighted returns the scene with all loads times k.
-func weighted(s *sim.Scene, k float64) *sim.Scene {
+func weighted(s *sim.System, k float64) *sim.System {
 	c := *s.Cloth
 	c.Load = slices.Clone(c.Load)
 	for i := range c.Load {

@@ -23,7 +23,7 @@ func TestSurvival(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before, load := d.State.Clone(), d.Scene.Cloth.Load[0]
+	before, load := d.State.Clone(), d.System.Cloth.Load[0]
 	a := d.survival(context.Background())
 	if len(a) != 2 || told == 0 {
 		t.Fatalf("survival = %v, told %d times, want one a fold and to be told", a, told)
@@ -34,7 +34,7 @@ func TestSurvival(t *testing.T) {
 		}
 	}
 	sameBits(t, d.State.Pos, before.Pos)
-	if d.Scene.Cloth.Load[0] != load {
-		t.Errorf("the load is %g N after the shakes, %g before", d.Scene.Cloth.Load[0], load)
+	if d.System.Cloth.Load[0] != load {
+		t.Errorf("the load is %g N after the shakes, %g before", d.System.Cloth.Load[0], load)
 	}
 }

@@ -26,13 +26,13 @@ func (j Job) sidePins(side float64) []pin {
 	if j.Waist == FreeWaist {
 		return j.seamPins(side, 0)
 	}
-	return append(j.pinnedSide(side), j.seamPins(side, j.Piece.SideToWaist())...)
+	return append(j.pinnedSide(side), j.seamPins(side, j.Cowl.SideToWaist())...)
 }
 
 // pinnedSide spreads the side seam over the form's from underarm to waist.
 func (j Job) pinnedSide(side float64) []pin {
 	var out []pin
-	for _, s := range steps(0, j.Piece.SideToWaist(), sideStep) {
+	for _, s := range steps(0, j.Cowl.SideToWaist(), sideStep) {
 		out = append(out, j.sidePin(side, s))
 	}
 	return out
@@ -42,7 +42,7 @@ func (j Job) pinnedSide(side float64) []pin {
 // from the underarm). The underarm itself is pinned.
 func (j Job) seamPins(side, from float64) []pin {
 	var out []pin
-	for k, s := range steps(from, length(j.Piece.Side), seamStep) {
+	for k, s := range steps(from, length(j.Cowl.Side), seamStep) {
 		p := j.sidePin(side, s)
 		if s > 0 {
 			p.name, p.sewn = "side seam", true
@@ -57,7 +57,7 @@ func (j Job) seamPins(side, from float64) []pin {
 // sidePin pins the place s down the side seam (m from the underarm): as it lies in the
 // form's between underarm and waist, below the waist at its own length.
 func (j Job) sidePin(side, s float64) pin {
-	p := j.Piece
+	p := j.Cowl
 	waist, body := p.SideToWaist(), j.sideLength()
 	down := s / waist * body
 	if s > waist {
@@ -105,10 +105,10 @@ func led(pins []pin) []pin {
 // hemAt returns how far the hem hangs below the waist of the form on the centre front
 // and at the side seams, mean of both, m.
 func (d *Drape) hemAt() (front, sides float64) {
-	if d.Job.Piece.Hem == 0 {
+	if d.Job.Cowl.Hem == 0 {
 		return 0, 0
 	}
-	w := d.Job.Piece.Waist
+	w := d.Job.Cowl.Waist
 	low := func(k int, side float64) float64 {
 		p, ok := d.Lattice.Locate(sided(w[k], side))
 		if !ok {

@@ -13,7 +13,7 @@ import (
 
 // slits returns the release slashes as the lattice takes them: begun outside
 // the seam they are cut from.
-func slits(p draft.Piece) []lattice.Slit {
+func slits(p draft.Cowl) []lattice.Slit {
 	const outside = 0.005 // m
 	var out []lattice.Slit
 	for _, s := range p.Releases {
@@ -30,7 +30,7 @@ const besideRelease = 0.015
 // clearOfReleases leaves out the pins in the mouths of slashes.
 func (j Job) clearOfReleases(pins []pin) []pin {
 	return slices.DeleteFunc(pins, func(p pin) bool {
-		for _, s := range j.Piece.Releases {
+		for _, s := range j.Cowl.Releases {
 			if r2.Norm(r2.Sub(p.flat, s.From)) < besideRelease {
 				return true
 			}
@@ -43,7 +43,7 @@ func (j Job) clearOfReleases(pins []pin) []pin {
 const hem = 0.005
 
 // weigh sews the weight of the piece to its facing.
-func weigh(p draft.Piece, l *lattice.Lattice, c *sim.Cloth) {
+func weigh(p draft.Cowl, l *lattice.Lattice, c *sim.Cloth) {
 	if p.Weight == 0 {
 		return
 	}
@@ -58,7 +58,7 @@ func (d *Drape) PullOf(name string) float64 { return d.pulls()[name] }
 // pulls returns the pull of all pins of each name together, N.
 func (d *Drape) pulls() map[string]float64 {
 	out := map[string]float64{}
-	for h, pull := range d.State.Pulls(d.Scene) {
+	for h, pull := range d.State.Pulls(d.System) {
 		out[h.Name] += r3.Norm(pull)
 	}
 	return out

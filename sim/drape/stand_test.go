@@ -37,7 +37,7 @@ func TestWeigh(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := sim.NewCloth(l, sim.Stiffness{Weight: 0.1, PullWarp: 1, PullWeft: 1, Shear: 1})
+	c := sim.NewCloth(l, sim.Stiffness{Weight: 0.1, TensileWarp: 1, TensileWeft: 1, Shear: 1})
 	weigh(p, l, c)
 	var load, moment float64
 	for i, f := range c.Load {
@@ -51,7 +51,7 @@ func TestWeigh(t *testing.T) {
 	if got := c.Weight(); math.Abs(got-load) > 1e-9 {
 		t.Errorf("the piece weighs %.6f N, want the %.6f N of its load", got, load)
 	}
-	plain := sim.NewCloth(l, sim.Stiffness{Weight: 0.1, PullWarp: 1, PullWeft: 1, Shear: 1})
+	plain := sim.NewCloth(l, sim.Stiffness{Weight: 0.1, TensileWarp: 1, TensileWeft: 1, Shear: 1})
 	for i, f := range plain.Load {
 		moment -= f * l.Rest[i].Y
 	}

@@ -45,10 +45,10 @@ type course struct {
 // stayed lists the lines that a tape is sewn along.
 func (j Job) stayed() []course {
 	var out []course
-	if j.Piece.StayEdge {
+	if j.Cowl.StayEdge {
 		out = append(out, j.edgeLine())
 	}
-	if j.Piece.StayShoulder {
+	if j.Cowl.StayShoulder {
 		for _, side := range [2]float64{1, -1} {
 			out = append(out, j.shoulderLine(side))
 		}
@@ -58,14 +58,14 @@ func (j Job) stayed() []course {
 
 // edgeLine is the cowl edge, from the wearer's right to the left.
 func (j Job) edgeLine() course {
-	p := j.Piece
+	p := j.Cowl
 	return course{2 * p.HalfEdge, func(s float64) r2.Vec { return r2.Vec{X: s - p.HalfEdge, Y: p.FoldY} }}
 }
 
 // shoulderLine is the shoulder seam from the cowl point to the tip, its pleats
 // folded.
 func (j Job) shoulderLine(side float64) course {
-	p := j.Piece
+	p := j.Cowl
 	return course{p.ShoulderLength(), func(s float64) r2.Vec { return sided(along(p.Shoulder, p.Unfolded(s)), side) }}
 }
 
@@ -130,8 +130,8 @@ func (d *Drape) ShoulderGrowth() (whole, most float64) {
 // TapePull returns the largest pull in a stay, N; 0 without one.
 func (d *Drape) TapePull() float64 {
 	var most float64
-	for k := range d.Scene.Ties[:d.tapes] {
-		most = max(most, d.Scene.Ties[k].Pull(d.State.Pos))
+	for k := range d.System.Ties[:d.tapes] {
+		most = max(most, d.System.Ties[k].Pull(d.State.Pos))
 	}
 	return most
 }

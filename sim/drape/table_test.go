@@ -56,7 +56,7 @@ func rowJob(t *testing.T, cloth string, extension, spacing, grain float64, folds
 	if even == 1 {
 		j.Fabric = evenCloth(j.Fabric, shear)
 	}
-	j.Piece.Grain = grain * math.Pi / 180
+	j.Cowl.Grain = grain * math.Pi / 180
 	j.Folds, j.Waist, j.Pace, j.Shake = folds, SidesPinned, *pace, *shaken
 	return j
 }
@@ -67,7 +67,7 @@ func evenCloth(f materials.Fabric, shear float64) materials.Fabric {
 	const bend = 1.6e-6 // N·m
 	f.Name, f.Weight = fmt.Sprintf("even-%g", shear), 0.065
 	f.BendWarp, f.BendWeft, f.BendBias = bend, bend, bend
-	f.Shear, f.PullWarp, f.PullWeft = shear, 2*shear, 2*shear
+	f.Shear, f.TensileWarp, f.TensileWeft = shear, 2*shear, 2*shear
 	f.BendFriction, f.ShearFriction, f.BendSoftening, f.ShearLock = 0, 0, 0, 0
 	return f
 }
@@ -106,7 +106,7 @@ func row(t *testing.T, j Job, cloth string) {
 		}
 	}
 	fmt.Printf("| %s | %.1f | %.0f | %.0f | %d | %v | %v | %s | %s | %s | %s | %s | %.0f | %.1f |\n",
-		cloth, j.Piece.Grain*180/math.Pi, 1000*j.Spacing, 100*j.Piece.Extension, j.Folds, kept, extra,
+		cloth, j.Cowl.Grain*180/math.Pi, 1000*j.Spacing, 100*j.Cowl.Extension, j.Folds, kept, extra,
 		meanAndSpread(drop), meanAndSpread(deep), meanAndSpread(place), meanAndSpread(radius), meanAndSpread(stored),
 		stat.Mean(steps, nil), strengths(r.Outcome.Folds))
 }

@@ -28,7 +28,7 @@ func TestQuickIsTight(t *testing.T) {
 		if !c.rubs {
 			j.Fabric.Friction, j.Fabric.FrictionCloth, j.Fabric.BendFriction = 0, 0, 0
 		}
-		quick, err := j.lay(j.leading())
+		quick, err := j.onLattice(j.leading())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -44,7 +44,7 @@ const knot = 0.3
 
 // knotted marks the nodes of yarns that are strained beyond what cloth can be.
 func (d *Drape) knotted(bad []bool) bool {
-	links := d.Scene.Cloth.Overstrained(d.State.Pos, knot)
+	links := d.System.Cloth.Overstrained(d.State.Pos, knot)
 	for _, l := range links {
 		bad[l[0]], bad[l[1]] = true, true
 	}

@@ -36,10 +36,10 @@ func ParseWaist(name string) (Waist, error) {
 
 // checkWaist refuses to pin a waist all round that is no seam.
 func (j Job) checkWaist() error {
-	if j.Waist == Pinned && j.Piece.Hem > 0 {
+	if j.Waist == Pinned && j.Cowl.Hem > 0 {
 		return limit.Errorf("hold of the waist", "waist pinned all round, but the front goes on %v below it and has no "+
 			"seam there to pin: let it hang with waist free or side, or let the front end at the waist with hem 0",
-			limit.Metres(j.Piece.Hem))
+			limit.Metres(j.Cowl.Hem))
 	}
 	return nil
 }

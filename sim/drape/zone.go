@@ -28,7 +28,7 @@ const deepZone = 1.0 / 3
 func (j Job) zone(h hand) zone {
 	top := j.edgeHeight(h)
 	z := zone{top: top, end: math.Min(j.Form.Apex(1).Y, (1-deepZone)*top)}
-	z.flat = j.Piece.FoldY - j.waistY() - j.wayUp(z.end)
+	z.flat = j.Cowl.FoldY - j.waistY() - j.wayUp(z.end)
 	return z
 }
 
@@ -53,7 +53,7 @@ func (j Job) frontAt(y float64) float64 {
 
 // edgeHeight returns the height at which the edge is led over the centre front, m.
 func (j Job) edgeHeight(h hand) float64 {
-	return j.hangs(j.cowlPoint(), j.Piece.HalfEdge*h.sag, valleyAhead).y
+	return j.hangs(j.cowlPoint(), j.Cowl.HalfEdge*h.sag, valleyAhead).y
 }
 
 // rolled is half the way round which front and facing turn in a fold, m: layers

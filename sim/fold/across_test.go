@@ -56,7 +56,7 @@ func TestAcross(t *testing.T) {
 		{"steeper", swags{0.02, 0.12, 4, inf, inf}, 0, 5e-3, 2, 3, 0, 0, 1e-9},
 	} {
 		p := strip{half: 0.15, length: 3.05 * tt.c.wave, cell: tt.cell, cut: &grid{grain: tt.grain * math.Pi / 180}}
-		s, f := p.lay(tt.c.place), p.frame()
+		s, f := p.onLattice(tt.c.place), p.frame()
 		r, err := Read(s, f)
 		if err != nil || len(r.Folds) != tt.of {
 			t.Errorf("%s: Read: %d folds, %v; want %d", tt.name, len(r.Folds), err, tt.of)
@@ -80,7 +80,7 @@ func TestAcrossErrors(t *testing.T) {
 		t.Error("Across(nil): no error, want one")
 	}
 	p := strip{half: 0.1, length: 0.3, cell: 0.01}
-	if got, err := Across(p.lay(flat), p.frame(), nil); err != nil || len(got) != 0 {
+	if got, err := Across(p.onLattice(flat), p.frame(), nil); err != nil || len(got) != 0 {
 		t.Errorf("Across(flat, no folds) = %v, %v; want none", got, err)
 	}
 }
@@ -89,7 +89,7 @@ var sinkReach []Reach
 
 func BenchmarkAcross(b *testing.B) {
 	p := strip{half: 0.24, length: 0.48, facing: 0.048, cell: 8e-3}
-	s, f := p.lay(swags{0.02, 0.15, 0.5, 0.3, 0.3}.place), p.frame()
+	s, f := p.onLattice(swags{0.02, 0.15, 0.5, 0.3, 0.3}.place), p.frame()
 	r, err := Read(s, f)
 	if err != nil {
 		b.Fatal(err)

@@ -35,7 +35,7 @@ func TestKinks(t *testing.T) {
 		{"soft folds, radius 24 mm", sine{0.015, 0.12}.over(1), 0}, // 16 mm turn 38°
 		{"tight roll, radius 10 mm", meander{100 * math.Pi / 180, 0.11}.over(5 * leg), 5},
 	} {
-		r, err := Read(p.lay(tt.place), p.frame())
+		r, err := Read(p.onLattice(tt.place), p.frame())
 		if err != nil || r.Kinks != tt.want {
 			t.Errorf("Read(%s): kinks %d, %v; want %d", tt.name, r.Kinks, err, tt.want)
 		}
@@ -55,7 +55,7 @@ func TestKinksLeaveTheEdgeRollOut(t *testing.T) {
 		depth float64
 		want  int
 	}{{at, 0}, {0.1, 1}} {
-		r, err := Read(p.lay(corner(tt.depth)), p.frame())
+		r, err := Read(p.onLattice(corner(tt.depth)), p.frame())
 		if err != nil || r.Kinks != tt.want {
 			t.Errorf("Read, corner %g m below the edge: kinks %d, %v; want %d", tt.depth, r.Kinks, err, tt.want)
 		}
@@ -77,7 +77,7 @@ func TestRadiusOfCylinder(t *testing.T) {
 		{0.03, 5e-3, false, 0.0013, 0.05},
 	} {
 		p := strip{half: 0.03, length: math.Round(math.Pi*tt.radius/tt.cell) * tt.cell, cell: tt.cell, bias: tt.bias}
-		s := p.lay(func(x, s float64) r3.Vec {
+		s := p.onLattice(func(x, s float64) r3.Vec {
 			sin, cos := math.Sincos(s / tt.radius)
 			return r3.Vec{X: x, Y: tt.radius * cos, Z: tt.radius * sin}
 		})

@@ -19,7 +19,7 @@ import (
 // every figure is arithmetic.
 func TestReadStretched(t *testing.T) {
 	p := strip{half: 0.1, length: 0.3, facing: 0.05, cell: 0.01}
-	s := p.lay(func(x, s float64) r3.Vec { return r3.Vec{X: 1.05*x + 0.002, Y: -0.11 - 1.03*s, Z: 0.04} })
+	s := p.onLattice(func(x, s float64) r3.Vec { return r3.Vec{X: 1.05*x + 0.002, Y: -0.11 - 1.03*s, Z: 0.04} })
 	f := p.frame()
 	f.NeckL.Y, f.NeckR.Y, f.NeckL.Z, f.NeckR.Z = 0.01, 0.03, 0.01, 0.02
 	f.Clearance = func(q r3.Vec) float64 { return q.Z - 0.01 }
@@ -53,7 +53,7 @@ func TestReadStretched(t *testing.T) {
 
 func TestReadFreeHang(t *testing.T) {
 	p := strip{half: 0.1, length: 0.3, cell: 0.01}
-	r, err := Read(p.lay(flat), p.frame())
+	r, err := Read(p.onLattice(flat), p.frame())
 	if err != nil || r.OnForm || r.StandOff != 0 || r.Forward != 0 {
 		t.Errorf("Read: OnForm %v, StandOff %g, Forward %g, %v; want false, 0, 0", r.OnForm, r.StandOff, r.Forward, err)
 	}
@@ -92,7 +92,7 @@ func TestReadErrors(t *testing.T) {
 		{"NaN front", func(s *mesh.Sheet, f *Frame) { f.Front = func(float64) float64 { return nan } }, "front at height"},
 		{"NaN clearance", func(s *mesh.Sheet, f *Frame) { f.Clearance = func(r3.Vec) float64 { return nan } }, "clearance"},
 	} {
-		s, f := p.lay(flat), p.frame()
+		s, f := p.onLattice(flat), p.frame()
 		tt.spoil(s, &f)
 		if _, err := Read(s, f); err == nil || !strings.Contains(err.Error(), tt.want) {
 			t.Errorf("Read(%s): error %v, want one naming %q", tt.name, err, tt.want)
@@ -106,7 +106,7 @@ func TestReadErrors(t *testing.T) {
 // A slit across CF is no CF.
 func TestReadSlit(t *testing.T) {
 	p := strip{half: 0.1, length: 0.3, cell: 0.02}
-	s := p.lay(flat)
+	s := p.onLattice(flat)
 	var left [][3]int32
 	for _, tri := range s.Tris {
 		y := (s.Flat[tri[0]].Y + s.Flat[tri[1]].Y + s.Flat[tri[2]].Y) / 3
@@ -125,7 +125,7 @@ func drawCowl(t *rapid.T, p strip) *mesh.Sheet {
 	a := rapid.Float64Range(0, 0.03).Draw(t, "amplitude")
 	wave := rapid.Float64Range(0.06, 0.2).Draw(t, "wave")
 	skew := rapid.Float64Range(0.002, 0.05).Draw(t, "skew")
-	return p.lay(func(x, s float64) r3.Vec {
+	return p.onLattice(func(x, s float64) r3.Vec {
 		u := math.Abs(s)
 		z := a * math.Sin(2*math.Pi*u/wave) * (1 - 4*x*x)
 		return r3.Vec{X: 0.95*x + skew*u, Y: -0.9*u - 0.3*x*x + skew*x, Z: z - 0.1*max(-s, 0)}
@@ -209,7 +209,7 @@ func TestReadMirrored(t *testing.T) {
 func ExampleRead() {
 	c := sine{a: 0.02, wave: 0.15} // two folds, 40 mm deep
 	p := strip{half: 0.1, length: 0.36, cell: 5e-3}
-	r, err := Read(p.lay(c.over(1)), p.frame())
+	r, err := Read(p.onLattice(c.over(1)), p.frame())
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -230,7 +230,7 @@ func BenchmarkRead(b *testing.B) {
 	p := strip{half: 0.24, length: 0.48, facing: 0.048, cell: 8e-3} // 7,920 triangles
 	c := sine{0.02, 0.15}
 	on := c.over(1)
-	s := p.lay(func(x, s float64) r3.Vec { return on(x, math.Abs(s)) })
+	s := p.onLattice(func(x, s float64) r3.Vec { return on(x, math.Abs(s)) })
 	f := p.frame()
 	for b.Loop() {
 		r, err := Read(s, f)

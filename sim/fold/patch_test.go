@@ -40,7 +40,7 @@ func TestPatch(t *testing.T) {
 		checked := 0
 		for _, grain := range []float64{0, 0.3, math.Pi / 4} {
 			p := strip{half: 0.05, length: 0.1, cell: cell, cut: &grid{grain, r2.Vec{X: 1e-3, Y: 2e-3}}}
-			s := p.lay(tt.place)
+			s := p.onLattice(tt.place)
 			middle := r2.Vec{X: 0.002, Y: -0.05}
 			pt, ok := patchAt(s, allOf(s), middle, cell)
 			if !ok {

@@ -30,7 +30,7 @@ func TestFoldsOfSine(t *testing.T) {
 			p := strip{half: 0.05, length: length, cell: tt.cell, bias: tt.bias}
 			f := p.frame()
 			f.BustY = -1.5 * tt.c.wave
-			got, err := Read(p.lay(tt.c.over(length+0.1)), f)
+			got, err := Read(p.onLattice(tt.c.over(length+0.1)), f)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -65,7 +65,7 @@ func TestFoldsOfSine(t *testing.T) {
 func TestZones(t *testing.T) {
 	c := sine{0.02, 0.12}
 	p := strip{half: 0.05, length: 0.5, cell: 5e-3}
-	s := p.lay(c.over(1)) // crests at heights −0.06, −0.18, −0.30 ...
+	s := p.onLattice(c.over(1)) // crests at heights −0.06, −0.18, −0.30 ...
 	for _, tt := range []struct {
 		bust         float64
 		above, below int
@@ -100,7 +100,7 @@ func TestNoFolds(t *testing.T) {
 		if name == "4 mm ripples" {
 			q.facing = 0
 		}
-		r, err := Read(q.lay(place), q.frame())
+		r, err := Read(q.onLattice(place), q.frame())
 		if err != nil || len(r.Folds) != 0 || r.Kinks != 0 || r.FoldRadius != 0 {
 			t.Errorf("Read(%s): folds %v, kinks %d, radius %g, %v; want none", name, r.Folds, r.Kinks, r.FoldRadius, err)
 		}
@@ -125,7 +125,7 @@ func TestFoldsOfMeander(t *testing.T) {
 		length := float64(tt.waves) * m.wave
 		p := strip{half: 0.05, length: length, cell: 4e-3}
 		// Started at a turn back (heading 0 on the way forward) the ends are valleys.
-		r, err := Read(p.lay(m.over(length)), p.frame())
+		r, err := Read(p.onLattice(m.over(length)), p.frame())
 		if err != nil || len(r.Folds) != tt.waves {
 			t.Errorf("Read(%s): %d folds, %v; want %d", tt.name, len(r.Folds), err, tt.waves)
 			continue
@@ -175,7 +175,7 @@ func TestRolledEdge(t *testing.T) {
 		{"facing standing up", 0.05, upright, 2, false},
 	} {
 		p := strip{half: 0.05, length: length, facing: tt.facing, cell: 5e-3}
-		r, err := Read(p.lay(tt.place), p.frame())
+		r, err := Read(p.onLattice(tt.place), p.frame())
 		if err != nil || len(r.Folds) != tt.want || r.Folds[0].Rolled != tt.rolled {
 			t.Errorf("Read(%s): %+v, %v; want %d folds, rolled %v", tt.name, r.Folds, err, tt.want, tt.rolled)
 			continue
@@ -191,7 +191,7 @@ func TestLine(t *testing.T) {
 	// to make it so, which the reading does not mind.
 	const a, wave, half = 0.02, 0.1, 0.1
 	p := strip{half: half, length: 0.3, cell: 5e-3}
-	s := p.lay(func(x, s float64) r3.Vec {
+	s := p.onLattice(func(x, s float64) r3.Vec {
 		return r3.Vec{X: x, Y: -s, Z: -a * (1 + x/half) * math.Cos(2*math.Pi*s/wave)}
 	})
 	for _, x := range []float64{-0.05, 0, 0.0312, 0.05, half} {
@@ -218,7 +218,7 @@ func TestFrontIsTheDatum(t *testing.T) {
 	p := strip{half: 0.05, length: 0.4, cell: 2.5e-3}
 	f := p.frame()
 	f.Front = func(y float64) float64 { return -c.a*math.Cos(2*math.Pi*y/c.wave) - 0.012 }
-	r, err := Read(p.lay(c.over(1)), f)
+	r, err := Read(p.onLattice(c.over(1)), f)
 	if err != nil || len(r.Folds) != 0 || !near(r.Forward, 0.012, 3e-4) {
 		t.Errorf("Read: %d folds, forward %.5f, %v; want 0, 0.012", len(r.Folds), r.Forward, err)
 	}

@@ -38,11 +38,11 @@ type grid struct {
 	shift r2.Vec  // m, of a crossing from the origin
 }
 
-// lay places the strip in space. s is the flat distance below the edge, < 0 on
+// onLattice places the strip in space. s is the flat distance below the edge, < 0 on
 // the facing.
-func (p strip) lay(place func(x, s float64) r3.Vec) *mesh.Sheet {
+func (p strip) onLattice(place func(x, s float64) r3.Vec) *mesh.Sheet {
 	if p.cut != nil {
-		return p.layGrid(place)
+		return p.onGrid(place)
 	}
 	sh := &mesh.Sheet{}
 	add := func(x, y float64) int32 {
@@ -72,8 +72,8 @@ func (p strip) lay(place func(x, s float64) r3.Vec) *mesh.Sheet {
 	return sh
 }
 
-// layGrid is lay for a strip that is cut from a grid.
-func (p strip) layGrid(place func(x, s float64) r3.Vec) *mesh.Sheet {
+// onGrid is lay for a strip that is cut from a grid.
+func (p strip) onGrid(place func(x, s float64) r3.Vec) *mesh.Sheet {
 	sh, ids := &mesh.Sheet{}, map[r2.Vec]int32{}
 	sin, cos := math.Sincos(p.cut.grain)
 	add := func(i, j int) int32 {

@@ -39,7 +39,7 @@ func TestBelowTheCell(t *testing.T) {
 			for k := range 16 {
 				p := strip{half: 0.05, length: 2 * wave, facing: 0.03, cell: cell, cut: &grid{
 					grain * math.Pi / 180, r2.Vec{X: cell * float64(k%4) / 4, Y: cell * float64(k/4) / 4}}}
-				r, err := Read(p.lay(func(x, s float64) r3.Vec { return on(x, math.Abs(s)) }), p.frame())
+				r, err := Read(p.onLattice(func(x, s float64) r3.Vec { return on(x, math.Abs(s)) }), p.frame())
 				if err != nil || len(r.Folds) != 2 {
 					t.Errorf("Read(%v, %g°, shift %v): %d folds, %v; want 2", tt.c, grain, p.cut.shift, len(r.Folds), err)
 					continue
@@ -72,7 +72,7 @@ func TestSummitsKeepToTheSection(t *testing.T) {
 		rough := rapid.Float64Range(0, 8e-3).Draw(t, "rough")
 		noise := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 0))
 		on := sine{rapid.Float64Range(0, 0.04).Draw(t, "a"), rapid.Float64Range(0.03, 0.15).Draw(t, "wave")}.over(1)
-		s := p.lay(func(x, s float64) r3.Vec {
+		s := p.onLattice(func(x, s float64) r3.Vec {
 			q := on(x, math.Abs(s))
 			q.Z += rough*(2*noise.Float64()-1) - min(max(-s, 0), 2e-3)
 			return q

@@ -35,7 +35,7 @@ func TestTwist(t *testing.T) {
 		{"moved to the right", func(x, s float64) r3.Vec { return r3.Vec{X: x - 0.01, Y: -s} }, -0.02, 0, -0.01},
 	} {
 		p := strip{half: half, length: length, cell: 5e-3}
-		r, err := Read(p.lay(tt.place), p.frame())
+		r, err := Read(p.onLattice(tt.place), p.frame())
 		// Triangle centres see x² with an error of cell²/36 or so.
 		if err != nil || !near(r.Twist, tt.twist, 2e-5) || !near(r.Tilt, tt.tilt, 1e-9) || !near(r.Drift, tt.drift, 1e-12) {
 			t.Errorf("Read(%s): twist %.6f, tilt %.6f, drift %.6f, %v; want %.6f, %.6f, %.6f",
@@ -49,7 +49,7 @@ func TestLocator(t *testing.T) {
 	checked := 0
 	for _, bias := range []bool{false, true} {
 		p := strip{half: 0.1, length: 0.2, facing: 0.05, cell: 0.01, bias: bias}
-		loc := newLocator(p.lay(affine))
+		loc := newLocator(p.onLattice(affine))
 		for i := range 41 {
 			for j := range 51 {
 				x, y := -0.1+0.005*float64(i), -0.2+0.005*float64(j)

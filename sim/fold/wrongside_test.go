@@ -37,7 +37,7 @@ func TestWrongSide(t *testing.T) {
 		{"tipped back 60°", turn(60), 0, 0},
 	} {
 		p := strip{half: half, length: long, cell: 0.01}
-		if got := wrongSide(p.lay(tt.place)); !near(got, tt.want, tt.tol) {
+		if got := wrongSide(p.onLattice(tt.place)); !near(got, tt.want, tt.tol) {
 			t.Errorf("wrongSide(%s) = %.6f m², want %.6f ± %g", tt.name, got, tt.want, tt.tol)
 		}
 	}

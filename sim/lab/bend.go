@@ -108,7 +108,7 @@ func (b BendSetup) spacing(c float64) float64 {
 // overhang hangs one strip of the set length.
 func (b BendSetup) overhang(ctx context.Context, s sim.Stiffness) (BendResult, error) {
 	var r BendResult
-	k, err := b.lay(s, b.spacing(GravityLength(s, b.Grain)))
+	k, err := b.setUp(s, b.spacing(GravityLength(s, b.Grain)))
 	if err != nil {
 		return r, err
 	}
@@ -125,21 +125,21 @@ func (b BendSetup) overhang(ctx context.Context, s sim.Stiffness) (BendResult, e
 	return r, nil
 }
 
-// lay puts a flat level strip of twice the overhang on the line in its middle.
-func (b BendSetup) lay(s sim.Stiffness, spacing float64) (*bench, error) {
+// setUp puts a flat level strip of twice the overhang on the line in its middle.
+func (b BendSetup) setUp(s sim.Stiffness, spacing float64) (*bench, error) {
 	l, err := lattice.Cut(rectangle(b.Width, 2*b.Length), lattice.Options{Spacing: spacing, Grain: b.Grain})
 	if err != nil {
 		return nil, err
 	}
 	k := &bench{
-		lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Fixed: b.edge(l)},
+		lattice: l, system: &sim.System{Cloth: sim.NewCloth(l, s), Fixed: b.edge(l)},
 		stage: fmt.Sprintf("overhang of %.4g mm", b.Length*1000), report: b.Report,
 	}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {
 		pos[i] = r3.Vec{X: p.X, Z: p.Y}
 	}
-	k.state = sim.NewState(k.scene, pos)
+	k.state = sim.NewState(k.system, pos)
 	return k, nil
 }
 

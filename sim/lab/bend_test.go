@@ -14,8 +14,8 @@ func rad(deg float64) float64 { return deg * math.Pi / 180 }
 // isotropic is a cloth that does not know its grain: C11 = C22 = 2G, C12 = 0
 // and one bending stiffness in every direction, D66 = B/2.
 func isotropic(weight, b, shear float64) sim.Stiffness {
-	return sim.Stiffness{Weight: weight, PullWarp: 2 * shear, PullWeft: 2 * shear, Shear: shear, BendWarp: b, BendWeft: b,
-		Twist: b / 2}
+	return sim.Stiffness{Weight: weight, TensileWarp: 2 * shear, TensileWeft: 2 * shear, Shear: shear, BendWarp: b,
+		BendWeft: b, Twist: b / 2}
 }
 
 // loaded returns an isotropic cloth of which a strip of that length carries
@@ -65,7 +65,8 @@ func TestBend(t *testing.T) {
 
 // A cloth of different warp and weft: each reads its own stiffness at 0° and 90°.
 func TestBendOrthotropic(t *testing.T) {
-	s := sim.Stiffness{Weight: 0.15, PullWarp: 400, PullWeft: 300, Shear: 50, BendWarp: 12e-6, BendWeft: 4e-6, Twist: 3e-6}
+	s := sim.Stiffness{Weight: 0.15, TensileWarp: 400, TensileWeft: 300, Shear: 50, BendWarp: 12e-6, BendWeft: 4e-6,
+		Twist: 3e-6}
 	const length = 0.045
 	for _, c := range []struct{ grain, b float64 }{{0, s.BendWarp}, {90, s.BendWeft}} {
 		r, err := Bend(context.Background(), s, BendSetup{Length: length, Grain: rad(c.grain)})

@@ -81,7 +81,7 @@ func chordLoad(angle float64) (load float64, ok bool) {
 // J. Textile Inst. 54, 1963, with ν = 0).
 func OffAxisModulus(s sim.Stiffness, a float64) float64 {
 	c, d := math.Pow(math.Cos(a), 2), math.Pow(math.Sin(a), 2)
-	return 1 / (c*c/s.PullWarp + c*d/s.Shear + d*d/s.PullWeft)
+	return 1 / (c*c/s.TensileWarp + c*d/s.Shear + d*d/s.TensileWeft)
 }
 
 // TrellisShear returns the shear angle (rad) in the middle of a strip of the

@@ -42,7 +42,7 @@ func TestDiscClamp(t *testing.T) {
 		if testing.Short() && c.spacing < 0.005 {
 			continue
 		}
-		k, err := d.lay(s, c.spacing)
+		k, err := d.setUp(s, c.spacing)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -25,19 +25,19 @@ func (d DiscSetup) circle() []r2.Vec {
 	return out
 }
 
-// lay puts the cloth flat on the plate.
-func (d DiscSetup) lay(s sim.Stiffness, spacing float64) (*bench, error) {
+// setUp puts the cloth flat on the plate.
+func (d DiscSetup) setUp(s sim.Stiffness, spacing float64) (*bench, error) {
 	l, err := lattice.Cut(d.circle(), lattice.Options{Spacing: spacing, Grain: d.Grain})
 	if err != nil {
 		return nil, err
 	}
-	k := &bench{lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Fixed: d.clamp(l), Obstacle: plate(d.Disc / 2),
+	k := &bench{lattice: l, system: &sim.System{Cloth: sim.NewCloth(l, s), Fixed: d.clamp(l), Obstacle: plate(d.Disc / 2),
 		Friction: d.Friction, Gap: d.Gap, Alone: true}}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {
 		pos[i] = r3.Vec{X: p.X, Z: -p.Y}
 	}
-	k.state = sim.NewState(k.scene, pos)
+	k.state = sim.NewState(k.system, pos)
 	return k, nil
 }
 
@@ -63,7 +63,7 @@ func (d DiscSetup) drape(ctx context.Context, s sim.Stiffness, placing int) (Dra
 	var k *bench
 	c := (GravityLength(s, 0) + GravityLength(s, math.Pi/2)) / 2
 	for _, spacing := range halvings(d.Spacing, math.Min(c/2, (d.Specimen-d.Disc)/10)) {
-		next, err := d.lay(s, spacing)
+		next, err := d.setUp(s, spacing)
 		if err != nil {
 			return r, err
 		}
@@ -87,7 +87,7 @@ func (d DiscSetup) drape(ctx context.Context, s sim.Stiffness, placing int) (Dra
 
 // halve carries a placing on to half the spacing.
 func (d DiscSetup) halve(ctx context.Context, s sim.Stiffness, from Draped) (*Draped, error) {
-	k, err := d.lay(s, from.Spacing/2)
+	k, err := d.setUp(s, from.Spacing/2)
 	if err != nil {
 		return nil, err
 	}
@@ -108,7 +108,7 @@ func (k *bench) shake(ctx context.Context, a float64, r *Run) {
 	if a == 0 {
 		return
 	}
-	c := k.scene.Cloth
+	c := k.system.Cloth
 	full := slices.Clone(c.Load)
 	k.relax(ctx, r, sim.Settings{Residual: 2e-2, Steps: 50_000})
 	for range shakes {
@@ -135,7 +135,7 @@ func (d DiscSetup) let(ctx context.Context, k *bench, r *Run) {
 // burden lets the weight come on slowly: from a twentieth, doubled time and
 // again, each time nearly to rest.
 func (k *bench) burden(ctx context.Context, r *Run) {
-	c := k.scene.Cloth
+	c := k.system.Cloth
 	full := slices.Clone(c.Load)
 	for share := 0.05; share < 1; share *= 2 {
 		for i, w := range full {
@@ -151,12 +151,12 @@ func (k *bench) burden(ctx context.Context, r *Run) {
 // hangs free of it.
 func (d DiscSetup) lower(ctx context.Context, k *bench, r *Run) {
 	over := (d.Specimen - d.Disc) / 2
-	rim := k.scene.Obstacle
+	rim := k.system.Obstacle
 	for step := 1; step <= 13 && ctx.Err() == nil; step++ {
-		k.scene.Obstacle = table{rim, -over * float64(step) / 12}
+		k.system.Obstacle = table{rim, -over * float64(step) / 12}
 		k.relax(ctx, r, sim.Settings{Residual: 2e-2, Steps: 4000})
 	}
-	k.scene.Obstacle = rim
+	k.system.Obstacle = rim
 }
 
 // The first wave of the hanging part of the cloth: a random sum of all waves
@@ -174,7 +174,7 @@ func (d DiscSetup) ripple(k *bench, seed uint64) {
 		high[n], turn[n] = first*rng.NormFloat64(), 2*math.Pi*rng.Float64()
 	}
 	for i, p := range k.lattice.Rest {
-		if k.scene.Fixed[i] {
+		if k.system.Fixed[i] {
 			continue
 		}
 		out := (r2.Norm(p) - d.Disc/2) / (d.Specimen/2 - d.Disc/2)
@@ -192,7 +192,7 @@ func (d DiscSetup) read(k *bench, r *Draped) {
 	disc := math.Pi / 4 * d.Disc * d.Disc
 	r.Coefficient = (r.Shadow.Area() - disc) / (math.Pi/4*d.Specimen*d.Specimen - disc)
 	r.Nodes = r.Shadow.Nodes()
-	c := k.scene.Cloth
+	c := k.system.Cloth
 	r.Energy = c.Stored(k.state.Pos).Total()
 	for i, x := range k.state.Pos {
 		r.Energy += c.Load[i] * x.Y

@@ -101,7 +101,7 @@ func (h HangSetup) search(ctx context.Context, s sim.Stiffness, spacing float64,
 		if i < h.Placings {
 			p = placings[i]
 		}
-		k, err := h.lay(s, spacing, p)
+		k, err := h.setUp(s, spacing, p)
 		if err != nil {
 			return err
 		}
@@ -127,7 +127,7 @@ func (h HangSetup) search(ctx context.Context, s sim.Stiffness, spacing float64,
 // the order of their energy there.
 func (h HangSetup) refine(ctx context.Context, s sim.Stiffness, spacing float64, states []Hanging, r *Run) error {
 	for i, e := range states {
-		next, err := h.lay(s, spacing, placings[0])
+		next, err := h.setUp(s, spacing, placings[0])
 		if err != nil {
 			return err
 		}

@@ -21,14 +21,14 @@ func TestHangingDrop(t *testing.T) {
 	}
 }
 
-var sheet = sim.Stiffness{Weight: 0.15, PullWarp: 2000, PullWeft: 2000, Shear: 50, BendWarp: 1e-5, BendWeft: 1e-5,
-	Twist: 5e-6}
+var hungCloth = sim.Stiffness{Weight: 0.15, TensileWarp: 2000, TensileWeft: 2000, Shear: 50, BendWarp: 1e-5,
+	BendWeft: 1e-5, Twist: 5e-6}
 
 // The edge of a sheet cannot hang deeper than the V of its own length, to which
 // its yarn may add the little that it stretches, and it falls by more than
 // nothing; it is the state of least energy of those found.
 func TestHang(t *testing.T) {
-	r, err := Hang(context.Background(), sheet, HangSetup{Width: 0.3, Spacing: 0.015, Placings: 2})
+	r, err := Hang(context.Background(), hungCloth, HangSetup{Width: 0.3, Spacing: 0.015, Placings: 2})
 	if err != nil || r.Status != sim.Settled || len(r.Each) != 2 {
 		t.Fatalf("Hang = %+v, %v", r, err)
 	}
@@ -54,12 +54,12 @@ func TestHangShakes(t *testing.T) {
 		t.Skip("two lattices")
 	}
 	h := HangSetup{Width: 0.3, Height: 0.075, Spacing: 0.00625, Placings: 2}
-	still, err := Hang(context.Background(), sheet, h)
+	still, err := Hang(context.Background(), hungCloth, h)
 	if err != nil || still.Status != sim.Settled {
 		t.Fatalf("Hang = %+v, %v", still.Run, err)
 	}
 	h.Shakes = 4
-	shaken, err := Hang(context.Background(), sheet, h)
+	shaken, err := Hang(context.Background(), hungCloth, h)
 	if err != nil || shaken.Status != sim.Settled || len(shaken.Each) != 6 || len(shaken.Least) != 2 {
 		t.Fatalf("Hang = %+v, %v, want 6 states and 2 lattices", shaken.Run, err)
 	}
@@ -76,7 +76,8 @@ func TestHangShakes(t *testing.T) {
 // A strip of no shear stiffness to speak of and little bending hangs in the
 // curve of a chain.
 func TestHangStrip(t *testing.T) {
-	s := sim.Stiffness{Weight: 0.15, PullWarp: 500, PullWeft: 500, Shear: 50, BendWarp: 2e-7, BendWeft: 2e-7, Twist: 1e-7}
+	s := sim.Stiffness{Weight: 0.15, TensileWarp: 500, TensileWeft: 500, Shear: 50, BendWarp: 2e-7, BendWeft: 2e-7,
+		Twist: 1e-7}
 	r, err := Hang(context.Background(), s, HangSetup{Width: 0.3, Height: 0.05, Span: 0.2, Spacing: 0.0125, Placings: 2})
 	if err != nil || r.Status != sim.Settled {
 		t.Fatalf("Hang = %+v, %v", r, err)
@@ -90,7 +91,7 @@ func TestHangStrip(t *testing.T) {
 
 func TestHangRefuses(t *testing.T) {
 	for _, h := range []HangSetup{{Width: 5}, {Span: 0.7}, {Spacing: 0.2}, {Placings: 13}, {Shakes: -1}, {Gap: 0.1}} {
-		if _, err := Hang(context.Background(), sheet, h); err == nil {
+		if _, err := Hang(context.Background(), hungCloth, h); err == nil {
 			t.Errorf("Hang(%+v): no error", h)
 		}
 	}

@@ -54,14 +54,14 @@ func (h HangSetup) shake(k *bench, seed uint64, high float64) {
 // pin is the stiffness of the two points, N/m.
 const pin = 2000
 
-// lay puts the sheet in its placing, its corners on the points.
-func (h HangSetup) lay(s sim.Stiffness, spacing float64, p placing) (*bench, error) {
+// setUp puts the sheet in its placing, its corners on the points.
+func (h HangSetup) setUp(s sim.Stiffness, spacing float64, p placing) (*bench, error) {
 	corner := r2.Vec{X: h.Width / 2, Y: h.Height / 2}
 	l, err := lattice.Cut(rectangle(h.Width, h.Height), lattice.Options{Spacing: spacing, Grain: h.Grain, Origin: corner})
 	if err != nil {
 		return nil, err
 	}
-	k := &bench{lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Gap: h.Gap}}
+	k := &bench{lattice: l, system: &sim.System{Cloth: sim.NewCloth(l, s), Gap: h.Gap}}
 	for _, q := range [2]r2.Vec{{X: -corner.X, Y: corner.Y}, corner} {
 		if err := k.hold(q, sim.All); err != nil {
 			return nil, err
@@ -72,7 +72,7 @@ func (h HangSetup) lay(s sim.Stiffness, spacing float64, p placing) (*bench, err
 	for i, q := range l.Rest {
 		pos[i] = wave(q)
 	}
-	k.state = sim.NewState(k.scene, pos)
+	k.state = sim.NewState(k.system, pos)
 	for i, x := range [2]float64{-h.Span / 2, h.Span / 2} {
 		k.state.Target[i], k.state.Grip[i] = r3.Vec{X: x}, pin
 	}
@@ -119,7 +119,7 @@ func arc(path func(float64) r3.Vec, half float64) float64 {
 
 // read reads the sheet where the last walk left it.
 func (h HangSetup) read(name string, k *bench, r Run) Hanging {
-	c := k.scene.Cloth
+	c := k.system.Cloth
 	mid := k.at(r2.Vec{Y: h.Height / 2})
 	e := Hanging{Name: name, Spacing: k.lattice.Spacing, Drop: -mid.Y, Forward: mid.Z, Status: r.Status, bench: k}
 	e.stored = c.Stored(k.state.Pos).Total()

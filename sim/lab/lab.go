@@ -1,5 +1,5 @@
 // Package lab runs the standard tests of cloth on the solver that drapes it:
-// the cantilever (Bend), the strip under load (Pull), the sheet hung from two
+// the cantilever (Bend), the strip under load (Tensile), the sheet hung from two
 // points (Hang), the drape meter (Disc), the swag (Swag) and the heart loop
 // (Loop). Lengths are metres, angles radians, forces newtons; a grain angle lies
 // between the long side of the specimen, or its upright, and the warp. Closed
@@ -40,7 +40,7 @@ type Progress struct {
 // bench is a specimen on a lattice, held in a scene.
 type bench struct {
 	lattice *lattice.Lattice
-	scene   *sim.Scene
+	system  *sim.System
 	state   *sim.State
 	stage   string         // what is being done, for the report
 	report  func(Progress) // may be nil
@@ -53,7 +53,7 @@ func (b *bench) relax(ctx context.Context, r *Run, o sim.Settings) {
 		o.Steps = mostSteps
 	}
 	o.Report = func(step int, residual float64) { b.tell(step, o.Steps, residual) }
-	got := sim.Relax(ctx, b.scene, b.state, o)
+	got := sim.Relax(ctx, b.system, b.state, o)
 	r.note(b, got, start)
 }
 
@@ -111,7 +111,7 @@ func (b *bench) hold(q r2.Vec, only r3.Vec) error {
 	if !ok {
 		return fmt.Errorf("lab: spacing %.1f mm leaves no cloth to hold, want a finer one", b.lattice.Spacing*1000)
 	}
-	b.scene.Holds = append(b.scene.Holds, sim.Hold{Point: p, Only: only})
+	b.system.Holds = append(b.system.Holds, sim.Hold{Point: p, Only: only})
 	return nil
 }
 

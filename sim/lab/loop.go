@@ -41,7 +41,7 @@ func Loop(ctx context.Context, s sim.Stiffness, p LoopSetup) (LoopResult, error)
 	if err := p.check(); err != nil {
 		return r, err
 	}
-	k, err := p.lay(s, p.spacing(GravityLength(s, p.Grain)))
+	k, err := p.setUp(s, p.spacing(GravityLength(s, p.Grain)))
 	if err != nil {
 		return r, err
 	}
@@ -91,10 +91,10 @@ func (p LoopSetup) spacing(c float64) float64 {
 	return math.Max(math.Min(c, p.Length/9)/10, math.Sqrt(p.Length*p.Width/mostLoop))
 }
 
-// lay puts the strip into the clamp, with three spacings of it inside, in three
+// setUp puts the strip into the clamp, with three spacings of it inside, in three
 // arcs: half a circle over either side of the clamp, and half of one twice as
 // wide below.
-func (p LoopSetup) lay(s sim.Stiffness, spacing float64) (*bench, error) {
+func (p LoopSetup) setUp(s sim.Stiffness, spacing float64) (*bench, error) {
 	l, err := lattice.Cut(rectangle(p.Width, p.Length+6*spacing), lattice.Options{Spacing: spacing, Grain: p.Grain})
 	if err != nil {
 		return nil, err
@@ -107,10 +107,10 @@ func (p LoopSetup) lay(s sim.Stiffness, spacing float64) (*bench, error) {
 		pos[i] = r3.Vec{X: q.X, Y: up, Z: math.Copysign(out, q.Y)}
 	}
 	k := &bench{
-		lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Fixed: fixed},
+		lattice: l, system: &sim.System{Cloth: sim.NewCloth(l, s), Fixed: fixed},
 		stage: fmt.Sprintf("loop of %.4g mm", p.Length*1000), report: p.Report,
 	}
-	k.state = sim.NewState(k.scene, pos)
+	k.state = sim.NewState(k.system, pos)
 	return k, nil
 }
 

@@ -22,7 +22,7 @@ func TestLoop(t *testing.T) {
 		{5, 0, 0.01}, {5, 22.5, 0.01}, {5, 45, 0.01}, {9, 0, 0.02}, {9, 45, 0.02},
 	} {
 		s := isotropic(weight, materials.BendFromLength(length/c.lengths, weight), 30)
-		s.PullWarp, s.PullWeft = 1000, 1000
+		s.TensileWarp, s.TensileWeft = 1000, 1000
 		r, err := Loop(context.Background(), s, LoopSetup{Length: length, Grain: rad(c.grain), Spacing: 0.00125})
 		if err != nil || r.Status != sim.Settled {
 			t.Fatalf("Loop(L/c = %g, %g°) = %+v, %v", c.lengths, c.grain, r, err)

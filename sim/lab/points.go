@@ -21,7 +21,7 @@ func (b BendSetup) Points(s sim.Stiffness) float64 {
 }
 
 // Points is as that of a cantilever, for a strip under load.
-func (p PullSetup) Points(sim.Stiffness) float64 {
+func (p TensileSetup) Points(sim.Stiffness) float64 {
 	p.defaults()
 	return crossings(p.check(), p.Length*p.Width, p.Spacing)
 }

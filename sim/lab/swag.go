@@ -58,7 +58,7 @@ func Swag(ctx context.Context, s sim.Stiffness, w SwagSetup) (SwagResult, error)
 		return out, err
 	}
 	d := w.draft()
-	h, err := w.lay(s, d)
+	h, err := w.setUp(s, d)
 	if err != nil {
 		return out, err
 	}

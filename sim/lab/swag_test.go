@@ -82,7 +82,7 @@ func TestChain(t *testing.T) {
 // A small swag comes to rest unpierced; its upper edge stays on the board, and its
 // lower edge is about as long as it was cut and hangs no deeper than a V.
 func TestSwag(t *testing.T) {
-	r, err := Swag(context.Background(), sheet, SwagSetup{Width: 0.4, Pleats: 2, Grain: math.Pi / 4, Spacing: 0.012,
+	r, err := Swag(context.Background(), hungCloth, SwagSetup{Width: 0.4, Pleats: 2, Grain: math.Pi / 4, Spacing: 0.012,
 		Gap: 0.0025})
 	if err != nil || r.Status != sim.Settled || r.Residual > 1e-3 || r.Pierced != 0 {
 		t.Fatalf("Swag = %+v, pierced %d, %v, want it settled and nothing pierced", r.Run, r.Pierced, err)
@@ -119,7 +119,7 @@ func TestSwagRefuses(t *testing.T) {
 		{"pleats", SwagSetup{Pleats: 9}}, {"spacing", SwagSetup{Spacing: 0.1}}, {"gap", SwagSetup{Gap: 1}},
 		{"flat", SwagSetup{Flat: 9}},
 	} {
-		if _, err := Swag(context.Background(), sheet, c.set); err == nil || !strings.Contains(err.Error(), c.field) {
+		if _, err := Swag(context.Background(), hungCloth, c.set); err == nil || !strings.Contains(err.Error(), c.field) {
 			t.Errorf("Swag(%+v): %v, want %s refused", c.set, err, c.field)
 		}
 	}

@@ -157,13 +157,13 @@ type swagHand struct {
 	steps   int
 }
 
-// lay hangs the flat piece upright from the board, and puts the hand on it.
-func (w SwagSetup) lay(s sim.Stiffness, d swagDraft) (*swagHand, error) {
+// setUp hangs the flat piece upright from the board, and puts the hand on it.
+func (w SwagSetup) setUp(s sim.Stiffness, d swagDraft) (*swagHand, error) {
 	l, err := lattice.Cut(d.outline(), lattice.Options{Spacing: w.Spacing, Grain: w.Grain})
 	if err != nil {
 		return nil, err
 	}
-	k := &bench{lattice: l, scene: &sim.Scene{Cloth: sim.NewCloth(l, s), Gap: w.Gap, Alone: true}, report: w.Report}
+	k := &bench{lattice: l, system: &sim.System{Cloth: sim.NewCloth(l, s), Gap: w.Gap, Alone: true}, report: w.Report}
 	h := &swagHand{bench: k, touches: d.touches()}
 	for _, p := range h.touches {
 		if err := k.hold(p.flat, sim.All); err != nil {
@@ -174,8 +174,8 @@ func (w SwagSetup) lay(s sim.Stiffness, d swagDraft) (*swagHand, error) {
 	for i, q := range l.Rest {
 		pos[i] = r3.Vec{X: q.X, Y: q.Y}
 	}
-	k.state = sim.NewState(k.scene, pos)
-	h.walk = sim.NewStepper(k.scene, k.state)
+	k.state = sim.NewState(k.system, pos)
+	h.walk = sim.NewStepper(k.system, k.state)
 	h.walk.Even = true
 	return h, nil
 }

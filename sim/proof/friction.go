@@ -15,8 +15,8 @@ import (
 const coulomb = "closed form: Coulomb's law, tan⁻¹ μ"
 
 // frictions are a patch on a slope and a band round a drum.
-func frictions() []Trial {
-	var out []Trial
+func frictions() []Pending {
+	var out []Pending
 	for _, mu := range []float64{0.15, 0.3, 0.5} {
 		out = append(out, figure(
 			Check{Name: fmt.Sprintf("patch with μ = %g on a slope: slips at", mu), Want: deg(math.Atan(mu)), Tolerance: 0.5,
@@ -60,7 +60,7 @@ func slipAngle(ctx context.Context, mu float64) (float64, error) {
 // slides lays the patch on the slope and tells whether it is off and away.
 func slides(l *lattice.Lattice, mu, angle float64) bool {
 	s := slope{angle}
-	sc := &sim.Scene{Cloth: sim.NewCloth(l, isotropic(0.15, 10e-6, 100)), Obstacle: s, Friction: mu}
+	sc := &sim.System{Cloth: sim.NewCloth(l, isotropic(0.15, 10e-6, 100)), Obstacle: s, Friction: mu}
 	pos := make([]r3.Vec, len(l.Rest))
 	_, n := s.Distance(r3.Vec{})
 	down := r3.Vec{X: n.Y, Y: -n.X}
@@ -109,7 +109,7 @@ func capstan(ctx context.Context, mu float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	sc := &sim.Scene{Cloth: sim.NewCloth(l, bandCloth), Obstacle: drum(drumRadius), Friction: mu}
+	sc := &sim.System{Cloth: sim.NewCloth(l, bandCloth), Obstacle: drum(drumRadius), Friction: mu}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, p := range l.Rest {
 		pos[i] = onDrum(p, drumAround)
@@ -118,12 +118,12 @@ func capstan(ctx context.Context, mu float64) (float64, error) {
 }
 
 // bandCloth is light and limp.
-var bandCloth = sim.Stiffness{Weight: 1e-6, PullWarp: 200, PullWeft: 200, Shear: 50, BendWarp: 1e-7, BendWeft: 1e-7,
-	Twist: 1e-7}
+var bandCloth = sim.Stiffness{Weight: 1e-6, TensileWarp: 200, TensileWeft: 200, Shear: 50, BendWarp: 1e-7,
+	BendWeft: 1e-7, Twist: 1e-7}
 
 // drawn hangs a load on the first end of a band at pos, ends being flat y (m), and
 // draws the second down.
-func drawn(ctx context.Context, sc *sim.Scene, pos []r3.Vec, ends [2]float64) (float64, error) {
+func drawn(ctx context.Context, sc *sim.System, pos []r3.Vec, ends [2]float64) (float64, error) {
 	const pins = 5
 	for _, y := range ends {
 		for k := range pins {

@@ -66,7 +66,7 @@ func swept(c float64) sim.Stiffness {
 	mean := materials.BendFromLength(c, weight)
 	weft := 2 * mean / (1 + ratio)
 	warp := ratio * weft
-	return sim.Stiffness{Weight: weight, PullWarp: 2000, PullWeft: 2000, Shear: 30,
+	return sim.Stiffness{Weight: weight, TensileWarp: 2000, TensileWeft: 2000, Shear: 30,
 		BendWarp: warp, BendWeft: weft, Twist: bias*math.Sqrt(warp*weft) - mean/2}
 }
 
@@ -95,13 +95,13 @@ func nodesOf(r lab.DiscResult) float64 {
 
 // relations compare the nodes at each bending length with those of the
 // published fabrics that drape alike, and look whether they fall throughout.
-func relations() []Trial {
+func relations() []Pending {
 	s := &sweep{}
-	var out []Trial
+	var out []Pending
 	for k, c := range lengthsSwept {
 		row := Check{Name: fmt.Sprintf("drape meter, bending length %g mm: nodes less those published at its coefficient",
 			c*1000), Tolerance: 1, Source: gong}
-		out = append(out, Trial{row, func(ctx context.Context) (float64, string, error) {
+		out = append(out, Pending{row, func(ctx context.Context) (float64, string, error) {
 			all, err := s.drape(ctx)
 			if err != nil {
 				return 0, "", err

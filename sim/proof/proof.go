@@ -26,8 +26,8 @@ type Check struct {
 	Note      string  `json:"note,omitempty"` // why it misses, where that is known
 }
 
-// Trial is a check that has not been run.
-type Trial struct {
+// Pending is a check that has not been run.
+type Pending struct {
 	Check
 	run func(ctx context.Context) (got float64, note string, err error)
 }
@@ -36,7 +36,7 @@ type Trial struct {
 // rows in the order of the trials. A trial that fails to run is a miss with the
 // error as its note. Told, if not nil, is called as each begins, with the
 // number of those that have ended.
-func Run(ctx context.Context, trials []Trial, told func(ended int, begun string)) []Check {
+func Run(ctx context.Context, trials []Pending, told func(ended int, begun string)) []Check {
 	out := make([]Check, len(trials))
 	next := make(chan int)
 	var wg sync.WaitGroup
@@ -62,7 +62,7 @@ func Run(ctx context.Context, trials []Trial, told func(ended int, begun string)
 }
 
 // check runs one trial.
-func (t Trial) check(ctx context.Context) Check {
+func (t Pending) check(ctx context.Context) Check {
 	c := t.Check
 	if ctx.Err() != nil {
 		c.Note = "cancelled"
@@ -84,9 +84,9 @@ func (t Trial) check(ctx context.Context) Check {
 func (c Check) holds(got float64) bool { return math.Abs(got-c.Want) <= c.Tolerance }
 
 // All lists every trial, those that take longest first so that the cores end together.
-func All() []Trial {
-	var all []Trial
-	for _, group := range [][]Trial{relations(), drapes(), hangs(), swags(), loops(), bends(), pulls(), frictions(),
+func All() []Pending {
+	var all []Pending
+	for _, group := range [][]Pending{relations(), drapes(), hangs(), swags(), loops(), bends(), strips(), frictions(),
 		rubs(), thickBands(), shapes()} {
 		all = append(all, group...)
 	}
@@ -94,8 +94,8 @@ func All() []Trial {
 }
 
 // figure makes a trial that reads one number.
-func figure(c Check, run func(ctx context.Context) (float64, error)) Trial {
-	return Trial{c, func(ctx context.Context) (float64, string, error) {
+func figure(c Check, run func(ctx context.Context) (float64, error)) Pending {
+	return Pending{c, func(ctx context.Context) (float64, string, error) {
 		got, err := run(ctx)
 		return got, "", err
 	}}

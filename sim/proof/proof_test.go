@@ -30,7 +30,7 @@ func TestQuickRows(t *testing.T) {
 		t.Skip("half a minute")
 	}
 	n := 0
-	for _, group := range [][]Trial{bends(), pulls(), frictions(), rubs(), shapes()} {
+	for _, group := range [][]Pending{bends(), strips(), frictions(), rubs(), shapes()} {
 		for _, c := range Run(context.Background(), group, nil) {
 			n++
 			if !c.Pass {
@@ -46,10 +46,10 @@ func TestQuickRows(t *testing.T) {
 // A trial that misses or fails is a row that does not pass, with its reason;
 // a cancelled one is not run.
 func TestMissesStay(t *testing.T) {
-	row := func(got float64, err error) Trial {
+	row := func(got float64, err error) Pending {
 		return figure(Check{Name: "x", Want: 1, Tolerance: 0.1}, func(context.Context) (float64, error) { return got, err })
 	}
-	got := Run(context.Background(), []Trial{row(1.05, nil), row(1.2, nil), row(1, errors.New("no cloth"))}, nil)
+	got := Run(context.Background(), []Pending{row(1.05, nil), row(1.2, nil), row(1, errors.New("no cloth"))}, nil)
 	for k, want := range []bool{true, false, false} {
 		if got[k].Pass != want {
 			t.Errorf("row %d passes = %t, want %t", k, got[k].Pass, want)
@@ -60,7 +60,7 @@ func TestMissesStay(t *testing.T) {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if c := Run(ctx, []Trial{row(1, nil)}, nil)[0]; c.Pass || c.Note != "cancelled" {
+	if c := Run(ctx, []Pending{row(1, nil)}, nil)[0]; c.Pass || c.Note != "cancelled" {
 		t.Errorf("cancelled row %+v, want it not to pass", c)
 	}
 }
@@ -76,12 +76,12 @@ func TestLeedsNodes(t *testing.T) {
 
 // Each trial is told of as it begins.
 func TestRunTells(t *testing.T) {
-	row := func(name string) Trial {
+	row := func(name string) Pending {
 		return figure(Check{Name: name}, func(context.Context) (float64, error) { return 0, nil })
 	}
 	var mu sync.Mutex
 	told := map[string]bool{}
-	Run(context.Background(), []Trial{row("a"), row("b"), row("c")}, func(ended int, begun string) {
+	Run(context.Background(), []Pending{row("a"), row("b"), row("c")}, func(ended int, begun string) {
 		mu.Lock()
 		defer mu.Unlock()
 		told[begun] = ended < 3

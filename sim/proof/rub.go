@@ -16,8 +16,8 @@ import (
 // slope, and a band round a drum that is wrapped in cloth. Tolerances are those of
 // the same trials on a bare slope and drum: two steps of the slope, and for the
 // band what its pull swings about while it is drawn.
-func rubs() []Trial {
-	var out []Trial
+func rubs() []Pending {
+	var out []Pending
 	for _, mu := range []float64{0.2, 0.4} {
 		out = append(out, figure(
 			Check{Name: fmt.Sprintf("patch on cloth with μ = %g on a slope: slips at", mu), Want: deg(math.Atan(mu)),
@@ -29,11 +29,11 @@ func rubs() []Trial {
 
 // thickBands are the bands at a gap as wide as in a cowl, where friction acts by less
 // than it is given.
-func thickBands() []Trial { return bands("half round a drum, layers half a spacing apart", thickGap) }
+func thickBands() []Pending { return bands("half round a drum, layers half a spacing apart", thickGap) }
 
 // bands are bands on cloth whose layers lie a gap (m) apart.
-func bands(how string, gap float64) []Trial {
-	var out []Trial
+func bands(how string, gap float64) []Pending {
+	var out []Pending
 	for _, mu := range []float64{0.2, 0.4} {
 		want := math.Exp(mu * math.Pi)
 		out = append(out, figure(
@@ -96,9 +96,9 @@ func layersOf(lower, upper r2.Vec, spacing float64) (twoLayers, error) {
 	return o, nil
 }
 
-// scene returns the layers with the lower one fixed, a friction and a gap (m) between them.
-func (o *twoLayers) scene(s sim.Stiffness, mu, gap float64) *sim.Scene {
-	sc := &sim.Scene{Cloth: sim.NewCloth(o.lattice, s), Rub: mu, Gap: gap, Fixed: make([]bool, len(o.upper)), Alone: true}
+// system returns the layers with the lower one fixed, a friction and a gap (m) between them.
+func (o *twoLayers) system(s sim.Stiffness, mu, gap float64) *sim.System {
+	sc := &sim.System{Cloth: sim.NewCloth(o.lattice, s), Rub: mu, Gap: gap, Fixed: make([]bool, len(o.upper)), Alone: true}
 	for i, up := range o.upper {
 		sc.Fixed[i] = !up
 	}
@@ -122,7 +122,7 @@ func rubAngle(ctx context.Context, mu float64) (float64, error) {
 
 // slides lays the upper layer on the lower and tells whether it is off and away.
 func (o *twoLayers) slides(mu, angle float64) bool {
-	sc := o.scene(isotropic(0.15, 10e-6, 100), mu, thickGap)
+	sc := o.system(isotropic(0.15, 10e-6, 100), mu, thickGap)
 	_, n := slope{angle}.Distance(r3.Vec{})
 	down := r3.Vec{X: n.Y, Y: -n.X}
 	pos := make([]r3.Vec, len(o.at))
@@ -154,7 +154,7 @@ func clothCapstan(ctx context.Context, mu, gap float64) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	sc := o.scene(bandCloth, mu, gap)
+	sc := o.system(bandCloth, mu, gap)
 	pos := make([]r3.Vec, len(o.at))
 	for i, p := range o.at {
 		r := drumRadius

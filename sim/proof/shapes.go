@@ -20,8 +20,8 @@ const (
 )
 
 // shapes check draft and form, which the drape stands on.
-func shapes() []Trial {
-	out := []Trial{
+func shapes() []Pending {
+	out := []Pending{
 		figure(Check{Name: "chain of 1 m hung 0.6 m apart: sag", Want: 363, Tolerance: 1, Unit: "mm", Source: clyde},
 			func(context.Context) (float64, error) { c, _ := lab.HangingDrop(1, 0.6); return c * 1000, nil }),
 		figure(Check{Name: "half edge for a drop of 16 cm over 9 cm, hanging curve", Want: 19.5, Tolerance: 0.05, Unit: "cm",

@@ -33,8 +33,8 @@ type swag struct {
 }
 
 // swags are laid with three, four and five pleats a side.
-func swags() []Trial {
-	var folds, edges []Trial
+func swags() []Pending {
+	var folds, edges []Pending
 	for _, pleats := range []int{5, 4, 3} {
 		s := &swag{pleats: pleats}
 		folds, edges = append(folds, s.count()), append(edges, s.edge())
@@ -78,9 +78,9 @@ func (s *swag) name() string {
 }
 
 // count compares the folds on the middle line with the pleats of a side.
-func (s *swag) count() Trial {
+func (s *swag) count() Pending {
 	c := Check{Name: s.name() + "folds on the middle line", Want: float64(s.pleats), Tolerance: 0.5, Source: onePleat}
-	return Trial{c, func(ctx context.Context) (float64, string, error) {
+	return Pending{c, func(ctx context.Context) (float64, string, error) {
 		if err := s.hang(ctx); err != nil {
 			return 0, "", err
 		}
@@ -94,10 +94,10 @@ func (s *swag) count() Trial {
 
 // edge compares how deep the lower edge hangs with the chain of its length
 // between its ends, within 3 %; a V of that length hangs an eighth deeper.
-func (s *swag) edge() Trial {
+func (s *swag) edge() Pending {
 	c := Check{Name: s.name() + "depth of the lower edge over that of a chain of its length", Want: 1, Tolerance: 0.03,
 		Source: hemChain}
-	return Trial{c, func(ctx context.Context) (float64, string, error) {
+	return Pending{c, func(ctx context.Context) (float64, string, error) {
 		if err := s.hang(ctx); err != nil {
 			return 0, "", err
 		}

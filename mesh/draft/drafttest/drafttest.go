@@ -31,7 +31,7 @@ func blockAt(t testing.TB, size int, worn draft.Side) draft.Block {
 
 // Front returns the front of a chart size, cut as draft.DefaultCut with changes; the back
 // cowl, if they set it to be worn there.
-func Front(t testing.TB, size int, change func(*draft.Cut)) draft.Piece {
+func Front(t testing.TB, size int, change func(*draft.Cut)) draft.Cowl {
 	t.Helper()
 	c := draft.DefaultCut()
 	change(&c)

@@ -19,7 +19,7 @@ import (
 	"cowl/mesh/export/pdf"
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -129,7 +129,7 @@ type picture struct {
 
 func readSVG(t *testing.T, p paper.Piece) outlines {
 	var b bytes.Buffer
-	if err := svg.Write(&b, []paper.Piece{p}, sheet.Options{}); err != nil {
+	if err := svg.Write(&b, []paper.Piece{p}, plot.Options{}); err != nil {
 		t.Fatal(err)
 	}
 	var pic picture
@@ -167,7 +167,7 @@ func readPDF(t *testing.T, p paper.Piece) outlines {
 		t.Skip("pdftocairo (poppler-utils) is not installed: no independent reader of PDF")
 	}
 	var b bytes.Buffer
-	if err := pdf.Write(&b, []paper.Piece{p}, sheet.Options{}); err != nil {
+	if err := pdf.Write(&b, []paper.Piece{p}, plot.Options{}); err != nil {
 		t.Fatal(err)
 	}
 	in, out := filepath.Join(t.TempDir(), "p.pdf"), filepath.Join(t.TempDir(), "p.svg")

@@ -133,16 +133,7 @@ func strict(t *testing.T, data []byte) drawing {
 	}
 	section, block := "", ""
 	var poly *entity
-	add := func(e entity) {
-		switch {
-		case block != "":
-			d.blocks[block] = append(d.blocks[block], e)
-		case section == "ENTITIES" && e.kind == "TEXT":
-			d.texts = append(d.texts, e)
-		default:
-			t.Fatalf("%s outside a block", e.kind)
-		}
-	}
+	add := func(e entity) { d.add(t, e, section, block) }
 	for _, r := range rs {
 		layer, has := r.vals[8]
 		if has && !slices.Contains(layers, layer) {
@@ -157,15 +148,7 @@ func strict(t *testing.T, data []byte) drawing {
 		case "ENDSEC":
 			section = ""
 		case "BLOCK":
-			if block != "" || section != "BLOCKS" || !blockName.MatchString(r.vals[2]) {
-				t.Fatalf("block %q in section %q within %q", r.vals[2], section, block)
-			}
-			block = r.vals[2]
-			if _, twice := d.blocks[block]; twice {
-				t.Fatalf("block %s twice", block)
-			}
-			d.order = append(d.order, block)
-			d.blocks[block] = nil
+			block = d.begin(t, r.vals[2], section, block)
 		case "ENDBLK":
 			block = ""
 		case "POLYLINE":
@@ -193,6 +176,33 @@ func strict(t *testing.T, data []byte) drawing {
 		t.Fatalf("inserts %v, want every block once: %v", d.shown, d.order)
 	}
 	return d
+}
+
+// add puts an entity into its block, or a text beside all.
+func (d *drawing) add(t *testing.T, e entity, section, block string) {
+	t.Helper()
+	switch {
+	case block != "":
+		d.blocks[block] = append(d.blocks[block], e)
+	case section == "ENTITIES" && e.kind == "TEXT":
+		d.texts = append(d.texts, e)
+	default:
+		t.Fatalf("%s outside a block", e.kind)
+	}
+}
+
+// begin begins a block and returns its name; within is the one that is open.
+func (d *drawing) begin(t *testing.T, block, section, within string) string {
+	t.Helper()
+	if within != "" || section != "BLOCKS" || !blockName.MatchString(block) {
+		t.Fatalf("block %q in section %q within %q", block, section, within)
+	}
+	if _, twice := d.blocks[block]; twice {
+		t.Fatalf("block %s twice", block)
+	}
+	d.order = append(d.order, block)
+	d.blocks[block] = nil
+	return block
 }
 
 // on returns the entities of a block on a layer.

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 	"cowl/mesh/ruler"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -16,7 +16,7 @@ import (
 // WriteCutting writes the cutting sheet: each piece small, with what to know
 // of it, then what to mind and the steps of the work. The notes say for whom
 // and from what cloth it is cut.
-func WriteCutting(w io.Writer, pieces []paper.Piece, o sheet.Options, on Paper) error {
+func WriteCutting(w io.Writer, pieces []paper.Piece, o plot.Options, on Paper) error {
 	if err := check(pieces); err != nil {
 		return err
 	}
@@ -28,15 +28,15 @@ func WriteCutting(w io.Writer, pieces []paper.Piece, o sheet.Options, on Paper) 
 }
 
 // cuttingPages writes the pages; of is how many there are.
-func cuttingPages(pieces []paper.Piece, o sheet.Options, on Paper, of int) *fpdf.Fpdf {
+func cuttingPages(pieces []paper.Piece, o plot.Options, on Paper, of int) *fpdf.Fpdf {
 	f := newDocument(fpdf.SizeType{Wd: on.Width, Ht: on.Height}, "Cutting sheet: "+o.Title)
 	c := &column{f: f, on: on, of: of, title: o.Title}
 	c.next()
-	c.say(strong, 6.5, sheet.Ink, "Cutting sheet: "+o.Title)
+	c.say(strong, 6.5, plot.Ink, "Cutting sheet: "+o.Title)
 	c.y += 2
-	c.say(plain, fine, sheet.Grey, strings.Join(o.Notes, " · "))
+	c.say(plain, fine, plot.Grey, strings.Join(o.Notes, " · "))
 	c.y++
-	c.say(plain, fine, sheet.Accent, "A prediction is not a toile: cut a test in real cloth before cutting the good one.")
+	c.say(plain, fine, plot.Accent, "A prediction is not a toile: cut a test in real cloth before cutting the good one.")
 	c.head("Pieces")
 	for _, p := range pieces {
 		c.piece(p)
@@ -76,7 +76,7 @@ func (c *column) next() {
 	c.f.AddPage()
 	c.y = side
 	foot := fmt.Sprintf("%s, cutting sheet, page %d of %d", c.title, c.f.PageNo(), c.of)
-	text(c.f, plain, sheet.Text{Said: foot, At: r2.Vec{X: side, Y: c.on.Height - 10}, Size: 3, Colour: sheet.Grey})
+	text(c.f, plain, plot.Text{Said: foot, At: r2.Vec{X: side, Y: c.on.Height - 10}, Size: 3, Colour: plot.Grey})
 }
 
 // room goes on to the next page if high mm are not left.
@@ -87,11 +87,11 @@ func (c *column) room(high float64) {
 }
 
 // say writes words from the margin.
-func (c *column) say(font string, size float64, colour sheet.Colour, said string) {
+func (c *column) say(font string, size float64, colour plot.Colour, said string) {
 	for _, line := range wrap(c.f, font, size, c.wide(), said) {
 		c.room(leading * size)
 		c.y += leading * size
-		text(c.f, font, sheet.Text{Said: line, At: r2.Vec{X: side, Y: c.y}, Size: size, Colour: colour})
+		text(c.f, font, plot.Text{Said: line, At: r2.Vec{X: side, Y: c.y}, Size: size, Colour: colour})
 	}
 }
 
@@ -99,7 +99,7 @@ func (c *column) say(font string, size float64, colour sheet.Colour, said string
 func (c *column) head(said string) {
 	c.room(25)
 	c.y += 4
-	c.say(strong, 4.6, sheet.Ink, said)
+	c.say(strong, 4.6, plot.Ink, said)
 	c.y += 1
 }
 
@@ -110,9 +110,9 @@ func (c *column) item(mark, said string) {
 	for i, line := range lines {
 		c.y += leading * fine
 		if i == 0 {
-			text(c.f, plain, sheet.Text{Said: mark, At: r2.Vec{X: side, Y: c.y}, Size: fine, Colour: sheet.Grey})
+			text(c.f, plain, plot.Text{Said: mark, At: r2.Vec{X: side, Y: c.y}, Size: fine, Colour: plot.Grey})
 		}
-		text(c.f, plain, sheet.Text{Said: line, At: r2.Vec{X: side + bullet, Y: c.y}, Size: fine, Colour: sheet.Ink})
+		text(c.f, plain, plot.Text{Said: line, At: r2.Vec{X: side + bullet, Y: c.y}, Size: fine, Colour: plot.Ink})
 	}
 	c.y += 0.8
 }
@@ -130,12 +130,12 @@ func (c *column) piece(p paper.Piece) {
 	high := max(c.thumb(p, r2.Vec{X: side, Y: top}, false), c.thumb(onCloth(p), r2.Vec{X: side + thumbWide + 4, Y: top},
 		true))
 	x := side + 2*thumbWide + 10
-	text(c.f, strong, sheet.Text{Said: p.Name, At: r2.Vec{X: x, Y: top + 4}, Size: 4.2, Colour: sheet.Ink})
+	text(c.f, strong, plot.Text{Said: p.Name, At: r2.Vec{X: x, Y: top + 4}, Size: 4.2, Colour: plot.Ink})
 	y := top + 4
 	for _, s := range facts(p) {
 		for _, line := range wrap(c.f, plain, fine, c.on.Width-side-x, s) {
 			y += leading * fine
-			text(c.f, plain, sheet.Text{Said: line, At: r2.Vec{X: x, Y: y}, Size: fine, Colour: sheet.Ink})
+			text(c.f, plain, plot.Text{Said: line, At: r2.Vec{X: x, Y: y}, Size: fine, Colour: plot.Ink})
 		}
 		y += 0.8
 	}
@@ -145,20 +145,20 @@ func (c *column) piece(p paper.Piece) {
 // thumb draws a piece in its room, with a selvedge to either side if it lies on
 // the cloth, and returns how high it is (mm).
 func (c *column) thumb(p paper.Piece, at r2.Vec, lies bool) float64 {
-	d := sheet.Pieces([]paper.Piece{p})
+	d := plot.Pieces([]paper.Piece{p})
 	scale := min((thumbWide-4)/d.Width, thumbHigh/d.Height)
 	high, said := scale*d.Height, "as worn"
 	draw(c.f, d, r2.Add(at, r2.Vec{X: (thumbWide - scale*d.Width) / 2}), scale)
 	if lies {
-		pen := sheet.Pen{Colour: sheet.Accent, Width: 0.3}
+		pen := plot.Pen{Colour: plot.Accent, Width: 0.3}
 		for _, x := range []float64{0, thumbWide} {
-			stroke(c.f, sheet.Stroke{Pen: pen, Points: []r2.Vec{{X: at.X + x, Y: at.Y}, {X: at.X + x, Y: at.Y + high}}},
+			stroke(c.f, plot.Stroke{Pen: pen, Points: []r2.Vec{{X: at.X + x, Y: at.Y}, {X: at.X + x, Y: at.Y + high}}},
 				func(v r2.Vec) r2.Vec { return v }, 1)
 		}
 		said = "on the cloth, selvedges left and right"
 	}
-	text(c.f, plain, sheet.Text{Said: said, At: r2.Vec{X: at.X + thumbWide/2, Y: at.Y + high + 4.5}, Size: 2.6,
-		Anchor: sheet.Middle, Colour: sheet.Grey})
+	text(c.f, plain, plot.Text{Said: said, At: r2.Vec{X: at.X + thumbWide/2, Y: at.Y + high + 4.5}, Size: 2.6,
+		Anchor: plot.Middle, Colour: plot.Grey})
 	return high
 }
 
@@ -185,11 +185,11 @@ func onCloth(p paper.Piece) paper.Piece {
 func facts(p paper.Piece) []string {
 	lo, hi := paper.Box(onCloth(p).CutLine)
 	out := append([]string(nil), p.Words...)
-	out = append(out, paper.Capital(sheet.GrainWords(p)),
+	out = append(out, ruler.Capital(plot.GrainWords(p)),
 		fmt.Sprintf("Takes %s across and %s along the cloth, allowance included", ruler.Spoken().Enough(hi.X-lo.X),
 			ruler.Spoken().Enough(hi.Y-lo.Y)))
 	for _, t := range p.Texts {
-		out = append(out, paper.Capital(t.Said))
+		out = append(out, ruler.Capital(t.Said))
 	}
 	return append(out, allowanceFacts(p)...)
 }

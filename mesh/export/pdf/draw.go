@@ -1,7 +1,7 @@
 package pdf
 
 import (
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"codeberg.org/go-pdf/fpdf"
 	"gonum.org/v1/gonum/spatial/r2"
@@ -9,7 +9,7 @@ import (
 
 // draw draws d with its corner at origin (mm), scaled. Below full size lines
 // keep a width that prints.
-func draw(f *fpdf.Fpdf, d sheet.Drawing, origin r2.Vec, scale float64) {
+func draw(f *fpdf.Fpdf, d plot.Drawing, origin r2.Vec, scale float64) {
 	at := func(v r2.Vec) r2.Vec { return r2.Add(origin, r2.Scale(scale, v)) }
 	for _, s := range d.Strokes {
 		stroke(f, s, at, scale)
@@ -24,7 +24,7 @@ func draw(f *fpdf.Fpdf, d sheet.Drawing, origin r2.Vec, scale float64) {
 }
 
 // stroke draws a line whose points at maps to the page.
-func stroke(f *fpdf.Fpdf, s sheet.Stroke, at func(r2.Vec) r2.Vec, scale float64) {
+func stroke(f *fpdf.Fpdf, s plot.Stroke, at func(r2.Vec) r2.Vec, scale float64) {
 	f.SetDrawColor(int(s.Pen.Colour[0]), int(s.Pen.Colour[1]), int(s.Pen.Colour[2]))
 	f.SetLineWidth(s.Pen.Width * max(scale, 0.5))
 	dash := make([]float64, len(s.Pen.Dash))
@@ -48,12 +48,12 @@ func stroke(f *fpdf.Fpdf, s sheet.Stroke, at func(r2.Vec) r2.Vec, scale float64)
 }
 
 // text writes a line of words in a font.
-func text(f *fpdf.Fpdf, font string, t sheet.Text) {
+func text(f *fpdf.Fpdf, font string, t plot.Text) {
 	f.SetFont(font, "", 1)
 	f.SetFontUnitSize(t.Size)
 	f.SetTextColor(int(t.Colour[0]), int(t.Colour[1]), int(t.Colour[2]))
 	x := t.At.X
-	if t.Anchor == sheet.Middle {
+	if t.Anchor == plot.Middle {
 		x -= f.GetStringWidth(t.Said) / 2
 	}
 	if t.Turn == 0 {

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -37,21 +37,21 @@ var joining = []string{
 func (p tiling) first() {
 	say := ruler.Spoken().Small
 	p.f.AddPage()
-	p.say(strong, 0, 7, p.fitting(strong, 6.5, tileWide, p.o.Title), sheet.Ink, p.o.Title)
-	p.say(plain, 0, 15, 4.2, sheet.Grey, fmt.Sprintf("Pattern 1:1 on %d pages of %s, page 1 of %d. Tiles %s × %s, %s "+
+	p.say(strong, 0, 7, p.fitting(strong, 6.5, tileWide, p.o.Title), plot.Ink, p.o.Title)
+	p.say(plain, 0, 15, 4.2, plot.Grey, fmt.Sprintf("Pattern 1:1 on %d pages of %s, page 1 of %d. Tiles %s × %s, %s "+
 		"overlap.",
 		p.pages(), p.on.Name, p.pages(), say(tileWide/1000.0), say(tileHigh/1000.0), say(overlap/1000.0)))
-	p.say(plain, 0, 21, 4.2, sheet.Accent, sheet.Caution)
-	var squares sheet.Drawing
+	p.say(plain, 0, 21, 4.2, plot.Accent, plot.Caution)
+	var squares plot.Drawing
 	squares.Square("", r2.Vec{Y: squaresTop}, tenCM, "10 cm test square")
 	squares.Square("", r2.Vec{Y: squaresTop + tenCM + 8}, fourInch, "4 in test square")
 	draw(p.f, squares, p.corner, 1)
 	y := squaresTop + 4
 	for _, s := range joining {
-		s = strings.Replace(s, "%s", sheet.PrintError(), 1)
+		s = strings.Replace(s, "%s", plot.PrintError(), 1)
 		y = p.paragraph(columnX, y, columnWide, s) + 1.5
 	}
-	var lines sheet.Drawing
+	var lines plot.Drawing
 	below := lines.Legend(p.pieces(), r2.Vec{X: columnX, Y: y + 4}, 2.9)
 	draw(p.f, lines, p.corner, 1)
 	p.assembly(r2.Vec{X: columnX, Y: max(mapTop, below+mapClear)})
@@ -86,7 +86,7 @@ func (p tiling) pieces() []paper.Piece {
 // down, and returns the next baseline.
 func (p tiling) paragraph(x, y, wide float64, said string) float64 {
 	for _, line := range wrap(p.f, plain, small, wide, said) {
-		p.say(plain, x, y, small, sheet.Ink, line)
+		p.say(plain, x, y, small, plot.Ink, line)
 		y += 1.35 * small
 	}
 	return y
@@ -94,13 +94,13 @@ func (p tiling) paragraph(x, y, wide float64, said string) float64 {
 
 // assembly draws the map of the tiles with the pieces on it.
 func (p tiling) assembly(at r2.Vec) {
-	p.say(strong, at.X, at.Y, small, sheet.Ink, "How the pages lie")
+	p.say(strong, at.X, at.Y, small, plot.Ink, "How the pages lie")
 	wide, high := float64(p.g.columns)*netWide+overlap, float64(p.g.rows)*netHigh+overlap
 	scale := min(columnWide/wide, (squaresTop+tenCM+8+fourInch-at.Y-4)/high)
 	corner := r2.Add(at, r2.Vec{Y: 4})
 	place := func(v r2.Vec) r2.Vec { return r2.Add(corner, r2.Scale(scale, r2.Sub(v, p.g.origin))) }
 	var lines [][]r2.Vec
-	draw := func(pen sheet.Pen, closed bool, line []r2.Vec) {
+	draw := func(pen plot.Pen, closed bool, line []r2.Vec) {
 		p.line(pen, closed, line...)
 		if closed {
 			line = append(line, line[0])
@@ -139,7 +139,7 @@ func (p tiling) tileName(name string, a, b r2.Vec, lines [][]r2.Vec) {
 		}
 	}
 	on := p.at(at.X, at.Y+0.36*size)
-	text(p.f, plain, sheet.Text{Said: name, At: on, Size: size, Anchor: sheet.Middle, Colour: sheet.Accent})
+	text(p.f, plain, plot.Text{Said: name, At: on, Size: size, Anchor: plot.Middle, Colour: plot.Accent})
 }
 
 // clearOf reports whether no line runs through the room of that size at a corner.
@@ -155,7 +155,7 @@ func clearOf(lines [][]r2.Vec, corner, size r2.Vec) bool {
 }
 
 // onMap maps a line of a piece to the map.
-func onMap(p sheet.Placed, line []r2.Vec, place func(r2.Vec) r2.Vec) []r2.Vec {
+func onMap(p plot.Placed, line []r2.Vec, place func(r2.Vec) r2.Vec) []r2.Vec {
 	out := make([]r2.Vec, len(line))
 	for i, v := range line {
 		out[i] = place(p.At(v))

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -45,7 +45,7 @@ type grid struct {
 }
 
 // newGrid cuts d into as few rows and columns as hold it, d in their middle.
-func newGrid(d sheet.Drawing) grid {
+func newGrid(d plot.Drawing) grid {
 	count := func(length, net float64) int {
 		return max(1, int(math.Ceil((length+2*pad-overlap)/net)))
 	}
@@ -90,7 +90,7 @@ func (g grid) own(t tile) r2.Vec {
 
 // carries reports whether any stroke or word of d reaches into the part of the tile that is
 // its own. A page without ink inside a piece is left out: the pages round it hold together.
-func (t tile) carries(d sheet.Drawing, own r2.Vec) bool {
+func (t tile) carries(d plot.Drawing, own r2.Vec) bool {
 	for _, s := range d.Strokes {
 		for i, a := range s.Points {
 			b := a

@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"codeberg.org/go-pdf/fpdf"
 	"golang.org/x/image/font/gofont/gobold"
@@ -32,11 +32,11 @@ var (
 )
 
 // Write draws the pieces on one large sheet.
-func Write(w io.Writer, pieces []paper.Piece, o sheet.Options) error {
+func Write(w io.Writer, pieces []paper.Piece, o plot.Options) error {
 	if err := check(pieces); err != nil {
 		return err
 	}
-	d := sheet.Lay(pieces, o)
+	d := plot.OnPage(pieces, o)
 	f := newDocument(fpdf.SizeType{Wd: d.Width, Ht: d.Height}, o.Title)
 	f.AddPage()
 	draw(f, d, r2.Vec{}, 1)

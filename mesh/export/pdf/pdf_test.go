@@ -17,7 +17,7 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -56,7 +56,7 @@ func saved(t *testing.T, write func(io.Writer) error) string {
 }
 
 func tiles(t *testing.T, on Paper) string {
-	return saved(t, func(w io.Writer) error { return WriteTiles(w, []paper.Piece{front(t)}, sheet.Options{}, on) })
+	return saved(t, func(w io.Writer) error { return WriteTiles(w, []paper.Piece{front(t)}, plot.Options{}, on) })
 }
 
 // The squares on the first page, rendered by poppler at 10 dots a millimetre
@@ -133,14 +133,14 @@ func TestGrid(t *testing.T) {
 		blank         int
 	}{{0.1, 0.1, 1, 1, 0}, {0.178, 0.247, 1, 1, 0}, {0.179, 0.248, 2, 2, 0}, {0.358, 0.496, 2, 2, 0},
 		{0.573, 0.528, 4, 3, 2}} {
-		g := newGrid(sheet.Pieces([]paper.Piece{square(q.wide, q.high)}))
+		g := newGrid(plot.Pieces([]paper.Piece{square(q.wide, q.high)}))
 		if g.columns != q.columns || g.rows != q.rows || len(g.tiles) != q.columns*q.rows-q.blank {
 			t.Errorf("newGrid(%.0f × %.0f mm) = %d × %d, %d tiles, want %d × %d less %d", q.wide*1000, q.high*1000, g.columns,
 				g.rows, len(g.tiles), q.columns, q.rows, q.blank)
 		}
 	}
 	for _, p := range []paper.Piece{square(0.573, 0.528), front(t)} {
-		d := sheet.Pieces([]paper.Piece{p})
+		d := plot.Pieces([]paper.Piece{p})
 		checkInk(t, d, newGrid(d))
 	}
 	for row, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 27: "AB", 52: "BA"} {
@@ -152,7 +152,7 @@ func TestGrid(t *testing.T) {
 
 // checkInk looks at the strokes of a drawing every millimetre: each place lies on a tile,
 // and every tile has a stroke or words.
-func checkInk(t *testing.T, d sheet.Drawing, g grid) {
+func checkInk(t *testing.T, d plot.Drawing, g grid) {
 	t.Helper()
 	inked := map[tile]bool{}
 	look := func(v r2.Vec) {
@@ -190,9 +190,9 @@ func checkInk(t *testing.T, d sheet.Drawing, g grid) {
 func TestEqualBytes(t *testing.T) {
 	p := []paper.Piece{front(t)}
 	for name, write := range map[string]func(io.Writer) error{
-		"sheet":   func(w io.Writer) error { return Write(w, p, sheet.Options{Title: "Žluťoučký kůň"}) },
-		"tiles":   func(w io.Writer) error { return WriteTiles(w, p, sheet.Options{}, A4) },
-		"cutting": func(w io.Writer) error { return WriteCutting(w, p, sheet.Options{}, Letter) },
+		"sheet":   func(w io.Writer) error { return Write(w, p, plot.Options{Title: "Žluťoučký kůň"}) },
+		"tiles":   func(w io.Writer) error { return WriteTiles(w, p, plot.Options{}, A4) },
+		"cutting": func(w io.Writer) error { return WriteCutting(w, p, plot.Options{}, Letter) },
 	} {
 		var first []byte
 		for range 4 {
@@ -215,7 +215,7 @@ func TestEqualBytes(t *testing.T) {
 func TestCuttingSheetSays(t *testing.T) {
 	program := tool(t, "pdftotext")
 	path := saved(t, func(w io.Writer) error {
-		return WriteCutting(w, []paper.Piece{front(t), front(t)}, sheet.Options{Title: "Probe",
+		return WriteCutting(w, []paper.Piece{front(t), front(t)}, plot.Options{Title: "Probe",
 			Notes: []string{"Fabric: muslin"}}, A4)
 	})
 	text, err := exec.Command(program, path, "-").Output()
@@ -236,14 +236,14 @@ type broken struct{}
 func (broken) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
 func TestWriteErrors(t *testing.T) {
-	if Write(io.Discard, nil, sheet.Options{}) == nil || WriteTiles(io.Discard, []paper.Piece{{}}, sheet.Options{},
-		A4) == nil || WriteCutting(io.Discard, nil, sheet.Options{}, A4) == nil {
+	if Write(io.Discard, nil, plot.Options{}) == nil || WriteTiles(io.Discard, []paper.Piece{{}}, plot.Options{},
+		A4) == nil || WriteCutting(io.Discard, nil, plot.Options{}, A4) == nil {
 		t.Error("writing nothing = nil, want an error")
 	}
-	if WriteTiles(io.Discard, []paper.Piece{front(t)}, sheet.Options{}, Paper{"A5", 148, 210}) == nil {
+	if WriteTiles(io.Discard, []paper.Piece{front(t)}, plot.Options{}, Paper{"A5", 148, 210}) == nil {
 		t.Error("tiles on A5 = nil, want an error")
 	}
-	if err := Write(broken{}, []paper.Piece{front(t)}, sheet.Options{}); !errors.Is(err, io.ErrShortWrite) {
+	if err := Write(broken{}, []paper.Piece{front(t)}, plot.Options{}); !errors.Is(err, io.ErrShortWrite) {
 		t.Errorf("Write to a failing writer = %v, want %v", err, io.ErrShortWrite)
 	}
 }

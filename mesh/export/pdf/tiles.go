@@ -5,7 +5,7 @@ import (
 	"io"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"codeberg.org/go-pdf/fpdf"
 	"gonum.org/v1/gonum/spatial/r2"
@@ -14,7 +14,7 @@ import (
 // WriteTiles draws the pieces on pages of the given paper. The tiles are the
 // same on A4 and Letter. The first page carries test squares, how to join the
 // pages, and a map of them.
-func WriteTiles(w io.Writer, pieces []paper.Piece, o sheet.Options, on Paper) error {
+func WriteTiles(w io.Writer, pieces []paper.Piece, o plot.Options, on Paper) error {
 	if err := check(pieces); err != nil {
 		return err
 	}
@@ -25,7 +25,7 @@ func WriteTiles(w io.Writer, pieces []paper.Piece, o sheet.Options, on Paper) er
 	if o.Title == "" {
 		o.Title = pieces[0].Name
 	}
-	d := sheet.Pieces(pieces)
+	d := plot.Pieces(pieces)
 	g := newGrid(d)
 	f := newDocument(fpdf.SizeType{Wd: on.Width, Ht: on.Height}, o.Title)
 	p := tiling{f, d, g, o, on, r2.Vec{X: (on.Width - tileWide) / 2, Y: (on.Height - tileHigh) / 2}}
@@ -39,9 +39,9 @@ func WriteTiles(w io.Writer, pieces []paper.Piece, o sheet.Options, on Paper) er
 // tiling is a tiled document while it is written.
 type tiling struct {
 	f      *fpdf.Fpdf
-	d      sheet.Drawing
+	d      plot.Drawing
 	g      grid
-	o      sheet.Options
+	o      plot.Options
 	on     Paper
 	corner r2.Vec // mm, corner of the tile on the page
 }
@@ -60,27 +60,27 @@ func (p tiling) page(t tile, n int) {
 	draw(p.f, p.d, r2.Sub(p.corner, t.at), 1)
 	p.f.ClipEnd()
 	p.frame(t)
-	p.say(plain, 4, tileHigh-1, 3, sheet.Grey, fmt.Sprintf("%s, tile %s, page %d of %d, %s. Print at 100 %%.", p.o.Title,
+	p.say(plain, 4, tileHigh-1, 3, plot.Grey, fmt.Sprintf("%s, tile %s, page %d of %d, %s. Print at 100 %%.", p.o.Title,
 		t.name(), n, p.pages(), p.on.Name))
 }
 
-var pale = sheet.Colour{0xc9, 0xc9, 0xc9}
+var pale = plot.Colour{0xc9, 0xc9, 0xc9}
 
 var (
-	trimPen = sheet.Pen{Colour: sheet.Grey, Width: 0.2}
-	joinPen = sheet.Pen{Colour: sheet.Grey, Width: 0.2, Dash: []float64{1, 2}}
-	signPen = sheet.Pen{Colour: sheet.Ink, Width: 0.3}
+	trimPen = plot.Pen{Colour: plot.Grey, Width: 0.2}
+	joinPen = plot.Pen{Colour: plot.Grey, Width: 0.2, Dash: []float64{1, 2}}
+	signPen = plot.Pen{Colour: plot.Ink, Width: 0.3}
 )
 
 // line draws a line given in the tile.
-func (p tiling) line(pen sheet.Pen, closed bool, points ...r2.Vec) {
-	stroke(p.f, sheet.Stroke{Pen: pen, Closed: closed, Points: points},
+func (p tiling) line(pen plot.Pen, closed bool, points ...r2.Vec) {
+	stroke(p.f, plot.Stroke{Pen: pen, Closed: closed, Points: points},
 		func(v r2.Vec) r2.Vec { return r2.Add(p.corner, v) }, 1)
 }
 
 // say writes words at a place in the tile.
-func (p tiling) say(font string, x, y, size float64, c sheet.Colour, said string) {
-	text(p.f, font, sheet.Text{Said: said, At: p.at(x, y), Size: size, Colour: c})
+func (p tiling) say(font string, x, y, size float64, c plot.Colour, said string) {
+	text(p.f, font, plot.Text{Said: said, At: p.at(x, y), Size: size, Colour: c})
 }
 
 // frame draws what joins the tile to its neighbours: a solid line where it is
@@ -100,13 +100,13 @@ func (p tiling) frame(t tile) {
 		p.line(joinPen, false, v(netWide, 0), v(netWide, tileHigh))
 		p.line(signPen, true, v(netWide, netHigh/2-6), v(netWide+6, netHigh/2), v(netWide, netHigh/2+6),
 			v(netWide-6, netHigh/2))
-		p.say(plain, netWide+1.5, netHigh/2+12, 3.2, sheet.Grey, tile{row: t.row, column: t.column + 1}.name())
+		p.say(plain, netWide+1.5, netHigh/2+12, 3.2, plot.Grey, tile{row: t.row, column: t.column + 1}.name())
 	}
 	if p.g.has(t.row+1, t.column) {
 		p.line(joinPen, false, v(0, netHigh), v(tileWide, netHigh))
 		p.line(signPen, true, v(netWide/2-6, netHigh), v(netWide/2, netHigh+6), v(netWide/2+6, netHigh),
 			v(netWide/2, netHigh-6))
-		p.say(plain, netWide/2+8, netHigh-1.5, 3.2, sheet.Grey, tile{row: t.row + 1, column: t.column}.name())
+		p.say(plain, netWide/2+8, netHigh-1.5, 3.2, plot.Grey, tile{row: t.row + 1, column: t.column}.name())
 	}
 	p.f.ClipRect(p.corner.X, p.corner.Y, tileWide, tileHigh, false)
 	for _, x := range []float64{0, netWide} {

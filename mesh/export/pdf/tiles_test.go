@@ -13,7 +13,7 @@ import (
 	"testing"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -23,7 +23,7 @@ import (
 func TestTilesJoin(t *testing.T) {
 	program := tool(t, "pdftocairo")
 	path := tiles(t, A4)
-	g := newGrid(sheet.Pieces([]paper.Piece{front(t)}))
+	g := newGrid(plot.Pieces([]paper.Piece{front(t)}))
 	var origin r2.Vec
 	for i, tile := range g.tiles {
 		out := filepath.Join(t.TempDir(), "page.svg")

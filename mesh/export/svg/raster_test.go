@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"cowl/mesh/draft"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 )
 
 // The rasteriser of the desktop sees the 10 cm square 100 mm wide: lines are
@@ -20,7 +20,7 @@ func TestRasterSquare(t *testing.T) {
 		t.Skip("rsvg-convert (librsvg2-bin) is not installed: no independent rasteriser")
 	}
 	const perMM = 4
-	data := bytesOf(t, piece(t, func(*draft.Cut) {}), sheet.Options{})
+	data := bytesOf(t, piece(t, func(*draft.Cut) {}), plot.Options{})
 	cmd := exec.Command(tool, "-d", fmt.Sprint(25.4*perMM), "-p", fmt.Sprint(25.4*perMM))
 	cmd.Stdin = bytes.NewReader(data)
 	out, err := cmd.Output()
@@ -31,7 +31,7 @@ func TestRasterSquare(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pic := drawn(t, piece(t, func(*draft.Cut) {}), sheet.Options{})
+	pic := drawn(t, piece(t, func(*draft.Cut) {}), plot.Options{})
 	square := pic.path(t, "square-10cm")
 	row := int((square[0].Y + 20) * perMM)
 	var at []float64

@@ -11,14 +11,14 @@ import (
 	"strings"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 )
 
 // Write draws the pieces on one sheet as an SVG 1.1 picture. The lines carry
 // ids: cut-line, seam-line and the names of the lines inside, with the name of
 // the piece before them if there are several; square-10cm and square-4in. No
 // piece, a piece without an outline and a failing w are errors.
-func Write(w io.Writer, pieces []paper.Piece, o sheet.Options) error {
+func Write(w io.Writer, pieces []paper.Piece, o plot.Options) error {
 	if len(pieces) == 0 {
 		return errors.New("svg: no piece to draw")
 	}
@@ -27,7 +27,7 @@ func Write(w io.Writer, pieces []paper.Piece, o sheet.Options) error {
 			return fmt.Errorf("svg: piece %q has no outline: draft it first", p.Name)
 		}
 	}
-	d := sheet.Lay(pieces, o)
+	d := plot.OnPage(pieces, o)
 	title := o.Title
 	if title == "" {
 		title = pieces[0].Name
@@ -52,7 +52,7 @@ func Write(w io.Writer, pieces []paper.Piece, o sheet.Options) error {
 }
 
 // stroke writes a line of the drawing.
-func stroke(out *bytes.Buffer, s sheet.Stroke) {
+func stroke(out *bytes.Buffer, s plot.Stroke) {
 	var d strings.Builder
 	for i, v := range s.Points {
 		fmt.Fprintf(&d, "%c%.3f,%.3f", "ML"[min(i, 1)], v.X, v.Y)
@@ -72,17 +72,17 @@ func stroke(out *bytes.Buffer, s sheet.Stroke) {
 }
 
 // text writes a line of words.
-func text(out *bytes.Buffer, t sheet.Text) {
+func text(out *bytes.Buffer, t plot.Text) {
 	turn := ""
 	if t.Turn != 0 {
 		turn = fmt.Sprintf(` transform="rotate(%.2f %.2f %.2f)"`, t.Turn, t.At.X, t.At.Y)
 	}
-	anchor := map[sheet.Anchor]string{sheet.Start: "start", sheet.Middle: "middle"}[t.Anchor]
+	anchor := map[plot.Anchor]string{plot.Start: "start", plot.Middle: "middle"}[t.Anchor]
 	fmt.Fprintf(out, "<text x=\"%.2f\" y=\"%.2f\" font-size=\"%.4g\" text-anchor=\"%s\" fill=\"%s\"%s>%s</text>\n",
 		t.At.X, t.At.Y, t.Size, anchor, hex(t.Colour), turn, escaped(t.Said))
 }
 
-func hex(c sheet.Colour) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2]) }
+func hex(c plot.Colour) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2]) }
 
 func escaped(s string) string {
 	var b bytes.Buffer

@@ -13,12 +13,12 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/paper"
-	"cowl/mesh/paper/sheet"
+	"cowl/mesh/paper/plot"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-func piece(t *testing.T, change func(*draft.Cut)) draft.Piece { return drafttest.Front(t, 10, change) }
+func piece(t *testing.T, change func(*draft.Cut)) draft.Cowl { return drafttest.Front(t, 10, change) }
 
 // picture is what a reader of the SVG sees.
 type picture struct {
@@ -37,7 +37,7 @@ type picture struct {
 	} `xml:"text"`
 }
 
-func onPaper(t *testing.T, p draft.Piece) []paper.Piece {
+func onPaper(t *testing.T, p draft.Cowl) []paper.Piece {
 	t.Helper()
 	q, err := paper.FromDraft(p)
 	if err != nil {
@@ -46,7 +46,7 @@ func onPaper(t *testing.T, p draft.Piece) []paper.Piece {
 	return []paper.Piece{q}
 }
 
-func bytesOf(t *testing.T, p draft.Piece, o sheet.Options) []byte {
+func bytesOf(t *testing.T, p draft.Cowl, o plot.Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	if err := Write(&b, onPaper(t, p), o); err != nil {
@@ -55,7 +55,7 @@ func bytesOf(t *testing.T, p draft.Piece, o sheet.Options) []byte {
 	return b.Bytes()
 }
 
-func drawn(t *testing.T, p draft.Piece, o sheet.Options) picture {
+func drawn(t *testing.T, p draft.Cowl, o plot.Options) picture {
 	t.Helper()
 	var pic picture
 	if err := xml.Unmarshal(bytesOf(t, p, o), &pic); err != nil {
@@ -106,7 +106,7 @@ func shoelace(p []r2.Vec) float64 {
 	return math.Abs(a / 2)
 }
 
-var sheets = []struct {
+var cuts = []struct {
 	name   string
 	change func(*draft.Cut)
 }{
@@ -120,9 +120,9 @@ var sheets = []struct {
 
 // The picture is measured as a ruler would on the print: mm.
 func TestWriteFullSize(t *testing.T) {
-	for _, s := range sheets {
+	for _, s := range cuts {
 		p := piece(t, s.change)
-		pic := drawn(t, p, sheet.Options{})
+		pic := drawn(t, p, plot.Options{})
 		w, h := pic.page(t)
 		r := p.Report()
 		for _, q := range []struct {
@@ -145,7 +145,7 @@ func TestWriteFullSize(t *testing.T) {
 			}
 		}
 		for _, v := range pic.path(t, "cut-line") {
-			if v.X < sheet.Margin-0.01 || v.X > w-sheet.Margin+0.01 || v.Y < sheet.Margin-0.01 || v.Y > h-sheet.Margin+0.01 {
+			if v.X < plot.Margin-0.01 || v.X > w-plot.Margin+0.01 || v.Y < plot.Margin-0.01 || v.Y > h-plot.Margin+0.01 {
 				t.Errorf("Write(%s): cut line at (%.1f, %.1f), want within the margins of %.0f × %.0f", s.name, v.X, v.Y, w, h)
 			}
 		}
@@ -157,15 +157,15 @@ func span(line []r2.Vec) float64 { return r2.Norm(r2.Sub(line[len(line)-1], line
 // Horizontal text stays on the page; a letter is taken to be 0.6 of its size wide.
 func TestTextOnPage(t *testing.T) {
 	count := 0
-	for _, s := range sheets {
-		pic := drawn(t, piece(t, s.change), sheet.Options{Notes: []string{"Size 10 of the chart"}})
+	for _, s := range cuts {
+		pic := drawn(t, piece(t, s.change), plot.Options{Notes: []string{"Size 10 of the chart"}})
 		w, h := pic.page(t)
 		for _, l := range pic.Texts {
 			count++
 			if end := l.X + 0.55*l.Size*float64(len([]rune(l.Said))); end > w {
 				t.Errorf("Write(%s): %q ends at %.0f mm, want on the page of %.0f mm", s.name, l.Said, end, w)
 			}
-			if l.Y > h-sheet.Margin+1 || l.Y < sheet.Margin || l.X < sheet.Margin-1 {
+			if l.Y > h-plot.Margin+1 || l.Y < plot.Margin || l.X < plot.Margin-1 {
 				t.Errorf("Write(%s): %q at (%.0f, %.0f), want within the margins", s.name, l.Said, l.X, l.Y)
 			}
 		}
@@ -177,12 +177,12 @@ func TestTextOnPage(t *testing.T) {
 
 func TestWriteSaysSo(t *testing.T) {
 	p := piece(t, func(*draft.Cut) {})
-	pic := drawn(t, p, sheet.Options{Title: "Cowl <1> & more", Notes: []string{"size 10"}})
+	pic := drawn(t, p, plot.Options{Title: "Cowl <1> & more", Notes: []string{"size 10"}})
 	var all []string
 	for _, l := range pic.Texts {
 		all = append(all, l.Said)
 	}
-	for _, want := range []string{sheet.Caution, "Cowl <1> & more, 1:1", "grain: true bias, 45° to centre front",
+	for _, want := range []string{plot.Caution, "Cowl <1> & more, 1:1", "grain: true bias, 45° to centre front",
 		"size 10", "self-facing 10.0 cm", "dart left open", "armhole"} {
 		if !strings.Contains(strings.Join(all, "\n"), want) {
 			t.Errorf("Write: no text %q", want)
@@ -195,7 +195,7 @@ func TestWriteSaysSo(t *testing.T) {
 func TestGrainLeans(t *testing.T) {
 	for _, deg := range []float64{-20, 0, 30, 90} {
 		p := piece(t, func(c *draft.Cut) { c.Grain = deg * math.Pi / 180 })
-		line := drawn(t, p, sheet.Options{}).path(t, "grain-line")
+		line := drawn(t, p, plot.Options{}).path(t, "grain-line")
 		d := r2.Sub(line[1], line[0])
 		if got := math.Atan2(d.X, -d.Y) * 180 / math.Pi; math.Abs(got-deg) > 0.01 {
 			t.Errorf("grain line for %g° leans %.1f°", deg, got)
@@ -210,7 +210,7 @@ func TestWriteSeveral(t *testing.T) {
 	back := front
 	back.Name = "Back"
 	var b bytes.Buffer
-	if err := Write(&b, []paper.Piece{front, back}, sheet.Options{}); err != nil {
+	if err := Write(&b, []paper.Piece{front, back}, plot.Options{}); err != nil {
 		t.Fatal(err)
 	}
 	var pic picture
@@ -237,10 +237,10 @@ type broken struct{}
 func (broken) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
 func TestWriteErrors(t *testing.T) {
-	if err := Write(io.Discard, []paper.Piece{{}}, sheet.Options{}); err == nil {
+	if err := Write(io.Discard, []paper.Piece{{}}, plot.Options{}); err == nil {
 		t.Error("Write(empty piece) = nil, want an error")
 	}
-	if err := Write(broken{}, onPaper(t, piece(t, func(*draft.Cut) {})), sheet.Options{}); !errors.Is(err,
+	if err := Write(broken{}, onPaper(t, piece(t, func(*draft.Cut) {})), plot.Options{}); !errors.Is(err,
 		io.ErrShortWrite) {
 		t.Errorf("Write to a failing writer = %v, want %v", err, io.ErrShortWrite)
 	}

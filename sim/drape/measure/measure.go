@@ -102,11 +102,11 @@ func (m *Measure[T]) file() Unit { return inFiles[m.Key[strings.LastIndex(m.Key,
 
 // The functions below take values in the unit of files.
 
-// Sheet turns a value into the unit for people.
-func (m *Measure[T]) Sheet(v float64) float64 { return v / (m.file().From(1) / m.People().From(1)) }
+// Spoken turns a value into the unit for people.
+func (m *Measure[T]) Spoken(v float64) float64 { return v / (m.file().From(1) / m.People().From(1)) }
 
-// SheetEach is Sheet for many values.
-func (m *Measure[T]) SheetEach(v []float64) []float64 { return each(v, m.Sheet) }
+// SpokenEach is Spoken for many values.
+func (m *Measure[T]) SpokenEach(v []float64) []float64 { return each(v, m.Spoken) }
 
 // Axis is name and unit.
 func (m *Measure[T]) Axis() string {

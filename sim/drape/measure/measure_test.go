@@ -197,7 +197,7 @@ func TestInches(t *testing.T) {
 	if got := drop.Beside(127); got != "5 in" {
 		t.Errorf("Beside(127 mm) = %q in inches, want 5 in as the amount beside it", got)
 	}
-	if got := drop.Sheet(254); math.Abs(got-10) > 1e-12 || drop.Axis() != drop.Name+", in" ||
+	if got := drop.Spoken(254); math.Abs(got-10) > 1e-12 || drop.Axis() != drop.Name+", in" ||
 		drop.Change(25.4) != "+1 in" {
 		t.Errorf("edge drop 254 mm on a sheet = %g, axis %q, change %q, want 10, in and +1 in", got, drop.Axis(),
 			drop.Change(25.4))

@@ -68,7 +68,7 @@ func (w Swatch) Run(c console.Console) error {
 // swatch reads the sheet and lets the flags have their say.
 func (w Swatch) swatch() (s materials.Swatch, err error) {
 	if w.Sheet != "" {
-		if s, err = materials.SheetFromFile(w.Sheet); err != nil {
+		if s, err = materials.SwatchFromFile(w.Sheet); err != nil {
 			return s, err
 		}
 	}

@@ -39,43 +39,43 @@ var testFlags = []flags.Row{
 	{Group: sampleRoom, Name: "disc", Holder: "LEN", Help: "Diameter of its support, 18cm."},
 	{Group: sampleRoom, Name: "nodes", Holder: "N", Help: "Folds counted on it."},
 
-	{Group: kesSheet, Name: "kes-w", Holder: "W", Help: "Weight, mg/cm²."},
-	{Group: kesSheet, Name: "kes-b", Holder: "B", Help: "Bending, one value for both directions, gf·cm²/cm; or"},
-	{Group: kesSheet, Name: "kes-b-warp", Holder: "B", Help: "bending along the warp,"},
-	{Group: kesSheet, Name: "kes-b-weft", Holder: "B", Help: "along the weft,"},
-	{Group: kesSheet, Name: "kes-b-bias", Holder: "B", Help: "and at 45°."},
-	{Group: kesSheet, Name: "kes-2hb", Holder: "2HB",
+	{Group: kesGroup, Name: "kes-w", Holder: "W", Help: "Weight, mg/cm²."},
+	{Group: kesGroup, Name: "kes-b", Holder: "B", Help: "Bending, one value for both directions, gf·cm²/cm; or"},
+	{Group: kesGroup, Name: "kes-b-warp", Holder: "B", Help: "bending along the warp,"},
+	{Group: kesGroup, Name: "kes-b-weft", Holder: "B", Help: "along the weft,"},
+	{Group: kesGroup, Name: "kes-b-bias", Holder: "B", Help: "and at 45°."},
+	{Group: kesGroup, Name: "kes-2hb", Holder: "2HB",
 		Help: "Loop of the bending, gf·cm/cm; also --kes-2hb-warp, --kes-2hb-weft."},
-	{Group: kesSheet, Name: "kes-g", Holder: "G",
+	{Group: kesGroup, Name: "kes-g", Holder: "G",
 		Help: "Shear, gf/(cm·deg), 0.2 to 3 for most cloth. NOT the G of FAST: 1 gf/(cm·deg) is 56.19 N/m. Also " +
 			"--kes-g-warp, --kes-g-weft."},
-	{Group: kesSheet, Name: "kes-2hg", Holder: "2HG",
+	{Group: kesGroup, Name: "kes-2hg", Holder: "2HG",
 		Help: "Loop of the shear at 0.5°, gf/cm; also --kes-2hg-warp, --kes-2hg-weft."},
-	{Group: kesSheet, Name: "kes-emt-warp", Holder: "EMT", Help: "Stretch at 500 gf/cm along the warp, %."},
-	{Group: kesSheet, Name: "kes-emt-weft", Holder: "EMT", Help: "The same along the weft."},
-	{Group: kesSheet, Name: "kes-lt-warp", Holder: "LT", Help: "Linearity of that pull (0.65)."},
-	{Group: kesSheet, Name: "kes-lt-weft", Holder: "LT", Help: "The same along the weft."},
-	{Group: kesSheet, Name: "kes-t", Holder: "T", Help: "Thickness, mm."},
+	{Group: kesGroup, Name: "kes-emt-warp", Holder: "EMT", Help: "Stretch at 500 gf/cm along the warp, %."},
+	{Group: kesGroup, Name: "kes-emt-weft", Holder: "EMT", Help: "The same along the weft."},
+	{Group: kesGroup, Name: "kes-lt-warp", Holder: "LT", Help: "Linearity of that pull (0.65)."},
+	{Group: kesGroup, Name: "kes-lt-weft", Holder: "LT", Help: "The same along the weft."},
+	{Group: kesGroup, Name: "kes-t", Holder: "T", Help: "Thickness, mm."},
 
-	{Group: fastSheet, Name: "fast-w", Holder: "W", Help: "Weight, g/m²."},
-	{Group: fastSheet, Name: "fast-c-warp", Holder: "C", Help: "Bending length along the warp, mm: half the overhang."},
-	{Group: fastSheet, Name: "fast-c-weft", Holder: "C", Help: "The same along the weft."},
-	{Group: fastSheet, Name: "fast-c-bias", Holder: "C", Help: "The same at 45°."},
-	{Group: fastSheet, Name: "fast-b-warp", Holder: "B", Help: "Bending along the warp, µN·m."},
-	{Group: fastSheet, Name: "fast-b-weft", Holder: "B", Help: "The same along the weft."},
-	{Group: fastSheet, Name: "fast-b-bias", Holder: "B", Help: "The same at 45°."},
-	{Group: fastSheet, Name: "fast-g", Holder: "G", Help: "Shear, N/m, 15 to 100 for most cloth. NOT the G of KES."},
-	{Group: fastSheet, Name: "fast-eb5", Holder: "EB5", Help: "Bias stretch at 5 gf/cm, %; G is 123 over it."},
-	{Group: fastSheet, Name: "fast-e5-warp", Holder: "E",
+	{Group: fastGroup, Name: "fast-w", Holder: "W", Help: "Weight, g/m²."},
+	{Group: fastGroup, Name: "fast-c-warp", Holder: "C", Help: "Bending length along the warp, mm: half the overhang."},
+	{Group: fastGroup, Name: "fast-c-weft", Holder: "C", Help: "The same along the weft."},
+	{Group: fastGroup, Name: "fast-c-bias", Holder: "C", Help: "The same at 45°."},
+	{Group: fastGroup, Name: "fast-b-warp", Holder: "B", Help: "Bending along the warp, µN·m."},
+	{Group: fastGroup, Name: "fast-b-weft", Holder: "B", Help: "The same along the weft."},
+	{Group: fastGroup, Name: "fast-b-bias", Holder: "B", Help: "The same at 45°."},
+	{Group: fastGroup, Name: "fast-g", Holder: "G", Help: "Shear, N/m, 15 to 100 for most cloth. NOT the G of KES."},
+	{Group: fastGroup, Name: "fast-eb5", Holder: "EB5", Help: "Bias stretch at 5 gf/cm, %; G is 123 over it."},
+	{Group: fastGroup, Name: "fast-e5-warp", Holder: "E",
 		Help: "Stretch at 5 gf/cm along the warp, %; also -e20-, -e100-, and -weft."},
-	{Group: fastSheet, Name: "fast-t2", Holder: "T", Help: "Thickness at 2 gf/cm², mm."},
+	{Group: fastGroup, Name: "fast-t2", Holder: "T", Help: "Thickness at 2 gf/cm², mm."},
 }
 
 // The groups of tests in the help.
 const (
 	sampleRoom = "Sample room"
-	kesSheet   = "KES-F sheet, bare numbers in its units"
-	fastSheet  = "FAST sheet, bare numbers in its units"
+	kesGroup   = "KES-F sheet, bare numbers in its units"
+	fastGroup  = "FAST sheet, bare numbers in its units"
 )
 
 // Tests are the flags of all trials, for flags.NewParser under the name "tests".

@@ -57,6 +57,7 @@ var (
 // Silent is an error whose message has been printed already.
 type Silent struct{ Code int }
 
+// Error names the exit status.
 func (s Silent) Error() string { return fmt.Sprintf("exit %d", s.Code) }
 
 // Status prints err and returns the exit status it stands for.

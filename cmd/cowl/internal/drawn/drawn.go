@@ -29,7 +29,7 @@ type Stager func() (*stage.Stage, error)
 // read its section.
 type Drape struct {
 	Style style.Style
-	Piece draft.Piece
+	Cowl  draft.Cowl
 	Form  *form.Form
 	Run   *drape.Run
 	Toile bool             // drawn with grain lines instead of the look of the fabric
@@ -39,19 +39,19 @@ type Drape struct {
 // Scene is what is drawn: cloth, form and a numbered mark on every counted
 // fold. The numbers are those of the section.
 func (h *Drape) Scene() stage.Scene {
-	s := stage.Scene{Cloth: h.Run.Drape.Sheet(), Smooth: h.Smooth(), FoldY: h.Piece.FoldY, Grain: h.Piece.Grain}
+	s := stage.Scene{Cloth: h.Run.Drape.Sheet(), Smooth: h.Smooth(), FoldY: h.Cowl.FoldY, Grain: h.Cowl.Grain}
 	if !h.Toile {
 		s.Look.Own = h.Style.Fabric.Look
 	}
 	surface := h.Form.Surface()
 	s.Form, s.Seams = &surface, h.Form.SeamLines()
 	if h.Style.Hang.Free {
-		surface = Hanger(h.Form, h.Piece.CowlPoint)
+		surface = Hanger(h.Form, h.Cowl.CowlPoint)
 		s.Seams, s.Look.Form = nil, stage.Wood
 	}
 	for _, f := range h.Run.Reading.Folds {
 		if f.Zone == fold.AboveBust {
-			at := h.onCentre(h.Piece.FoldY - f.CF)
+			at := h.onCentre(h.Cowl.FoldY - f.CF)
 			s.Marks = append(s.Marks, stage.Mark{At: at, Number: len(s.Marks) + 1})
 		}
 	}
@@ -79,7 +79,7 @@ func (h *Drape) Cloth() gltf.Cloth {
 	if h.Toile {
 		return gltf.Cloth{}
 	}
-	return stage.ForFile(h.Style.Fabric.Look, h.Piece.Grain)
+	return stage.ForFile(h.Style.Fabric.Look, h.Cowl.Grain)
 }
 
 // Open starts drawing while the cloth is made smooth, which takes as long.
@@ -96,7 +96,7 @@ func (h *Drape) Open(draw Stager) (*stage.Stage, error) {
 // Smooth is the cloth as it is drawn, made once.
 func (h *Drape) Smooth() *surface.Surface {
 	if h.skin == nil {
-		s := surface.Smooth(h.Run.Drape.Sheet(), surface.Options{FoldY: h.Piece.FoldY})
+		s := surface.Smooth(h.Run.Drape.Sheet(), surface.Options{FoldY: h.Cowl.FoldY})
 		h.skin = &s
 	}
 	return h.skin
@@ -105,7 +105,7 @@ func (h *Drape) Smooth() *surface.Surface {
 // Section is the cut through the centre front of the cloth as it is drawn. Its
 // folds are those that were read off the lattice.
 func (h *Drape) Section() stage.Section {
-	s := stage.Section{Worn: h.Piece.Worn}
+	s := stage.Section{Worn: h.Cowl.Worn}
 	s.Cloth, s.Facing = centreLine(&h.Smooth().Sheet)
 	if !h.Style.Hang.Free {
 		for _, p := range h.Form.CF() {
@@ -142,7 +142,7 @@ func (h *Drape) locate(y float64) (r3.Vec, bool) {
 
 // Bounds returns how far below the shoulder neck points the edge of the flat
 // piece would hang alone in an upright plane, m: in a hanging curve and in a V.
-func Bounds(p draft.Piece) (curve, v float64) {
+func Bounds(p draft.Cowl) (curve, v float64) {
 	r := p.Report()
 	down := p.Block.Neck.Y - p.Block.CowlPoint(p.CowlPoint).Y
 	return down + r.DropChain, down + r.DropV

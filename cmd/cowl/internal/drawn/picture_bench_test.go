@@ -18,7 +18,7 @@ func BenchmarkPicture(b *testing.B) {
 		if err != nil {
 			b.Skip(err)
 		}
-		img, err := stage.Sheet4(st, h.Scene(), h.Section(), []string{"The demo"})
+		img, err := stage.Views(st, h.Scene(), h.Section(), []string{"The demo"})
 		st.Close()
 		if err != nil {
 			b.Fatal(err)

@@ -69,7 +69,7 @@ func hang(t testing.TB, yaml string) *Drape {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func hang(t testing.TB, yaml string) *Drape {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &Drape{Style: s, Piece: run.Drape.Job.Piece, Form: f, Run: run}
+	return &Drape{Style: s, Cowl: run.Drape.Job.Cowl, Form: f, Run: run}
 }
 
 // passing counts the pairs of triangles of which one passes through the other.

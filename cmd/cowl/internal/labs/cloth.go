@@ -23,8 +23,8 @@ type clothFlags struct {
 var valueFields = map[string]materials.Field{
 	"weight": materials.Weight, "bend": materials.BendWarp, "bend-weft": materials.BendWeft,
 	"bend-bias":     materials.BendBias,
-	"bend-friction": materials.BendFriction, "bend-softening": materials.BendSoftening, "pull-warp": materials.PullWarp,
-	"pull-weft": materials.PullWeft,
+	"bend-friction": materials.BendFriction, "bend-softening": materials.BendSoftening, "pull-warp": materials.TensileWarp,
+	"pull-weft": materials.TensileWeft,
 	"shear":     materials.Shear, "shear-friction": materials.ShearFriction, "shear-lock": materials.ShearLock,
 }
 

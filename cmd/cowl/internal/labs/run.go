@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/memory"
 	"cowl/materials"
 	"cowl/sim"
@@ -120,4 +121,13 @@ const carriedSheets = 2
 // affordable is that of a test of the lab, of so many states at once.
 func (s specimen) affordable(set interface{ Points(sim.Stiffness) float64 }, states int) error {
 	return memory.Afford(set.Points(s.Stiffness), states, states, "a wider --spacing or a smaller specimen")
+}
+
+// testFlags are what all tests take.
+type testFlags struct {
+	clothFlags
+	Spacing *flags.Length `placeholder:"LEN" help:"Between crossings of the lattice: finer is slower. Without it as fine as the cloth asks for, within limits."`
+	Out     string        `short:"o" placeholder:"DIR" help:"Folder for result.json and, from disc, shadow.png. Without it nothing is written."`
+	JSON    bool          `name:"json" help:"Print one JSON object and nothing else."`
+	Quiet   bool          `short:"q" help:"No line of progress."`
 }

@@ -60,12 +60,12 @@ type loadFlag float64
 
 // UnmarshalText reads it.
 func (f *loadFlag) UnmarshalText(text []byte) error {
-	v, err := materials.PullWarp.Parse(string(text))
+	v, err := materials.TensileWarp.Parse(string(text))
 	*f = loadFlag(v)
 	return err
 }
 
-type pullCmd struct {
+type tensileCmd struct {
 	testFlags
 	Length *flags.Length  `placeholder:"LEN" help:"Length of the strip between the jaws (30cm)."`
 	Width  *flags.Length  `placeholder:"LEN" help:"Its width; a sixth of the length if not given."`
@@ -74,8 +74,8 @@ type pullCmd struct {
 	Free   bool           `help:"Ends free to narrow and to skew, instead of jaws that swivel: for short strips off the grain."`
 }
 
-// pullJSON is what lab pull tells programs.
-type pullJSON struct {
+// tensileJSON is what lab pull tells programs.
+type tensileJSON struct {
 	Extension float64 `json:"extension_percent"` // from jaw to jaw
 	Modulus   float64 `json:"modulus_N_per_m"`   // load over the strain of the middle third
 	Shear     float64 `json:"shear_deg"`         // in the central zone
@@ -87,9 +87,9 @@ type pullJSON struct {
 }
 
 // Run draws the strip.
-func (p pullCmd) Run(ctx context.Context, c console.Console) error {
+func (p tensileCmd) Run(ctx context.Context, c console.Console) error {
 	return p.test(ctx, c, func(s specimen) (reading, error) {
-		set := lab.PullSetup{Grain: grainOf(p.Grain), Free: p.Free, Load: 5, Report: s.report}
+		set := lab.TensileSetup{Grain: grainOf(p.Grain), Free: p.Free, Load: 5, Report: s.report}
 		if p.Load != nil {
 			set.Load = float64(*p.Load)
 		}
@@ -100,8 +100,8 @@ func (p pullCmd) Run(ctx context.Context, c console.Console) error {
 		if err := s.affordable(set, 1); err != nil {
 			return reading{}, err
 		}
-		r, err := lab.Pull(ctx, s.Stiffness, set)
-		out := pullJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100,
+		r, err := lab.Tensile(ctx, s.Stiffness, set)
+		out := tensileJSON{r.Extension * 100, r.Modulus, inDegrees(r.Shear), r.Strain * 100, r.Narrowing * 100,
 			lab.OffAxisModulus(s.Stiffness, set.Grain), set.Load, computed{}}
 		return reading{r.Run, func(how computed) any { out.computed = how; return out }, []string{
 			line("Extension", "%.3f %% from end to end under %.4g N/m", out.Extension, out.Load),

@@ -33,7 +33,7 @@ const (
 const Tries = 4
 
 // Points estimates how many points the lattice of a piece has.
-func Points(p draft.Piece, spacing float64) float64 {
+func Points(p draft.Cowl, spacing float64) float64 {
 	r := p.Report()
 	return (r.AreaFront + r.AreaFacing) / (spacing * spacing)
 }

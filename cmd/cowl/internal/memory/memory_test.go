@@ -14,7 +14,7 @@ func TestEstimate(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,14 +1,5 @@
 package panel
 
-// Styles of words in a panel.
-var (
-	Plain   = Style{Size: 13}
-	Strong  = Style{Size: 13, Bold: true}
-	Small   = Style{Size: 11.5}
-	Heading = Style{Size: 15, Bold: true}
-	Title   = Style{Size: 19, Bold: true}
-)
-
 // RowHeight is that of a button or a field, units.
 const RowHeight = 30
 
@@ -160,3 +151,6 @@ func (u *UI) Radio(id string, r Rect, label, help string, on bool) bool {
 	u.Words(u.Fit(label, r.W-24, Plain), r.X+24, middle(r, Plain), 0, Plain, u.Theme.Ink)
 	return t.clicked
 }
+
+// faint is how much of an ink is left where a column is dull.
+const faint = 0.45

@@ -1,28 +1,5 @@
 package panel
 
-// point lets the mouse set the caret, mark a part, and with a double click a word.
-// first is the press that begins the typing: all of a value stays marked then.
-func (u *UI) point(r Rect, align float64, t touch, first bool) {
-	e := &u.edit
-	at := u.caretAt(r, align)
-	switch {
-	case t.struck && u.In.Double:
-		e.line = e.word(at)
-	case t.struck && first:
-		e.from = at
-		if align == 0 {
-			e.line = e.move(at, false)
-		}
-	case t.struck:
-		e.line, e.from = e.move(at, u.In.Mods.Shift), at
-	case t.held && u.In.DX != 0:
-		e.mark, e.caret = e.from, at
-	}
-	if t.struck || t.held {
-		e.kind = KeyNone
-	}
-}
-
 // caretAt returns the place in the text under the mouse.
 func (u *UI) caretAt(r Rect, align float64) int {
 	x := u.textAt(r, align)

@@ -13,9 +13,14 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
-// atlasSide is the side of the atlas of letters, pixels: some 4000 letters of
-// a common size.
-const atlasSide = 1024
+// Styles of words in a panel.
+var (
+	Plain   = Style{Size: 13}
+	Strong  = Style{Size: 13, Bold: true}
+	Small   = Style{Size: 11.5}
+	Heading = Style{Size: 15, Bold: true}
+	Title   = Style{Size: 19, Bold: true}
+)
 
 // letter is one glyph in the atlas, in pixels.
 type letter struct {

@@ -81,3 +81,7 @@ func (l *List) quad(x0, y0, x1, y1, u0, v0, u1, v1 float64, c color.RGBA) {
 	l.vertex(x0, y1, u0, v1, c)
 	l.triangles(a, a+1, a+2, a, a+2, a+3)
 }
+
+// atlasSide is the side of the atlas of letters, pixels: some 4000 letters of
+// a common size.
+const atlasSide = 1024

@@ -55,9 +55,6 @@ func (c *Column) Pair(name, value string) {
 	c.u.Words(value, r.X+r.W, middle(r, Strong), 1, Strong, c.ink(c.u.Theme.Ink))
 }
 
-// faint is how much of an ink is left where a column is dull.
-const faint = 0.45
-
 func (c *Column) ink(of color.RGBA) color.RGBA {
 	if c.Dull {
 		return Faded(of, faint)

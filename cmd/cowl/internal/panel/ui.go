@@ -21,7 +21,7 @@ type UI struct {
 	focus   string // control that keys go to
 	order   []string
 	layer   string // what is being drawn: "" or the open sheet
-	sheet   string // the sheet that is open over all else, "": none
+	dialog  string // the sheet that is open over all else, "": none
 	reveal  bool   // the focus moved by key: bring it into sight
 	byKey   bool   // the focus came by key: it is marked
 	focusAt Rect   // of the control that has the focus, in this picture
@@ -124,23 +124,23 @@ func (u *UI) Typing() bool { return u.edit.id != "" }
 // Busy reports whether the mouse is held on a control.
 func (u *UI) Busy() bool { return u.held != "" }
 
-// OpenSheet puts a sheet over all else, which alone answers; "" closes it.
-func (u *UI) OpenSheet(name string) {
-	if u.sheet != name {
-		u.sheet = name
+// OpenDialog puts a sheet over all else, which alone answers; "" closes it.
+func (u *UI) OpenDialog(name string) {
+	if u.dialog != name {
+		u.dialog = name
 		u.Focus("")
 	}
 }
 
-// Sheet returns the sheet that is open.
-func (u *UI) Sheet() string { return u.sheet }
+// Dialog returns the sheet that is open.
+func (u *UI) Dialog() string { return u.dialog }
 
-// OnSheet says that what is drawn from here on belongs to a sheet; "" is the
+// OnDialog says that what is drawn from here on belongs to a sheet; "" is the
 // window itself.
-func (u *UI) OnSheet(name string) { u.layer = name }
+func (u *UI) OnDialog(name string) { u.layer = name }
 
 // awake reports whether what is being drawn answers to mouse and keys.
-func (u *UI) awake() bool { return u.sheet == u.layer }
+func (u *UI) awake() bool { return u.dialog == u.layer }
 
 // Over reports whether the mouse is on r, as far as r is in sight and nothing
 // else holds the mouse.

@@ -109,17 +109,17 @@ func TestSheetTakesAll(t *testing.T) {
 		if u.Button("under", Rect{10, 10, 80, 30}, "x", "") {
 			under++
 		}
-		if u.Sheet() == "s" {
-			u.OnSheet("s")
+		if u.Dialog() == "s" {
+			u.OnDialog("s")
 			if u.Button("over", Rect{10, 10, 80, 30}, "x", "") {
 				over++
 			}
-			u.OnSheet("")
+			u.OnDialog("")
 		}
 	})
-	s.OpenSheet("s")
+	s.OpenDialog("s")
 	s.click(50, 20)
-	s.OpenSheet("")
+	s.OpenDialog("")
 	s.click(50, 20)
 	if under != 1 || over != 1 {
 		t.Errorf("under %d, over %d clicks, want 1 and 1", under, over)

@@ -13,9 +13,6 @@ const Caution = "A prediction is not a toile: cut a test in real cloth before cu
 // Degrees is an angle of rad in degrees.
 func Degrees(rad float64) float64 { return rad * 180 / math.Pi }
 
-// Upper begins a line with a capital.
-func Upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
 // FirstLine is what stands before the first line break.
 func FirstLine(s string) string {
 	s, _, _ = strings.Cut(s, "\n")

@@ -9,8 +9,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// laid returns how many pixels' worth of ink lies on an empty picture.
-func laid(img *image.RGBA) (sum float64) {
+// inked returns how many pixels' worth of ink lies on an empty picture.
+func inked(img *image.RGBA) (sum float64) {
 	for i := 0; i < len(img.Pix); i += 4 {
 		sum += float64(img.Pix[i+3]) / 255
 	}
@@ -37,7 +37,7 @@ func TestInkAreas(t *testing.T) {
 	} {
 		whole := image.NewRGBA(image.Rect(0, 0, 100, 100))
 		c.draw(ink{whole})
-		if got := laid(whole); math.Abs(got-c.want) > c.tol {
+		if got := inked(whole); math.Abs(got-c.want) > c.tol {
 			t.Errorf("%s: %v px² laid down, want %v ± %v", c.name, got, c.want, c.tol)
 		}
 	}
@@ -76,7 +76,7 @@ func TestWordsAlign(t *testing.T) {
 	}{{0, 99, 200}, {0.5, 55, 145}, {1, 0, 101}} {
 		img := image.NewRGBA(image.Rect(0, 0, 200, 40))
 		ink{img}.words("12 mm", r2.Vec{X: 100, Y: 30}, plain, c.align, color.Black)
-		if all := laid(img); all < 50 {
+		if all := inked(img); all < 50 {
 			t.Errorf("align %v: %v px² of ink, want at least 50", c.align, all)
 		}
 		for y := range 40 {

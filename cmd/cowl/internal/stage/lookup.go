@@ -5,8 +5,6 @@ package stage
 import (
 	"math"
 
-	"cowl/mesh"
-
 	"github.com/go-gl/gl/v4.1-core/gl"
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -41,12 +39,6 @@ func (p *Painter) lookUp(l *Loaded) {
 	if l.smooth != nil {
 		l.smooth.see(l.open)
 	}
-}
-
-// skyForm is what the depth maps of the sky were drawn of that hold the form alone.
-type skyForm struct {
-	form *mesh.Surface
-	box  r3.Box
 }
 
 // drawSky draws the depth maps of the sky and returns their views. The form has three

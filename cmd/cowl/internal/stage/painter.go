@@ -4,6 +4,7 @@ package stage
 
 import (
 	"cowl/materials/look"
+	"cowl/mesh"
 	"cowl/mesh/surface"
 	"cowl/shaders"
 
@@ -238,4 +239,10 @@ func (l *Loaded) Release() {
 	l.roughen()
 	l.cloth.release()
 	l.form.release()
+}
+
+// skyForm is what the depth maps of the sky were drawn of that hold the form alone.
+type skyForm struct {
+	form *mesh.Surface
+	box  r3.Box
 }

@@ -15,7 +15,7 @@ func tooLarge(cases []oneCase, jobs int) error {
 		if c.wrong != nil {
 			continue
 		}
-		most = math.Max(most, memory.Points(c.piece, c.style.Job(c.piece, nil).FinestSpacing()))
+		most = math.Max(most, memory.Points(c.cowl, c.style.Job(c.cowl, nil).FinestSpacing()))
 		drapes += c.style.Hang.Placings
 		if c.finds() {
 			each = memory.Tries

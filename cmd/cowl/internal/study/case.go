@@ -19,7 +19,7 @@ type oneCase struct {
 	Group  string    // the line of a chart it belongs to; empty: the only one
 	Values []float64 // of what is varied, in the units of the sheet
 	style  style.Style
-	piece  draft.Piece
+	cowl   draft.Cowl
 	wrong  error // it cannot be cut or hung; nothing is
 	hide   bool  // no picture
 	lined  bool  // its picture shows grain lines instead of the look of the fabric
@@ -32,7 +32,7 @@ type oneCase struct {
 // the other cases go on.
 func newCase(name string, s style.Style) oneCase {
 	c := oneCase{Name: name, style: s}
-	if c.piece, c.wrong = s.Piece(); c.wrong == nil {
+	if c.cowl, c.wrong = s.Cowl(); c.wrong == nil {
 		c.wrong = s.Check()
 	}
 	return c
@@ -40,7 +40,7 @@ func newCase(name string, s style.Style) oneCase {
 
 // bounds returns the drop of the edge alone in an upright plane, mm.
 func (c oneCase) bounds() (curve, v float64) {
-	curve, v = drawn.Bounds(c.piece)
+	curve, v = drawn.Bounds(c.cowl)
 	return curve * 1000, v * 1000
 }
 

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape/measure"
 )
 
@@ -17,7 +17,7 @@ func planCompare(a Spec, s style.Style) (*plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &plan{spec: a, style: s, sheet: compareSheet, pairs: compareDiffs}
+	p := &plan{spec: a, style: s, page: comparePage, pairs: compareDiffs}
 	for _, f := range cloths {
 		one := s
 		one.Fabric = f
@@ -30,18 +30,18 @@ func planCompare(a Spec, s style.Style) (*plan, error) {
 func compareDiffs(_ *plan, rs []caseResult) []difference {
 	var out []difference
 	for _, c := range rs[1:] {
-		for _, m := range figuresOnSheet {
+		for _, m := range leadingFigures {
 			out = append(out, differ(m, rs[0], c, len(rs)-1))
 		}
 	}
 	return out
 }
 
-// compareSheet makes the page.
-func compareSheet(p *plan, rs []caseResult) page.Page {
+// comparePage makes the page.
+func comparePage(p *plan, rs []caseResult) page.Page {
 	ds := compareDiffs(p, rs)
 	table := &page.Table{Head: []string{"Compared with the first"}, Note: statistic(p.spec.Placings, len(rs)-1)}
-	for _, m := range figuresOnSheet {
+	for _, m := range leadingFigures {
 		table.Head = append(table.Head, m.Name)
 	}
 	for _, row := range diffRows(ds) {
@@ -98,7 +98,7 @@ func compareFindings(rs []caseResult, ds []difference) []string {
 func differing(first string, ds []difference) []string {
 	var out, same []string
 	told := false
-	for _, m := range figuresOnSheet {
+	for _, m := range leadingFigures {
 		if text := against(m, first, ds); text != "" {
 			out = append(out, text)
 		} else {
@@ -110,9 +110,9 @@ func differing(first string, ds []difference) []string {
 	}
 	switch {
 	case len(ds) > 0 && !told:
-		return []string{say.Upper(tooFew) + " to say what differs by more than hands do: use --placings 5 or more."}
+		return []string{ruler.Capital(tooFew) + " to say what differs by more than hands do: use --placings 5 or more."}
 	case len(same) > 0:
-		out = append(out, fmt.Sprintf("%s from %s in %s.", say.Upper(noDifference), first, strings.Join(same, ", ")))
+		out = append(out, fmt.Sprintf("%s from %s in %s.", ruler.Capital(noDifference), first, strings.Join(same, ", ")))
 	}
 	return out
 }

@@ -27,7 +27,7 @@ var assumedDoubt = map[materials.Kind]float64{
 // doubted are the properties that the solver reads.
 var doubted = []materials.Field{
 	materials.Weight, materials.BendWarp, materials.BendWeft, materials.BendBias, materials.Shear,
-	materials.PullWarp, materials.PullWeft, materials.Friction, materials.FrictionCloth, materials.BendFriction,
+	materials.TensileWarp, materials.TensileWeft, materials.Friction, materials.FrictionCloth, materials.BendFriction,
 	materials.ShearFriction,
 	materials.BendSoftening, materials.ShearLock,
 }

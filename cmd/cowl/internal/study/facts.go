@@ -33,7 +33,7 @@ func handFacts(s style.Style, steady bool) []page.Fact {
 
 // held lists what all cuts of a study share; leave out what it varies.
 func held(s style.Style, a Spec, without ...string) []page.Fact {
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	facts := []page.Fact{{Name: "Style", Value: s.Name}, {Name: "Cut for", Value: s.ForWhom()}}
 	point := s.Cut.CowlPoint
 	if err == nil {

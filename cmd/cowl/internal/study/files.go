@@ -17,7 +17,7 @@ import (
 
 // publish writes the sheet and all files of a study and prints what came out.
 func (w *runner) publish(p *plan, rs []caseResult) error {
-	sheet, worn := p.sheet(p, rs), p.style.Cut.Worn
+	sheet, worn := p.page(p, rs), p.style.Cut.Worn
 	html, err := sheet.HTML()
 	if err != nil {
 		panic("the sheet of the study cannot be made\n" + err.Error())
@@ -128,7 +128,7 @@ func (p *plan) line(i int, c caseResult) []string {
 	}
 	half, curve, v := math.NaN(), math.NaN(), math.NaN()
 	if c.wrong == nil {
-		half = c.piece.HalfEdge * 1000
+		half = c.cowl.HalfEdge * 1000
 		curve, v = c.bounds()
 	}
 	n, why := c.troubles()

@@ -64,13 +64,20 @@ func TestGather(t *testing.T) {
 	if same != 6 {
 		t.Errorf("compared %d files", same)
 	}
+	gatheredWrong(t, dirs[0])
+}
+
+// gatheredWrong gathers a part with one of another study, and an empty folder.
+func gatheredWrong(t *testing.T, part string) {
+	t.Helper()
+	var calls atomic.Int32
 	other := asked(t, "compare", 3, nil, "polyester-twill", "wool-tropical")
 	elsewhere := t.TempDir()
-	w, _, _ = faked(elsewhere, rows.Part{}, &calls)
+	w, _, _ := faked(elsewhere, rows.Part{}, &calls)
 	if err := errors.Join(w.study(t.Context(), other)); err != nil {
 		t.Fatal(err)
 	}
-	if err := w.gather([]string{dirs[0], elsewhere}); err == nil || !strings.Contains(err.Error(), "asks something else") {
+	if err := w.gather([]string{part, elsewhere}); err == nil || !strings.Contains(err.Error(), "asks something else") {
 		t.Errorf("parts of two studies gathered: %v", err)
 	}
 	if err := w.gather([]string{t.TempDir()}); err == nil || !strings.Contains(err.Error(), "study.json") {

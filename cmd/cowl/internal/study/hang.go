@@ -69,10 +69,10 @@ func (h *hanger) form(s style.Style) (*form.Form, error) {
 
 // run hangs the k-th placing of a case.
 func (h *hanger) run(ctx context.Context, c oneCase, k int, f *form.Form) (*drape.Run, error) {
-	if err := c.style.Fits(c.piece, f); err != nil {
+	if err := c.style.Fits(c.cowl, f); err != nil {
 		return nil, err
 	}
-	job := c.style.Job(c.piece, f)
+	job := c.style.Job(c.cowl, f)
 	job.Seed = c.seed(k)
 	if c.steady && job.Folds == drape.Auto {
 		job.Folds = job.AutoFolds()
@@ -90,11 +90,11 @@ func (h *hanger) hang(ctx context.Context, c oneCase, k int) (rows.Made[Row], er
 	if err != nil {
 		return none, err
 	}
-	one := &drawn.Drape{Style: c.style, Piece: c.piece, Form: f, Toile: c.lined}
+	one := &drawn.Drape{Style: c.style, Cowl: c.cowl, Form: f, Toile: c.lined}
 	if one.Run, err = h.run(ctx, c, k, f); err != nil {
 		return none, err
 	}
-	one.Piece = one.Run.Drape.Job.Piece // with what was taken up
+	one.Cowl = one.Run.Drape.Job.Cowl // with what was taken up
 	made := rows.Made[Row]{Value: Row{Outcome: one.Run.Outcome}}
 	if !c.drawn(k) || ctx.Err() != nil || len(one.Run.Reading.Section) == 0 {
 		return made, nil

@@ -29,7 +29,7 @@ func newLead(s style.Style, w Want, f *form.Form) (*lead, bool) {
 	l := &lead{style: s, form: f}
 	if s.Cut.DartShare >= 0 {
 		s.Cut.Extension = draft.Auto
-		p, err := s.Piece()
+		p, err := s.Cowl()
 		if err != nil {
 			return nil, false
 		}
@@ -52,7 +52,7 @@ func newLead(s style.Style, w Want, f *form.Form) (*lead, bool) {
 			hi = mid
 		}
 	}
-	b, point := least.piece.Block, least.piece.Block.CowlPoint(least.piece.CowlPoint)
+	b, point := least.cowl.Block, least.cowl.Block.CowlPoint(least.cowl.CowlPoint)
 	l.aim = &aim{want: w.value(dropFigure), lo: l.lo, hi: l.hi, plane: func(e int) float64 {
 		_, chain := draft.DropForEdge(point.X, point.X+float64(e)/1000)
 		return (b.Neck.Y - point.Y + chain) * 1000
@@ -79,11 +79,11 @@ func (l *lead) at(e int) oneCase {
 		s.Fabric.Name), s)
 	c.steady = true
 	if l.form != nil && c.wrong == nil {
-		c.wrong = c.style.Fits(c.piece, l.form)
+		c.wrong = c.style.Fits(c.cowl, l.form)
 	}
 	closed := math.NaN()
 	if c.wrong == nil {
-		closed = math.Round(c.piece.Added.DartShare*1000) / 1000
+		closed = math.Round(c.cowl.Added.DartShare*1000) / 1000
 	}
 	c.Values = []float64{float64(e) / 10, math.Round(s.Cut.CowlPoint*1e4) / 100, closed}
 	return c

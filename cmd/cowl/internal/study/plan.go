@@ -3,6 +3,7 @@ package study
 import (
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/style"
+	"slices"
 )
 
 // plan is what a spec comes to: the cases and how to make their sheet.
@@ -12,5 +13,10 @@ type plan struct {
 	cases []oneCase
 	vary  []factor                                    // what is varied, for the columns of the table
 	pairs func(p *plan, rs []caseResult) []difference // what is compared
-	sheet func(p *plan, rs []caseResult) page.Page
+	page  func(p *plan, rs []caseResult) page.Page
+}
+
+// varies reports whether the sweep varies a quantity.
+func (p *plan) varies(name string) bool {
+	return slices.ContainsFunc(p.vary, func(f factor) bool { return f.name == name })
 }

@@ -99,8 +99,8 @@ var (
 	twistFigure = measure.Named("twist_mm")
 )
 
-// figuresOnSheet are listed and compared in tables.
-var figuresOnSheet = measure.Columns[:measure.Leading]
+// leadingFigures are listed and compared in tables.
+var leadingFigures = measure.Columns[:measure.Leading]
 
 // nthDepth returns the depth of the n-th fold above the bust, from the edge
 // down, mm; NaN: there is none.

@@ -4,22 +4,12 @@ package study
 
 import (
 	"sync/atomic"
-	"syscall"
 	"testing"
 	"time"
 
 	"cowl/cmd/cowl/internal/study/rows"
+	"cowl/materials/worked"
 )
-
-// spent is the time that the processor has worked for this program.
-func spent(t *testing.T) time.Duration {
-	t.Helper()
-	var u syscall.Rusage
-	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
-		t.Fatal(err)
-	}
-	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
-}
 
 // A finished study of 6 fabrics, 8 extensions and 5 placings is shown again
 // within 2 s. It is the time of the processor that is measured, which does not
@@ -30,12 +20,12 @@ func TestResumeLarge(t *testing.T) {
 		"polyester-faille", "silk-chiffon-memory", "denim-memory")
 	for _, want := range []int32{240, 0} {
 		var calls atomic.Int32
-		start := spent(t)
+		start := worked.Time(t)
 		w, _, errs := faked(dir, rows.Part{}, &calls)
 		if err := w.study(t.Context(), spec); err != nil || calls.Load() != want {
 			t.Fatalf("%d drapes, %v, %s, want %d", calls.Load(), err, errs, want)
 		}
-		took := spent(t) - start
+		took := worked.Time(t) - start
 		t.Logf("%d drapes: %v", want, took)
 		if want == 0 && took > 2*time.Second {
 			t.Errorf("the finished study took %v again, want 2 s or less", took)

@@ -155,12 +155,6 @@ func best(leads []*lead, w Want) []*lead {
 	return out
 }
 
-// pointSteps are the cowl points that are tried beside the given one, m.
-var pointSteps = []float64{-0.02, 0.02, 0.04}
-
-// shareSteps are the shares of the dart that are tried.
-var shareSteps = []float64{0, 0.5, 1}
-
 // otherPoints begins leads at other cowl points in the two best fabrics.
 func otherPoints(leads []*lead, w Want) []*lead {
 	var out []*lead

@@ -22,7 +22,7 @@ const sensitive = 5
 // and two cases a property. All lay the same number of folds, so that what differs
 // is hand and cloth.
 func planSure(a Spec, s style.Style) (*plan, error) {
-	p := &plan{spec: a, style: s, sheet: sureSheet, pairs: sureDiffs}
+	p := &plan{spec: a, style: s, page: surePage, pairs: sureDiffs}
 	given := newCase(asGiven, s)
 	given.Group, given.steady = asGiven, true
 	p.cases = append(p.cases, given)

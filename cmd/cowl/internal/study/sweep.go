@@ -13,7 +13,7 @@ import (
 // planSweep makes a case of every combination: fabric by fabric, then by the
 // further factors, the first factor running fastest.
 func planSweep(a Spec, s style.Style) (*plan, error) {
-	p := &plan{spec: a, style: s, sheet: sweepSheet, pairs: sweepDiffs}
+	p := &plan{spec: a, style: s, page: sweepPage, pairs: sweepDiffs}
 	for _, text := range a.Vary {
 		f, err := parseFactor(text)
 		if err != nil {
@@ -134,40 +134,13 @@ func (f factor) spokenValue(v float64) string {
 	return f.label + " " + f.said(v)
 }
 
-// group is the cases of one line of a chart.
-type group struct {
-	name string
-	rs   []int // into the cases
-}
-
-// groupsOf splits cases into lines, in their order.
-func groupsOf(cases []oneCase) []group {
-	var out []group
-	for i, c := range cases {
-		if n := len(out); n == 0 || out[n-1].name != c.Group {
-			out = append(out, group{name: c.Group})
-		}
-		out[len(out)-1].rs = append(out[len(out)-1].rs, i)
-	}
-	return out
-}
-
-// pick returns the results of a group.
-func (g group) pick(rs []caseResult) []caseResult {
-	var out []caseResult
-	for _, i := range g.rs {
-		out = append(out, rs[i])
-	}
-	return out
-}
-
 // sweepDiffs compares, line by line, each value with the one before and the
 // last with the first.
 func sweepDiffs(p *plan, rs []caseResult) []difference {
 	var out []difference
 	for _, g := range groupsOf(p.cases) {
 		line := g.pick(rs)
-		for _, m := range figuresOnSheet {
+		for _, m := range leadingFigures {
 			for k := 1; k < len(line); k++ {
 				out = append(out, differ(m, line[k-1], line[k], len(line)))
 			}

@@ -5,9 +5,9 @@ import (
 	"math"
 	"strings"
 
-	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study/stats"
 	"cowl/mesh/draft"
+	"cowl/mesh/ruler"
 	"cowl/sim/drape/measure"
 )
 
@@ -48,7 +48,7 @@ func keptAlong(f factor, line []caseResult) []string {
 	var out []string
 	if f.name == "folds" {
 		for _, c := range line {
-			out = append(out, keptSentence(say.Upper(c.Name)+": the cloth", c))
+			out = append(out, keptSentence(ruler.Capital(c.Name)+": the cloth", c))
 		}
 		return out
 	}

@@ -66,3 +66,30 @@ func betweenLines(p *plan, rs []caseResult) []string {
 	return []string{fmt.Sprintf("The edge drop differs clearly from %s: %s cuts.", groups[0].name,
 		strings.Join(parts, ", "))}
 }
+
+// groupsOf splits cases into lines, in their order.
+func groupsOf(cases []oneCase) []group {
+	var out []group
+	for i, c := range cases {
+		if n := len(out); n == 0 || out[n-1].name != c.Group {
+			out = append(out, group{name: c.Group})
+		}
+		out[len(out)-1].rs = append(out[len(out)-1].rs, i)
+	}
+	return out
+}
+
+// group is the cases of one line of a chart.
+type group struct {
+	name string
+	rs   []int // into the cases
+}
+
+// pick returns the results of a group.
+func (g group) pick(rs []caseResult) []caseResult {
+	var out []caseResult
+	for _, i := range g.rs {
+		out = append(out, rs[i])
+	}
+	return out
+}

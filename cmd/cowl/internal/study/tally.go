@@ -39,7 +39,7 @@ func newTally(w *runner, leads []*lead, goal Want) *tally {
 	}
 	l := leads[0]
 	c := l.at(l.hi)
-	points := memory.Points(c.piece, l.style.Job(c.piece, nil).FinestSpacing())
+	points := memory.Points(c.cowl, l.style.Job(c.cowl, nil).FinestSpacing())
 	one := benchSeconds * math.Pow(points/benchPoints, benchPower)
 	usual := one * float64(t.most) / float64(max(w.Jobs, 1))
 	about := func(share float64) string { return spoken(time.Duration(share * usual * float64(time.Second))) }
@@ -96,3 +96,9 @@ func (t *tally) add(list []rows.Row, results []rows.Result[Row]) {
 		}
 	}
 }
+
+// pointSteps are the cowl points that are tried beside the given one, m.
+var pointSteps = []float64{-0.02, 0.02, 0.04}
+
+// shareSteps are the shares of the dart that are tried.
+var shareSteps = []float64{0, 0.5, 1}

@@ -17,7 +17,7 @@ func planTeach(a Spec, s style.Style) (*plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &plan{spec: a, style: s, vary: []factor{f}, sheet: teachSheet, pairs: teachDiffs}
+	p := &plan{spec: a, style: s, vary: []factor{f}, page: teachPage, pairs: teachDiffs}
 	for _, deg := range taught {
 		one := s
 		one.Cut.Grain = deg * math.Pi / 180
@@ -28,9 +28,6 @@ func planTeach(a Spec, s style.Style) (*plan, error) {
 	return p, nil
 }
 
-// bias is the place of 45° among the angles.
-const bias = 2
-
 // teachDiffs compares every angle with the true bias.
 func teachDiffs(_ *plan, rs []caseResult) []difference {
 	var out []difference
@@ -38,7 +35,7 @@ func teachDiffs(_ *plan, rs []caseResult) []difference {
 		if i == bias {
 			continue
 		}
-		for _, m := range figuresOnSheet {
+		for _, m := range leadingFigures {
 			out = append(out, differ(m, rs[bias], c, len(rs)-1))
 		}
 	}

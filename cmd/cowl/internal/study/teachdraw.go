@@ -19,15 +19,15 @@ func layouts(rs []caseResult) []page.Card {
 			continue
 		}
 		var outline [][2]float64
-		for _, q := range c.piece.Outline {
-			outline = append(outline, onCloth(q, c.piece.Grain))
+		for _, q := range c.cowl.Outline {
+			outline = append(outline, onCloth(q, c.cowl.Grain))
 		}
-		waist := c.piece.Waist[len(c.piece.Waist)-1]
+		waist := c.cowl.Waist[len(c.cowl.Waist)-1]
 		card.Drawing = page.Layout{
 			Title: fmt.Sprintf("the piece with its centre front at %s to the warp", c.Name), Outline: outline,
-			Line: [][2]float64{onCloth(waist, c.piece.Grain), onCloth(r2.Vec{Y: c.piece.FoldY + c.piece.Facing}, c.piece.Grain)},
-			Fold: [][2]float64{onCloth(r2.Vec{X: -c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain),
-				onCloth(r2.Vec{X: c.piece.HalfEdge, Y: c.piece.FoldY}, c.piece.Grain)},
+			Line: [][2]float64{onCloth(waist, c.cowl.Grain), onCloth(r2.Vec{Y: c.cowl.FoldY + c.cowl.Facing}, c.cowl.Grain)},
+			Fold: [][2]float64{onCloth(r2.Vec{X: -c.cowl.HalfEdge, Y: c.cowl.FoldY}, c.cowl.Grain),
+				onCloth(r2.Vec{X: c.cowl.HalfEdge, Y: c.cowl.FoldY}, c.cowl.Grain)},
 		}
 		out = append(out, card)
 	}

@@ -153,7 +153,7 @@ func (f factor) column() string {
 
 // axis is the name of the factor on an axis.
 func (f factor) axis() string {
-	text := strings.ToUpper(f.label[:1]) + f.label[1:]
+	text := ruler.Capital(f.label)
 	switch {
 	case f.name == "grain":
 		return "Grain: from the centre front to the warp, °"
@@ -171,16 +171,16 @@ func (f factor) spokenUnit() string {
 	return f.unit
 }
 
-// sheet turns a value that files are given into the unit that is spoken.
-func (f factor) sheet(v float64) float64 {
+// spoken turns a value that files are given into the unit that is spoken.
+func (f factor) spoken(v float64) float64 {
 	if f.unit == "cm" {
-		return onSheet(v)
+		return spokenLength(v)
 	}
 	return v
 }
 
-// onSheet turns centimetres into the unit that is spoken.
-func onSheet(cm float64) float64 {
+// spokenLength turns centimetres into the unit that is spoken.
+func spokenLength(cm float64) float64 {
 	if ruler.Spoken() == ruler.Inches {
 		return cm / 100 / ruler.Inch
 	}
@@ -189,7 +189,7 @@ func onSheet(cm float64) float64 {
 
 // said writes a value with its unit.
 func (f factor) said(si float64) string {
-	text := strconv.FormatFloat(f.sheet(f.shown(si)), 'g', 5, 64)
+	text := strconv.FormatFloat(f.spoken(f.shown(si)), 'g', 5, 64)
 	switch f.unit {
 	case "":
 		return f.label + " " + text

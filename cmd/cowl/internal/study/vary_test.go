@@ -195,17 +195,17 @@ func TestSweepSizes(t *testing.T) {
 			if c.wrong != nil {
 				t.Fatalf("%s, %s: %v", q.hold, c.Name, c.wrong)
 			}
-			if q.hold == HoldLength && math.Abs(c.piece.Extension-0.09) > 1e-9 {
-				t.Errorf("%s held as length: extension %.4f m, want 0.09 m", c.Name, c.piece.Extension)
+			if q.hold == HoldLength && math.Abs(c.cowl.Extension-0.09) > 1e-9 {
+				t.Errorf("%s held as length: extension %.4f m, want 0.09 m", c.Name, c.cowl.Extension)
 			}
-			drop, first := c.piece.Report().DropChain, drops[c.style.Cut.CowlPoint]
+			drop, first := c.cowl.Report().DropChain, drops[c.style.Cut.CowlPoint]
 			if first == 0 {
 				drops[c.style.Cut.CowlPoint], first = drop, drop
 			}
 			if q.hold == HoldDrop && math.Abs(drop-first) > 1e-5 {
 				t.Errorf("%s held as drop: %.5f m, want %.5f m as the size before", c.Name, drop, first)
 			}
-			waists[c.piece.Report().Waist] = true
+			waists[c.cowl.Report().Waist] = true
 		}
 		if want := len(p.vary[len(p.vary)-1].values); len(q.vary) == 1 && len(waists) != want {
 			t.Errorf("%v: %d half waists, want %d", q.vary, len(waists), want)

@@ -29,7 +29,7 @@ const (
 // says.
 type Field struct {
 	Name    string // as in the file, without its unit
-	section string
+	group   string
 	kind    kind
 	auto    bool   // the word auto is allowed and stands for draft.Auto
 	Help    string // of the flag; empty: it has none
@@ -156,7 +156,7 @@ var girths = map[string]string{
 
 // number is a field that lives in one float64.
 func number(section, name string, k kind, at func(*Style) *float64, help string) Field {
-	return Field{section: section, Name: name, kind: k, Help: help,
+	return Field{group: section, Name: name, kind: k, Help: help,
 		get: func(s *Style) float64 { return *at(s) }, set: func(s *Style, v float64) { *at(s) = v }}
 }
 
@@ -175,7 +175,7 @@ func (f Field) flagged(name string) Field {
 
 // whole is a field that lives in a whole number.
 func whole[T int | uint64](section, name string, at func(*Style) *T, help string) Field {
-	return Field{section: section, Name: name, kind: count, Help: help,
+	return Field{group: section, Name: name, kind: count, Help: help,
 		get: func(s *Style) float64 { return float64(*at(s)) }, set: func(s *Style, v float64) { *at(s) = T(v) }}
 }
 
@@ -184,7 +184,7 @@ func oneOf[T interface {
 	~int
 	String() string
 }](section, name string, at func(*Style) *T, parse func(string) (T, error), help string) Field {
-	return Field{section: section, Name: name, kind: choice, Help: help,
+	return Field{group: section, Name: name, kind: choice, Help: help,
 		get: func(s *Style) float64 { return float64(*at(s)) }, set: func(s *Style, v float64) { *at(s) = T(v) },
 		word: func(v float64) string { return T(v).String() },
 		parse: func(text string) (float64, error) {
@@ -195,7 +195,7 @@ func oneOf[T interface {
 
 // yesNo is a field that is true, 1, or false, 0.
 func yesNo(section, name string, at func(*Style) *bool, help string) Field {
-	return Field{section: section, Name: name, kind: truth, Help: help,
+	return Field{group: section, Name: name, kind: truth, Help: help,
 		get: func(s *Style) float64 {
 			if *at(s) {
 				return 1
@@ -208,7 +208,7 @@ func yesNo(section, name string, at func(*Style) *bool, help string) Field {
 // and how that of the front is held are two, and so are an allowance and a trim on the stand.
 func (f Field) spoken() string {
 	switch {
-	case f.section == "hang" && f.Name == "waist":
+	case f.group == "hang" && f.Name == "waist":
 		return "hold of the waist"
 	case f.Name == "trim":
 		return "allowance"

@@ -14,7 +14,7 @@ import (
 func Flags(of ...string) []Field {
 	var out []Field
 	for _, f := range fields {
-		if f.Help != "" && (slices.Contains(of, f.section) || slices.Contains(of, f.Name) && f.measure == nil) {
+		if f.Help != "" && (slices.Contains(of, f.group) || slices.Contains(of, f.Name) && f.measure == nil) {
 			out = append(out, f)
 		}
 	}

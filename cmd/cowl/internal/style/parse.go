@@ -24,7 +24,7 @@ func FromFile(path string) (Style, error) {
 // out is as in Default. The sections are name, body, block, piece, cut, stand, trims,
 // fabric and hang. Keys of a length end in _mm, _cm or _in, of an angle in _deg; unknown
 // and repeated keys are errors with their line. Ranges are checked by Check,
-// Wearer and Piece, after flags have had their say.
+// Wearer and Cowl, after flags have had their say.
 func Parse(file string, data []byte) (Style, error) {
 	s := Default()
 	s.file = file
@@ -36,7 +36,7 @@ func Parse(file string, data []byte) (Style, error) {
 		}
 	}
 	for _, e := range entries {
-		r.section(&s, e)
+		r.group(&s, e)
 	}
 	if err := r.wrong(); err != nil {
 		return Style{}, err
@@ -47,10 +47,10 @@ func Parse(file string, data []byte) (Style, error) {
 	return s, nil
 }
 
-var sections = []string{"name", "body", "block", "piece", "cut", "stand", "trims", "fabric", "hang"}
+var groups = []string{"name", "body", "block", "piece", "cut", "stand", "trims", "fabric", "hang"}
 
-// section reads one top-level entry.
-func (r *source) section(s *Style, e entry) {
+// group reads one top-level entry.
+func (r *source) group(s *Style, e entry) {
 	switch e.key {
 	case "name":
 		s.Name, _ = r.word(e)
@@ -69,7 +69,7 @@ func (r *source) section(s *Style, e entry) {
 			r.field(s, e.key, v)
 		}
 	default:
-		r.fail(e.at, "unknown section %q, want one of %s", e.key, strings.Join(sections, ", "))
+		r.fail(e.at, "unknown section %q, want one of %s", e.key, strings.Join(groups, ", "))
 	}
 }
 
@@ -128,7 +128,7 @@ func (r *source) value(f Field, unit string, e entry) (v float64, ok bool, err e
 // find returns the field that a key names and the unit the key ends in.
 func find(section, key string) (Field, string, error) {
 	for _, f := range fields {
-		if f.section != section {
+		if f.group != section {
 			continue
 		}
 		rest, ok := strings.CutPrefix(key, f.Name)
@@ -160,7 +160,7 @@ func (f Field) keys() string {
 func keysOf(section string) []string {
 	var out []string
 	for _, f := range fields {
-		if f.section == section {
+		if f.group == section {
 			out = append(out, f.key())
 		}
 	}

@@ -85,7 +85,7 @@ func (s *Style) readPiece(d Drawing, from string) error {
 	s.Cut.Worn = max(worn, c.Worn)
 	s.Cut.Facing, s.Cut.Grain, s.Cut.Trim = c.Facing, c.Grain, trim
 	for _, f := range fields {
-		if f.section == "cut" && f.Name != "trim" && f.Name != "side" {
+		if f.group == "cut" && f.Name != "trim" && f.Name != "side" {
 			delete(s.from, f.spoken())
 		}
 	}
@@ -97,7 +97,7 @@ func (s *Style) readPiece(d Drawing, from string) error {
 // isDrafted reports whether f is set by drafting alone, which a finished front
 // has behind it.
 func (f Field) isDrafted() bool {
-	return f.section == "cut" && !slices.Contains([]string{"side", "facing", "grain", "trim", "closure", "strap"}, f.Name)
+	return f.group == "cut" && !slices.Contains([]string{"side", "facing", "grain", "trim", "closure", "strap"}, f.Name)
 }
 
 // fixed says which of the drafted fields were set all the same.

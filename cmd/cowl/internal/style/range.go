@@ -44,7 +44,7 @@ func (h Hang) ranges() []limit.Range {
 	}
 }
 
-// Check returns an error if the hang is out of range; Wearer, Piece and Fits check
+// Check returns an error if the hang is out of range; Wearer, Cowl and Fits check
 // the rest.
 func (s *Style) Check() error {
 	return s.located(errors.Join(limit.Check(s.Hang.ranges()), s.checkLean()))
@@ -97,7 +97,7 @@ func (s *Style) set(f Field, v float64, from string) error {
 		}
 	}
 	f.set(s, v)
-	if f.section == "body" && f.Name == "bust" {
+	if f.group == "body" && f.Name == "bust" {
 		s.scaled(from)
 	}
 	return nil

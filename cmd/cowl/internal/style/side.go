@@ -19,12 +19,12 @@ func (s *Style) Form(b body.Body) (*form.Form, error) {
 	return f, err
 }
 
-// autoStrap leaves the strap to the rule of draft.Piece.Slips.
+// autoStrap leaves the strap to the rule of draft.Cowl.Slips.
 const autoStrap draft.Strapping = draft.Auto
 
 // Strapped returns the strap of the piece p of s, nil for none: as asked for, else one where
 // the neck would fall off the shoulders.
-func (s *Style) Strapped(p draft.Piece) (*draft.Strap, error) {
+func (s *Style) Strapped(p draft.Cowl) (*draft.Strap, error) {
 	kind := s.Strap
 	if kind == autoStrap {
 		kind = draft.NoStrap
@@ -39,7 +39,7 @@ func (s *Style) Strapped(p draft.Piece) (*draft.Strap, error) {
 // checkSide refuses what a cowl at its side cannot be cut with.
 func (s *Style) checkSide() error {
 	if s.Cut.Worn != draft.AtBack {
-		_, err := draft.Piece{}.StrapOf(max(s.Strap, draft.NoStrap))
+		_, err := draft.Cowl{}.StrapOf(max(s.Strap, draft.NoStrap))
 		return s.placed(err)
 	}
 	var errs []error

@@ -37,8 +37,8 @@ func (s *Style) ExtensionHeld(drop bool) string {
 }
 
 // unstood is the front before anything is done on the stand.
-func (s *Style) unstood() (draft.Piece, error) {
+func (s *Style) unstood() (draft.Cowl, error) {
 	one := s.Clone()
 	one.Stand, one.Trims = draft.DefaultStand(), nil
-	return one.Piece()
+	return one.Cowl()
 }

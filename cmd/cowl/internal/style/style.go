@@ -77,9 +77,9 @@ func (s *Style) Stands() error {
 }
 
 // Job is what hangs p, the front of s, on the form of its wearer.
-func (s *Style) Job(p draft.Piece, f *form.Form) drape.Job {
+func (s *Style) Job(p draft.Cowl, f *form.Form) drape.Job {
 	h := s.Hang
-	return drape.Job{Piece: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine,
+	return drape.Job{Cowl: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine,
 		Shake: h.Shake, Lean: h.Lean, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing,
 		Seed: h.Seed}
 }
@@ -99,9 +99,9 @@ func (s *Style) Held() drape.Waist {
 // autoWaist leaves the hold of the waist to the cut.
 const autoWaist drape.Waist = draft.Auto
 
-// Piece drafts the flat piece. What keeps it from being cut is an error, and so is an
+// Cowl drafts the flat piece. What keeps it from being cut is an error, and so is an
 // edge that is to lie where no cutting brings it.
-func (s *Style) Piece() (draft.Piece, error) {
+func (s *Style) Cowl() (draft.Cowl, error) {
 	p, err := s.treated(nil)
 	if err == nil {
 		err = s.Job(p, nil).CheckEdge()
@@ -109,16 +109,16 @@ func (s *Style) Piece() (draft.Piece, error) {
 	return p, s.located(err)
 }
 
-// OnPaper returns the front p of s, the Piece or what a drape took up of it, as it is
+// OnPaper returns the front p of s, the Cowl or what a drape took up of it, as it is
 // drawn on paper: trued over the seams, before it is on the stand. The cloth is hung by
 // the lines of the draft, which lie within millimetres of them. A finished front stays
 // as it is, and so does one of which no trued lines can be made, such as one whose trued
 // lines miss a trim that was drawn for the draft: why says so, and is nil otherwise.
-func (s *Style) OnPaper(p draft.Piece) (q draft.Piece, why error) {
+func (s *Style) OnPaper(p draft.Cowl) (q draft.Cowl, why error) {
 	if s.Lines != nil {
 		return p, nil
 	}
-	q, err := s.treated(draft.Piece.Blended)
+	q, err := s.treated(draft.Cowl.Blended)
 	if err == nil {
 		q, err = q.TakenUp(p.Taken)
 	}
@@ -131,7 +131,7 @@ func (s *Style) OnPaper(p draft.Piece) (q draft.Piece, why error) {
 // TruedOnPaper returns a front that was trued on the cloth as it is drawn on paper. What
 // was drawn by hand, a finished front or a trim, stays as it is, and so does a front that
 // trued lines do not make: why says so, and is nil otherwise.
-func (s *Style) TruedOnPaper(p draft.Piece) (q draft.Piece, why error) {
+func (s *Style) TruedOnPaper(p draft.Cowl) (q draft.Cowl, why error) {
 	if s.Lines != nil || len(s.Trims) > 0 {
 		return p, nil
 	}
@@ -144,10 +144,10 @@ func (s *Style) TruedOnPaper(p draft.Piece) (q draft.Piece, why error) {
 
 // treated returns the piece, its lines drawn anew by draw where there is one, with what is
 // done on the stand.
-func (s *Style) treated(draw func(draft.Piece) (draft.Piece, error)) (draft.Piece, error) {
+func (s *Style) treated(draw func(draft.Cowl) (draft.Cowl, error)) (draft.Cowl, error) {
 	block, err := s.block()
 	if err != nil {
-		return draft.Piece{}, err
+		return draft.Cowl{}, err
 	}
 	p, err := s.flat(block)
 	if err == nil && draw != nil {
@@ -160,15 +160,15 @@ func (s *Style) treated(draw func(draft.Piece) (draft.Piece, error)) (draft.Piec
 }
 
 // Fits refuses what cannot be hung of p, the front of s, on the form of its wearer.
-func (s *Style) Fits(p draft.Piece, f *form.Form) error { return s.located(s.Job(p, f).Check()) }
+func (s *Style) Fits(p draft.Cowl, f *form.Form) error { return s.located(s.Job(p, f).Check()) }
 
 // flat returns the piece before it is on the stand.
-func (s *Style) flat(b draft.Block) (draft.Piece, error) {
+func (s *Style) flat(b draft.Block) (draft.Cowl, error) {
 	if s.Lines == nil {
 		return draft.Draft(b, s.Cut)
 	}
 	if err := s.fixed(); err != nil {
-		return draft.Piece{}, err
+		return draft.Cowl{}, err
 	}
 	return draft.FromLines(b, *s.Lines, s.Cut)
 }

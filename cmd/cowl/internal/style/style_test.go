@@ -140,7 +140,7 @@ func TestTrimsRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := s.Piece(); err == nil || !strings.HasPrefix(err.Error(),
+	if _, err := s.Cowl(); err == nil || !strings.HasPrefix(err.Error(),
 		"f:4: trim 1 crosses the seams of the half in 0 places") {
 		t.Errorf("Piece(): error %v, want one of line 4 that says the trim crosses nothing", err)
 	}
@@ -268,11 +268,11 @@ func FuzzParse(f *testing.F) {
 			t.Errorf("Parse(%q) is written as\n%s, which does not read: %v", data, s.YAML(), err)
 		}
 		s.Check()
-		s.Piece()
+		s.Cowl()
 	})
 }
 
-// Every number of cut, stand and hang has a range under its name, which Piece
+// Every number of cut, stand and hang has a range under its name, which Cowl
 // or Check holds to: its end passes and more is refused, with that field.
 func TestRangesAreHeld(t *testing.T) {
 	pleated, err := Parse("f", []byte("cut:\n  pleats: 1\n  how: slash\n  slashes: 2\n  cowl_point_cm: 3\nstand:\n  "+
@@ -282,7 +282,7 @@ func TestRangesAreHeld(t *testing.T) {
 	}
 	n := 0
 	for _, f := range fields {
-		if f.section == "body" || f.kind == choice || f.kind == truth || f.Name == "seed" {
+		if f.group == "body" || f.kind == choice || f.kind == truth || f.Name == "seed" {
 			continue
 		}
 		i := slices.IndexFunc(pleated.Ranges(), func(r limit.Range) bool { return r.Field == f.spoken() })
@@ -295,7 +295,7 @@ func TestRangesAreHeld(t *testing.T) {
 			s := pleated.Clone()
 			err := s.Set(f.Name, v, "--it")
 			if err == nil {
-				_, piece := s.Piece()
+				_, piece := s.Cowl()
 				err = errors.Join(s.Check(), piece)
 			}
 			return err != nil && strings.HasPrefix(err.Error(), "--it: "+f.spoken()+" ") &&
@@ -348,7 +348,7 @@ func TestHeld(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := s.Piece()
+		p, err := s.Cowl()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -371,13 +371,13 @@ func TestHemOfOnesOwn(t *testing.T) {
 	if err := s.Set("hem", 0.12, "--hem"); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(),
+	if _, err := s.Cowl(); err == nil || !strings.Contains(err.Error(),
 		"--hem: hem 12.0 cm, but this block ends at the waist") {
 		t.Errorf("Piece() = %v, want the hem refused: the block has no hip", err)
 	}
 	s.Points, s.Lines = nil, &draft.Lines{}
 	s.from["piece"] = "--piece"
-	if _, err := s.Piece(); err == nil || !strings.Contains(err.Error(),
+	if _, err := s.Cowl(); err == nil || !strings.Contains(err.Error(),
 		"--hem: hem is set, but the piece is a finished one") {
 		t.Errorf("Piece() = %v, want the hem refused: the piece is a finished one", err)
 	}
@@ -387,7 +387,7 @@ func TestHemOfOnesOwn(t *testing.T) {
 // from it for the demo's cut, with the same shoulder, side seam and edge.
 func TestOnPaper(t *testing.T) {
 	s := Default()
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -428,7 +428,7 @@ func TestOnPaperAsDrafted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -23,7 +23,7 @@ func (s *Style) Wearer() (body.Body, error) {
 	}
 	b.BustSpan, b.ApexDepth = 0, 0
 	for _, f := range fields {
-		if f.section == "body" && s.taken[f.Name] {
+		if f.group == "body" && s.taken[f.Name] {
 			*f.measure(&b) = *f.measure(&s.Body)
 		}
 	}

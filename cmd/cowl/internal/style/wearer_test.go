@@ -69,7 +69,7 @@ func TestWearerFigures(t *testing.T) {
 					text += fmt.Sprintf("  waist_cm: %g\n  hip_cm: %g\n", bust+waist, bust+max(8, waist+10))
 				}
 				s := parsed(t, text)
-				p, err := s.Piece()
+				p, err := s.Cowl()
 				if err == nil {
 					err = s.Stands()
 				}

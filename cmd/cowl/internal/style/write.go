@@ -18,23 +18,23 @@ import (
 func (s *Style) YAML() []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "name: %s\n", strconv.Quote(s.Name))
-	s.writeSection(&b, "body")
+	s.writeGroup(&b, "body")
 	s.writeBlock(&b)
 	s.writePiece(&b)
-	s.writeSection(&b, "cut")
+	s.writeGroup(&b, "cut")
 	if s.Stand != draft.DefaultStand() {
-		s.writeSection(&b, "stand")
+		s.writeGroup(&b, "stand")
 	}
 	s.writeTrims(&b)
 	s.writeFabric(&b)
-	s.writeSection(&b, "hang")
+	s.writeGroup(&b, "hang")
 	return b.Bytes()
 }
 
-func (s *Style) writeSection(b *bytes.Buffer, section string) {
+func (s *Style) writeGroup(b *bytes.Buffer, section string) {
 	fmt.Fprintf(b, "%s:\n", section)
 	for _, f := range fields {
-		if f.section != section || f.measure != nil && !s.taken[f.Name] || s.Lines != nil && f.isDrafted() ||
+		if f.group != section || f.measure != nil && !s.taken[f.Name] || s.Lines != nil && f.isDrafted() ||
 			f.Name == "height" && s.Height == 0 || f.Name == "closure" && s.Closure == draft.NoClosure || f.Name == "side" &&
 			s.Cut.Worn == draft.AtFront ||
 			f.Name == "strap" && s.Strap == autoStrap {

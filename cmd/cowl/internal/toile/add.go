@@ -25,7 +25,7 @@ func Add(path string, e Entry) (Toile, int, error) {
 	if err != nil {
 		return Toile{}, 0, err
 	}
-	if _, err := s.Piece(); err != nil {
+	if _, err := s.Cowl(); err != nil {
 		return Toile{}, 0, err
 	}
 	t := Toile{Date: e.Date, Fabric: s.Fabric.Name, Note: e.Note}

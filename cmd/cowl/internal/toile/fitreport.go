@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study/rows"
+	"cowl/mesh/ruler"
 )
 
 // cannotTell is the answer where an interval is as wide as what was known before.
@@ -39,7 +40,7 @@ func (f *fitting) report(w io.Writer) {
 	fmt.Fprintf(w, "What %s tell of %s\n\n", say.Several(f.toiles, "toile"), f.fabric.Name)
 	for i, in := range f.result.Intervals {
 		s := f.looked[i]
-		fmt.Fprintf(w, "  %s\n", say.Upper(in.Name))
+		fmt.Fprintf(w, "  %s\n", ruler.Capital(in.Name))
 		fmt.Fprintf(w, "      known  %s (%s)\n", s.span(in.Least, in.Most), s.why)
 		if in.Tells {
 			fmt.Fprintf(w, "      90 %%   %s, %.0f %% of that\n", s.span(in.Low, in.High), 100*in.Share)
@@ -66,7 +67,7 @@ func (f *fitting) how() string {
 		"and a straight response of every figure to bending and shear (in their logarithms) and friction of bending. "+
 		"Errors: a ruler of ± %.0f mm, hands, all other properties of the cloth and what a straight response misses "+
 		"(other), and the lattice, which errs alike on all toiles. The number of kept folds is not used.",
-		say.Several(len(f.groups), "cut"), drawnCloths, drawnHands, f.spacing*1000, ruler*1000)
+		say.Several(len(f.groups), "cut"), drawnCloths, drawnHands, f.spacing*1000, rulerError*1000)
 }
 
 // misfit says whether any cloth agrees with the toiles.
@@ -126,7 +127,7 @@ type usedJSON struct {
 func (f *fitting) json(out string, written bool) fitJSON {
 	r := f.result
 	j := fitJSON{Fabric: f.fabric.Name, Physics: rows.Physics(), Toiles: f.toiles, Cuts: len(f.groups),
-		Spacing: rounded(f.spacing * 1000), Ruler: 1000 * ruler,
+		Spacing: rounded(f.spacing * 1000), Ruler: 1000 * rulerError,
 		Left: append([]string{}, r.Left...), Misfit: rounded(r.Misfit), Allowed: rounded(r.Allowed), Agrees: r.Agrees(),
 		How: f.how()}
 	if written {

@@ -17,8 +17,8 @@ import (
 	"cowl/sim/drape"
 )
 
-// ruler is the standard deviation of one reading, m: a tape on a stand beside soft cloth.
-const ruler = 0.005
+// rulerError is the standard deviation of one reading, m: a tape on a stand beside soft cloth.
+const rulerError = 0.005
 
 // lattice is what the lattice errs by on 12 mm, m, by the kind of figure, taken as one
 // standard deviation and as growing with the spacing: what figures of the library's cloths
@@ -152,7 +152,7 @@ func (g group) figures(number int, hung []study.Hung, spacing float64) []fit.Fig
 			continue
 		}
 		one := fit.Figure{Name: g.name(f, number), Style: number, Kind: int(f.kind),
-			Ruler: 1000 * ruler, Lattice: 1000 * lattice[f.kind] * spacing / latticeAt}
+			Ruler: 1000 * rulerError, Lattice: 1000 * lattice[f.kind] * spacing / latticeAt}
 		for _, t := range g.toiles {
 			if v := f.of(t.Reading); !math.IsNaN(v) {
 				one.Measured, one.Toiles = one.Measured+1000*v, one.Toiles+1

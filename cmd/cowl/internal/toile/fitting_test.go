@@ -47,7 +47,7 @@ func TestFit(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 7))
 	for range 10 {
 		o := madeUpOutcome(truth, r)
-		cm := func(m float64) string { return fmt.Sprintf("%.1fcm", 100*(m+ruler*r.NormFloat64())) }
+		cm := func(m float64) string { return fmt.Sprintf("%.1fcm", 100*(m+rulerError*r.NormFloat64())) }
 		e := Entry{Style: s, Drop: cm(o.EdgeDrop), Reach: cm(o.Forward), Laid: two(), Kept: two(), Date: "2026-11-29",
 			Folds: []string{cm(o.Folds[0].Depth) + "@5cm", cm(o.Folds[1].Depth) + "@15cm"}}
 		if _, _, err := Add(path, e); err != nil {

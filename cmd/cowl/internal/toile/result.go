@@ -48,7 +48,7 @@ type pairJSON struct {
 }
 
 // result fills result.json.
-func (s sheet) result(findings []string) resultJSON {
+func (s overview) result(findings []string) resultJSON {
 	out := resultJSON{Book: filepath.ToSlash(s.book.Path), Physics: rows.Physics(), Placings: s.placings,
 		Findings: findings}
 	for _, a := range agreements(s.all) {
@@ -90,7 +90,7 @@ func orNull(v float64) *float64 {
 }
 
 // table is table.csv: a line a toile, of every figure the toile and the prediction.
-func (s sheet) table() []byte {
+func (s overview) table() []byte {
 	head := []string{"key", "date", "style", "fabric", "laid"}
 	for _, f := range figures() {
 		head = append(head, f.key()+"_toile", f.key()+"_mean", f.key()+"_spread")

@@ -30,7 +30,7 @@ func Show(ctx context.Context, o Options, c console.Console, placings int, out s
 	if err != nil {
 		return err
 	}
-	s := sheet{book: b, all: all, placings: placings}
+	s := overview{book: b, all: all, placings: placings}
 	page := s.page()
 	html, err := page.HTML()
 	if err != nil {

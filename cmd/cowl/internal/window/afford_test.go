@@ -16,7 +16,7 @@ func TestAfford(t *testing.T) {
 	tooMuch := errors.New("too much")
 	s := style.Default()
 	a := &App{panes: []*Pane{{Style: s}, {Style: s}},
-		opt: Options{Afford: func(s style.Style, p draft.Piece, panes int) error {
+		opt: Options{Afford: func(s style.Style, p draft.Cowl, panes int) error {
 			if panes != 2 || len(p.Outline) == 0 {
 				t.Errorf("asked for %d panes of %d points, want 2 of the piece", panes, len(p.Outline))
 			}

@@ -30,12 +30,12 @@ type App struct {
 	device
 	extent
 
-	tab     int
-	remarks remarks
-	back    lookback
-	search  string // among the fabrics
-	laid    places // of the picture being drawn
-	display display
+	tab         int
+	remarks     remarks
+	back        lookback
+	search      string // among the fabrics
+	shownPlaces places // of the picture being drawn
+	display     display
 
 	note    note
 	results chan func(*App) // from other goroutines

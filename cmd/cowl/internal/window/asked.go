@@ -106,7 +106,7 @@ func stageWords(p *Pane) string {
 
 // job is what is to hang.
 func (p *Pane) job() drape.Job {
-	j := p.Style.Job(p.piece, p.dummy.form)
+	j := p.Style.Job(p.cowl, p.dummy.form)
 	j.Report = p.report()
 	return j
 }

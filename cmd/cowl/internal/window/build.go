@@ -16,7 +16,7 @@ func (a *App) build() {
 	a.units = a.set.Units
 	u.Begin(a.wide, a.tall, a.scale, a.now)
 	l := a.layout()
-	a.laid = l
+	a.shownPlaces = l
 	a.reframe(l)
 	a.handles(l) // first: their rims reach into what lies beside them
 	a.middle(l)
@@ -24,7 +24,7 @@ func (a *App) build() {
 	a.leftSide(l.left)
 	a.rightSide(l.right)
 	a.statusLine(l.status)
-	a.sheets()
+	a.dialogs()
 	a.keys()
 	a.pointer()
 	if u.Complaint != "" {
@@ -99,7 +99,7 @@ func (a *App) paneWords(i int, r panel.Rect) {
 	o := p.view().Outcome
 	foot := panel.Rect{X: r.X, Y: r.Y + r.H - paneFoot, W: r.W, H: paneFoot}
 	name := p.Style.Fabric.Title
-	cut := fmt.Sprintf("extension %s, grain %.0f°", a.units.Length(p.piece.Extension), p.piece.Grain/degree)
+	cut := fmt.Sprintf("extension %s, grain %.0f°", a.units.Length(p.cowl.Extension), p.cowl.Grain/degree)
 	u.Words(u.Fit(name, r.W-24, panel.Strong), r.X+12, r.Y+20, 0, panel.Strong, u.Theme.Ink)
 	u.Words(u.Fit(cut, r.W-24, panel.Small), r.X+12, r.Y+39, 0, panel.Small, u.Theme.Soft)
 	text := stageWords(p)

@@ -14,7 +14,7 @@ import (
 func (a *App) state() desk {
 	d := desk{active: a.active}
 	for _, p := range a.panes {
-		d.panes = append(d.panes, sheet{p.Style.Clone(), p.hands.clone(), p.own})
+		d.panes = append(d.panes, paneState{p.Style.Clone(), p.hands.clone(), p.own})
 	}
 	return d
 }

@@ -16,36 +16,36 @@ import (
 type cutLength struct {
 	id   string // of its slider
 	word string
-	line func(*draft.Piece) []r2.Vec // m, in the flat; nil: the piece has none
+	line func(*draft.Cowl) []r2.Vec // m, in the flat; nil: the piece has none
 }
 
 // cutLengths lists them.
 var cutLengths = []cutLength{
-	{"extension", "extension", func(p *draft.Piece) []r2.Vec {
+	{"extension", "extension", func(p *draft.Cowl) []r2.Vec {
 		return []r2.Vec{{X: p.HalfEdge - p.Extension, Y: p.FoldY}, {X: p.HalfEdge, Y: p.FoldY}}
 	}},
-	{"depth", "depth of the edge", func(p *draft.Piece) []r2.Vec {
+	{"depth", "depth of the edge", func(p *draft.Cowl) []r2.Vec {
 		_, d := draft.DropForEdge(p.HalfEdge-p.Extension, p.HalfEdge)
 		return []r2.Vec{{Y: p.FoldY}, {Y: p.FoldY - d}}
 	}},
-	{"cowl_point", "from the neck point", func(p *draft.Piece) []r2.Vec {
+	{"cowl_point", "from the neck point", func(p *draft.Cowl) []r2.Vec {
 		s := p.Shoulder
 		up := r2.Unit(r2.Sub(s[0], s[len(s)-1]))
 		return []r2.Vec{s[0], r2.Add(s[0], r2.Scale(p.CowlPoint, up))}
 	}},
-	{"facing", "self-facing", func(p *draft.Piece) []r2.Vec {
+	{"facing", "self-facing", func(p *draft.Cowl) []r2.Vec {
 		return []r2.Vec{{X: -p.HalfEdge / 2, Y: p.FoldY}, {X: -p.HalfEdge / 2, Y: p.FoldY + p.Facing}}
 	}},
-	{"grain", "warp", func(p *draft.Piece) []r2.Vec {
+	{"grain", "warp", func(p *draft.Cowl) []r2.Vec {
 		mid := r2.Vec{Y: (p.FoldY + p.Outline[0].Y) / 2}
 		way := r2.Scale(0.07, r2.Vec{X: math.Sin(p.Grain), Y: math.Cos(p.Grain)})
 		return []r2.Vec{r2.Sub(mid, way), r2.Add(mid, way)}
 	}},
-	{"hem", "hem", func(p *draft.Piece) []r2.Vec {
+	{"hem", "hem", func(p *draft.Cowl) []r2.Vec {
 		foot := p.Outline[0]
 		return []r2.Vec{foot, r2.Add(foot, r2.Vec{Y: p.Hem})}
 	}},
-	{"dart_share", "what is left of the dart", func(p *draft.Piece) []r2.Vec { return p.DartLeft }},
+	{"dart_share", "what is left of the dart", func(p *draft.Cowl) []r2.Vec { return p.DartLeft }},
 }
 
 // sketchTall is the height of the sketch over the lengths of the cut, units.
@@ -54,7 +54,7 @@ const sketchTall = 124
 // cutSketch draws the piece with its lengths; the one whose slider is under the mouse or
 // has the focus is drawn in the accent and named.
 func (a *App) cutSketch(r panel.Rect) {
-	p := &a.pane().piece
+	p := &a.pane().cowl
 	if len(p.Outline) == 0 {
 		return
 	}

@@ -8,12 +8,12 @@ import (
 
 // desk is a state that undo goes back to.
 type desk struct {
-	panes  []sheet
+	panes  []paneState
 	active int
 }
 
-// sheet is the state of one pane.
-type sheet struct {
+// paneState is the state of one pane.
+type paneState struct {
 	style style.Style
 	hands hands
 	own   bool

@@ -43,7 +43,7 @@ func (a *App) feed(p *Pane) error {
 
 // draw paints the window: the panes, and the panel over them.
 func (a *App) draw() {
-	l := a.laid // panes may have come or gone since: they show in the next picture
+	l := a.shownPlaces // panes may have come or gone since: they show in the next picture
 	stage.ClearScreen(stage.Look{Background: a.ui.Theme.Ground}, a.wide, a.tall)
 	for i, p := range a.panes[:min(len(a.panes), len(l.panes))] {
 		if err := a.paint(p, a.pixels(l.panes[i])); err != nil {

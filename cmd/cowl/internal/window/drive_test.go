@@ -72,8 +72,8 @@ func screen(t testing.TB, wide, tall int) {
 	t.Setenv("WAYLAND_DISPLAY", "")
 }
 
-// trial is a style that hangs quickly: the coarsest lattice.
-func trial(t testing.TB) style.Style {
+// quickStyle is a style that hangs quickly: the coarsest lattice.
+func quickStyle(t testing.TB) style.Style {
 	t.Helper()
 	s, err := style.Parse("trial.yaml", []byte("name: Trial\nfabric: polyester-twill\nhang: {spacing_mm: 20}\n"))
 	if err != nil {
@@ -93,7 +93,7 @@ func start(t testing.TB, change func(*Options)) *drive {
 	ready, ended := make(chan *App, 1), make(chan error, 1)
 	ctx, cancel := context.WithCancel(context.Background())
 	o := Options{
-		Style: trial(t), Config: filepath.Join(dir, "config"), Out: filepath.Join(dir, "out"), Scale: 1,
+		Style: quickStyle(t), Config: filepath.Join(dir, "config"), Out: filepath.Join(dir, "out"), Scale: 1,
 		Size: [2]int{1280, 800},
 		Save: func(dir string, files []File) error {
 			if err := os.MkdirAll(dir, 0o755); err != nil {
@@ -106,10 +106,10 @@ func start(t testing.TB, change func(*Options)) *drive {
 			}
 			return nil
 		},
-		Pattern: func(s style.Style, p draft.Piece, format string) ([]File, error) {
+		Pattern: func(s style.Style, p draft.Cowl, format string) ([]File, error) {
 			return []File{{"draft." + format, []byte(s.Name)}, {"draft-sheet." + format, []byte(format)}}, nil
 		},
-		Result:  func(style.Style, draft.Piece, drape.Outcome) ([]byte, error) { return []byte("{}\n"), nil },
+		Result:  func(style.Style, draft.Cowl, drape.Outcome) ([]byte, error) { return []byte("{}\n"), nil },
 		Context: ctx, Ready: func(a *App) { ready <- a },
 	}
 	if change != nil {
@@ -182,8 +182,8 @@ func (d *drive) rest() {
 	d.Helper()
 	d.until("cloth at rest", func(a *App) bool {
 		for _, p := range a.panes {
-			if p.frame.Stage != drape.StageRest || !p.frame.Read || p.frame.Job.Piece.Extension != p.piece.Extension ||
-				p.frame.Job.Piece.Grain != p.piece.Grain || p.frame.Job.Fabric.Name != p.Style.Fabric.Name {
+			if p.frame.Stage != drape.StageRest || !p.frame.Read || p.frame.Job.Cowl.Extension != p.cowl.Extension ||
+				p.frame.Job.Cowl.Grain != p.cowl.Grain || p.frame.Job.Fabric.Name != p.Style.Fabric.Name {
 				return false
 			}
 		}
@@ -255,7 +255,7 @@ func (d *drive) settle() {
 func (d *drive) home() {
 	d.Helper()
 	d.ask(func(a *App) {
-		a.ui.OpenSheet("")
+		a.ui.OpenDialog("")
 		a.ui.Focus("")
 		a.useTool(toolLook)
 		a.turning, a.shownDrops, a.trace, a.back = nil, nil, trace{}, lookback{}

@@ -11,7 +11,7 @@ import (
 	"cowl/sim/drape/measure"
 )
 
-const sheetFigures = "figures"
+const figuresDialog = "figures"
 
 // tableRow is a row of the table of figures: a name and a value of every pane. One with
 // no values is a heading.
@@ -45,8 +45,8 @@ func (a *App) figureTable() []tableRow {
 	}
 	out := []tableRow{
 		style("Fabric", func(p *Pane) string { return p.Style.Fabric.Title }),
-		style("Extension", func(p *Pane) string { return a.units.Length(p.piece.Extension) }),
-		style("Grain to centre front", func(p *Pane) string { return fmt.Sprintf("%.0f°", p.piece.Grain/degree) }),
+		style("Extension", func(p *Pane) string { return a.units.Length(p.cowl.Extension) }),
+		style("Grain to centre front", func(p *Pane) string { return fmt.Sprintf("%.0f°", p.cowl.Grain/degree) }),
 		style("Lattice", func(p *Pane) string { return a.units.Apart(p.Style.Hang.Spacing) }),
 		style("State", func(p *Pane) string { return stageWords(p) }),
 		row("Cowl folds above the bust", func(p *Pane) string { return strconv.Itoa(p.view().Outcome.FoldCount) }),
@@ -85,8 +85,8 @@ func tabbed(rows []tableRow) string {
 	return b.String()
 }
 
-// figureSheet shows the table over the window.
-func (a *App) figureSheet() {
+// drawFigures shows the table over the window.
+func (a *App) drawFigures() {
 	u := a.ui
 	whole := u.Whole()
 	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
@@ -98,7 +98,7 @@ func (a *App) figureSheet() {
 	u.Words("Figures side by side", head.X, head.Y+20, 0, panel.Title, u.Theme.Ink)
 	rows := a.figureTable()
 	if u.Button("figures/close", head.Right(80).Shrunk(0, 4), "Close", "Escape closes it too.") {
-		u.OpenSheet("")
+		u.OpenDialog("")
 	}
 	head.Right(8)
 	if u.Copy != nil && u.Button("figures/copy", head.Right(80).Shrunk(0, 4), "Copy",

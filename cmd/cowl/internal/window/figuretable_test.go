@@ -35,6 +35,6 @@ func tableOfFigures(d *drive) {
 		}
 	})
 	d.key("Escape")
-	d.until("no sheet", func(a *App) bool { return a.ui.Sheet() == "" })
+	d.until("no sheet", func(a *App) bool { return a.ui.Dialog() == "" })
 	d.ask(func(a *App) { a.panes[1].live = nil })
 }

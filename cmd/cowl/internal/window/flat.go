@@ -28,10 +28,10 @@ func (a *App) flatPiece(r panel.Rect) {
 	}
 	use := u.Area("flatpiece", r, help)
 	u.Words("Flat piece", r.X+16, r.Y+24, 0, panel.Heading, u.Theme.Ink)
-	if len(p.piece.Outline) == 0 {
+	if len(p.cowl.Outline) == 0 {
 		return
 	}
-	c := fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, p.piece.Outline)
+	c := fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, p.cowl.Outline)
 	a.flatCloth(c, p)
 	a.flatLines(c, p)
 	a.pickTrace(c, p, use)
@@ -77,7 +77,7 @@ func (a *App) flatCloth(c flatChart, p *Pane) {
 
 // flatLines draws outline, edge, centre front, open dart and grain line.
 func (a *App) flatLines(c flatChart, p *Pane) {
-	u, q := a.ui, p.piece
+	u, q := a.ui, p.cowl
 	line := func(wide float64, ink color.RGBA, pts ...r2.Vec) {
 		var out []panel.Point
 		for _, v := range pts {
@@ -121,7 +121,7 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 
 // grainArrow shows the warp with an arrow at both ends.
 func (a *App) grainArrow(c flatChart, p *Pane) {
-	u, q := a.ui, p.piece
+	u, q := a.ui, p.cowl
 	waist := q.Waist[len(q.Waist)-1]
 	mid := r2.Vec{X: q.HalfEdge * 0.34, Y: waist.Y + 0.45*(q.FoldY-waist.Y)}
 	dir := r2.Vec{X: math.Sin(q.Grain), Y: math.Cos(q.Grain)}

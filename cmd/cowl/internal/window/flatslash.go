@@ -74,7 +74,7 @@ func (a *App) slash(s slashing) {
 // nearest to q, a place of the left half; false where none lies within reach m.
 func (a *App) nearSeam(q r2.Vec, reach float64) (best slashing, ok bool) {
 	for _, k := range seams {
-		line := k.line(a.pane().piece)
+		line := k.line(a.pane().cowl)
 		whole := 0.0
 		for i := 1; i < len(line); i++ {
 			whole += r2.Norm(r2.Sub(line[i], line[i-1]))

@@ -92,7 +92,7 @@ func fileChosen(d *drive) {
 	d.until("the style", func(a *App) bool { return a.pane().Style.Name == "Beta" })
 	row(0, "2")
 	d.until("the other style", func(a *App) bool {
-		return a.pane().Style.Name == "Alpha" && near(a.pane().piece.Grain, 30*degree, 1e-9)
+		return a.pane().Style.Name == "Alpha" && near(a.pane().cowl.Grain, 30*degree, 1e-9)
 	})
 	d.x("mousemove", "150", "110", "click", "--repeat", "20", "--delay", "5", "5") // scrolled to its end
 	d.settle()

@@ -32,7 +32,7 @@ func TestFrozen(t *testing.T) {
 		{"edge label", edgeLabelFree},
 		{"large picture", largePicture}, {"panels drawn", panelsDrawn}, {"idle", idleDrawsNothing}, {"no jump", noJump},
 		{"time left", timeLeftSaid}, {"lines followed", linesFollowed},
-		{"tape", tapeLaid}, {"remarks", remarksWritten}, {"file chosen", fileChosen}, {"pattern", patternSaved},
+		{"tape", tapeChecks}, {"remarks", remarksWritten}, {"file chosen", fileChosen}, {"pattern", patternSaved},
 		{"looking back", lookingBack}, {"table", tableOfFigures}, {"five hands", fiveHandsHang},
 		{"large letters", largeLettersShown},
 		{"slash drawn", slashDrawn}, {"slash typed", slashTyped}, {"trim drawn", trimDrawn},
@@ -53,7 +53,7 @@ func (d *drive) drawOnFlat(line ...r2.Vec) {
 	flat := d.place("flatpiece")
 	var at []panel.Point
 	d.ask(func(a *App) {
-		c := fitFlat(panel.Rect{X: flat.X + 24, Y: flat.Y + 44, W: flat.W - 48, H: flat.H - 92}, a.pane().piece.Outline)
+		c := fitFlat(panel.Rect{X: flat.X + 24, Y: flat.Y + 44, W: flat.W - 48, H: flat.H - 92}, a.pane().cowl.Outline)
 		for _, q := range line {
 			at = append(at, c.at(q))
 		}
@@ -77,15 +77,15 @@ func slashDrawn(d *drive) {
 	d.key("d")
 	var from, to r2.Vec
 	d.ask(func(a *App) { // 7 cm square into the piece from the middle of the first stretch of the waist
-		w := a.pane().piece.Waist
+		w := a.pane().cowl.Waist
 		along := r2.Unit(r2.Sub(w[1], w[0]))
 		from = r2.Scale(0.5, r2.Add(w[0], w[1]))
 		to = r2.Add(from, r2.Scale(0.07, r2.Vec{X: along.Y, Y: -along.X}))
 	})
 	d.drawOnFlat(from, r2.Scale(0.5, r2.Add(from, to)), to)
-	d.until("a slash on both halves", func(a *App) bool { return len(a.pane().piece.Releases) == 2 })
+	d.until("a slash on both halves", func(a *App) bool { return len(a.pane().cowl.Releases) == 2 })
 	d.ask(func(a *App) {
-		s, cut := a.pane().Style.Stand, a.pane().piece.Releases[0]
+		s, cut := a.pane().Style.Stand, a.pane().cowl.Releases[0]
 		if math.Abs(s.ReleaseWaist-0.07) > 0.006 || s.ReleaseArmhole != 0 {
 			d.Errorf("drew a waist slash of %.3f m and an armhole slash of %.3f m, want 0.070 m and none", s.ReleaseWaist,
 				s.ReleaseArmhole)
@@ -96,7 +96,7 @@ func slashDrawn(d *drive) {
 	})
 	d.key("ctrl+z")
 	d.until("the piece as it was cut", func(a *App) bool {
-		return a.pane().Style.Stand == draft.DefaultStand() && len(a.pane().piece.Releases) == 0
+		return a.pane().Style.Stand == draft.DefaultStand() && len(a.pane().cowl.Releases) == 0
 	})
 }
 
@@ -106,7 +106,7 @@ func slashTyped(d *drive) {
 	d.ask(func(a *App) {
 		s := a.pane().Style.Clone()
 		s.Stand.ReleaseWaist = 0.05
-		if _, err := s.Piece(); err == nil {
+		if _, err := s.Cowl(); err == nil {
 			d.Error("a slash half-way along the waist is drafted, want the dart in its way: this test tries nothing")
 		}
 		a.set.Units = Inches
@@ -121,7 +121,7 @@ func slashTyped(d *drive) {
 		return a.note.bad && strings.Contains(a.note.text, "2.00 in at 0.50")
 	})
 	d.ask(func(a *App) {
-		cuts := a.pane().piece.Releases
+		cuts := a.pane().cowl.Releases
 		if len(cuts) != 2 || math.Abs(r2.Norm(r2.Sub(cuts[0].To, cuts[0].From))-0.0508) > 1e-9 {
 			d.Errorf("typed 2 in, and then half-way: slashes %v, want two of 2 in", cuts)
 		}
@@ -138,7 +138,7 @@ func trimDrawn(d *drive) {
 	var corner r2.Vec
 	var before float64
 	d.ask(func(a *App) {
-		corner, before = a.pane().piece.Waist[0], draft.Area(a.pane().piece.Outline)
+		corner, before = a.pane().cowl.Waist[0], draft.Area(a.pane().cowl.Outline)
 	})
 	// From beside the side seam 4 cm up to below the waist 4 cm in.
 	d.drawOnFlat(r2.Add(corner, r2.Vec{X: 0.01, Y: 0.05}), r2.Add(corner, r2.Vec{X: -0.02, Y: 0.02}),
@@ -146,7 +146,7 @@ func trimDrawn(d *drive) {
 	d.until("a trim", func(a *App) bool { return len(a.pane().Style.Trims) == 1 })
 	d.ask(func(a *App) {
 		// Two triangles, one a half, with legs of about 4 cm each.
-		if gone := before - draft.Area(a.pane().piece.Outline); gone < 2*0.0004 || gone > 2*0.0016 {
+		if gone := before - draft.Area(a.pane().cowl.Outline); gone < 2*0.0004 || gone > 2*0.0016 {
 			d.Errorf("the trim takes %.1f cm² away, want two corners of about 8 cm²", gone*1e4)
 		}
 	})
@@ -163,7 +163,7 @@ func keyboardAlone(d *drive) {
 	d.tabTo("grain/typed")
 	d.x("type", "20")
 	d.key("Return")
-	d.until("grain of 20°", func(a *App) bool { return math.Abs(a.pane().piece.Grain-20*degree) < 1e-9 })
+	d.until("grain of 20°", func(a *App) bool { return math.Abs(a.pane().cowl.Grain-20*degree) < 1e-9 })
 	d.tabTo("view/1")
 	var before Orbit
 	d.ask(func(a *App) { before = a.eye })
@@ -177,5 +177,5 @@ func keyboardAlone(d *drive) {
 	})
 	d.ask(func(a *App) { a.set.Folder = d.out })
 	d.key("ctrl+z")
-	d.until("the grain of before", func(a *App) bool { return a.pane().piece.Grain == 45*degree })
+	d.until("the grain of before", func(a *App) bool { return a.pane().cowl.Grain == 45*degree })
 }

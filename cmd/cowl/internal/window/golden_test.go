@@ -47,26 +47,26 @@ func (d *dummy) before(x, y, gap float64) r3.Vec {
 // that the picture depends on how the window draws and not on the solver.
 func freeze(t testing.TB, a *App) {
 	p := a.pane()
-	l, err := lattice.Cut(p.piece.Outline, lattice.Options{Spacing: 0.010, Grain: p.piece.Grain,
-		Origin: r2.Vec{Y: p.piece.FoldY}})
+	l, err := lattice.Cut(p.cowl.Outline, lattice.Options{Spacing: 0.010, Grain: p.cowl.Grain,
+		Origin: r2.Vec{Y: p.cowl.FoldY}})
 	if err != nil {
 		t.Error(err)
 		return
 	}
-	skin, waist := l.Skin(), p.piece.Waist[len(p.piece.Waist)-1].Y
-	f := drape.Frame{Job: p.job(), Hung: p.piece, Stage: drape.StageRest, Residual: 8e-4, Read: true,
+	skin, waist := l.Skin(), p.cowl.Waist[len(p.cowl.Waist)-1].Y
+	f := drape.Frame{Job: p.job(), Hung: p.cowl, Stage: drape.StageRest, Residual: 8e-4, Read: true,
 		Pulls: map[string]float64{"waist": 1.5, "side": 0.8}}
 	pos := make([]r3.Vec, len(l.Rest))
 	for i, q := range l.Rest {
 		y, behind := q.Y, 0.0
-		if y > p.piece.FoldY {
-			y, behind = 2*p.piece.FoldY-y, 0.008
+		if y > p.cowl.FoldY {
+			y, behind = 2*p.cowl.FoldY-y, 0.008
 		}
 		y = 0.85 * (y - waist)
 		wave := 0.010 * math.Sin(y/0.02) * math.Exp(-q.X*q.X/0.02)
 		pos[i] = p.dummy.before(0.8*q.X, y, 0.025+wave-behind)
 	}
-	f.Sheet = skin.Sheet(pos, p.piece.FoldY)
+	f.Sheet = skin.Sheet(pos, p.cowl.FoldY)
 	for _, q := range f.Sheet.Flat {
 		f.Strain = append(f.Strain, 0.03*math.Sin(q.X/0.05))
 		f.Shear = append(f.Shear, 0.3*math.Sin(q.Y/0.05))
@@ -166,10 +166,10 @@ func goldens(d *drive) {
 		a.tab, a.flat, a.show, a.draws, a.set.Units = tabStand, true, mapShear, drawSlashes, Inches
 		s := &a.pane().Style.Stand
 		s.ReleaseWaist, s.ReleaseWaistAt, s.Weight = 0.06, 0.25, 0.010
-		if p, err := a.pane().Style.Piece(); err != nil {
+		if p, err := a.pane().Style.Cowl(); err != nil {
 			d.Error(err)
 		} else {
-			a.pane().piece = p
+			a.pane().cowl = p
 		}
 	})
 	d.golden("stand.png")

@@ -30,7 +30,7 @@ func (a *App) hangByFive() {
 		return
 	}
 	if a.opt.Afford != nil {
-		if err := a.opt.Afford(p.Style, p.piece, len(a.panes)+1); err != nil {
+		if err := a.opt.Afford(p.Style, p.cowl, len(a.panes)+1); err != nil {
 			a.complain(err)
 			return
 		}

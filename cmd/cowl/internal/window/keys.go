@@ -45,7 +45,7 @@ var shortcuts = []shortcut{
 	{panel.Letter('t'), panel.Mods{}, "T", "see-through cloth", func(a *App) { a.through = !a.through }},
 	{panel.Letter('d'), panel.Mods{}, "D", "flat piece beside the drape", func(a *App) { a.flat = !a.flat }},
 	{panel.Letter('w'), panel.Mods{}, "W", "one warp, weft and bias line", (*App).switchTrace},
-	{panel.Letter('i'), panel.Mods{}, "I", "table of all figures", func(a *App) { a.ui.OpenSheet(sheetFigures) }},
+	{panel.Letter('i'), panel.Mods{}, "I", "table of all figures", func(a *App) { a.ui.OpenDialog(figuresDialog) }},
 	{panel.Letter('r'), panel.Mods{}, "R", "replay the fall", (*App).replayFall},
 	{panel.Letter('b'), panel.Mods{}, "B", "flip: before the last change, and now", (*App).flip},
 	{panel.Letter('z'), ctrl, "Ctrl+Z", "undo", (*App).undo},
@@ -77,7 +77,7 @@ var moreKeys = [][2]string{
 	{"Escape", "leave a field, close a sheet"},
 }
 
-const sheetKeys = "keys"
+const keysDialog = "keys"
 
 // away puts a panel away, or brings it back.
 func away(s *Side) { s.Away = !s.Away }
@@ -86,15 +86,15 @@ func away(s *Side) { s.Away = !s.Away }
 func (a *App) keys() {
 	in := &a.ui.In
 	if in.Took(panel.KeyF1, panel.Mods{}) {
-		if a.ui.Sheet() == sheetKeys {
-			a.ui.OpenSheet("")
+		if a.ui.Dialog() == keysDialog {
+			a.ui.OpenDialog("")
 		} else {
-			a.ui.OpenSheet(sheetKeys)
+			a.ui.OpenDialog(keysDialog)
 		}
 	}
-	if a.ui.Sheet() != "" {
+	if a.ui.Dialog() != "" {
 		if in.Took(panel.KeyEscape, panel.Mods{}) {
-			a.ui.OpenSheet("")
+			a.ui.OpenDialog("")
 		}
 		return
 	}
@@ -114,24 +114,24 @@ func (a *App) keys() {
 	}
 }
 
-// sheets draws what lies over all else.
-func (a *App) sheets() {
-	switch name := a.ui.Sheet(); name {
-	case sheetKeys:
-		a.ui.OnSheet(name)
-		a.keySheet()
-	case sheetFigures:
-		a.ui.OnSheet(name)
-		a.figureSheet()
-	case sheetOffer:
-		a.ui.OnSheet(name)
-		a.offerSheet()
+// dialogs draws what lies over all else.
+func (a *App) dialogs() {
+	switch name := a.ui.Dialog(); name {
+	case keysDialog:
+		a.ui.OnDialog(name)
+		a.drawKeys()
+	case figuresDialog:
+		a.ui.OnDialog(name)
+		a.drawFigures()
+	case offerDialog:
+		a.ui.OnDialog(name)
+		a.drawOffer()
 	}
-	a.ui.OnSheet("")
+	a.ui.OnDialog("")
 }
 
-// keySheet lists the keys.
-func (a *App) keySheet() {
+// drawKeys lists the keys.
+func (a *App) drawKeys() {
 	u := a.ui
 	whole := u.Whole()
 	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
@@ -142,7 +142,7 @@ func (a *App) keySheet() {
 	head := in.Top(40)
 	u.Words("Keys", head.X, head.Y+20, 0, panel.Title, u.Theme.Ink)
 	if u.Button("keys/close", head.Right(90).Shrunk(0, 4), "Close", "Escape closes it too.") {
-		u.OpenSheet("")
+		u.OpenDialog("")
 	}
 	var rows [][2]string
 	for _, s := range shortcuts {

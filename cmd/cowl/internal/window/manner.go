@@ -14,11 +14,11 @@ func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
 		m.Opacity = 0.55
 	}
 	if s := &p.view().Sheet; a.trace.on {
-		p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
+		p.traced.update(s, a.trace.at, p.view().Job.Cowl.Grain)
 		m.Lines = p.traced.ribbons(s)
 	}
 	if len(a.tape.at) > 1 {
-		a.layTape(p)
+		a.followTape(p)
 		m.Lines = append(m.Lines, p.taped.lines(&p.view().Sheet)...)
 	}
 	c := maps[a.show]
@@ -31,8 +31,8 @@ func (a *App) manner(p *Pane, quick, fine bool) stage.Manner {
 	return m
 }
 
-// layTape has the tape measured as the cloth of a pane lies now.
-func (a *App) layTape(p *Pane) {
+// followTape has the tape measured as the cloth of a pane lies now.
+func (a *App) followTape(p *Pane) {
 	f := p.view()
 	p.taped.update(&a.tape, &f.Sheet, f.Serial)
 }

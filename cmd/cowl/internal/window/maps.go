@@ -1,7 +1,6 @@
 package window
 
 import (
-	"fmt"
 	"image/color"
 	"math"
 
@@ -65,15 +64,6 @@ var maps = []mapChoice{
 }
 
 const degree = math.Pi / 180
-
-// signed writes a number with its sign, zero without.
-func signed(v float64, format, unit string) string {
-	s := fmt.Sprintf(format, v) + unit
-	if v > 0 {
-		s = "+" + s
-	}
-	return noMinus(s)
-}
 
 // Yarn colours: dark blue for the warp, light orange for the weft. They differ
 // in lightness as well.

@@ -10,11 +10,11 @@ import (
 
 // try drafts a style and sees whether it can be hung. The form is nil where it is
 // still being made; what cannot be hung on it the walk tells then.
-func (a *App) try(s *style.Style) (draft.Piece, *dummy, error) {
+func (a *App) try(s *style.Style) (draft.Cowl, *dummy, error) {
 	if err := s.Check(); err != nil {
-		return draft.Piece{}, nil, err
+		return draft.Cowl{}, nil, err
 	}
-	p, err := s.Piece()
+	p, err := s.Cowl()
 	if err == nil && a.opt.Afford != nil {
 		err = a.opt.Afford(*s, p, len(a.panes))
 	}
@@ -49,7 +49,7 @@ func (a *App) mount(p *Pane) error {
 	if err != nil {
 		return err
 	}
-	p.piece, p.dummy, p.ranges = piece, form, nil
+	p.cowl, p.dummy, p.ranges = piece, form, nil
 	if form != nil {
 		p.hang()
 	}

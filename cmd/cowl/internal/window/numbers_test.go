@@ -23,7 +23,7 @@ func TestSliderEnds(t *testing.T) {
 		if err := s.Set("lower", v, ""); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := s.Piece(); (err == nil) != ok {
+		if _, err := s.Cowl(); (err == nil) != ok {
 			t.Errorf("lowered by %.4f m: error %v, want none %t", v, err, ok)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 	"cowl/cmd/cowl/internal/panel"
 )
 
-const sheetOffer = "offer"
+const offerDialog = "offer"
 
 // offer asks whether to go on with a style that was not saved, unless it was asked
 // before.
@@ -21,11 +21,11 @@ func (a *App) offer() {
 	}
 	a.set.Asked = list[0].when
 	a.offered = offering{list: list, from: time.Now()}
-	a.ui.OpenSheet(sheetOffer)
+	a.ui.OpenDialog(offerDialog)
 }
 
-// offerSheet names what was not saved and asks the question.
-func (a *App) offerSheet() {
+// drawOffer names what was not saved and asks the question.
+func (a *App) drawOffer() {
 	u, o := a.ui, &a.offered
 	whole := u.Whole()
 	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
@@ -51,11 +51,11 @@ func (a *App) offerSheet() {
 	o.on = u.Pick("offer/list", in, items, o.on, "Choose one; arrow keys go through the list.")
 	switch {
 	case u.Button("offer/yes", b[0], "Go on with it", "Opens the style that is chosen above."):
-		u.OpenSheet("")
+		u.OpenDialog("")
 		a.takeKept(o.list[max(o.on, 0)])
 	case u.Button("offer/no", b[1], "Begin with "+a.pane().Style.Name,
 		"They are not offered at the next start, and stay under Files."):
-		u.OpenSheet("")
+		u.OpenDialog("")
 	}
 }
 

@@ -30,12 +30,12 @@ type Options struct {
 	Save func(dir string, files []File) error
 	// Pattern writes the flat piece in a format: svg, pdf or dxf. The names of the
 	// files begin with "draft" where a name of the style is to stand.
-	Pattern func(s style.Style, p draft.Piece, format string) ([]File, error)
+	Pattern func(s style.Style, p draft.Cowl, format string) ([]File, error)
 	// Result writes an outcome as result.json does.
-	Result func(style.Style, draft.Piece, drape.Outcome) ([]byte, error)
+	Result func(style.Style, draft.Cowl, drape.Outcome) ([]byte, error)
 	// Afford refuses a style that the machine has not the memory for in so many
 	// panes; nil: none.
-	Afford func(s style.Style, p draft.Piece, panes int) error
+	Afford func(s style.Style, p draft.Cowl, panes int) error
 
 	Context context.Context // ends the window when it is done; nil: never
 	Frames  int             // >0: draw this many pictures as fast as can be, report, end

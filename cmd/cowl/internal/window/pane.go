@@ -16,7 +16,7 @@ import (
 // Pane is one style hanging on its form.
 type Pane struct {
 	Style          style.Style
-	piece          draft.Piece
+	cowl           draft.Cowl
 	ranges         []limit.Range // of the numbers of the style; nil: to be asked for
 	dummy          *dummy        // nil while it is being made
 	live           *drape.Live
@@ -35,7 +35,7 @@ type Pane struct {
 	polishing, polished uint64        // serial of the moment whose smooth surface is being made, and is in the driver
 	canvas              stage.Canvas
 	traced              tracked
-	taped               laidTape
+	taped               tapeOnCloth
 	past                past
 	ebb                 ebb
 	five                *fiveHands   // nil: nobody asked for them

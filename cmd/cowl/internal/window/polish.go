@@ -28,7 +28,7 @@ func (a *App) polish(p *Pane) {
 	go func() {
 		defer fault.Tell()
 		s := stage.NewFine(surface.Smooth(sheet, o))
-		a.post(func(a *App) { a.lay(p, serial, s) })
+		a.post(func(a *App) { a.takeSmooth(p, serial, s) })
 	}()
 	a.tasks = append(a.tasks, func() {
 		if p.loaded != nil && p.shown == serial {
@@ -37,8 +37,8 @@ func (a *App) polish(p *Pane) {
 	})
 }
 
-// lay takes a smooth surface in, unless the cloth has moved since.
-func (a *App) lay(p *Pane, serial uint64, s stage.Fine) {
+// takeSmooth takes a smooth surface in, unless the cloth has moved since.
+func (a *App) takeSmooth(p *Pane, serial uint64, s stage.Fine) {
 	if p.polishing == serial {
 		p.polishing = 0
 	}

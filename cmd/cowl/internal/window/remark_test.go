@@ -38,7 +38,7 @@ func remarksWritten(d *drive) {
 	d.key("Return")
 	tip := func() (on, want r2.Vec) {
 		d.ask(func(a *App) {
-			r := a.laid.panes[0]
+			r := a.shownPlaces.panes[0]
 			m := a.remarks.list[0]
 			at, ok := inSpace(&a.pane().frame.Sheet, m.flat)
 			q, _ := a.onView(r, at)
@@ -62,6 +62,15 @@ func remarksWritten(d *drive) {
 	d.x("mousemove", "760", "500")
 	d.settle()
 	d.shot("remarks.png")
+	remarksSaved(d)
+	d.key("BackSpace")
+	d.until("one remark", func(a *App) bool { return len(a.remarks.list) == 1 })
+	d.key("Delete")
+	d.until("none", func(a *App) bool { return len(a.remarks.list) == 0 })
+}
+
+// remarksSaved saves a picture and wants the words in it.
+func remarksSaved(d *drive) {
 	d.ask(func(a *App) { a.set.Folder = filepath.Join(d.out, "remarks") })
 	d.key("ctrl+p")
 	name := filepath.Join(d.out, "remarks", "trial-2x.png")
@@ -89,10 +98,6 @@ func remarksWritten(d *drive) {
 			_ = os.WriteFile(filepath.Join(*shots, "remarks-saved.png"), data, 0o644)
 		}
 	}
-	d.key("BackSpace")
-	d.until("one remark", func(a *App) bool { return len(a.remarks.list) == 1 })
-	d.key("Delete")
-	d.until("none", func(a *App) bool { return len(a.remarks.list) == 0 })
 }
 
 // inkedNear counts the pixels in the colour of notes within reach of a place.

@@ -23,7 +23,7 @@ type rested struct {
 // has changed since the rest before, that one stays for comparison.
 func (p *Pane) keepRest() {
 	f := &p.frame
-	if f.Stage != drape.StageRest || !f.Read || !reflect.DeepEqual(f.Job.Piece, p.piece) {
+	if f.Stage != drape.StageRest || !f.Read || !reflect.DeepEqual(f.Job.Cowl, p.cowl) {
 		return
 	}
 	bare := p.Style.Clone()

@@ -118,7 +118,7 @@ func (a *App) saveStyle() {
 
 // savePattern saves the flat piece of the active pane as it is cut.
 func (a *App) savePattern(format string) {
-	s, piece := a.pane().Style.Clone(), a.pane().piece
+	s, piece := a.pane().Style.Clone(), a.pane().cowl
 	if len(piece.Outline) == 0 {
 		a.complain(errors.New("there is no piece: the cut cannot be drafted"))
 		return
@@ -159,7 +159,7 @@ func (a *App) saveMesh() {
 		return
 	}
 	sheet, title, foldY := p.sheetNow(), p.Style.Name, p.frame.Hung.FoldY
-	cloth := stage.ForFile(p.Style.Fabric.Look, p.frame.Job.Piece.Grain)
+	cloth := stage.ForFile(p.Style.Fabric.Look, p.frame.Job.Cowl.Grain)
 	var form *mesh.Surface
 	if p.dummy != nil && !p.frame.Job.Free {
 		form = &p.dummy.surface

@@ -17,10 +17,10 @@ func (p *Pane) sheetNow() mesh.Sheet {
 // scene is what the stage draws of a pane whose cloth lies as in sheet.
 func (p *Pane) scene(sheet mesh.Sheet) stage.Scene {
 	f := p.view()
-	s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Piece.Grain}
+	s := stage.Scene{Cloth: sheet, FoldY: f.Hung.FoldY, Grain: f.Job.Cowl.Grain}
 	s.Form, s.Seams = &p.dummy.surface, p.dummy.seams
 	if f.Job.Free {
-		s.Form, s.Seams, s.Look.Form = p.dummy.hangerAt(f.Job.Piece.CowlPoint), nil, stage.Wood
+		s.Form, s.Seams, s.Look.Form = p.dummy.hangerAt(f.Job.Cowl.CowlPoint), nil, stage.Wood
 	}
 	return s
 }

@@ -95,27 +95,19 @@ func TestPinsRefused(t *testing.T) {
 func TestOfferedAgain(t *testing.T) {
 	config := t.TempDir()
 	open := func() *drive { return start(t, func(o *Options) { o.Config = config }) }
-	quit := func(d *drive) {
-		t.Helper()
-		d.x("key", "ctrl+q")
-		if err := <-d.ended; err != nil {
-			t.Fatal(err)
-		}
-		d.ended <- nil
-	}
 	d := open()
 	d.click("tab/Cut")
 	d.click("facing/typed")
 	d.x("type", "7")
 	d.key("Return")
-	d.until("the facing", func(a *App) bool { return a.pane().piece.Facing == 0.07 })
+	d.until("the facing", func(a *App) bool { return a.pane().cowl.Facing == 0.07 })
 	d.until("cloth", func(a *App) bool { return a.pane().hasCloth() })
 	d.key("Escape", "p") // out of the field
 	d.x("mousemove", "640", "420")
 	d.settle()
 	d.x("click", "1")
 	d.until("a pin", func(a *App) bool { return len(a.pane().hands.own) == 1 })
-	quit(d)
+	d.quit()
 
 	d = open()
 	d.place("offer/list")
@@ -126,11 +118,11 @@ func TestOfferedAgain(t *testing.T) {
 	})
 	d.shot("offer.png")
 	d.click("offer/no")
-	quit(d)
+	d.quit()
 
 	d = open()
 	d.ask(func(a *App) {
-		if a.ui.Sheet() != "" {
+		if a.ui.Dialog() != "" {
 			t.Error("what was left is offered again")
 		}
 	})
@@ -141,7 +133,7 @@ func TestOfferedAgain(t *testing.T) {
 	d.click(id)
 	d.until("facing and pin again", func(a *App) bool {
 		p := a.pane()
-		return p.piece.Facing == 0.07 && p.keep.unsaved && len(p.hands.own) == 1
+		return p.cowl.Facing == 0.07 && p.keep.unsaved && len(p.hands.own) == 1
 	})
 	d.until("the pin in the walk", func(a *App) bool { return own(a.pane()) == 1 })
 	d.shot("pin.png")
@@ -152,4 +144,14 @@ func TestOfferedAgain(t *testing.T) {
 			t.Errorf("saved: %v", err)
 		}
 	}
+}
+
+// quit ends the window by its key.
+func (d *drive) quit() {
+	d.Helper()
+	d.x("key", "ctrl+q")
+	if err := <-d.ended; err != nil {
+		d.Fatal(err)
+	}
+	d.ended <- nil
 }

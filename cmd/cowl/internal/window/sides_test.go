@@ -11,7 +11,7 @@ import (
 // In the panel as it opens at 1280 and at 1920 the name of every fabric of the library is
 // read whole, as the chosen one too.
 func TestNamesAreWhole(t *testing.T) {
-	a := newApp(Options{Style: trial(t)}, defaults())
+	a := newApp(Options{Style: quickStyle(t)}, defaults())
 	n := 0
 	for _, wide := range []int{1280, 1920} {
 		a.wide, a.tall, a.scale = wide, 800, 1

@@ -15,16 +15,16 @@ import (
 type seam struct {
 	name       string // of the slash in the style
 	word, help string
-	line       func(draft.Piece) []r2.Vec // of the wearer's left half, m
-	where      string                     // what its place runs from and to
+	line       func(draft.Cowl) []r2.Vec // of the wearer's left half, m
+	where      string                    // what its place runs from and to
 }
 
 // seams lists them.
 var seams = []seam{
 	{"release_waist", "Waist slash", "A cut from the waist up, square to it, that lets the cloth open.",
-		func(p draft.Piece) []r2.Vec { return p.Waist }, "0 % is the side seam, 100 % the centre front."},
+		func(p draft.Cowl) []r2.Vec { return p.Waist }, "0 % is the side seam, 100 % the centre front."},
 	{"release_armhole", "Armhole slash", "A cut from the armhole inwards, square to it, that lets the cloth open.",
-		func(p draft.Piece) []r2.Vec { return p.Armhole }, "0 % is the shoulder tip, 100 % the underarm."},
+		func(p draft.Cowl) []r2.Vec { return p.Armhole }, "0 % is the shoulder tip, 100 % the underarm."},
 }
 
 // lower is the word for the slash within a sentence.
@@ -50,7 +50,7 @@ func openPlace(s style.Style, k seam, long float64) float64 {
 			if *at < 0 || *at > 1 {
 				continue
 			}
-			if _, err := s.Piece(); err == nil {
+			if _, err := s.Cowl(); err == nil {
 				return *at
 			}
 		}

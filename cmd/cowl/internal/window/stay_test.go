@@ -25,15 +25,15 @@ func ownPaneStays(d *drive) {
 		d.click("fan/" + f)
 		d.ask(func(a *App) {
 			if len(a.panes) != mostPanes || a.active != 0 || a.pane().Style.Fabric.Name != "polyester-twill" ||
-				a.pane().piece.Grain != 45*degree {
+				a.pane().cowl.Grain != 45*degree {
 				d.Errorf("%s: %d panes, in the first %s at %.0f°, want 4 and one's own style", f, len(a.panes),
-					a.pane().Style.Fabric.Name, a.pane().piece.Grain/degree)
+					a.pane().Style.Fabric.Name, a.pane().cowl.Grain/degree)
 			}
 		})
 	}
 	d.ask(func(a *App) {
 		for i, want := range []float64{0.04, 0.10, 0.16} {
-			if got := a.panes[i+1].piece.Extension; !near(got, want, 1e-9) {
+			if got := a.panes[i+1].cowl.Extension; !near(got, want, 1e-9) {
 				d.Errorf("drape %d has an extension of %.3f m, want %.3f", i+2, got, want)
 			}
 		}
@@ -49,7 +49,7 @@ func ownPaneStays(d *drive) {
 	d.ask(func(a *App) {
 		var grains [4]float64
 		for i, p := range a.panes {
-			grains[i] = p.piece.Grain / degree
+			grains[i] = p.cowl.Grain / degree
 		}
 		if !near(grains[2], 20, 1e-9) || grains[1] != 0 || grains[3] != 90 || !near(grains[0], 45, 1e-9) {
 			d.Errorf("grains %v beside a first and a third of one's own, want 45, 0, 20, 90", grains)

@@ -42,7 +42,7 @@ func (a *App) compareTab(r panel.Rect) {
 		}
 		if u.Button("compare/table", c.Next(panel.RowHeight), "Table of all figures",
 			"Every figure of every drape, to be read or copied. Key I.") {
-			u.OpenSheet(sheetFigures)
+			u.OpenDialog(figuresDialog)
 		}
 		c.Gap(8)
 		a.fiveControls(c, "compare/five", a.pane())
@@ -154,7 +154,7 @@ func (a *App) comparison(c *panel.Column) {
 		u.Words(drop, r.X+r.W, r.Y+18, 1, panel.Strong, u.Theme.Ink)
 		u.Words(u.Fit(strconv.Itoa(i+1)+"  "+p.Style.Fabric.Title, r.W-70, panel.Plain), r.X, r.Y+18, 0, panel.Plain,
 			u.Theme.Ink)
-		cut := fmt.Sprintf("extension %s, grain %.0f°, %s", a.units.Length(p.piece.Extension), p.piece.Grain/degree,
+		cut := fmt.Sprintf("extension %s, grain %.0f°, %s", a.units.Length(p.cowl.Extension), p.cowl.Grain/degree,
 			stageWords(p))
 		u.Words(u.Fit(cut, r.W, panel.Small), r.X, r.Y+35, 0, panel.Small, u.Theme.Soft)
 	}

@@ -22,9 +22,9 @@ func (a *App) cutTab(r panel.Rect) {
 		a.extensionControls(c)
 		p := a.pane()
 		a.numberSlider(c, control{"cowl_point", "the cowl point", "Cowl point",
-			"Where the edge meets the shoulder, from the neck point."}, p.piece.CowlPoint)
+			"Where the edge meets the shoulder, from the neck point."}, p.cowl.CowlPoint)
 		a.numberSlider(c, control{"facing", "the facing", "Self-facing", "Depth of the facing folded in along the edge; " +
-			a.units.Said(limit.Say("%.0f is usual, 0 for none.", limit.Between(0.05, 0.15, limit.Length)))}, p.piece.Facing)
+			a.units.Said(limit.Say("%.0f is usual, 0 for none.", limit.Between(0.05, 0.15, limit.Length)))}, p.cowl.Facing)
 		a.numberSlider(c, control{"grain", "the grain", "Grain to centre front",
 			"From the centre front to the warp: 0° straight, 45° true bias, 90° crosswise."}, p.Style.Cut.Grain)
 		if p.limits("hem").Hi > 0 {
@@ -43,12 +43,12 @@ func (a *App) cutTab(r panel.Rect) {
 // extensionControls are extension and depth, two ways to say one thing.
 func (a *App) extensionControls(c *panel.Column) {
 	p := a.pane()
-	half := p.piece.HalfEdge - p.piece.Extension
+	half := p.cowl.HalfEdge - p.cowl.Extension
 	a.autoBox(c, "extension", "What closing the dart gives, no more and no less.", p.Style.Cut.Extension < 0,
-		p.piece.Extension)
+		p.cowl.Extension)
 	a.numberSlider(c, control{"extension", "the extension", "Extension",
-		"Cloth added to half the edge beyond the block: the more, the deeper."}, p.piece.Extension)
-	_, depth := draft.DropForEdge(half, p.piece.HalfEdge)
+		"Cloth added to half the edge beyond the block: the more, the deeper."}, p.cowl.Extension)
+	_, depth := draft.DropForEdge(half, p.cowl.HalfEdge)
 	_, most := draft.DropForEdge(half, half+p.limits("extension").Hi)
 	s := a.slider(limit.Range{Field: "depth", Hi: most, Unit: limit.Length},
 		control{"depth", "the depth", "Depth of the edge",
@@ -64,9 +64,9 @@ func (a *App) extensionControls(c *panel.Column) {
 func (a *App) dartControls(c *panel.Column) {
 	p := a.pane()
 	a.autoBox(c, "dart_share", "As much of the dart as the extension needs.", p.Style.Cut.DartShare < 0,
-		p.piece.Added.DartShare)
+		p.cowl.Added.DartShare)
 	a.numberSlider(c, control{"dart_share", "the dart share", "Dart closed",
-		"Share of the waist dart that becomes cowl: 0 % leaves it open, 100 % closes it."}, p.piece.Added.DartShare)
+		"Share of the waist dart that becomes cowl: 0 % leaves it open, 100 % closes it."}, p.cowl.Added.DartShare)
 }
 
 // pleatControls lay pleats into the shoulder seams.

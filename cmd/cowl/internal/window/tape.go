@@ -40,9 +40,9 @@ type taped struct {
 // tapeStep is how finely a tape follows the cloth, m.
 const tapeStep = 0.002
 
-// laidTape is where a tape lies on the sheet of a pane, and what it says there. Where it
+// tapeOnCloth is where a tape lies on the sheet of a pane, and what it says there. Where it
 // lies holds as long as the sheet has the same triangles, what it says for one moment.
-type laidTape struct {
+type tapeOnCloth struct {
 	shape   *[3]int32
 	serial  uint64
 	version int
@@ -51,12 +51,12 @@ type laidTape struct {
 }
 
 // update follows and measures the tape anew where it, or the cloth, has moved.
-func (l *laidTape) update(t *tape, s *mesh.Sheet, serial uint64) {
+func (l *tapeOnCloth) update(t *tape, s *mesh.Sheet, serial uint64) {
 	if len(s.Tris) == 0 || l.serial == serial && l.version == t.version {
 		return
 	}
 	if l.shape != &s.Tris[0] || l.version != t.version {
-		*l = laidTape{shape: &s.Tris[0]}
+		*l = tapeOnCloth{shape: &s.Tris[0]}
 		for k := 1; k < len(t.at); k++ {
 			l.follow(s, t.at[k-1], t.at[k])
 		}
@@ -67,7 +67,7 @@ func (l *laidTape) update(t *tape, s *mesh.Sheet, serial uint64) {
 
 // follow lays the tape on from one place to the next; it begins a new run where it left
 // the cloth.
-func (l *laidTape) follow(s *mesh.Sheet, from, to r2.Vec) {
+func (l *tapeOnCloth) follow(s *mesh.Sheet, from, to r2.Vec) {
 	way := r2.Sub(to, from)
 	l.says.cut += r2.Norm(way)
 	n := max(int(math.Ceil(r2.Norm(way)/tapeStep)), 1)
@@ -90,7 +90,7 @@ func (l *laidTape) follow(s *mesh.Sheet, from, to r2.Vec) {
 }
 
 // measure reads the tape off the cloth as it lies now.
-func (l *laidTape) measure(t *tape, s *mesh.Sheet) {
+func (l *tapeOnCloth) measure(t *tape, s *mesh.Sheet) {
 	l.says.along, l.says.chord = 0, 0
 	for _, run := range l.runs {
 		for k := 1; k < len(run); k++ {
@@ -107,7 +107,7 @@ func (l *laidTape) measure(t *tape, s *mesh.Sheet) {
 }
 
 // lines are the tape as the stage draws it on the drape.
-func (l *laidTape) lines(s *mesh.Sheet) (out []stage.Line) {
+func (l *tapeOnCloth) lines(s *mesh.Sheet) (out []stage.Line) {
 	for _, run := range l.runs {
 		line := stage.Line{Ink: tapeInk}
 		for _, f := range run {

@@ -50,7 +50,7 @@ func TestTape(t *testing.T) {
 		for _, q := range c.at {
 			l.add(q)
 		}
-		var laid laidTape
+		var laid tapeOnCloth
 		laid.update(&l, &s, 1)
 		got, runs := laid.says, laid.runs
 		if math.Abs(got.along-c.along) > 0.0021 || math.Abs(got.chord-c.chord) > 1e-4 || got.broken != c.broken ||
@@ -63,7 +63,7 @@ func TestTape(t *testing.T) {
 
 // C takes the tape: two clicks on the drape lay it, a third on the flat piece lays it on;
 // its length is along the cloth. Backspace takes a place back, Delete all.
-func tapeLaid(d *drive) {
+func tapeChecks(d *drive) {
 	d.key("1")
 	d.key("c")
 	d.until("the front view", func(a *App) bool { return a.goal == nil && a.tool == toolTape })
@@ -104,7 +104,7 @@ func tapeLaid(d *drive) {
 	var at panel.Point
 	d.ask(func(a *App) {
 		at = fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92},
-			a.pane().piece.Outline).at(r2.Vec{X: -0.05, Y: a.pane().piece.FoldY - 0.2})
+			a.pane().cowl.Outline).at(r2.Vec{X: -0.05, Y: a.pane().cowl.FoldY - 0.2})
 	})
 	d.x("mousemove", px(at.X), px(at.Y))
 	d.settle()

@@ -17,7 +17,7 @@ func (a *App) tapeWords(p *Pane) string {
 	case n < 2 || !p.hasCloth():
 		return ""
 	}
-	a.layTape(p)
+	a.followTape(p)
 	says := p.taped.says
 	text := fmt.Sprintf("Tape: %s along the cloth, %s as cut, %s through the air",
 		a.units.Length(says.along), a.units.Length(says.cut), a.units.Length(says.chord))

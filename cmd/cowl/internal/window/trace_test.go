@@ -46,8 +46,8 @@ func linesFollowed(d *drive) {
 	var at panel.Point
 	var want r2.Vec
 	d.ask(func(a *App) {
-		want = r2.Vec{X: -0.05, Y: a.pane().piece.FoldY - 0.15}
-		at = fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, a.pane().piece.Outline).at(want)
+		want = r2.Vec{X: -0.05, Y: a.pane().cowl.FoldY - 0.15}
+		at = fitFlat(panel.Rect{X: r.X + 24, Y: r.Y + 44, W: r.W - 48, H: r.H - 92}, a.pane().cowl.Outline).at(want)
 	})
 	d.x("mousemove", px(at.X), px(at.Y))
 	d.settle()

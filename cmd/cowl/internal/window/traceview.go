@@ -16,7 +16,7 @@ func (a *App) switchTrace() {
 		return
 	}
 	a.flat = true
-	if p := &a.pane().piece; a.trace.at == (r2.Vec{}) && len(p.Outline) > 0 {
+	if p := &a.pane().cowl; a.trace.at == (r2.Vec{}) && len(p.Outline) > 0 {
 		a.trace.at = r2.Vec{X: p.HalfEdge / 3, Y: p.FoldY - 0.12}
 	}
 }
@@ -32,7 +32,7 @@ func (a *App) pickTrace(c flatChart, p *Pane, use panel.Use) {
 			a.trace.at = q
 		}
 	}
-	p.traced.update(s, a.trace.at, p.view().Job.Piece.Grain)
+	p.traced.update(s, a.trace.at, p.view().Job.Cowl.Grain)
 	for i, runs := range p.traced.lines {
 		for _, run := range runs {
 			line := make([]panel.Point, len(run))

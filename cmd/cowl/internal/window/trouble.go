@@ -124,8 +124,8 @@ func (p *Pane) finer() float64 {
 // longer returns an extension longer by some centimetres, m; 0 where the draft allows none.
 func (a *App) longer() float64 {
 	p := a.pane()
-	v := min(p.piece.Extension+4*a.units.Step(), p.limits("extension").Hi)
-	if v <= p.piece.Extension {
+	v := min(p.cowl.Extension+4*a.units.Step(), p.limits("extension").Hi)
+	if v <= p.cowl.Extension {
 		return 0
 	}
 	return v

@@ -64,7 +64,7 @@ func (a *App) watchTurning() {
 		return
 	}
 	want := 90 * float64(t.step) / turnSteps
-	if p.frame.Serial == t.asked || !p.resting() || !p.frame.Read || math.Abs(p.frame.Job.Piece.Grain/degree-want) > 1e-6 {
+	if p.frame.Serial == t.asked || !p.resting() || !p.frame.Read || math.Abs(p.frame.Job.Cowl.Grain/degree-want) > 1e-6 {
 		return
 	}
 	a.shownDrops = append(a.shownDrops, drop{want, p.frame.Outcome.EdgeDrop, p.frame.Stage == drape.StageRest})

@@ -55,3 +55,12 @@ func noMinus(s string) string {
 	}
 	return s
 }
+
+// signed writes a number with its sign, zero without.
+func signed(v float64, format, unit string) string {
+	s := fmt.Sprintf(format, v) + unit
+	if v > 0 {
+		s = "+" + s
+	}
+	return noMinus(s)
+}

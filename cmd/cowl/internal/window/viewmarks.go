@@ -67,9 +67,9 @@ func (a *App) pinMarks(p *Pane, r panel.Rect) {
 
 // placeWords says where on the piece a mark lies.
 func (a *App) placeWords(q r2.Vec, p *Pane) string {
-	where := fmt.Sprintf("%s below the edge", a.units.Length(p.piece.FoldY-q.Y))
-	if q.Y > p.piece.FoldY {
-		where = fmt.Sprintf("on the facing, %s from the edge", a.units.Length(q.Y-p.piece.FoldY))
+	where := fmt.Sprintf("%s below the edge", a.units.Length(p.cowl.FoldY-q.Y))
+	if q.Y > p.cowl.FoldY {
+		where = fmt.Sprintf("on the facing, %s from the edge", a.units.Length(q.Y-p.cowl.FoldY))
 	}
 	return fmt.Sprintf("%s from the centre front to the wearer's %s, %s", a.units.Length(math.Abs(q.X)), side(q.X), where)
 }

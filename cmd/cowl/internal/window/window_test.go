@@ -83,7 +83,7 @@ func sliderFabricUndo(d *drive) {
 	d.rest()
 	var extension, most, drop float64
 	d.ask(func(a *App) {
-		extension, most, drop = a.pane().piece.Extension, a.pane().limits("extension").Hi, a.pane().frame.Outcome.EdgeDrop
+		extension, most, drop = a.pane().cowl.Extension, a.pane().limits("extension").Hi, a.pane().frame.Outcome.EdgeDrop
 	})
 	d.click("tab/Cut")
 	r := d.place("extension")
@@ -97,7 +97,7 @@ func sliderFabricUndo(d *drive) {
 	}
 	d.x("mouseup", "1")
 	d.settle()
-	d.until("a longer extension", func(a *App) bool { return math.Abs(a.pane().piece.Extension-0.165) < 0.011 })
+	d.until("a longer extension", func(a *App) bool { return math.Abs(a.pane().cowl.Extension-0.165) < 0.011 })
 	d.rest()
 	d.ask(func(a *App) {
 		if now := a.pane().frame.Outcome.EdgeDrop; now <= drop+0.010 {
@@ -105,12 +105,12 @@ func sliderFabricUndo(d *drive) {
 		}
 	})
 	d.key("ctrl+z")
-	d.until("the old extension", func(a *App) bool { return a.pane().piece.Extension == extension })
+	d.until("the old extension", func(a *App) bool { return a.pane().cowl.Extension == extension })
 
 	d.click("grain/typed")
 	d.x("type", "30")
 	d.key("Return")
-	d.until("grain of 30°", func(a *App) bool { return math.Abs(a.pane().piece.Grain-30*degree) < 1e-9 })
+	d.until("grain of 30°", func(a *App) bool { return math.Abs(a.pane().cowl.Grain-30*degree) < 1e-9 })
 	d.click("grain/typed")
 	d.x("type", "400")
 	d.key("Return")
@@ -126,7 +126,7 @@ func sliderFabricUndo(d *drive) {
 	d.until("the faille", func(a *App) bool { return a.pane().Style.Fabric.Name == "polyester-faille" })
 	d.key("ctrl+z", "ctrl+z")
 	d.until("the first style", func(a *App) bool {
-		return a.pane().Style.Fabric.Name == "polyester-twill" && a.pane().piece.Grain == 45*degree
+		return a.pane().Style.Fabric.Name == "polyester-twill" && a.pane().cowl.Grain == 45*degree
 	})
 	d.ask(func(a *App) {
 		if list := a.shelf().list(); len(list) != 1 || list[0].file != a.pane().keep.file {
@@ -323,12 +323,12 @@ func dropFiles(paths ...string) {
 func TestNoDisplay(t *testing.T) {
 	t.Setenv("DISPLAY", "")
 	t.Setenv("WAYLAND_DISPLAY", "")
-	err := Run(Options{Config: t.TempDir(), Style: trial(t)})
+	err := Run(Options{Config: t.TempDir(), Style: quickStyle(t)})
 	if err == nil || !strings.Contains(err.Error(), "DISPLAY") {
 		t.Errorf("Run without a display = %v, want an error that names DISPLAY", err)
 	}
 	t.Setenv("DISPLAY", ":987")
-	if err := Run(Options{Config: t.TempDir(), Style: trial(t)}); err == nil || !errors.Is(err, stage.ErrNoDrawing) {
+	if err := Run(Options{Config: t.TempDir(), Style: quickStyle(t)}); err == nil || !errors.Is(err, stage.ErrNoDrawing) {
 		t.Errorf("Run on a display that is not there = %v, want ErrNoDrawing", err)
 	}
 }
@@ -343,7 +343,7 @@ func slashRests(d *drive) {
 	d.key("Return")
 	d.until("rest with the slash", func(a *App) bool {
 		p := a.pane()
-		return len(p.frame.Job.Piece.Releases) == 2 && p.resting() && (p.before != nil || p.frame.Stage == drape.StageStopped)
+		return len(p.frame.Job.Cowl.Releases) == 2 && p.resting() && (p.before != nil || p.frame.Stage == drape.StageStopped)
 	})
 	d.ask(func(a *App) {
 		p := a.pane()
@@ -352,7 +352,7 @@ func slashRests(d *drive) {
 		}
 	})
 	d.key("ctrl+z")
-	d.until("the piece as it was cut", func(a *App) bool { return len(a.pane().piece.Releases) == 0 })
+	d.until("the piece as it was cut", func(a *App) bool { return len(a.pane().cowl.Releases) == 0 })
 }
 
 // The demonstration hangs seven angles from 0 to 90°, draws a drop for each,
@@ -366,7 +366,7 @@ func grainTurned(d *drive) {
 	d.until("all seven angles", func(a *App) bool {
 		p := a.pane()
 		if p.resting() && p.frame.Read {
-			seen[math.Round(p.frame.Job.Piece.Grain/degree)] = p.frame.Outcome.EdgeDrop
+			seen[math.Round(p.frame.Job.Cowl.Grain/degree)] = p.frame.Outcome.EdgeDrop
 		}
 		return a.turning == nil && len(a.shownDrops) > 0
 	})
@@ -385,7 +385,7 @@ func grainTurned(d *drive) {
 		}
 	})
 	d.key("ctrl+z")
-	d.until("the grain of before", func(a *App) bool { return a.pane().piece.Grain == 45*degree })
+	d.until("the grain of before", func(a *App) bool { return a.pane().cowl.Grain == 45*degree })
 }
 
 // A chosen number of folds is laid from the flat, and the readings tell what became

@@ -1,5 +1,5 @@
 // Package outlinetest checks what the readers of pieces hand out. Start at
-// Whole.
+// Whole and Fuzz.
 package outlinetest
 
 import (
@@ -8,6 +8,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/read/outline"
 )
 
 // Whole fails if a piece could not be cut: its outline encloses nothing, a mark
@@ -32,4 +33,26 @@ func Whole(t testing.TB, p paper.Piece) {
 	if at != 0 {
 		t.Errorf("the edges end at %d, want 0", at)
 	}
+}
+
+// Fuzz fails if a reader takes a file, made of the seeds at random, whose pieces could not be
+// cut. The unit is said or not.
+func Fuzz(f *testing.F, seeds []string, read func(data string, unit outline.Unit) ([]paper.Piece, error)) {
+	for _, s := range seeds {
+		f.Add(s, true)
+		f.Add(s, false)
+	}
+	f.Fuzz(func(t *testing.T, data string, said bool) {
+		unit := outline.Unit(0)
+		if said {
+			unit = outline.Millimetre
+		}
+		pieces, err := read(data, unit)
+		if err != nil {
+			return
+		}
+		for _, p := range pieces {
+			Whole(t, p)
+		}
+	})
 }

@@ -1,5 +1,8 @@
 package page
 
+// keyLine is the height of a row of a key, px.
+const keyLine = 18.0
+
 // key sets entries in rows and makes the drawing taller for them.
 type key struct {
 	d          *drawing

@@ -44,7 +44,6 @@ const (
 	chartTop    = 44.0
 	chartBottom = 46.0
 	letters     = 13.0
-	keyLine     = 18.0
 )
 
 // scale takes values to a stretch of the drawing.

@@ -5,15 +5,6 @@ import (
 	"time"
 )
 
-// Pace says how far a study has come.
-type Pace struct {
-	Rows   int           // of the study
-	Mine   int           // to be computed in this run
-	Done   int           // of those
-	Failed int           // of those that are done
-	Left   time.Duration // at the mean pace so far; 0 until a row is done
-}
-
 // bench counts rows as they come off it.
 type bench struct {
 	mu    sync.Mutex

@@ -196,3 +196,12 @@ func guarded[T any](ctx context.Context, i int, work func(context.Context, int) 
 	}()
 	return work(ctx, i)
 }
+
+// Pace says how far a study has come.
+type Pace struct {
+	Rows   int           // of the study
+	Mine   int           // to be computed in this run
+	Done   int           // of those
+	Failed int           // of those that are done
+	Left   time.Duration // at the mean pace so far; 0 until a row is done
+}

@@ -84,9 +84,9 @@ func experiment(r *rand.Rand, toiles int) (e fit.Experiment, truth []float64) {
 	return e, truth
 }
 
-// trials counts how often the truth lies in the interval of each property and how often
+// experiments counts how often the truth lies in the interval of each property and how often
 // the property tells.
-func trials(t *testing.T, n, toiles int, seed uint64) (holds, tells []int, agrees int) {
+func experiments(t *testing.T, n, toiles int, seed uint64) (holds, tells []int, agrees int) {
 	t.Helper()
 	holds, tells = make([]int, len(madeUpProperties)), make([]int, len(madeUpProperties))
 	for k := range n {
@@ -118,7 +118,7 @@ func TestTruthInInterval(t *testing.T) {
 		trials, toiles int
 		least, most    float64 // share of the trials
 	}{{20, 3, 0.85, 1}, {100, 1, 0.81, 0.99}, {100, 6, 0.81, 0.99}} {
-		holds, tells, agrees := trials(t, q.trials, q.toiles, 1)
+		holds, tells, agrees := experiments(t, q.trials, q.toiles, 1)
 		t.Logf("%d trials of %d toiles: truth held %v, told %v, agreed %d", q.trials, q.toiles, holds, tells, agrees)
 		for i, p := range madeUpProperties {
 			if share := float64(holds[i]) / float64(q.trials); share < q.least || share > q.most {
@@ -137,8 +137,8 @@ func TestTruthInInterval(t *testing.T) {
 
 // Many toiles tell of the loop what one does not.
 func TestNarrows(t *testing.T) {
-	_, few, _ := trials(t, 20, 1, 2)
-	_, many, _ := trials(t, 20, 20, 2)
+	_, few, _ := experiments(t, 20, 1, 2)
+	_, many, _ := experiments(t, 20, 20, 2)
 	if many[1] <= few[1] || many[1] < 15 {
 		t.Errorf("the loop was told in %d of 20 trials of one toile and in %d of 20 toiles, want more and 15 or more",
 			few[1], many[1])
