@@ -2,8 +2,10 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -33,12 +35,16 @@ func (p proofCmd) Run(ctx context.Context, c console.Console) error {
 		})
 	})
 	line.Clear()
-	if ctx.Err() != nil {
-		return context.Canceled
-	}
+	checks = slices.DeleteFunc(checks, proof.Check.Cancelled)
+	return errors.Join(p.print(c, checks), ctx.Err())
+}
+
+// print prints the rows that have ended: all, unless the run was called off.
+func (p proofCmd) print(c console.Console, checks []proof.Check) error {
 	switch {
 	case p.JSON:
 		return c.PrintJSON(map[string]any{"checks": checks})
+	case len(checks) == 0:
 	case p.Markdown:
 		markdown(c.Out, checks)
 	default:

@@ -61,19 +61,29 @@ func Run(ctx context.Context, trials []Pending, told func(ended int, begun strin
 	return out
 }
 
+// cancelled is the note of a trial that was not run to its end.
+const cancelled = "cancelled"
+
+// Cancelled reports whether the trial was called off before it had ended, so that
+// there is no figure.
+func (c Check) Cancelled() bool { return c.Note == cancelled }
+
 // check runs one trial.
 func (t Pending) check(ctx context.Context) Check {
 	c := t.Check
 	if ctx.Err() != nil {
-		c.Note = "cancelled"
+		c.Note = cancelled
 		return c
 	}
 	got, note, err := t.run(ctx)
-	if err != nil {
+	switch {
+	case ctx.Err() != nil:
+		c.Note = cancelled
+		return c
+	case err != nil:
 		c.Note = err.Error()
 		return c
-	}
-	if note != "" {
+	case note != "":
 		c.Note = note
 	}
 	c.Got, c.Pass = got, c.holds(got)

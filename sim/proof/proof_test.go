@@ -60,8 +60,19 @@ func TestMissesStay(t *testing.T) {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if c := Run(ctx, []Pending{row(1, nil)}, nil)[0]; c.Pass || c.Note != "cancelled" {
+	if c := Run(ctx, []Pending{row(1, nil)}, nil)[0]; c.Pass || !c.Cancelled() {
 		t.Errorf("cancelled row %+v, want it not to pass", c)
+	}
+}
+
+// A trial that is called off while it runs has no figure, and those before it keep theirs.
+func TestCancelledWhileRunning(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	ends := figure(Check{Tolerance: 1}, func(context.Context) (float64, error) { return 1, nil })
+	calledOff := figure(Check{Tolerance: 1}, func(context.Context) (float64, error) { cancel(); return 0.5, nil })
+	first, second := ends.check(ctx), calledOff.check(ctx)
+	if first.Cancelled() || first.Got != 1 || !second.Cancelled() || second.Got != 0 || second.Pass {
+		t.Errorf("rows %+v and %+v, want 1, and one that was cancelled", first, second)
 	}
 }
 
