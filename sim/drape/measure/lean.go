@@ -7,6 +7,12 @@ import (
 	"cowl/sim/drape"
 )
 
+// The least changes that are told: less is rounded away, m and m².
+const (
+	leastFall = 0.0005
+	leastOpen = 0.5e-4
+)
+
 // postureJSON is what shows at one angle as result.json has it.
 type postureJSON struct {
 	StandOff float64 `json:"stand_off_mm"`
@@ -49,5 +55,29 @@ func LeanLines(o *drape.Outcome) []string {
 		return text
 	}
 	return []string{"upright: " + of(l.Upright), fmt.Sprintf("%.0f° forward: ", Degree.From(l.Angle)) + of(l.Bent),
+		"so " + falls(l.Bent.StandOff-l.Upright.StandOff, u) + ", and " + opens(l.Bent.Opening-l.Upright.Opening, u),
 		"upright again: " + of(l.Back)}
+}
+
+// falls says how much farther from the chest the edge lies once its wearer has bent, m.
+func falls(by float64, u ruler.Units) string {
+	switch {
+	case by >= leastFall:
+		return "the edge falls " + u.Small(by) + " from the chest"
+	case by <= -leastFall:
+		return "the edge comes " + u.Small(-by) + " nearer to the chest"
+	}
+	return "the edge stays as near to the chest"
+}
+
+// opens says how much more is seen into the neck then, m².
+func opens(by float64, u ruler.Units) string {
+	const seen = " for who looks from the front and above"
+	switch {
+	case by >= leastOpen:
+		return "the neck opens by " + u.Area(by, 0) + seen
+	case by <= -leastOpen:
+		return "the neck closes by " + u.Area(-by, 0) + seen
+	}
+	return "the neck is as open" + seen
 }

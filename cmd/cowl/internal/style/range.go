@@ -1,7 +1,6 @@
 package style
 
 import (
-	"errors"
 	"math"
 
 	"cowl/mesh/body"
@@ -47,7 +46,7 @@ func (h Hang) ranges() []limit.Range {
 // Check returns an error if the hang is out of range; Wearer, Piece and Fits check
 // the rest.
 func (s *Style) Check() error {
-	return s.located(errors.Join(limit.Check(s.Hang.ranges()), s.checkLean()))
+	return s.located(limit.Check(s.Hang.ranges()))
 }
 
 // refuse says what the draft could not tell: a number that is no whole one
