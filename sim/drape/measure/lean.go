@@ -2,6 +2,7 @@ package measure
 
 import (
 	"fmt"
+	"math"
 
 	"cowl/mesh/ruler"
 	"cowl/sim/drape"
@@ -35,6 +36,16 @@ func leanJSON(l *drape.Lean) any {
 		Bent    postureJSON `json:"bent"`
 		Back    postureJSON `json:"back"`
 	}{Degree.From(l.Angle), of(l.Upright), of(l.Bent), of(l.Back)}
+}
+
+// bent takes a figure off a lean; NaN: nobody bent.
+func bent(of func(*drape.Lean) float64) func(*drape.Outcome) float64 {
+	return func(o *drape.Outcome) float64 {
+		if o.Lean == nil {
+			return math.NaN()
+		}
+		return of(o.Lean)
+	}
 }
 
 // LeanLines say what became of the cloth while its wearer bent; nil: nobody did.
