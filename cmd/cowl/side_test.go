@@ -122,7 +122,7 @@ func TestSideRefuses(t *testing.T) {
 		{"draft --side back --facing 30cm --hem 1cm", "--hem: hem 1.0 cm"},
 		{"drape --side back --edge-depth 50cm", "--edge-depth: "},
 		{"draft --side back --bust 300cm", "--bust: bust 300"},
-		{"view " + write(t, "v.yaml", "cut: {side: back}\n"), "side back: the window shows cowls at the front alone"},
+		{"view " + write(t, "v.yaml", "cut: {side: backwards}\n"), `v.yaml:1: cut: side "backwards", want front or back`},
 	} {
 		count++
 		got := call(t.Context(), append(strings.Fields(q.args), "--out", t.TempDir())...)

@@ -5,7 +5,6 @@ package window
 import (
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/body"
 	"cowl/sim/drape"
 )
 
@@ -49,7 +48,7 @@ type App struct {
 func newApp(o Options, s Settings) *App {
 	a := &App{
 		opt: o, ui: panel.New(), set: s, camera: camera{named: firstView}, mouse: mouse{drag: -1},
-		dummies:  dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
+		dummies:  dummies{map[standing]*dummy{}, map[standing]bool{}},
 		hangLike: drape.HangLike,
 		results:  make(chan func(*App), 64),
 	}

@@ -57,9 +57,14 @@ type painting struct {
 	polished        bool
 }
 
-// hang begins to hang the pane's style, or goes over to it.
+// hang begins to hang the pane's style, or goes over to it. Cloth is not carried round to
+// the other side of the form.
 func (p *Pane) hang() {
+	other := p.asked.job.Piece.Worn != p.piece.Worn
 	j := p.ask()
+	if other {
+		p.stop()
+	}
 	if p.live == nil {
 		p.begin(j)
 		return
