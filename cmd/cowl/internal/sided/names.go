@@ -17,8 +17,13 @@ func (n Names) Say(text string, s draft.Side) string {
 	if s == draft.AtFront {
 		return text
 	}
-	away, back := n.hidden(s)
-	return back.Replace(s.Say(away.Replace(text)))
+	return n.By(s.Say, text)
+}
+
+// By says a text otherwise, but for the names in it.
+func (n Names) By(say func(string) string, text string) string {
+	away, back := n.hidden(say)
+	return back.Replace(say(away.Replace(text)))
 }
 
 // Strings says each line of a list.
@@ -43,26 +48,31 @@ func (n Names) HTML(page string, s draft.Side) string {
 	if s == draft.AtFront {
 		return page
 	}
+	return Words(page, func(text string) string { return n.Say(text, s) })
+}
+
+// Words says the words of a page otherwise and leaves its tags and its style as they are.
+func Words(page string, say func(string) string) string {
 	var out strings.Builder
 	at := 0
 	for _, tag := range unsaid.FindAllStringIndex(page, -1) {
-		out.WriteString(n.Say(page[at:tag[0]], s))
-		out.WriteString(said.ReplaceAllStringFunc(page[tag[0]:tag[1]], func(words string) string { return n.Say(words, s) }))
+		out.WriteString(say(page[at:tag[0]]))
+		out.WriteString(said.ReplaceAllStringFunc(page[tag[0]:tag[1]], say))
 		at = tag[1]
 	}
-	out.WriteString(n.Say(page[at:], s))
+	out.WriteString(say(page[at:]))
 	return out.String()
 }
 
 // hidden puts letters that no text has in the place of names that would be said otherwise,
 // and takes them back. The longest go first: one name may hold another.
-func (n Names) hidden(s draft.Side) (away, back *strings.Replacer) {
+func (n Names) hidden(say func(string) string) (away, back *strings.Replacer) {
 	const private = '\uE000'
 	all := slices.Clone(n)
 	slices.SortStableFunc(all, func(a, b string) int { return len(b) - len(a) })
 	var to, from []string
 	for _, name := range all {
-		if s.Say(name) == name {
+		if say(name) == name {
 			continue
 		}
 		escaped := html.EscapeString(name)

@@ -138,7 +138,13 @@ func (s sheet) charts() []page.Chart {
 }
 
 // title names a toile.
-func (h held) title(i int) string { return fmt.Sprintf("%d. %s, %s", i+1, h.Date, h.Fabric) }
+func (h held) title(i int) string {
+	text := fmt.Sprintf("%d. %s, %s", i+1, h.Date, h.Fabric)
+	if side := h.sideKey(); side != "" {
+		text += ", at the " + side
+	}
+	return text
+}
 
 // cards shows the first hand of every prediction, and the photograph beside it.
 func (s sheet) cards() []page.Card {
