@@ -50,15 +50,18 @@ func bent(of func(*drape.Lean) float64) func(*drape.Outcome) float64 {
 
 // LeanLines say what became of the cloth while its wearer bent; nil: nobody did.
 func LeanLines(o *drape.Outcome) []string {
-	l := o.Lean
-	if l == nil {
+	if o.Lean == nil {
 		return nil
 	}
-	u := ruler.Spoken()
+	return Leaning(o.Lean, o.Laid, ruler.Spoken())
+}
+
+// Leaning are the lines of a lean of cloth into which so many folds were laid.
+func Leaning(l *drape.Lean, laid int, u ruler.Units) []string {
 	of := func(p drape.Posture) string {
 		text := fmt.Sprintf("edge %s off the form, %s open between them", u.Small(p.StandOff), u.Area(p.Opening, 0))
-		if o.Laid > 0 {
-			text += fmt.Sprintf(", %d of %d laid folds there", p.Kept, o.Laid)
+		if laid > 0 {
+			text += fmt.Sprintf(", %d of %d laid folds there", p.Kept, laid)
 		}
 		if !p.Settled {
 			text += " (not at rest)"

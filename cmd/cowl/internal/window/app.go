@@ -32,8 +32,9 @@ type App struct {
 	tab     int
 	remarks remarks
 	back    lookback
-	search  string // among the fabrics
-	laid    places // of the picture being drawn
+	search  string  // among the fabrics
+	leanBy  float64 // rad, the wearer is to bend forward
+	laid    places  // of the picture being drawn
 	display display
 
 	note    note
@@ -49,8 +50,8 @@ func newApp(o Options, s Settings) *App {
 	a := &App{
 		opt: o, ui: panel.New(), set: s, camera: camera{named: firstView}, mouse: mouse{drag: -1},
 		dummies:  dummies{map[standing]*dummy{}, map[standing]bool{}},
-		hangLike: drape.HangLike,
-		results:  make(chan func(*App), 64),
+		hangLike: drape.HangLike, leanBy: usualLean,
+		results: make(chan func(*App), 64),
 	}
 	a.panes = []*Pane{{Style: o.Style.Clone(), own: true}}
 	if a.path = o.Path; a.path != "" {

@@ -39,6 +39,7 @@ type Pane struct {
 	past                past
 	ebb                 ebb
 	five                *fiveHands   // nil: nobody asked for them
+	bent                *bent        // nil: the wearer has not bent
 	look                *drape.Frame // what is looked back at, nil: the present is seen
 	drawn               painting     // what lies on the canvas
 }
