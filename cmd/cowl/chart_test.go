@@ -33,7 +33,8 @@ bust_span_cm: [19, 19.5, 20]
 func TestOwnChart(t *testing.T) {
 	path := write(t, "chart.yaml", ownChart)
 	sizes := call(t.Context(), "sizes", "--chart", path)
-	for _, want := range []string{"Sizes of " + path, "36      38      40", "Source: our own grading", "the 168 cm of the chart"} {
+	for _, want := range []string{"Sizes of " + path, "36      38      40", "Source: our own grading",
+		"the 168 cm of the chart"} {
 		if sizes.code != console.ExitOK || !strings.Contains(sizes.out, want) {
 			t.Errorf("cowl sizes --chart = %d, %s%s, want %q", sizes.code, sizes.out, sizes.err, want)
 		}
@@ -85,7 +86,8 @@ func TestBadCharts(t *testing.T) {
 	count := 0
 	for _, q := range []struct{ from, to, args, want string }{
 		{"bust_cm: [84, 88, 92]", "bust_cm: [84, 880, 92]", "", "chart.yaml:4: size 38: bust 880.0 cm, want 60.0–160.0 cm"},
-		{"bust_cm: [84, 88, 92]", "bust_cm: [84, 83, 92]", "", "chart.yaml:4: bust of size 38 83.0 cm, want more than the 84.0 cm"},
+		{"bust_cm: [84, 88, 92]", "bust_cm: [84, 83, 92]", "",
+			"chart.yaml:4: bust of size 38 83.0 cm, want more than the 84.0 cm"},
 		{"bust_cm: [84, 88, 92]", "bust_cm: [84, 88]", "", "chart.yaml:4: bust_cm has 2 numbers, want 3"},
 		{"bust_cm: [84, 88, 92]", "bust: [84, 88, 92]", "", `chart.yaml:4: chart: unknown key "bust", want sizes`},
 		{"bust_cm: [84, 88, 92]", "bust_cm: [84, x, 92]", "", "chart.yaml:4: bust_cm is x, want a number"},

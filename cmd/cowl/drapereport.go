@@ -242,7 +242,8 @@ func (h *hung) caption() []string {
 		say.Upper(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
 			fmt.Sprintf(", seed %d", o.Seed),
 	}
-	return append(append([]string{h.Style.Name}, sided.Names{h.Style.Fabric.Title}.Strings(lines, h.Piece.Worn)...), say.Caution)
+	lines = sided.Names{h.Style.Fabric.Title}.Strings(lines, h.Piece.Worn)
+	return append(append([]string{h.Style.Name}, lines...), say.Caution)
 }
 
 // edgeDrop is the figure that reports speak of most.

@@ -21,8 +21,9 @@ func TestNames(t *testing.T) {
 			t.Errorf("Say(%q) at the front = %q, want it as it was", text, got)
 		}
 	}
-	page := `<style>p{color:#CF0000}</style><h1>Over the bust &amp; CF&#43;</h1><img alt="the front" src="data:,CFCF"><p>CF</p>`
-	want := `<style>p{color:#CF0000}</style><h1>Over the bust &amp; CF&#43;</h1><img alt="the back" src="data:,CFCF"><p>CB</p>`
+	const head = `<style>p{color:#CF0000}</style><h1>Over the bust &amp; CF&#43;</h1>`
+	page := head + `<img alt="the front" src="data:,CFCF"><p>CF</p>`
+	want := head + `<img alt="the back" src="data:,CFCF"><p>CB</p>`
 	if got := names.HTML(page, draft.AtBack); got != want {
 		t.Errorf("HTML = %s, want %s", got, want)
 	}

@@ -3,6 +3,7 @@ package study
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study/page"
@@ -34,11 +35,12 @@ func leanTable(first string, rs []caseResult) []page.Block {
 			row = append(row, bentOff.Number(off), bentOpen.Number(open))
 			leans = leans || !math.IsNaN(off)
 		}
-		folds := ""
-		for k, of := range postures {
-			folds += []string{"", ", ", ", "}[k] + number(c.posture(of, func(p drape.Posture) float64 { return float64(p.Kept) }))
+		var folds []string
+		for _, of := range postures {
+			folds = append(folds, number(c.posture(of, func(p drape.Posture) float64 { return float64(p.Kept) })))
 		}
-		t.Rows, angle = append(t.Rows, page.TableRow{Cells: append(row, folds)}), max(angle, c.style.Hang.Lean)
+		t.Rows = append(t.Rows, page.TableRow{Cells: append(row, strings.Join(folds, ", "))})
+		angle = max(angle, c.style.Hang.Lean)
 	}
 	if !leans {
 		return nil

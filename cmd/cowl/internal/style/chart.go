@@ -165,17 +165,16 @@ func (r *source) chartKey(c *body.Chart, e entry, seen map[string]ast.Node) {
 
 // column reads one measurement of every size.
 func (r *source) column(c *body.Chart, f Field, unit string, e entry) {
-	values := slices.Repeat([]float64{0}, len(c.Sizes))
+	var values []float64
 	if v, ok := scalar.Number(e.value); ok {
 		values = slices.Repeat([]float64{v}, len(c.Sizes))
-	} else if list, ok := r.list(e); !ok {
+	} else if values, ok = r.list(e); !ok {
 		return
-	} else if len(list) != len(c.Sizes) {
-		r.fail(e.value, "%s has %d numbers, want %d: one for each of the sizes, or one for all", e.key, len(list),
+	}
+	if len(values) != len(c.Sizes) {
+		r.fail(e.value, "%s has %d numbers, want %d: one for each of the sizes, or one for all", e.key, len(values),
 			len(c.Sizes))
 		return
-	} else {
-		values = list
 	}
 	for i, v := range values {
 		if f.kind == angle {

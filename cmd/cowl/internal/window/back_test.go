@@ -71,7 +71,9 @@ func TestBackCowl(t *testing.T) {
 		}
 	})
 	d.key("ctrl+z")
-	d.until("the back again", func(a *App) bool { return a.pane().frame.Job.Piece.Worn == draft.AtBack && a.pane().figures() })
+	d.until("the back again", func(a *App) bool {
+		return a.pane().frame.Job.Piece.Worn == draft.AtBack && a.pane().figures()
+	})
 	d.ask(func(a *App) { backs(t, a, "undone") })
 }
 

@@ -17,11 +17,15 @@ func leans(d *drive) {
 	d.click("tab/Stand")
 	var was []r3.Vec
 	d.ask(func(a *App) { was = slices.Clone(a.pane().frame.Sheet.Pos) })
-	d.ask(func(a *App) { a.leanBy = 20 * degree; a.ui.Focus("stand/lean") })
+	d.ask(func(a *App) { a.leanBy = 20 * degree })
+	d.x("mousemove", "160", "520")
+	d.x("click", "--repeat", "40", "5") // to the foot of the controls
 	d.settle()
-	d.key("Return")
+	d.click("stand/lean")
 	d.until("an errand", func(a *App) bool { return a.errand != nil })
 	d.until("figures of the lean", func(a *App) bool { return a.pane().bent != nil && a.errand == nil })
+	d.x("mousemove", "160", "520")
+	d.x("click", "--repeat", "40", "5")
 	d.settle()
 	d.shot("lean.png")
 	d.ask(func(a *App) {
