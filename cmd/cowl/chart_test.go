@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -101,12 +102,16 @@ func TestBadCharts(t *testing.T) {
 		{"source:", "sauce:", "", `chart.yaml:1: chart: unknown key "sauce"`},
 		{"source:", "", "--size 12", "--size: size 12, want one of [36 38 40]"},
 		{"height_cm: 168\n", "", "--size 38 --height 160cm", "height 160.0 cm, but your chart does not say"},
+		{"", "one", "--bust 90cm", "--bust: bust 90.0 cm, but your chart has one size"},
 		{"armscye_depth_cm: [20.6", "armscye_depth_cm: [40", "", "size 36: armscye depth 40.0 cm, want 15.0–30.0 cm"},
 	} {
 		count++
 		text := strings.Replace(ownChart, q.from, q.to, 1)
 		if q.to == "" && q.from == "source:" {
 			text = ownChart
+		}
+		if q.to == "one" {
+			text = regexp.MustCompile(`\[([0-9.]+),[^]]*\]`).ReplaceAllString(ownChart, "[$1]")
 		}
 		args := append([]string{"draft", "--chart", write(t, "chart.yaml", text), "--out", t.TempDir()},
 			strings.Fields(q.args)...)
@@ -119,7 +124,7 @@ func TestBadCharts(t *testing.T) {
 		console.ExitBadInput || !strings.Contains(got.err, "none.yaml: no such file, want a size chart in YAML") {
 		t.Errorf("cowl sizes of no file = %d, %q", got.code, got.err)
 	}
-	if count < 16 {
+	if count < 17 {
 		t.Errorf("%d cases", count)
 	}
 }

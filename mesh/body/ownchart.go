@@ -79,8 +79,11 @@ func (c *Chart) AtBust(bust float64) (Body, error) {
 
 // SizeAt returns the size number at a bust (m), whole or not.
 func (c *Chart) SizeAt(bust float64) float64 {
-	if c == nil {
+	switch {
+	case c == nil:
 		return SizeAt(bust)
+	case len(c.Sizes) < 2:
+		return float64(c.Sizes[0])
 	}
 	k, t := c.between(bust)
 	from, to := float64(c.Sizes[k]), float64(c.Sizes[k+1])

@@ -261,7 +261,8 @@ func (s *Style) writeChart(b *bytes.Buffer) {
 	line("sizes", func(i int) string { return strconv.Itoa(c.Sizes[i]) })
 	for _, m := range body.Measures() {
 		f := fieldOf(m)
-		if *m.In(&c.Bodies[0]) == 0 && m.Optional() {
+		has := func(b body.Body) bool { return *m.In(&b) != 0 }
+		if m.Optional() && !slices.ContainsFunc(c.Bodies, has) {
 			continue
 		}
 		line(f.key(), func(i int) string {

@@ -49,7 +49,8 @@ func (s *Style) charted() (b body.Body, err error) {
 	}
 	if s.Chart.For() == 0 {
 		return b, limit.Errorf("height", "height %v, but your chart does not say for which height it is made: give "+
-			"height_cm in it, or armscye_depth_cm, nape_to_waist_cm and waist_to_hip_cm in place of a height", limit.Metres(s.Height))
+			"height_cm in it, or armscye_depth_cm, nape_to_waist_cm and waist_to_hip_cm in place of a height",
+			limit.Metres(s.Height))
 	}
 	r := limit.Range{Field: "height", Value: s.Height, Lo: body.LeastHeight, Hi: body.MostHeight, Unit: limit.Length,
 		Why: limit.Say("beyond, measure armscye depth, nape to waist and waist to hip and give them instead")}
