@@ -81,7 +81,7 @@ func falls(by float64, u ruler.Units) string {
 	case by <= -leastFall:
 		return "the edge comes " + u.Small(-by) + " nearer to the chest"
 	}
-	return "the edge stays as near to the chest"
+	return "the edge stays about as near to the chest"
 }
 
 // opens says how much more is seen into the neck then, m².
@@ -93,5 +93,5 @@ func opens(by float64, u ruler.Units) string {
 	case by <= -leastOpen:
 		return "the neck closes by " + u.Area(-by, 0) + seen
 	}
-	return "the neck is as open" + seen
+	return "the neck is about as open" + seen
 }

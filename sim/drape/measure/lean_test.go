@@ -24,7 +24,7 @@ func TestLeanLines(t *testing.T) {
 		{draft.AtBack, 0.014, 0.00179,
 			"so the edge comes 5 mm nearer to the back, and the neck closes by 5 cm² for who looks from the back and above"},
 		{draft.AtBack, 0.0187, 0.00227,
-			"so the edge stays as near to the back, and the neck is as open for who looks from the back and above"},
+			"so the edge stays about as near to the back, and the neck is about as open for who looks from the back and above"},
 	} {
 		o := &drape.Outcome{Laid: 2, Lean: &drape.Lean{Upright: upright, Back: upright,
 			Bent: drape.Posture{StandOff: q.off, Opening: q.at, Kept: 2, Settled: true}}}
