@@ -6,7 +6,6 @@ import (
 	"cowl/cmd/cowl/internal/memory"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
-	"cowl/mesh/limit"
 	"cowl/sim/drape"
 )
 
@@ -23,9 +22,5 @@ func (h *hung) affordable() error {
 // viewable is affordable for so many panes of a window that hang p, the front of s, on
 // forms of their own.
 func viewable(s style.Style, p draft.Cowl, panes int) error {
-	if p.Worn == draft.AtBack {
-		return limit.Errorf("side", "side back: the window shows cowls at the front alone; hang this one with cowl "+
-			"drape, whose pictures show it from behind")
-	}
 	return memory.Afford(memory.Points(p, s.Hang.Spacing), panes, panes, "a wider spacing")
 }

@@ -235,5 +235,6 @@ func (h *hung) caption() []string {
 		ruler.Capital(h.verdict()) + measure.Say(o, "; forces balance to {residual} of the weight, lattice {spacing_mm}") +
 			fmt.Sprintf(", seed %d", o.Seed),
 	}
-	return append(append([]string{h.Style.Name}, sided.Strings(lines, h.Cowl.Worn)...), say.Caution)
+	lines = sided.Names{h.Style.Fabric.Title}.Strings(lines, h.Cowl.Worn)
+	return append(append([]string{h.Style.Name}, lines...), say.Caution)
 }

@@ -23,6 +23,7 @@ const demoFile = "demo.yaml (built in)"
 type cutFlags struct {
 	Style     string `short:"s" placeholder:"FILE" help:"Style file in YAML. Without it: the built-in demo."`
 	Cut       any    `embed:"" table:"body cut"`
+	Chart     string `placeholder:"FILE" help:"Size chart of your own in YAML, in place of the built-in one; see cowl help style."`
 	Block     string `placeholder:"FILE" help:"Block of your own, a half front with one waist dart: .dxf, .svg or .csv, at full size."`
 	BlockUnit string `enum:",mm,cm,m,in" default:"" placeholder:"UNIT" help:"Unit of that file, mm, cm, m or in, if it does not state its own."`
 	BlockName string `placeholder:"NAME" help:"Which piece of that file, if it has several."`
@@ -46,6 +47,11 @@ func (f cutFlags) load() (style.Style, error) {
 	s, err := f.read()
 	if err != nil {
 		return s, err
+	}
+	if f.Chart != "" {
+		if err := s.UseChartFile(f.Chart); err != nil {
+			return s, err
+		}
 	}
 	if err := f.drawn(&s); err != nil {
 		return s, err

@@ -17,7 +17,8 @@ import (
 // fileFlags are the ways to name a file; PATH stands for it.
 var fileFlags = []string{
 	"draft --style PATH", "drape --fabric-file PATH", "swatch --sheet PATH",
-	"draft --block PATH", "draft --piece PATH", "lay --style PATH", "compare --fabrics polyester-twill,PATH",
+	"draft --chart PATH", "draft --block PATH", "draft --piece PATH", "lay --style PATH",
+	"compare --fabrics polyester-twill,PATH",
 }
 
 // A pipe, a folder, a device and a file that is too large are refused at once and
@@ -69,7 +70,9 @@ func TestManyMistakes(t *testing.T) {
 	}
 	points := "block:\n" + strings.Repeat("  - {name: "+strings.Repeat("é", 150)+", x_cm: 1, y_cm: "+"[1]}\n", 2000)
 	for _, q := range []struct{ verb, flag, text, more string }{
-		{"draft", "--style", keys.String(), "880 more mistakes"}, {"drape", "--fabric-file", keys.String(), "more mistakes"},
+		{"draft", "--style", keys.String(), "880 more mistakes"},
+		{"draft", "--chart", "sizes: [1]\n" + keys.String(), "880 more mistakes"},
+		{"drape", "--fabric-file", keys.String(), "more mistakes"},
 		{"swatch", "--sheet", keys.String(), "880 more mistakes"}, {"draft", "--style", points, "3980 more mistakes"},
 		{"draft", "--style", "name: \"" + strings.Repeat("x", 1<<19), ""}, {"draft", "--style", strings.Repeat("é", 1<<19) +
 			": 1", ""},

@@ -147,6 +147,7 @@ func targets(t *testing.T) []target {
 	return []target{
 		{"draft", "s.yaml", s, cowl("draft", "--style")}, {"draft", "s.yaml", all, cowl("draft", "--style")},
 		{"draft", "s.yaml", demo, cowl("draft", "--style")},
+		{"chart", "c.yaml", []byte(ownChart), cowl("draft", "--size", "38", "--chart")},
 		{"lay", "s.yaml", demo, cowl("lay", "--style")}, {"fabric", "f.yaml", own.Fabric.YAML(), fabric},
 		{"swatch", "w.yaml", sheet, func(path string) int {
 			return call(context.Background(), "swatch", "--quiet", "--sheet", path).code

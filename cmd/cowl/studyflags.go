@@ -30,7 +30,7 @@ func (f clothFlags) override(s *style.Style) error {
 
 // benchFlags say how a study is computed, where it is kept and what is printed.
 type benchFlags struct {
-	Hang  any     `embed:"" table:"spacing folds edge_depth waist shake free"`
+	Hang  any     `embed:"" table:"spacing folds edge_depth waist shake lean free"`
 	Seed  *uint64 `placeholder:"N" help:"The first hand; the others are the next numbers. All cuts are placed by the same hands."`
 	Jobs  *int    `type:"count" least:"1" most:"256" placeholder:"N" help:"Drapes at a time, 1 to 256 (one a core)."`
 	Retry bool    `help:"Hang again what failed; finished rows are never hung again."`

@@ -45,11 +45,11 @@ func (f toileDrapeFlags) options(book string, draw drawn.Stager) toile.Options {
 
 type toileAddCmd struct {
 	Style string   `short:"s" placeholder:"FILE" help:"Style that the toile was cut by, as cowl drape leaves it: cowl-out/style.yaml. A copy is kept beside the book."`
-	Drop  string   `placeholder:"LEN" help:"Edge on the centre front below the shoulder neck points."`
+	Drop  string   `placeholder:"LEN" help:"Edge on the centre front, of a back cowl the centre back, below the shoulder neck points."`
 	Laid  *int     `type:"count" least:"0" most:"6" placeholder:"N" help:"Folds that the hand laid, 0 to 6."`
 	Kept  *int     `type:"count" least:"0" most:"6" placeholder:"N" help:"Those of them that stayed."`
-	Fold  []string `sep:"none" placeholder:"DEPTH@PLACE" help:"A fold, from the edge down, once for each: 4.5cm@5cm is 4.5 cm deep from its crest back to the shallower of the valleys beside it, the crest 5 cm down the centre front along the cloth from the edge."`
-	Reach string   `placeholder:"LEN" help:"How far the front stands ahead of the form."`
+	Fold  []string `sep:"none" placeholder:"DEPTH@PLACE" help:"A fold, from the edge down, once for each: 4.5cm@5cm is 4.5 cm deep from its crest back to the shallower of the valleys beside it, the crest 5 cm down the centre front (or back) along the cloth from the edge."`
+	Reach string   `placeholder:"LEN" help:"How far the front stands ahead of the form, a back cowl behind it."`
 	Photo string   `placeholder:"FILE" help:"Photograph, JPEG or PNG, in the folder of the book or below it."`
 	Note  string   `placeholder:"TEXT" help:"A line of your own."`
 	Date  string   `placeholder:"YYYY-MM-DD" help:"Day of the toile (today)."`

@@ -2,10 +2,33 @@ package main
 
 import (
 	"bytes"
+	"strings"
 	"testing"
 
 	"cowl/cmd/cowl/internal/style"
 )
+
+// A back cowl may be viewed, and its pattern is that of a back.
+func TestPatternOfBack(t *testing.T) {
+	s, err := style.Parse("back.yaml", []byte("name: Nape\ncut: {side: back, extension_cm: 8}\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := s.Cowl()
+	if err == nil {
+		err = viewable(s, p, 1)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, err := patternIn(s, p, "svg")
+	if err != nil || len(files) != 1 {
+		t.Fatalf("patternIn = %d files, %v, want one", len(files), err)
+	}
+	if text := string(files[0].Data); !strings.Contains(text, "Cowl back") || ofTheFront.MatchString(text) {
+		t.Errorf("the pattern says %q, want a cowl back", ofTheFront.FindString(text))
+	}
+}
 
 // The window gets the pattern in each format as the command line writes it: by its first
 // bytes.

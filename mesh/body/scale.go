@@ -40,13 +40,14 @@ func Scales(name string) bool {
 	return name == "armscye depth" || name == "nape to waist" || name == "waist to hip"
 }
 
-// Tall returns b for another height (m): what is measured upright goes with it, what is
-// measured round or across stays. Nape to waist of size 10 then changes by 2 cm for 8 cm
-// of height, and petite and tall figures are graded by about that (common practice).
-func (b Body) Tall(height float64) Body {
+// Tall returns b, of a chart made for the height of (m), for another height (m): what is
+// measured upright goes with it, what is measured round or across stays, and the apex follows
+// the rule of the draft. Nape to waist of size 10 then changes by 2 cm for 8 cm of height, and
+// petite and tall figures are graded by about that (common practice).
+func (b Body) Tall(height, of float64) Body {
 	for _, m := range Measures() {
 		if v := m.In(&b); Scales(m.Name) {
-			*v = math.Round(*v*height/ChartHeight*1e5) / 1e5
+			*v = math.Round(*v*height/of*1e5) / 1e5
 		}
 	}
 	b.BustSpan, b.ApexDepth = 0, 0

@@ -36,7 +36,7 @@ func TestTall(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := was.Tall(0.95 * ChartHeight)
+	b := was.Tall(0.95*ChartHeight, ChartHeight)
 	for _, q := range []struct {
 		name      string
 		got, want float64

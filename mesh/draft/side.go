@@ -81,5 +81,5 @@ var atBack = strings.NewReplacer(
 	"← backward",
 	"ahead of the form", "behind the form", "CF", "CB", "cf neck", "nape", "cf waist", "cb waist",
 	"the front", "the back", "The front", "The back", "cowl front", "cowl back", "Cowl front", "Cowl back", "half front",
-	"half back",
+	"half back", "the chest", "the back",
 )

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/sim"
 
@@ -21,7 +22,8 @@ const (
 )
 
 // Lean is what becomes of the cloth while the wearer bends forward, and when they are
-// upright again. In the frame of the form it is the weight that turns.
+// upright again. In the frame of the form it is the weight that turns: away from the chest
+// under a cowl at the front, on to the back under one at the back.
 type Lean struct {
 	Angle               float64 // rad, forward
 	Upright, Bent, Back Posture
@@ -65,7 +67,7 @@ func (d *Drape) leaned(ctx context.Context, angle float64) (Lean, error) {
 	steps := max(1, int(math.Round(angle/leanBy)))
 	for k := 1; k <= 2*steps; k++ {
 		at := angle * float64(min(k, 2*steps-k)) / float64(steps)
-		scene.Down = r3.Vec{Y: -math.Cos(at), Z: math.Sin(at)}
+		scene.Down = down(at, d.Job.Cowl.Worn)
 		d.tell("leaning", float64(k)/float64(2*steps))
 		read := k%steps == 0
 		o := sim.Settings{Residual: nearRest, Steps: leanSteps, Watch: c.watched()}
@@ -86,6 +88,16 @@ func (d *Drape) leaned(ctx context.Context, angle float64) (Lean, error) {
 		}
 	}
 	return out, nil
+}
+
+// down is which way the weight pulls in the frame of the form whose wearer bends forward
+// by angle, rad. A form that is turned for a back cowl has its wearer's front at Z below 0.
+func down(angle float64, worn draft.Side) r3.Vec {
+	forward := 1.0
+	if worn == draft.AtBack {
+		forward = -1
+	}
+	return r3.Vec{Y: -math.Cos(angle), Z: forward * math.Sin(angle)}
 }
 
 // posture reads the cloth as it lies.

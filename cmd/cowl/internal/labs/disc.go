@@ -92,7 +92,7 @@ func (d discCmd) Run(ctx context.Context, c console.Console) error {
 			if out.Elastic, err = band(ctx, s, set); err != nil {
 				return reading{}, err
 			}
-			lines = append(lines, out.Elastic.text(out))
+			lines = append(lines, out.Elastic.text(out.Coefficient, out.Count))
 		}
 		picture, err := shadowPNG(r.Each[r.Typical].Shadow, set)
 		return reading{r.Run, func(how computed) any { out.computed = how; return out }, lines,

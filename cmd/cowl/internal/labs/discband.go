@@ -39,8 +39,8 @@ func band(ctx context.Context, s specimen, set lab.DiscSetup) (*bandJSON, error)
 	return &bandJSON{r.Coefficient * 100, r.Count, held * 1000, held / s.fabric.GravityLength()}, nil
 }
 
-// text says the band, from without friction to with all of it.
-func (b bandJSON) text(with discJSON) string {
+// text says the band, from without friction to what the meter reads with all of it.
+func (b bandJSON) text(coefficient float64, count int) string {
 	return line("Band", "%.1f %% with %d nodes without friction of bending, %.1f %% with %d with it; it holds an edge of "+
-		"%.1f mm flat, %.2f of the gravity length", b.Coefficient, b.Count, with.Coefficient, with.Count, b.Held, b.Share)
+		"%.1f mm flat, %.2f of the gravity length", b.Coefficient, b.Count, coefficient, count, b.Held, b.Share)
 }

@@ -71,7 +71,8 @@ func Keys(text string, s draft.Side) string {
 var backKeys = strings.NewReplacer(
 	"facing_cb_mm", "facing_cf_mm", // of the plain piece
 	"cf_length_mm", "cb_length_mm", "surplus_cf_mm", "surplus_cb_mm", "cf_growth_percent", "cb_growth_percent",
-	"laid_cf_mm", "laid_cb_mm", `"cf_mm"`, `"cb_mm"`, "hem_front_mm", "hem_back_mm",
-	"apex_off_mm", "blade_off_mm", "area_front_mm2", "area_back_mm2", "above bust", "above blades", "below bust",
-	"below blades",
+	"laid_cf_mm", "laid_cb_mm", "first_fold_cf_mm", "first_fold_cb_mm", `"cf_mm"`, `"cb_mm"`,
+	"hem_front_mm", "hem_back_mm",
+	"apex_off_mm", "blade_off_mm", "area_front_mm2", "area_back_mm2", `"above bust"`, `"above blades"`, `"below bust"`,
+	`"below blades"`,
 )

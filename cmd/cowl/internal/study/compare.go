@@ -66,6 +66,7 @@ func comparePage(p *plan, rs []caseResult) page.Page {
 		Cautions: append(cautionsOf(p.style), weakCloths(rs)...),
 		Foot:     foot(p.spec),
 	}
+	sheet.Blocks = slices.Insert(sheet.Blocks, 2, leanTable("Fabric", rs)...)
 	sheet.Blocks = slices.Insert(sheet.Blocks, 2, triedTable("How many folds each cloth keeps", "Fabric", rs)...)
 	return sheet
 }

@@ -22,7 +22,8 @@ func (w *runner) publish(p *plan, rs []caseResult) error {
 	if err != nil {
 		panic("the sheet of the study cannot be made\n" + err.Error())
 	}
-	html, findings := []byte(worn.Say(string(html))), sided.Strings(sheet.Findings, worn)
+	names := p.names(rs)
+	html, findings := []byte(names.HTML(string(html), worn)), names.Strings(sheet.Findings, worn)
 	result, err := console.JSON(sided.JSON(p.result(rs, findings), worn))
 	if err != nil {
 		return err
@@ -39,7 +40,16 @@ func (w *runner) publish(p *plan, rs []caseResult) error {
 		stale(w.Dir, old, p.spec.Written)); err != nil {
 		return err
 	}
-	return w.tell(sheet.Title, findings, result, rs)
+	return w.tell(names.Say(sheet.Title, worn), findings, result, rs)
+}
+
+// names are what the user has called style and fabrics.
+func (p *plan) names(rs []caseResult) sided.Names {
+	out := sided.Names{p.style.Name, p.style.Fabric.Name, p.style.Fabric.Title}
+	for _, c := range rs {
+		out = append(out, c.style.Fabric.Name, c.style.Fabric.Title)
+	}
+	return out
 }
 
 // files makes tables, pictures and style files.

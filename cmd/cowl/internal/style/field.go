@@ -119,8 +119,8 @@ var fields = slices.Concat([]Field{
 	yesNo("hang", "shake", func(s *Style) *bool { return &s.Hang.Shake },
 		"Say how hard a shake of the stand each fold survives; takes about as long again."),
 	number("hang", "lean", angle, func(s *Style) *float64 { return &s.Hang.Lean },
-		"Bend the wearer so far forward and up again, and say how far the edge falls from the chest and whether the "+
-			"folds come back; takes about as long again."),
+		"Bend the wearer so far forward and up again, and say how far the edge falls from the chest or comes nearer to "+
+			"the back, what opens, and whether the folds come back; takes about as long again."),
 	yesNo("hang", "free", func(s *Style) *bool { return &s.Hang.Free }, "No form: hang from the two cowl points."),
 	whole("hang", "seed", func(s *Style) *uint64 { return &s.Hang.Seed },
 		"Which hand places the cloth; same seed, same drape."),

@@ -66,6 +66,10 @@ func (r *source) group(s *Style, e entry) {
 			return // a section with everything commented out
 		}
 		for _, v := range r.mapping(e.value, e.key) {
+			if e.key == "body" && v.key == "chart" {
+				r.chart(s, v)
+				continue
+			}
 			r.field(s, e.key, v)
 		}
 	default:
@@ -163,6 +167,9 @@ func keysOf(section string) []string {
 		if f.group == section {
 			out = append(out, f.key())
 		}
+	}
+	if section == "body" {
+		out = append(out, "chart")
 	}
 	return out
 }

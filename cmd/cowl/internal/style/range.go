@@ -1,7 +1,6 @@
 package style
 
 import (
-	"errors"
 	"math"
 
 	"cowl/mesh/body"
@@ -47,7 +46,7 @@ func (h Hang) ranges() []limit.Range {
 // Check returns an error if the hang is out of range; Wearer, Cowl and Fits check
 // the rest.
 func (s *Style) Check() error {
-	return s.located(errors.Join(limit.Check(s.Hang.ranges()), s.checkLean()))
+	return s.located(limit.Check(s.Hang.ranges()))
 }
 
 // refuse says what the draft could not tell: a number that is no whole one
@@ -56,8 +55,8 @@ func (f Field) refuse(v float64) error {
 	name := f.spoken()
 	switch {
 	case f.Name == "size" && (v != math.Trunc(v) || v < 0):
-		return limit.Errorf(name, "size %g, want an even size %d–%d, or auto: the chart's line at the bust", v,
-			body.SmallestSize, body.LargestSize)
+		return limit.Errorf(name, "size %g, want an even size %d–%d, a whole one of a chart of your own, or auto: the chart's "+
+			"line at the bust", v, body.SmallestSize, body.LargestSize)
 	case f.Name == "height" && v <= 0:
 		return limit.Errorf(name, "height %v, want %.0f", limit.Metres(v), limit.Between(body.LeastHeight, body.MostHeight,
 			limit.Length))

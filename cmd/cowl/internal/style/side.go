@@ -53,12 +53,3 @@ func (s *Style) checkSide() error {
 	}
 	return s.placed(errors.Join(errs...))
 }
-
-// checkLean refuses a back cowl whose wearer bends.
-func (s *Style) checkLean() error {
-	if s.Cut.Worn != draft.AtBack || s.Hang.Lean == 0 {
-		return nil
-	}
-	return limit.Errorf("lean", "lean %v, but the side is back: what is told of a wearer who bends is how far the "+
-		"edge falls from the chest; leave it out", limit.Of(s.Hang.Lean, limit.Angle))
-}

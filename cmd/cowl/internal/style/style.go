@@ -23,6 +23,7 @@ type Style struct {
 	Name string
 	// of the chart, or draft.Auto: the chart's line at the bust; single measurements go before it
 	Size    int
+	Chart   *body.Chart         // of its own, never changed; nil: the built-in one
 	Height  float64             // m, of the wearer; 0: that of the chart
 	Body    body.Body           // measurements of its own; read them through Wearer
 	Points  map[string][]r2.Vec // m, block of its own, see draft.FromPoints; nil: the block is drafted from the body

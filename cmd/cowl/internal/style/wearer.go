@@ -21,7 +21,6 @@ func (s *Style) Wearer() (body.Body, error) {
 	if err != nil {
 		return b, s.placed(err)
 	}
-	b.BustSpan, b.ApexDepth = 0, 0
 	for _, f := range fields {
 		if f.group == "body" && s.taken[f.Name] {
 			*f.measure(&b) = *f.measure(&s.Body)
@@ -38,24 +37,29 @@ func (s *Style) Wearer() (body.Body, error) {
 func (s *Style) charted() (b body.Body, err error) {
 	switch {
 	case s.Size != draft.Auto:
-		if b, err = body.FromChart(s.Size); err != nil {
-			return b, err
-		}
+		b, err = s.Chart.At(s.Size)
 	case s.taken["bust"]:
-		b = body.AtBust(s.Body.Bust)
+		b, err = s.Chart.AtBust(s.Body.Bust)
 	default:
 		return b, limit.Errorf("size", "size auto, want a bust with it: the chart is read at the bust; give bust_cm or "+
 			"--bust")
 	}
-	if s.Height == 0 {
-		return b, nil
+	if s.Height == 0 || err != nil {
+		return b, err
+	}
+	if s.Chart.For() == 0 {
+		return b, limit.Errorf("height", "height %v, but your chart does not say for which height it is made: give "+
+			"height_cm in it, or armscye_depth_cm, nape_to_waist_cm and waist_to_hip_cm in place of a height",
+			limit.Metres(s.Height))
 	}
 	r := limit.Range{Field: "height", Value: s.Height, Lo: body.LeastHeight, Hi: body.MostHeight, Unit: limit.Length,
 		Why: limit.Say("beyond, measure armscye depth, nape to waist and waist to hip and give them instead")}
 	if err := r.Check(); err != nil {
 		return b, err
 	}
-	return b.Tall(s.Height), nil
+	tall := b.Tall(s.Height, s.Chart.For())
+	tall.BustSpan, tall.ApexDepth = b.BustSpan, 0
+	return tall, nil
 }
 
 // missing says which measurements the scaled body wants where it cannot be drafted: those
@@ -103,15 +107,15 @@ func (s *Style) SizeLine() string {
 	var out []string
 	if s.Size == draft.Auto {
 		text := fmt.Sprintf("what was not measured is read off the chart's line at a bust of %s, size %.1f",
-			say.Length(s.Body.Bust), body.SizeAt(s.Body.Bust))
-		if !body.OnChart(s.Body.Bust) {
-			text += fmt.Sprintf(", drawn on beyond the %d to %d of the chart", body.SmallestSize, body.LargestSize)
+			say.Length(s.Body.Bust), s.Chart.SizeAt(s.Body.Bust))
+		if n := s.Chart.Numbers(); !s.Chart.Holds(s.Body.Bust) {
+			text += fmt.Sprintf(", drawn on beyond the %d to %d of the chart", n[0], n[len(n)-1])
 		}
 		out = append(out, text)
 	}
 	if s.Height != 0 {
 		out = append(out, fmt.Sprintf("upright measurements by %.2f, a height of %s for the %s of the chart",
-			s.Height/body.ChartHeight, say.Round(s.Height), say.Round(body.ChartHeight)))
+			s.Height/s.Chart.For(), say.Round(s.Height), say.Round(s.Chart.For())))
 	}
 	return strings.Join(out, "; ")
 }
@@ -119,6 +123,9 @@ func (s *Style) SizeLine() string {
 // ForWhom says in a few words for whom the piece is.
 func (s Style) ForWhom() string {
 	text := "chart size " + s.SizeWord()
+	if s.Chart != nil {
+		text = "own " + text
+	}
 	own := s.Taken()
 	if s.Size == draft.Auto {
 		text = s.SizeWord()

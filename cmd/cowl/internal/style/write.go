@@ -33,6 +33,9 @@ func (s *Style) YAML() []byte {
 
 func (s *Style) writeGroup(b *bytes.Buffer, section string) {
 	fmt.Fprintf(b, "%s:\n", section)
+	if section == "body" {
+		s.writeChart(b)
+	}
 	for _, f := range fields {
 		if f.group != section || f.measure != nil && !s.taken[f.Name] || s.Lines != nil && f.isDrafted() ||
 			f.Name == "height" && s.Height == 0 || f.Name == "closure" && s.Closure == draft.NoClosure || f.Name == "side" &&

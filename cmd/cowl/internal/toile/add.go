@@ -30,7 +30,7 @@ func Add(path string, e Entry) (Toile, int, error) {
 	}
 	t := Toile{Date: e.Date, Fabric: s.Fabric.Name, Note: e.Note}
 	if t.Reading, err = e.reading(); err != nil {
-		return t, 0, err
+		return t, 0, errors.New(s.Cut.Worn.Say(err.Error()))
 	}
 	n := 0
 	err = change(path, func(b *Book) ([]console.File, error) {

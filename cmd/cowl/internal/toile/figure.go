@@ -7,6 +7,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/study/stats"
+	"cowl/mesh/draft"
 )
 
 // Kind is a sort of figure.
@@ -121,12 +122,13 @@ func plain(v float64, digits int) string {
 type held struct {
 	Toile
 	study.Hung
+	worn  draft.Side
 	hands []Reading // of the hands that gave a result, their folds those of the toile
 }
 
-// hold puts a prediction beside a toile.
-func hold(t Toile, h study.Hung) held {
-	out := held{Toile: t, Hung: h}
+// hold puts a prediction beside a toile, which is worn at a side.
+func hold(t Toile, worn draft.Side, h study.Hung) held {
+	out := held{Toile: t, Hung: h, worn: worn}
 	for _, o := range h.Each {
 		if o == nil {
 			continue
@@ -177,4 +179,12 @@ func agreements(all []held) []agreement {
 		out[k].bias, out[k].spread = stats.Summary(out[k].each)
 	}
 	return out
+}
+
+// sideKey is the side of a toile as files have it; empty: the front.
+func (h held) sideKey() string {
+	if h.worn == draft.AtFront {
+		return ""
+	}
+	return h.worn.String()
 }

@@ -11,13 +11,6 @@ import (
 	"cowl/mesh/ruler"
 )
 
-// overview is what a sheet of toiles is made of.
-type overview struct {
-	book     Book
-	all      []held
-	placings int
-}
-
 // page makes the sheet.
 func (s overview) page() page.Page {
 	return page.Page{
@@ -139,7 +132,13 @@ func (s overview) charts() []page.Chart {
 }
 
 // title names a toile.
-func (h held) title(i int) string { return fmt.Sprintf("%d. %s, %s", i+1, h.Date, h.Fabric) }
+func (h held) title(i int) string {
+	text := fmt.Sprintf("%d. %s, %s", i+1, h.Date, h.Fabric)
+	if side := h.sideKey(); side != "" {
+		text += ", at the " + side
+	}
+	return text
+}
 
 // cards shows the first hand of every prediction, and the photograph beside it.
 func (s overview) cards() []page.Card {

@@ -34,6 +34,7 @@ type toileJSON struct {
 	Date    string              `json:"date"`
 	Style   string              `json:"style"`
 	Fabric  string              `json:"fabric"`
+	Side    string              `json:"side,omitempty"` // back; else the front, and cf in a key is then the centre back
 	Laid    *float64            `json:"laid"`
 	Without int                 `json:"placings_without_result"`
 	Why     string              `json:"why,omitempty"`
@@ -53,7 +54,7 @@ func (s overview) result(findings []string) resultJSON {
 		Findings: findings}
 	for _, a := range agreements(s.all) {
 		f := figure{kind: a.kind}
-		j := agreementJSON{Figure: a.kind.String(), N: len(a.each), Bias: orNull(f.inFiles(a.bias)), Unit: "mm"}
+		j := agreementJSON{Figure: s.says(a.kind.String()), N: len(a.each), Bias: orNull(f.inFiles(a.bias)), Unit: "mm"}
 		if a.kind == Kept {
 			j.Unit = "folds"
 		}
@@ -63,7 +64,7 @@ func (s overview) result(findings []string) resultJSON {
 		out.Figures = append(out.Figures, j)
 	}
 	for _, h := range s.all {
-		t := toileJSON{Key: h.Key, Date: h.Date, Style: h.Toile.Style, Fabric: h.Fabric, Laid: orNull(h.Laid),
+		t := toileJSON{Key: h.Key, Date: h.Date, Style: h.Toile.Style, Fabric: h.Fabric, Side: h.sideKey(), Laid: orNull(h.Laid),
 			Without: len(h.Each) - len(h.hands), Why: h.Why, Figures: map[string]pairJSON{}}
 		for _, f := range figures() {
 			mean, deviation := h.predicted(f)
@@ -95,7 +96,7 @@ func (s overview) table() []byte {
 	for _, f := range figures() {
 		head = append(head, f.key()+"_toile", f.key()+"_mean", f.key()+"_spread")
 	}
-	lines := [][]string{append(head, "placings", "without_result", "why", "photo", "note")}
+	lines := [][]string{append(head, "placings", "without_result", "why", "photo", "note", "side")}
 	for _, h := range s.all {
 		line := []string{h.Key, h.Date, h.Toile.Style, h.Fabric, exact(h.Laid)}
 		for _, f := range figures() {
@@ -106,7 +107,7 @@ func (s overview) table() []byte {
 			line = append(line, exact(f.inFiles(f.of(h.Reading))), exact(f.inFiles(mean)), exact(f.inFiles(deviation)))
 		}
 		lines = append(lines, append(line, strconv.Itoa(len(h.Each)), strconv.Itoa(len(h.Each)-len(h.hands)), h.Why, h.Photo,
-			h.Note))
+			h.Note, h.worn.String()))
 	}
 	var out bytes.Buffer
 	if err := csv.NewWriter(&out).WriteAll(lines); err != nil {

@@ -56,7 +56,7 @@ func (b Book) kept(t Toile) (held, bool, error) {
 	if err != nil {
 		return held{}, false, err
 	}
-	out := hold(t, stored[0])
+	out := hold(t, h.Style.Cut.Worn, stored[0])
 	return out, len(out.hands) > 0, nil
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
+	"cowl/cmd/cowl/internal/sided"
 	"cowl/cmd/cowl/internal/study"
 	"cowl/cmd/cowl/internal/style"
 )
@@ -35,6 +36,10 @@ func Show(ctx context.Context, o Options, c console.Console, placings int, out s
 	html, err := page.HTML()
 	if err != nil {
 		panic("the sheet of toiles cannot be made\n" + err.Error())
+	}
+	html = []byte(sided.Words(string(html), s.says))
+	for i, f := range page.Findings {
+		page.Findings[i] = s.says(f)
 	}
 	result, err := console.JSON(s.result(page.Findings))
 	if err != nil {
@@ -81,7 +86,7 @@ func (o Options) hold(ctx context.Context, c console.Console, b Book, placings i
 	}
 	var out []held
 	for i, t := range b.Toiles {
-		out = append(out, hold(t, hung[i]))
+		out = append(out, hold(t, list[i].Style.Cut.Worn, hung[i]))
 	}
 	return out, nil
 }

@@ -5,7 +5,6 @@ package window
 import (
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/body"
 	"cowl/sim/drape"
 )
 
@@ -33,8 +32,9 @@ type App struct {
 	tab         int
 	remarks     remarks
 	back        lookback
-	search      string // among the fabrics
-	shownPlaces places // of the picture being drawn
+	search      string  // among the fabrics
+	leanBy      float64 // rad, the wearer is to bend forward
+	shownPlaces places  // of the picture being drawn
 	display     display
 
 	note    note
@@ -49,9 +49,9 @@ type App struct {
 func newApp(o Options, s Settings) *App {
 	a := &App{
 		opt: o, ui: panel.New(), set: s, camera: camera{named: firstView}, mouse: mouse{drag: -1},
-		dummies:  dummies{map[body.Body]*dummy{}, map[body.Body]bool{}},
-		hangLike: drape.HangLike,
-		results:  make(chan func(*App), 64),
+		dummies:  dummies{map[standing]*dummy{}, map[standing]bool{}},
+		hangLike: drape.HangLike, leanBy: usualLean,
+		results: make(chan func(*App), 64),
 	}
 	a.panes = []*Pane{{Style: o.Style.Clone(), own: true}}
 	if a.path = o.Path; a.path != "" {
@@ -86,3 +86,9 @@ func (a *App) complain(err error) {
 
 // Style returns the style in the pane that the controls change.
 func (a *App) Style() style.Style { return a.pane().Style.Clone() }
+
+// usualLean is how far a wearer bends at first, rad.
+const usualLean = 30 * degree
+
+// says is that of the pane that the controls change.
+func (a *App) says(text string) string { return a.pane().says(text) }

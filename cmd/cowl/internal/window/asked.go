@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/limit"
 	"cowl/sim/drape"
 )
 
@@ -33,10 +34,10 @@ func (p *Pane) stale() bool {
 // refuse takes the error of a moment in, once, and reports whether it is news. It comes
 // with every moment until the next change.
 func (p *Pane) refuse() (err error, news bool) {
-	err = p.frame.Err
-	if err == nil {
+	if p.frame.Err == nil {
 		return nil, false
 	}
+	err = limit.Reworded(p.frame.Err, p.says)
 	news = p.asked.refused == nil || p.asked.refused.Error() != err.Error()
 	p.asked.refused = err
 	return err, news

@@ -4,8 +4,10 @@ package window
 
 import (
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh"
 	"cowl/mesh/body"
+	"cowl/mesh/draft"
 	"cowl/mesh/form"
 	"cowl/sim/fault"
 
@@ -13,7 +15,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// dummy is a dress form with what is drawn of it.
+// dummy is a dress form with what is drawn of it. That of a cowl at the back is turned, so
+// that the eye that looks from the front sees its back.
 type dummy struct {
 	form    *form.Form
 	surface mesh.Surface
@@ -22,10 +25,25 @@ type dummy struct {
 	front   []r2.Vec // m, (Z, Y) of its outline on the centre front
 }
 
-func newDummy(b body.Body) (*dummy, error) {
-	f, err := form.FromBody(b)
+// standing is a body as a form of it stands: with the side to the eye at which the cowl is.
+type standing struct {
+	body body.Body
+	worn draft.Side
+}
+
+// standingOf says for which form a style is cut.
+func standingOf(s *style.Style) (standing, error) {
+	b, err := s.Wearer()
+	return standing{b, s.Cut.Worn}, err
+}
+
+func newDummy(w standing) (*dummy, error) {
+	f, err := form.FromBody(w.body)
 	if err != nil {
 		return nil, err
+	}
+	if w.worn == draft.AtBack {
+		f = f.Turned()
 	}
 	d := &dummy{form: f, surface: f.Surface(), seams: f.SeamLines(), hanger: map[float64]*mesh.Surface{}}
 	for _, p := range f.CF() {
@@ -44,23 +62,23 @@ func (d *dummy) hangerAt(cowlPoint float64) *mesh.Surface {
 }
 
 // dummies makes forms away from the thread of the window: one takes a second or
-// two. Each body is made once.
+// two. Each is made once.
 type dummies struct {
-	made  map[body.Body]*dummy
-	begun map[body.Body]bool
+	made  map[standing]*dummy
+	begun map[standing]bool
 }
 
-// get returns the form of b, or nil and has it made; done is then called on
+// get returns the form of w, or nil and has it made; done is then called on
 // another goroutine.
-func (d *dummies) get(b body.Body, done func(body.Body, *dummy, error)) *dummy {
-	if f := d.made[b]; f != nil || d.begun[b] {
+func (d *dummies) get(w standing, done func(standing, *dummy, error)) *dummy {
+	if f := d.made[w]; f != nil || d.begun[w] {
 		return f
 	}
-	d.begun[b] = true
+	d.begun[w] = true
 	go func() {
 		defer fault.Tell()
-		f, err := newDummy(b)
-		done(b, f, err)
+		f, err := newDummy(w)
+		done(w, f, err)
 	}()
 	return nil
 }

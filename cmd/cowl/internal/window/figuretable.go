@@ -46,16 +46,16 @@ func (a *App) figureTable() []tableRow {
 	out := []tableRow{
 		style("Fabric", func(p *Pane) string { return p.Style.Fabric.Title }),
 		style("Extension", func(p *Pane) string { return a.units.Length(p.cowl.Extension) }),
-		style("Grain to centre front", func(p *Pane) string { return fmt.Sprintf("%.0f°", p.cowl.Grain/degree) }),
+		style(a.says("Grain to centre front"), func(p *Pane) string { return fmt.Sprintf("%.0f°", p.cowl.Grain/degree) }),
 		style("Lattice", func(p *Pane) string { return a.units.Apart(p.Style.Hang.Spacing) }),
 		style("State", func(p *Pane) string { return stageWords(p) }),
-		row("Cowl folds above the bust", func(p *Pane) string { return strconv.Itoa(p.view().Outcome.FoldCount) }),
+		row(a.says("Cowl folds above the bust"), func(p *Pane) string { return strconv.Itoa(p.view().Outcome.FoldCount) }),
 	}
 	for _, g := range measure.InWindow {
 		out = append(out, tableRow{name: g.Title})
 		for _, f := range g.Figures {
 			name, _ := f.Window.Pick(0)
-			out = append(out, row(name, func(p *Pane) string { return a.tableFigure(g, f, p) }))
+			out = append(out, row(a.says(name), func(p *Pane) string { return a.tableFigure(g, f, p) }))
 		}
 	}
 	return out

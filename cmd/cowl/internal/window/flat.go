@@ -115,7 +115,7 @@ func (a *App) flatLines(c flatChart, p *Pane) {
 	edge := c.at(r2.Vec{X: q.HalfEdge, Y: q.FoldY})
 	u.Words("edge", edge.X+12, edge.Y+4, 0, panel.Small, u.Theme.Accent)
 	foot := c.at(waist)
-	u.Words("centre front", foot.X, foot.Y+17, 0.5, panel.Small, u.Theme.Soft)
+	u.Words(p.says("centre front"), foot.X, foot.Y+17, 0.5, panel.Small, u.Theme.Soft)
 	a.grainArrow(c, p)
 }
 

@@ -19,7 +19,7 @@ var ctrl = panel.Mods{Ctrl: true}
 
 // shortcuts lists all keys that work wherever the focus is, except in a field.
 var shortcuts = []shortcut{
-	{panel.Key0 + 1, panel.Mods{}, "1", "front view", func(a *App) { a.look(0) }},
+	{panel.Key0 + 1, panel.Mods{}, "1", "view of the cowl", func(a *App) { a.look(0) }},
 	{panel.Key0 + 2, panel.Mods{}, "2", "three-quarter view", func(a *App) { a.look(1) }},
 	{panel.Key0 + 3, panel.Mods{}, "3", "side view", func(a *App) { a.look(2) }},
 	{panel.Key0 + 4, panel.Mods{}, "4", "top view", func(a *App) { a.look(3) }},

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"cowl/cmd/cowl/internal/panel"
+	"cowl/cmd/cowl/internal/sided"
 )
 
 // leftSide holds the controls.
@@ -17,7 +18,7 @@ func (a *App) leftSide(r panel.Rect) {
 	u.Fill(r.Right(1/a.scale), u.Theme.Rule)
 	in := r.Shrunk(16, 0)
 	a.heading(in.Top(62))
-	a.tab = u.Tabs("tab", &in, tabNames, tabHelps, a.tab)
+	a.tab = u.Tabs("tab", &in, tabNames, sided.Strings(tabHelps, a.pane().Style.Cut.Worn), a.tab)
 	foot := in.Bottom(46)
 	u.Fill(panel.Rect{X: r.X, Y: foot.Y, W: r.W, H: 1 / a.scale}, u.Theme.Rule)
 	a.backAndForth(foot.Shrunk(0, 8))

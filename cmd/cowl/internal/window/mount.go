@@ -4,7 +4,6 @@ package window
 
 import (
 	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
 )
 
@@ -21,17 +20,17 @@ func (a *App) try(s *style.Style) (draft.Cowl, *dummy, error) {
 	if err != nil {
 		return p, nil, err
 	}
-	b, err := s.Wearer()
+	w, err := standingOf(s)
 	if err != nil {
 		return p, nil, err
 	}
-	d := a.dummies.get(b, func(b body.Body, d *dummy, err error) {
-		a.post(func(a *App) { a.made(b, d, err) })
+	d := a.dummies.get(w, func(w standing, d *dummy, err error) {
+		a.post(func(a *App) { a.made(w, d, err) })
 	})
 	if d == nil {
 		return p, nil, nil
 	}
-	return p, d, s.Job(p, d.form).Check()
+	return p, d, s.Fits(p, d.form)
 }
 
 // begin hangs what the window opens with.
@@ -57,16 +56,16 @@ func (a *App) mount(p *Pane) error {
 }
 
 // made takes a finished form in, and hangs what waited for it.
-func (a *App) made(b body.Body, d *dummy, err error) {
-	delete(a.dummies.begun, b)
+func (a *App) made(w standing, d *dummy, err error) {
+	delete(a.dummies.begun, w)
 	if err != nil {
 		a.complain(err)
 		return
 	}
 	first := len(a.dummies.made) == 0
-	a.dummies.made[b] = d
+	a.dummies.made[w] = d
 	for _, p := range a.panes {
-		if w, err := p.Style.Wearer(); err == nil && w == b && p.dummy == nil {
+		if its, err := standingOf(&p.Style); err == nil && its == w && p.dummy == nil {
 			p.dummy = d
 			p.hang()
 		}

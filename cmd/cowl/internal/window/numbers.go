@@ -55,7 +55,7 @@ func (a *App) numberSliderIf(can bool, c *panel.Column, k control, v float64) {
 
 // slider is one for what r allows, in SI.
 func (a *App) slider(r limit.Range, k control) panel.Slider {
-	s := panel.Slider{ID: k.name, Label: k.label, Help: k.help, Min: r.Lo, Max: r.Hi}
+	s := panel.Slider{ID: k.name, Label: a.says(k.label), Help: a.says(k.help), Min: r.Lo, Max: r.Hi}
 	if r.None {
 		s.Min = 0
 	}
@@ -82,7 +82,7 @@ func (a *App) slider(r limit.Range, k control) panel.Slider {
 		}
 		r.Value = v
 		if err := r.Check(); err != nil {
-			return v, errors.New(a.units.Words(err))
+			return v, errors.New(a.says(a.units.Words(err)))
 		}
 		return v, nil
 	}

@@ -39,6 +39,7 @@ type Pane struct {
 	past                past
 	ebb                 ebb
 	five                *fiveHands   // nil: nobody asked for them
+	bent                *bent        // nil: the wearer has not bent
 	look                *drape.Frame // what is looked back at, nil: the present is seen
 	drawn               painting     // what lies on the canvas
 }
@@ -57,9 +58,14 @@ type painting struct {
 	polished        bool
 }
 
-// hang begins to hang the pane's style, or goes over to it.
+// hang begins to hang the pane's style, or goes over to it. Cloth is not carried round to
+// the other side of the form.
 func (p *Pane) hang() {
+	other := p.asked.job.Cowl.Worn != p.cowl.Worn
 	j := p.ask()
+	if other {
+		p.stop()
+	}
 	if p.live == nil {
 		p.begin(j)
 		return
@@ -138,3 +144,14 @@ func (p *Pane) view() *drape.Frame {
 	}
 	return &p.frame
 }
+
+// bent is what became of the cloth of a pane while its wearer bent.
+type bent struct {
+	lean   drape.Lean
+	laid   int
+	serial uint64 // of the moment at rest that it was asked of
+}
+
+// says turns words about a cowl at the front into those about the cowl of p. What the user
+// has named is not among them.
+func (p *Pane) says(text string) string { return p.Style.Cut.Worn.Say(text) }

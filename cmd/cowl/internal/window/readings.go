@@ -104,15 +104,15 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 	c.Dull = !p.figures()
 	for i, g := range measure.InWindow {
 		if i == 1 { // after the edge
-			a.foldReadings(c, o)
+			a.foldReadings(c, p)
 		}
-		c.Heading(g.Title)
+		c.Heading(p.says(g.Title))
 		for _, f := range g.Told(o) {
 			name, v := f.Window.Pick(f.SI(o))
 			if f.OnForm {
 				v = max(v, 0) // what lies in the form stands off by nothing
 			}
-			c.Pair(name, a.withSpread(p, f, v))
+			c.Pair(p.says(name), a.withSpread(p, f, v))
 		}
 	}
 	c.Gap(4)
@@ -125,9 +125,10 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 }
 
 // foldReadings lists the folds with the numbers they carry in the views.
-func (a *App) foldReadings(c *panel.Column, o *drape.Outcome) {
+func (a *App) foldReadings(c *panel.Column, p *Pane) {
+	o := &p.view().Outcome
 	n, below := 0, 0
-	c.Heading(plural(o.FoldCount, "cowl fold") + " above the bust")
+	c.Heading(p.says(plural(o.FoldCount, "cowl fold") + " above the bust"))
 	if o.Laid > 0 {
 		c.Text(fmt.Sprintf("%d laid: %d kept, %d extra", o.Laid, o.Kept, o.Extra), panel.Plain, false)
 		c.Gap(2)
@@ -144,7 +145,7 @@ func (a *App) foldReadings(c *panel.Column, o *drape.Outcome) {
 		c.Text(foldWords(a.units, o, f), panel.Small, true)
 	}
 	if below > 0 {
-		c.Text(plural(below, "ripple")+" below the bust, not counted", panel.Small, true)
+		c.Text(p.says(plural(below, "ripple")+" below the bust, not counted"), panel.Small, true)
 	}
 }
 

@@ -16,7 +16,7 @@ import (
 func (a *App) section(r panel.Rect, p *Pane) {
 	u := a.ui
 	head := r.Top(34)
-	u.Words("Section on the centre front", head.X, head.Y+24, 0, panel.Heading, u.Theme.Ink)
+	u.Words(p.says("Section on the centre front"), head.X, head.Y+24, 0, panel.Heading, u.Theme.Ink)
 	axis := r.Top(16)
 	u.Words("height over the waist, "+string(a.units), axis.X, axis.Y+12, 0, panel.Small, u.Theme.Soft)
 	if !p.hasCloth() || p.dummy == nil {

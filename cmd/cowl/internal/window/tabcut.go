@@ -8,7 +8,6 @@ import (
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 )
@@ -116,7 +115,8 @@ func (a *App) sizeChoice(c *panel.Column) {
 	u.Words("Size of the chart", head.X, head.Y+17, 0, panel.Plain, u.Theme.Ink)
 	var names []string
 	on := -1
-	for i, n := range body.Sizes() {
+	sizes := p.Style.Chart.Numbers()
+	for i, n := range sizes {
 		names = append(names, strconv.Itoa(n))
 		if n == p.Style.Size {
 			on = i
@@ -124,7 +124,7 @@ func (a *App) sizeChoice(c *panel.Column) {
 	}
 	if k := u.Choice("size", c.Next(panel.RowHeight), names,
 		[]string{"Body by size; a new form is made, which takes a second or two."}, on); k != on {
-		a.setNumber("size", float64(body.Sizes()[k]), "the size", "")
+		a.setNumber("size", float64(sizes[k]), "the size", "")
 	}
 	c.Gap(10)
 }

@@ -40,7 +40,7 @@ func (a *App) foldsChoice(c *panel.Column) {
 	helps := []string{
 		"As many as the draft asks for, else two if they fit; cowl drape tries one to four and shows what the cloth keeps.",
 		"No hand lays folds: the cloth falls as it will.",
-		"The hand lays so many down the centre front, and lets go.",
+		a.says("The hand lays so many down the centre front, and lets go."),
 	}
 	on := p.Style.Hang.Folds - drape.Auto
 	if k := a.ui.Choice("laid", c.Next(panel.RowHeight), names, helps, on); k != on {
@@ -68,8 +68,8 @@ func (a *App) waistChoice(c *panel.Column) {
 	c.Heading("Waist")
 	was := a.pane().Style.Held()
 	helps := []string{"Pinned at the side seams only, as it is worn: between them the waist hangs free.",
-		"Pinned all round, as on the stand.", "Nowhere: the front hangs from shoulders and underarms, and the side seams " +
-			"hang with the back."}
+		"Pinned all round, as on the stand.", "Nowhere: the cowl hangs from shoulders and underarms, and the side seams " +
+			"hang with the other piece."}
 	w := drape.Waist(a.ui.Choice("waist", c.Next(panel.RowHeight), []string{"At the sides", "All round", "Free"}, helps,
 		int(was)))
 	if w != was {

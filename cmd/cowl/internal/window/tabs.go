@@ -17,7 +17,7 @@ var (
 		"Choose a fabric.",
 		"Extension, depth, cowl point, facing, grain and dart.",
 		"How the cloth is laid: folds down the centre front, the waist, how open the edge.",
-		"What is done on the stand: trim, release slashes, a weight in the facing.",
+		"What is done on the stand: trim, release slashes, a weight in the facing; bend the wearer.",
 		"What the cloth shows: grain, stretch, shear, distance; form, units, size of letters.",
 		"Two to four drapes side by side; the grain turned from 0 to 90°.",
 		"Open a style; save picture, turning picture, mesh, style and result.",

@@ -37,6 +37,8 @@ func (a *App) standTab(r panel.Rect) {
 				return nil
 			})
 		}
+		c.Gap(6)
+		a.leanControls(c)
 		a.effect(c) // last: it comes and goes
 		c.Gap(10)
 	})

@@ -42,10 +42,18 @@ func (a *App) flatToggle(r panel.Rect) {
 
 func (a *App) viewButtons(r panel.Rect) {
 	for i, c := range r.Columns(len(views), 6) {
-		if a.ui.Button("view/"+views[i].name, c, views[i].name, views[i].help) {
+		if a.ui.Button("view/"+views[i].name, c, a.viewName(i), a.says(views[i].help)) {
 			a.look(i)
 		}
 	}
+}
+
+// viewName is what the button of a named view says: straight ahead lies the side of the cowl.
+func (a *App) viewName(i int) string {
+	if i == 0 {
+		return upper(a.pane().Style.Cut.Worn.String())
+	}
+	return views[i].name
 }
 
 // useTool changes what the hand does.

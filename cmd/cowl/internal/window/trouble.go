@@ -10,7 +10,6 @@ import (
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/body"
 	"cowl/sim/drape"
 )
 
@@ -133,7 +132,7 @@ func (a *App) longer() float64 {
 
 // nextSize returns the next size of the chart, 0 after the last.
 func (a *App) nextSize() int {
-	sizes := body.Sizes()
+	sizes := a.pane().Style.Chart.Numbers()
 	if k := slices.Index(sizes, a.pane().Style.Size); k >= 0 && k+1 < len(sizes) {
 		return sizes[k+1]
 	}

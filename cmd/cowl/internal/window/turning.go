@@ -117,7 +117,7 @@ func (a *App) dropChart(r panel.Rect) {
 	u.Words("Edge drop, lower is deeper", head.X, head.Y+13, 0, panel.Small, u.Theme.Ink)
 	foot := r.Bottom(18)
 	field := panel.Rect{X: r.X + 50, Y: r.Y + 6, W: r.W - 66, H: r.H - 30}
-	u.Words("grain to the centre front", field.X+field.W/2, foot.Y+12, 0.5, panel.Small, u.Theme.Ink)
+	u.Words(a.says("grain to the centre front"), field.X+field.W/2, foot.Y+12, 0.5, panel.Small, u.Theme.Ink)
 	at := func(d drop) panel.Point {
 		return panel.Point{X: field.X + field.W*d.angle/90, Y: field.Y + field.H*(d.edge-mid+half)/(2*half)}
 	}

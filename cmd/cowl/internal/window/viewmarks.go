@@ -71,10 +71,11 @@ func (a *App) placeWords(q r2.Vec, p *Pane) string {
 	if q.Y > p.cowl.FoldY {
 		where = fmt.Sprintf("on the facing, %s from the edge", a.units.Length(q.Y-p.cowl.FoldY))
 	}
-	return fmt.Sprintf("%s from the centre front to the wearer's %s, %s", a.units.Length(math.Abs(q.X)), side(q.X), where)
+	return p.says(fmt.Sprintf("%s from the centre front to the wearer's %s, %s", a.units.Length(math.Abs(q.X)), side(q.X),
+		where))
 }
 
-// side names the side of the wearer.
+// side names the side of the wearer of a cowl at the front.
 func side(left float64) string {
 	if left < 0 {
 		return "right"

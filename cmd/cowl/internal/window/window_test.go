@@ -32,7 +32,7 @@ func TestWindow(t *testing.T) {
 	}{
 		{"agrees with a drape", agreesWithHang}, {"save", saves}, {"slash", slashRests},
 		{"slider, fabric, undo", sliderFabricUndo}, {"hand", handPullsCloth},
-		{"folds laid", foldsLaid}, {"edge set", edgeSet}, {"edge in the section", edgeInSection},
+		{"lean", leans}, {"folds laid", foldsLaid}, {"edge set", edgeSet}, {"edge in the section", edgeInSection},
 		{"grain turned", grainTurned}, {"four panes", fourPanes},
 	} {
 		t.Run(c.name, func(t *testing.T) {
