@@ -64,7 +64,8 @@ func (t *turnedSheet) drops() []Pending {
 }
 
 // limp is a limp cloth.
-var limp = sim.Stiffness{Weight: 0.15, TensileWarp: 2000, TensileWeft: 2000, Shear: 50, BendWarp: 10e-6, BendWeft: 10e-6,
+var limp = sim.Stiffness{Weight: 0.15, TensileWarp: 2000, TensileWeft: 2000, Shear: 50,
+	BendWarp: 10e-6, BendWeft: 10e-6,
 	Twist: 5e-6}
 
 // limpSheet is a sheet of it that is hung once, however many checks read it.

@@ -55,8 +55,8 @@ func (f Field) refuse(v float64) error {
 	name := f.spoken()
 	switch {
 	case f.Name == "size" && (v != math.Trunc(v) || v < 0):
-		return limit.Errorf(name, "size %g, want an even size %d–%d, a whole one of a chart of your own, or auto: the chart's "+
-			"line at the bust", v, body.SmallestSize, body.LargestSize)
+		return limit.Errorf(name, "size %g, want an even size %d–%d, a whole one of a chart of your own, or auto: the "+
+			"chart's line at the bust", v, body.SmallestSize, body.LargestSize)
 	case f.Name == "height" && v <= 0:
 		return limit.Errorf(name, "height %v, want %.0f", limit.Metres(v), limit.Between(body.LeastHeight, body.MostHeight,
 			limit.Length))

@@ -64,7 +64,8 @@ func (s overview) result(findings []string) resultJSON {
 		out.Figures = append(out.Figures, j)
 	}
 	for _, h := range s.all {
-		t := toileJSON{Key: h.Key, Date: h.Date, Style: h.Toile.Style, Fabric: h.Fabric, Side: h.sideKey(), Laid: orNull(h.Laid),
+		t := toileJSON{Key: h.Key, Date: h.Date, Style: h.Toile.Style, Fabric: h.Fabric, Side: h.sideKey(),
+			Laid:    orNull(h.Laid),
 			Without: len(h.Each) - len(h.hands), Why: h.Why, Figures: map[string]pairJSON{}}
 		for _, f := range figures() {
 			mean, deviation := h.predicted(f)

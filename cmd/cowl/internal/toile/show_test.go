@@ -105,11 +105,18 @@ func TestAgreement(t *testing.T) {
 	if len(a.each) != 3 || math.Abs(a.bias-0.01) > 1e-12 || math.Abs(a.spread-0.01) > 1e-12 {
 		t.Errorf("agreement = %+v, want 1 ± 1 cm of 3", a)
 	}
+	few, many := make([]float64, 4), make([]float64, 5)
 	for want, a := range map[string]agreement{
 		"": {},
-		"In your last 1 toile the drop came out 2.0 cm deeper than the prediction; so few say little.":        {each: []float64{-0.02}, bias: -0.02},
-		"In your last 5 toiles the drop came out 1.2 ± 0.3 cm less deep than the prediction.":                 {each: make([]float64, 5), bias: 0.012, spread: 0.003},
-		"In your last 4 toiles the drop came out 1.2 ± 0.3 cm deeper than the prediction; so few say little.": {each: make([]float64, 4), bias: -0.012, spread: 0.003},
+		"In your last 1 toile the drop came out 2.0 cm deeper than the prediction; so few say little.": {
+			each: []float64{-0.02}, bias: -0.02,
+		},
+		"In your last 5 toiles the drop came out 1.2 ± 0.3 cm less deep than the prediction.": {
+			each: many, bias: 0.012, spread: 0.003,
+		},
+		"In your last 4 toiles the drop came out 1.2 ± 0.3 cm deeper than the prediction; so few say little.": {
+			each: few, bias: -0.012, spread: 0.003,
+		},
 	} {
 		if got := sentence(a); got != want {
 			t.Errorf("sentence = %q, want %q", got, want)
