@@ -11,7 +11,7 @@ import (
 )
 
 // What is drawn of a real drape: the facing runs from the edge of the front to
-// the free edge of the sheet, every counted fold has its number in the views
+// the free edge of the drawn cloth, every counted fold has its number in the views
 // where the section has it.
 func TestSectionOfADrape(t *testing.T) {
 	if testing.Short() {
@@ -31,7 +31,7 @@ func TestSectionOfADrape(t *testing.T) {
 	if gap := r2.Norm(r2.Sub(sec.Facing[0], sec.Cloth[0])); gap > 0.001 {
 		t.Errorf("the facing starts %.4f m from the edge of the front, want none", gap)
 	}
-	sheet, free := h.Run.Drape.Sheet(), r2.Vec{Y: h.Cowl.FoldY + h.Cowl.Facing}
+	sheet, free := h.Smooth().Sheet, r2.Vec{Y: h.Cowl.FoldY + h.Cowl.Facing}
 	near := 0
 	for i, q := range sheet.Flat {
 		if r2.Norm(r2.Sub(q, free)) < r2.Norm(r2.Sub(sheet.Flat[near], free)) {
@@ -41,7 +41,7 @@ func TestSectionOfADrape(t *testing.T) {
 	last := sec.Facing[len(sec.Facing)-1]
 	off := r2.Norm(r2.Sub(last, r2.Vec{X: sheet.Pos[near].Z, Y: sheet.Pos[near].Y}))
 	if apart := r2.Norm(r2.Sub(sheet.Flat[near], free)); off > apart+0.002 {
-		t.Errorf("the facing ends %.4f m from the free edge of the sheet, want at most %.4f m", off, apart+0.002)
+		t.Errorf("the facing ends %.4f m from the free edge of the drawn cloth, want at most %.4f m", off, apart+0.002)
 	}
 	n, crests := 0, zone(&h.Run.Outcome, fold.AboveBust)
 	for _, f := range sec.Folds {
