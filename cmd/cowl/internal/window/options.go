@@ -37,6 +37,7 @@ type Options struct {
 	// panes; nil: none.
 	Afford func(s style.Style, p draft.Cowl, panes int) error
 
+	Pace    float64         // pictures a second at most while cloth falls, where the processor draws; 0: 40
 	Context context.Context // ends the window when it is done; nil: never
 	Frames  int             // >0: draw this many pictures as fast as can be, report, end
 	Report  func(Timing)    // with Frames

@@ -15,7 +15,11 @@ func (a *App) wait() {
 	switch {
 	case a.moving() && a.slow:
 		// Drawing and walking share the processor: no more pictures than help.
-		glfw.WaitEventsTimeout(max(1.0/40-(a.clockNow()-a.last), 0.001))
+		pace := a.opt.Pace
+		if pace == 0 {
+			pace = 40
+		}
+		glfw.WaitEventsTimeout(max(1/pace-(a.clockNow()-a.last), 0.001))
 	case a.moving():
 		glfw.WaitEventsTimeout(1.0 / 120)
 	case a.now < a.awake:
