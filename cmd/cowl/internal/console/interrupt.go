@@ -40,12 +40,13 @@ func watch(asked <-chan os.Signal, cancel func(), stderr io.Writer, exit func(in
 	defer fault.Tell()
 	again := false
 	for range asked {
+		heeded := heeding.Load() > 0 // before the section hears of it, and ends
 		cancel()
 		switch {
 		case again:
 			fmt.Fprintln(stderr, "\ncowl: cancelled at once")
 			exit(ExitCancelled)
-		case heeding.Load() == 0:
+		case !heeded:
 			fmt.Fprintln(stderr, "\ncowl: cancelled, nothing written")
 			exit(ExitCancelled)
 		}
