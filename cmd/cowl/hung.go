@@ -1,8 +1,9 @@
 package main
 
 import (
-	"cowl/cmd/cowl/internal/drawn"
 	"time"
+
+	"cowl/cmd/cowl/internal/drawn"
 )
 
 // hung is a drape with what it was made from, and what is told of it.

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/sided"
@@ -8,7 +10,6 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/ruler"
 	"cowl/sim/drape/measure"
-	"fmt"
 )
 
 // tellNotes prints what reading a block or a piece from a file left out or straightened.

@@ -1,10 +1,11 @@
 package main
 
 import (
-	"cowl/cmd/cowl/internal/style"
-	"cowl/mesh/draft"
 	"errors"
 	"fmt"
+
+	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
 )
 
 // treatment is one that a drape can be compared without.
@@ -72,8 +73,7 @@ func (h *hung) compared(before bool) ([]untreated, error) {
 	}
 	if before && len(out) == 0 {
 		return nil, errors.New("--before: this front has no slash, pleat, stay, lowering, taking in or weight to hang it " +
-			"without: " +
-			"leave it out, or give it one")
+			"without: leave it out, or give it one")
 	}
 	return out, nil
 }

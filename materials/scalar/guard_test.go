@@ -3,11 +3,12 @@
 package scalar
 
 import (
-	"cowl/materials/worked"
 	"fmt"
 	"strings"
 	"testing"
 	"time"
+
+	"cowl/materials/worked"
 )
 
 // numbered repeats a format with 0, 1, 2 …

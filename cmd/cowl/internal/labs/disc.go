@@ -70,8 +70,8 @@ func (d discCmd) Run(ctx context.Context, c console.Console) error {
 		if err := s.affordable(set, 1); err != nil {
 			return reading{}, err
 		}
-		if d.Band && checkBand(s) != nil {
-			return reading{}, checkBand(s)
+		if err := checkBand(s); d.Band && err != nil {
+			return reading{}, err
 		}
 		r, err := lab.Disc(ctx, s.Stiffness, set)
 		if err != nil {

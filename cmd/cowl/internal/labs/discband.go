@@ -2,7 +2,7 @@ package labs
 
 import (
 	"context"
-	"fmt"
+	"errors"
 
 	"cowl/sim/lab"
 )
@@ -20,7 +20,7 @@ func checkBand(s specimen) error {
 	if s.BendFriction > 0 {
 		return nil
 	}
-	return fmt.Errorf("--band: the cloth has no friction of bending, so the meter reads the same with it and " +
+	return errors.New("--band: the cloth has no friction of bending, so the meter reads the same with it and " +
 		"without; give bend_friction_mN in the fabric, or --bend-friction")
 }
 

@@ -1,9 +1,10 @@
 package labs
 
 import (
-	"cowl/cmd/cowl/internal/flags"
 	"fmt"
 	"math"
+
+	"cowl/cmd/cowl/internal/flags"
 )
 
 // lengthFlag names a length flag and the place that it sets.

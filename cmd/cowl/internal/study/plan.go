@@ -1,9 +1,10 @@
 package study
 
 import (
+	"slices"
+
 	"cowl/cmd/cowl/internal/study/page"
 	"cowl/cmd/cowl/internal/style"
-	"slices"
 )
 
 // plan is what a spec comes to: the cases and how to make their sheet.
