@@ -236,12 +236,12 @@ func TestLiveChange(t *testing.T) {
 	if testing.Short() {
 		t.Skip("half a minute")
 	}
-	l := NewLive(job(t, 0.11, 0.016, limp))
+	l := NewLive(job(t, 0.11, 0.020, limp))
 	defer l.Close()
 	f := until(t, l, "settling", func(f *Frame) bool { return f.Stage == StageSettling })
-	next := job(t, 0.11, 0.016, stiff)
-	wider := job(t, 0.13, 0.016, stiff)
-	finer := job(t, 0.13, 0.012, stiff)
+	next := job(t, 0.11, 0.020, stiff)
+	wider := job(t, 0.13, 0.020, stiff)
+	finer := job(t, 0.13, 0.015, stiff)
 	for _, j := range []Job{next, wider, finer} {
 		l.Change(j)
 		f = until(t, l, "the change", func(f *Frame) bool {
