@@ -60,6 +60,7 @@ func NewStepper(s *System, st *State) *Stepper {
 	if s.Gap > 0 {
 		w.self = contact.NewSelf(l, s.Gap, press*l.Spacing*l.Spacing/2)
 		w.self.Friction = s.Rub
+		w.self.Sew(s.Closed)
 	}
 	return w
 }

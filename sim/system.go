@@ -14,6 +14,7 @@ import (
 	"cowl/mesh/lattice"
 	"cowl/sim/contact"
 
+	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -46,6 +47,7 @@ type System struct {
 	Rub      float64          // friction of cloth on cloth
 	Gap      float64          // m, distance kept between layers of cloth; 0 lets them pass
 	Down     r3.Vec           // unit, where the weight pulls to; zero: down, against Y
+	Closed   []r2.Vec         // m, len = nodes, or nil; see contact.Self.Sew
 	Alone    bool             // keep to one core; the bits are the same
 }
 

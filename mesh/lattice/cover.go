@@ -16,6 +16,7 @@ type cover struct {
 	m    moments
 	poly []r2.Vec // lattice units
 	node [4]int32 // corners 00, 10, 01, 11; set by number
+	cut  bool     // a dart has taken cloth of it
 }
 
 // part is the cloth inside one of the two triangles of a cell: a polygon in
@@ -39,10 +40,12 @@ func (l *Lattice) cover(poly []r2.Vec) []cover {
 		for j := range l.size[1] - 1 {
 			v := float64(j + l.lo[1])
 			cell := clip(clip(strip, r2.Vec{Y: 1}, v), r2.Vec{Y: -1}, -v-1)
-			for _, side := range l.slit(cell) {
+			sides := l.slit(cell)
+			cut := l.darted(cell, sides)
+			for _, side := range sides {
 				if m := momentsOf(side, u, v); m.a > sliver {
 					l.split(i, j, len(out), side)
-					out = append(out, cover{i: i, j: j, m: m, poly: side})
+					out = append(out, cover{i: i, j: j, m: m, poly: side, cut: cut})
 				}
 			}
 		}

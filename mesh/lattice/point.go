@@ -26,14 +26,20 @@ func (p Point) At(pos []r3.Vec) r3.Vec {
 // Locate holds the flat point q (m) by its three nearest crossings. A point
 // off the cloth is held by the nearest cell within four spacings; false beyond.
 func (l *Lattice) Locate(q r2.Vec) (Point, bool) {
-	u, v := l.local(q)
-	i, j := int(math.Floor(u))-l.lo[0], int(math.Floor(v))-l.lo[1]
-	node, ok := l.nearestCell(i, j, u, v)
+	return l.LocateFrom(q, q)
+}
+
+// LocateFrom holds the flat point q (m) by the crossings about another, near: so a place
+// on the rim, where cells hold next to no cloth, hangs on the cloth beside it. False as
+// in Locate.
+func (l *Lattice) LocateFrom(near, q r2.Vec) (Point, bool) {
+	u, v := l.local(near)
+	node, ok := l.nearestCell(int(math.Floor(u))-l.lo[0], int(math.Floor(v))-l.lo[1], u, v)
 	if !ok {
 		return Point{}, false
 	}
-	r := l.Rest[node]
-	u0, v0 := l.local(r)
+	u, v = l.local(q)
+	u0, v0 := l.local(l.Rest[node])
 	return l.hold(node, u-u0, v-v0), true
 }
 

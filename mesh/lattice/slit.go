@@ -15,7 +15,10 @@ import (
 // Doubling the nodes of parted cells is the virtual node algorithm of N.
 // Molino, Z. Bao, R. Fedkiw, "A virtual node algorithm for changing mesh
 // topology during simulation", ACM Trans. Graphics 23(3) (2004).
-type Slit struct{ From, To r2.Vec }
+type Slit struct {
+	From, To r2.Vec
+	Dart     []r2.Vec // what is cut out about it: end of a leg, tip, end of the other leg, m; nil: nothing
+}
 
 // halves holds what slits have parted.
 type halves struct {
@@ -39,15 +42,44 @@ func (l *Lattice) slit(cell []r2.Vec) [][]r2.Vec {
 	return out
 }
 
-// parted returns a polygon (lattice units) in two if the slit runs right through.
+// darted reports whether a dart took cloth of a cell of which the sides are left.
+func (l *Lattice) darted(cell []r2.Vec, sides [][]r2.Vec) bool {
+	if len(l.Slits) == 0 {
+		return false
+	}
+	gone := area(cell)
+	for _, p := range sides {
+		gone -= area(p)
+	}
+	return gone > sliver
+}
+
+// parted returns a polygon (lattice units) in two if the slit runs right through, and
+// without the dart that is cut out about the slit.
 func (l *Lattice) parted(p []r2.Vec, s Slit) [][]r2.Vec {
-	var a, b r2.Vec
-	a.X, a.Y = l.local(s.From)
-	b.X, b.Y = l.local(s.To)
-	d := r2.Sub(b, a)
-	long := r2.Norm(d)
-	n := r2.Vec{X: -d.Y / long, Y: d.X / long}
+	a, d := l.units(s.From), r2.Sub(l.units(s.To), l.units(s.From))
+	n := r2.Unit(r2.Vec{X: -d.Y, Y: d.X})
 	at := r2.Dot(n, a) + aside
+	left, right := clip(p, n, at), clip(p, r2.Scale(-1, n), -at)
+	both := holds(left) && holds(right)
+	if both && !crossed(p, a, d, n, at) || !both && s.Dart == nil {
+		return [][]r2.Vec{p}
+	}
+	if s.Dart != nil {
+		left, right = l.besideDart(left, s.Dart, n, n), l.besideDart(right, s.Dart, r2.Scale(-1, n), n)
+	}
+	return slices.DeleteFunc([][]r2.Vec{left, right}, func(p []r2.Vec) bool { return !holds(p) })
+}
+
+// units returns a flat place in lattice units.
+func (l *Lattice) units(p r2.Vec) r2.Vec {
+	u, v := l.local(p)
+	return r2.Vec{X: u, Y: v}
+}
+
+// crossed reports whether the slit, from a by d, runs right through a polygon, over
+// whose line n·p = at it lies.
+func crossed(p []r2.Vec, a, d, n r2.Vec, at float64) bool {
 	lo, hi := math.Inf(1), math.Inf(-1) // of the cut, along the slit
 	for k, v := range p {
 		w := p[(k+1)%len(p)]
@@ -55,17 +87,28 @@ func (l *Lattice) parted(p []r2.Vec, s Slit) [][]r2.Vec {
 		if x*y > 0 || x == y {
 			continue
 		}
-		t := r2.Dot(r2.Sub(r2.Add(v, r2.Scale(x/(x-y), r2.Sub(w, v))), a), d) / (long * long)
+		t := r2.Dot(r2.Sub(r2.Add(v, r2.Scale(x/(x-y), r2.Sub(w, v))), a), d) / r2.Norm2(d)
 		lo, hi = math.Min(lo, t), math.Max(hi, t)
 	}
-	if lo < 0 || hi > 1 || lo >= hi {
-		return [][]r2.Vec{p}
+	return lo >= 0 && hi <= 1 && lo < hi
+}
+
+// holds reports whether a polygon holds cloth.
+func holds(p []r2.Vec) bool { return len(p) >= 3 && area(p) > sliver }
+
+// besideDart clips a dart off what lies on the side of its slit where out points. The
+// dart is moved aside with the slit, along across.
+func (l *Lattice) besideDart(p, dart []r2.Vec, out, across r2.Vec) []r2.Vec {
+	tip := l.units(dart[1])
+	leg := r2.Sub(l.units(dart[0]), tip)
+	if r2.Dot(leg, out) < 0 {
+		leg = r2.Sub(l.units(dart[2]), tip)
 	}
-	left, right := clip(p, n, at), clip(p, r2.Scale(-1, n), -at)
-	if len(left) < 3 || len(right) < 3 || area(left) <= sliver || area(right) <= sliver {
-		return [][]r2.Vec{p}
+	n := r2.Unit(r2.Vec{X: -leg.Y, Y: leg.X})
+	if r2.Dot(n, out) < 0 {
+		n = r2.Scale(-1, n)
 	}
-	return [][]r2.Vec{left, right}
+	return clip(p, n, r2.Dot(n, r2.Add(tip, r2.Scale(aside, across))))
 }
 
 // part numbers the nodes of a lattice with slits. A cell is known by its low corner, so

@@ -86,6 +86,42 @@ func TestSlitRim(t *testing.T) {
 	}
 }
 
+// A dart of 10 cm takes its triangle, and its legs are parted however narrow it is: one
+// rim, longer by both legs and the cut beyond its tip, which ends within two cells.
+func TestDartRim(t *testing.T) {
+	rect := []r2.Vec{{X: -0.2, Y: -0.15}, {X: 0.2, Y: -0.15}, {X: 0.2, Y: 0.15}, {X: -0.2, Y: 0.15}}
+	count := 0
+	for _, deg := range grains {
+		for _, mouth := range []float64{0.003, 0.008, 0.012, 0.025, 0.06} {
+			dart := []r2.Vec{{X: 0.05 - mouth/2, Y: -0.15}, {X: 0.06, Y: -0.05}, {X: 0.05 + mouth/2, Y: -0.15}}
+			up := r2.Unit(r2.Sub(dart[1], r2.Vec{X: 0.05, Y: -0.15}))
+			l, err := Cut(rect, Options{Spacing: 0.01, Grain: deg * math.Pi / 180, Slits: []Slit{{
+				From: r2.Add(r2.Vec{X: 0.05, Y: -0.15}, r2.Scale(-0.015, up)), To: r2.Add(dart[1], r2.Scale(0.015, up)), Dart: dart,
+			}}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var area float64
+			for _, v := range l.Area {
+				area += v
+			}
+			// It is moved aside by 0.3 mm, and slants by 0.1 against the edge.
+			if want := 0.4*0.3 - mouth*0.1/2; math.Abs(area-want) > 0.0003*0.1*mouth+1e-9 {
+				t.Errorf("%g°, %g m: area %.9f m², want %.9f", deg, mouth, area, want)
+			}
+			length, loops := rimOf(t, l.Skin())
+			legs := 2*math.Hypot(0.1, 0.01) - mouth // about what the rim gains
+			if more := length - 1.4; math.Abs(more-legs) > 0.045 || loops != 1 {
+				t.Errorf("%g°, %g m: %d rims, %.4f m longer, want 1 and %.4f to 45 mm", deg, mouth, loops, more, legs)
+			}
+			count++
+		}
+	}
+	if count != 30 {
+		t.Errorf("looked at %d darts, want 30", count)
+	}
+}
+
 // The two sides move apart: with every crossing on the right of the slit line
 // and below its tip moved 2 cm aside, no triangle that lies clear of the tip is
 // stretched. Cells that the slit has not parted would be.
@@ -158,7 +194,7 @@ func TestSlitEveryWay(t *testing.T) {
 	for _, deg := range append([]float64{-34.5}, grains...) {
 		for quarter := range 4 {
 			turn := r2.NewRotation(float64(quarter)*math.Pi/2, r2.Vec{})
-			s := Slit{turn.Rotate(r2.Vec{X: 0.15, Y: 0.003}), turn.Rotate(r2.Vec{X: 0.03, Y: 0.003})}
+			s := Slit{From: turn.Rotate(r2.Vec{X: 0.15, Y: 0.003}), To: turn.Rotate(r2.Vec{X: 0.03, Y: 0.003})}
 			l, err := Cut(square, Options{Spacing: 0.01, Grain: deg * math.Pi / 180, Slits: []Slit{s}})
 			if err != nil {
 				t.Fatal(err)

@@ -85,6 +85,7 @@ func (l *Lattice) around(at map[int][]int, i, j int) (corners []int, parted bool
 		k := at[l.place(a, b)]
 		parted = parted || len(k) > 1
 		for _, c := range k {
+			parted = parted || l.cells[c].cut
 			corners = append(corners, 4*c+n)
 		}
 	}
@@ -92,11 +93,11 @@ func (l *Lattice) around(at map[int][]int, i, j int) (corners []int, parted bool
 }
 
 // hang reports whether the cloth of two neighbouring covers hangs together:
-// always where no slit runs, else where both reach the same part of their
+// always where no slit runs and no dart is cut, else where both reach the same part of their
 // common side. m lies above k, or beside it.
 func (l *Lattice) hang(k, m int, above bool) bool {
 	a, b := l.cells[k], l.cells[m]
-	if l.sides[l.place(a.i, a.j)] == nil && l.sides[l.place(b.i, b.j)] == nil {
+	if l.sides[l.place(a.i, a.j)] == nil && l.sides[l.place(b.i, b.j)] == nil && !a.cut && !b.cut {
 		return true
 	}
 	side := float64(b.i + l.lo[0])

@@ -143,7 +143,7 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 	a, b := &s.primitives[i], &s.primitives[j]
 	// Bundles this far apart in the flat share no fold, whichever their nodes.
 	clear := s.near + 2*math.Sqrt2*s.spacing
-	sure := r2.Norm2(r2.Sub(s.flat[i], s.flat[j])) > clear*clear
+	sure := r2.Norm2(r2.Sub(s.flat[i], s.flat[j])) > clear*clear && !(s.sewn(i) && s.sewn(j))
 	s.onto(i, j, sure, x, out)
 	s.onto(j, i, sure, x, out)
 	for k, e := range a.end {
@@ -179,8 +179,15 @@ func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *listed) {
 
 // far reports whether two nodes are far enough apart in the flat to be two layers.
 func (s *Self) far(a, b int32) bool {
-	return r2.Norm2(r2.Sub(s.flat[a], s.flat[b])) > s.near*s.near
+	return s.parted(s.flat[a], s.flat[b]) &&
+		(s.closed == nil || s.parted(s.closed[a], s.flat[b]) && s.parted(s.flat[a], s.closed[b]))
 }
+
+// parted reports whether two flat places lie too far apart for one fold.
+func (s *Self) parted(p, q r2.Vec) bool { return r2.Norm2(r2.Sub(p, q)) > s.near*s.near }
+
+// sewn reports whether a node lies beside a sewn dart.
+func (s *Self) sewn(i int32) bool { return s.closed != nil && !math.IsInf(s.closed[i].X, 1) }
 
 // keep lists a pair if it lies within reach.
 func (s *Self) keep(p pair, x []r3.Vec, out *listed) {

@@ -20,6 +20,7 @@ type Self struct {
 
 	primitives []primitive // len = nodes
 	flat       []r2.Vec    // m, flat places
+	closed     []r2.Vec    // m, the same beside a sewn dart with the dart closed, infinite elsewhere; nil: none is sewn
 	near       float64     // m, flat distance within which parts are one fold
 	spacing    float64     // m, spacing of the lattice
 	reach      float64     // m, how near pairs are listed
@@ -68,6 +69,10 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 	s.wakeHalf = s.wake
 	return s
 }
+
+// Sew takes where crossings beside a sewn dart lie in the flat with the dart closed, m,
+// infinite for all others: across its seam the cloth is one fold. nil: there is none.
+func (s *Self) Sew(closed []r2.Vec) { s.closed = closed }
 
 // skin is how much farther than the gap pairs are listed, in spacings. A wide
 // skin lists seldom and looks at many pairs.

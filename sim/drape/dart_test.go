@@ -12,26 +12,38 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// The cloth of an open dart, and no other, begins behind the front; the farther from its
-// legs the more.
-func TestInDart(t *testing.T) {
-	p := draft.Cowl{DartLeft: []r2.Vec{{X: 0.16, Y: -0.4}, {X: 0.10, Y: -0.25}, {X: 0.08, Y: -0.42}}}
-	for _, q := range []struct {
-		name string
-		at   r2.Vec
-		in   bool
-	}{
-		{"between the legs", r2.Vec{X: 0.115, Y: -0.38}, true}, {"the same on the other half", r2.Vec{X: -0.115, Y: -0.38},
-			true},
-		{"above the apex", r2.Vec{X: 0.10, Y: -0.2}, false}, {"at the side", r2.Vec{X: 0.2, Y: -0.4}, false},
-		{"at the centre front", r2.Vec{Y: -0.4}, false},
-	} {
-		if got := inDart(p, q.at); (got > 0) != q.in {
-			t.Errorf("inDart(%s) = %g, want above 0: %t", q.name, got, q.in)
-		}
+// What is cut out is the dart between its legs, but for its tip, where it is as narrow
+// as two layers.
+func TestDartIsCutOut(t *testing.T) {
+	p := draft.Cowl{DartLeft: []r2.Vec{{X: 0.16, Y: -0.4}, {X: 0.12, Y: -0.2}, {X: 0.08, Y: -0.4}}}
+	d, open := dart(p)
+	if want := (r2.Vec{X: 0.12, Y: -0.2 - 0.2*0.0025/0.08}); !open || r2.Norm(r2.Sub(d.tip, want)) > 1e-12 {
+		t.Errorf("dart = %v, %t, want it to end at %v", d, open, want)
 	}
-	if got := inDart(draft.Cowl{}, r2.Vec{X: 0.1}); got != 0 {
-		t.Errorf("inDart without a dart = %g, want 0", got)
+	if got, want := d.weight(0.1), 0.08*(0.2-0.2*0.0025/0.08)/2*0.1*sim.Gravity; math.Abs(got-want) > 1e-9 {
+		t.Errorf("weight(0.1 kg/m²) = %g N, want %g", got, want)
+	}
+	p.DartLeft[0].X = 0.0815
+	if d, open := dart(p); open {
+		t.Errorf("dart of 1.5 mm = %v, want none", d)
+	}
+	if d, open := dart(draft.Cowl{}); open {
+		t.Errorf("dart of none = %v, want none", d)
+	}
+}
+
+// The cloth that hangs weighs what the piece weighs, with its darts in the seams.
+func TestDartKeepsItsWeight(t *testing.T) {
+	j := recut(t, job(t, 0.05, 0.012, limp), func(c *draft.Cut) { c.DartShare, c.Extension = 0, 0.05 })
+	d, err := j.onLattice(0.012)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := j.Cowl
+	whole.DartLeft = nil
+	want := draft.Area(cut(whole))
+	if got := d.System.Cloth.Weight() / (j.Fabric.Weight * sim.Gravity); math.Abs(got/want-1) > 1e-6 {
+		t.Errorf("hung cloth of %.6f m², want the %.6f of the piece with its darts", got, want)
 	}
 }
 

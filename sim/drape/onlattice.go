@@ -15,8 +15,8 @@ import (
 func (j Job) onLattice(spacing float64) (*Drape, error) {
 	j.Folds = j.laid()
 	p := j.Cowl
-	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY},
-		Slits: slits(p)})
+	l, err := lattice.Cut(cut(p), lattice.Options{Spacing: spacing, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY},
+		Slits: slits(p, spacing)})
 	if err != nil {
 		return nil, err
 	}
@@ -40,9 +40,12 @@ func (j Job) onLattice(spacing float64) (*Drape, error) {
 	if d.System.Ties, err = j.ties(l); err != nil {
 		return nil, err
 	}
-	sewn, err := j.stitches(l)
+	sewn, err := j.stitches(l, d.System.Cloth)
 	if err != nil {
 		return nil, err
+	}
+	if dart, open := dart(p); open {
+		d.System.Closed = dart.closed(l)
 	}
 	d.tapes, d.System.Ties = len(d.System.Ties), append(d.System.Ties, sewn...)
 	d.State = sim.NewState(d.System, pos)

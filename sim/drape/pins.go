@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"cowl/mesh/draft"
 	"cowl/mesh/lattice"
 	"cowl/sim"
 
@@ -28,10 +29,6 @@ const (
 	sideStep     = 0.040
 	waistStep    = 0.040
 )
-
-// facingFree is how far from the cowl point the facing is left unpinned, m.
-// Nearer, four cells would take the whole shear of the roll.
-const facingFree = 0.020
 
 // pinGrip is the stiffness of a pin, N/m: a pull of 0.1 N moves it 0.1 mm.
 const pinGrip = 1000
@@ -109,15 +106,25 @@ func (j Job) shoulderPins(side float64) []pin {
 		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side),
 			at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s*j.seamShare()), over), over: over, down: q})
 	}
-	end := length(p.FacingEnd)
+	free, end := facingFree(p), length(p.FacingEnd)
 	if j.Free {
-		end = math.Min(end, facingFree+shoulderStep)
+		end = math.Min(end, free+shoulderStep)
 	}
-	for _, s := range steps(facingFree, end, shoulderStep) {
+	for _, s := range steps(free, end, shoulderStep) {
 		out = append(out, pin{name: "facing", flat: sided(along(p.FacingEnd, s), side),
 			at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s), sim.Shell), over: sim.Shell})
 	}
 	return out
+}
+
+// facingFree is how far from the cowl point the facing is left unpinned, m: over the
+// relief, beside which four cells would take the whole shear of the roll.
+func facingFree(p draft.Cowl) float64 {
+	rise := p.FacingEnd[len(p.FacingEnd)-1].Y - p.FoldY
+	if rise < relief {
+		return relief
+	}
+	return relief * length(p.FacingEnd) / rise
 }
 
 // seamShare is the length of the form's shoulder seam over that of the cloth: 1 but
@@ -134,7 +141,7 @@ func (j Job) seamShare() float64 {
 func (j Job) waistPins(side float64) []pin {
 	var out []pin
 	p := j.Cowl
-	skip, width := j.openDart()
+	skip, width := j.dartMouth()
 	whole := length(p.Waist)
 	for _, s := range steps(0, whole-width, waistStep) {
 		t := 1 - s/(whole-width)
@@ -153,9 +160,9 @@ func (j Job) waistPins(side float64) []pin {
 	return out
 }
 
-// openDart returns how far along the waist, from the side, the open dart
+// dartMouth returns how far along the waist, from the side, the open dart
 // begins, and its width, m.
-func (j Job) openDart() (from, width float64) {
+func (j Job) dartMouth() (from, width float64) {
 	d := j.Cowl.DartLeft
 	if len(d) < 3 {
 		return math.Inf(1), 0

@@ -53,7 +53,7 @@ func (j Job) start(q r2.Vec) r3.Vec {
 	r := j.gap()
 	switch {
 	case t <= 0:
-		return r3.Vec{X: q.X, Y: q.Y - y0, Z: z0 - inDart(j.Cowl, q)/2}
+		return r3.Vec{X: q.X, Y: q.Y - y0, Z: z0}
 	case t < math.Pi*r:
 		return r3.Vec{X: q.X, Y: j.Cowl.FoldY - y0 + r*math.Sin(t/r), Z: z0 - r + r*math.Cos(t/r)}
 	}

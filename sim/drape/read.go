@@ -2,6 +2,7 @@ package drape
 
 import (
 	"math"
+	"slices"
 
 	"cowl/mesh"
 	"cowl/sim/contact"
@@ -34,8 +35,22 @@ func (d *Drape) Read() (fold.Reading, error) {
 
 // Pierced counts the places where one layer passes through another.
 func (d *Drape) Pierced() int {
-	s := d.Sheet()
+	s := d.layers()
 	return contact.Pierced(&s)
+}
+
+// layers is the sheet but for what lies beside a sewn dart: there the cloth is one fold,
+// whose lips may slide over each other by a rim.
+func (d *Drape) layers() mesh.Sheet {
+	s := d.Sheet()
+	sewn, open := dart(d.Job.Cowl)
+	if !open {
+		return s
+	}
+	s.Tris = slices.DeleteFunc(slices.Clone(s.Tris), func(t [3]int32) bool {
+		return slices.ContainsFunc(t[:], func(v int32) bool { return sewn.beside(s.Flat[v], d.Lattice.Spacing) })
+	})
+	return s
 }
 
 // PinPull returns the largest pull of a pin, N.

@@ -11,14 +11,17 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// slits returns the release slashes as the lattice takes them: begun outside
-// the seam they are cut from.
-func slits(p draft.Cowl) []lattice.Slit {
+// slits returns the release slashes and the darts that are cut out as the lattice takes
+// them: begun outside the seam they are cut from.
+func slits(p draft.Cowl, spacing float64) []lattice.Slit {
 	const outside = 0.005 // m
 	var out []lattice.Slit
 	for _, s := range p.Releases {
 		d := r2.Unit(r2.Sub(s.To, s.From))
 		out = append(out, lattice.Slit{From: r2.Sub(s.From, r2.Scale(outside, d)), To: s.To})
+	}
+	if d, open := dart(p); open {
+		out = append(out, d.slits(spacing)...)
 	}
 	return out
 }

@@ -32,8 +32,8 @@ func TestWeigh(t *testing.T) {
 	if p, err = p.Treated(s); err != nil {
 		t.Fatal(err)
 	}
-	l, err := lattice.Cut(relieved(p), lattice.Options{Spacing: 0.012, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY},
-		Slits: slits(p)})
+	l, err := lattice.Cut(cut(p), lattice.Options{Spacing: 0.012, Grain: p.Grain, Origin: r2.Vec{Y: p.FoldY},
+		Slits: slits(p, 0.012)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,7 +44,8 @@ func TestWeigh(t *testing.T) {
 		load += f
 		moment += f * l.Rest[i].Y
 	}
-	cloth := draft.Area(relieved(p)) * 0.1 * sim.Gravity
+	d, _ := dart(p)
+	cloth := draft.Area(cut(p))*0.1*sim.Gravity - 2*d.weight(0.1)
 	if want := cloth + 0.010*9.80665; math.Abs(load-want) > 1e-6 {
 		t.Errorf("load %.6f N, want %.6f N", load, want)
 	}

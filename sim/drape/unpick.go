@@ -25,7 +25,7 @@ func (d *Drape) unpick() bool {
 
 // crossed marks the nodes of layers that pass through each other.
 func (d *Drape) crossed(bad []bool) bool {
-	s := d.Sheet()
+	s := d.layers()
 	tris := contact.PiercedTris(&s)
 	for _, t := range tris {
 		for _, v := range s.Tris[t] {
