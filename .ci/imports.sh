@@ -56,7 +56,7 @@ for verbs in flags labs cloths; do
 done
 never ./cmd/cowl/internal/console 'cowl/(mesh/(draft|form|export.*)|cmd/cowl/internal/(study.*|drawn|style))' 'a console knows no cowl'
 only  ./cmd/cowl/internal/say 'cowl/(cmd/cowl/internal/say|mesh/(ruler|limit))' 'words know nothing of what they are said of, but its units'
-only  ./cmd/cowl/internal/sided 'cowl/(cmd/cowl/internal/sided|mesh/(draft|body|limit))' 'words of a side know no report'
+only  ./cmd/cowl/internal/sided 'cowl/(cmd/cowl/internal/sided|mesh/(draft|body|limit|polyline))' 'words of a side know no report'
 only  ./mesh/ruler   'cowl/mesh/(ruler|limit)'      'a ruler knows nothing of what it measures'
 never ./sim          'cowl/(mesh/(draft|form|export.*)|materials|sim/(fold|lab|drape|report))' 'the solver knows cloth, pins and an obstacle'
 never ./sim/lab      'cowl/(mesh/(draft|form|export.*)|sim/(fold|drape|proof|report))' 'the lab tests cloth, not cowls'

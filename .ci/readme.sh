@@ -22,7 +22,9 @@ grep '^\./cowl' "$work/commands" | while read -r _ verb rest; do
 	draft) echo "./cowl draft --out $work/d -q $rest" ;;
 	proof) echo "./cowl proof --help >/dev/null" ;; # half an hour; its quick rows are tested in sim/proof
 	view | compare | sweep | seek | sure | teach | toile | gather) echo "./cowl $verb --help >/dev/null" ;; # a window, or minutes each; tested in cmd/cowl
-	lab) echo "./cowl lab ${rest/#disc/disc --spacing 6mm --placings 1} >/dev/null" ;;
+	lab) # coarse: that they run is seen here, what they say in sim/lab
+		rest=${rest/#disc/disc --spacing 6mm --placings 1}
+		echo "./cowl lab ${rest/#hang/hang --spacing 20mm --placings 1} >/dev/null" ;;
 	*) echo "./cowl $verb ${rest/--out /--out $work/} >/dev/null" ;;
 	esac
 done >"$work/try"

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -57,7 +58,7 @@ func (p Cowl) trimmed(line TrimLine) (Cowl, error) {
 	if err != nil {
 		return Cowl{}, limit.Errorf("trims", "the piece that is left: %v", err)
 	}
-	if !inside(q.Outline, p.Apex) {
+	if !polyline.Contains(q.Outline, p.Apex) {
 		return Cowl{}, limit.Errorf("trims", "cuts off the bust point, want it left on the piece")
 	}
 	q.Extension = p.Extension
@@ -113,7 +114,7 @@ func (p Cowl) endsInside(line TrimLine) limit.Words {
 		name string
 		at   r2.Vec
 	}{{"first", line[0]}, {"last", line[len(line)-1]}} {
-		if inside(p.Outline, e.at) {
+		if polyline.Contains(p.Outline, e.at) {
 			said = limit.Say("%v; its %s point %v lies inside", said, e.name, place(e.at))
 		}
 	}
@@ -155,7 +156,7 @@ func between(line TrimLine, a, b crossing) []r2.Vec {
 // spares says what the cut between two crossings must not take.
 func (p Cowl) spares(first, last crossing, mid []r2.Vec) error {
 	half, _ := along(mid, length(mid)/2)
-	if !inside(p.Outline, half) {
+	if !polyline.Contains(p.Outline, half) {
 		return limit.Errorf("trims", "begins inside the piece and leaves it, want it to come in from outside and go out "+
 			"again")
 	}
@@ -231,17 +232,4 @@ func upTo(line []r2.Vec, s float64) []r2.Vec {
 		}
 	}
 	return out
-}
-
-// inside reports whether v lies within a closed outline: a ray to +X crosses it
-// an odd number of times.
-func inside(outline []r2.Vec, v r2.Vec) bool {
-	in := false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if (a.Y > v.Y) != (b.Y > v.Y) && v.X < a.X+(v.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }

@@ -38,11 +38,12 @@ type Lattice struct {
 	U, V []Axis     // len = nodes; neighbours and link areas along warp and weft
 	Cell []CellArea // len = nodes; the cell whose low corner is the node
 
-	lo    [2]int  // lattice index of the corner of the box
-	size  [2]int  // nodes of the box along warp and weft
-	index []int32 // low node of the cell at a box place, or of the place itself, or None
-	cells []cover // the cells that hold cloth
-	parts []part  // covered polygon of each triangle that the outline cuts
+	lo    [2]int   // lattice index of the corner of the box
+	size  [2]int   // nodes of the box along warp and weft
+	index []int32  // low node of the cell at a box place, or of the place itself, or None
+	cells []cover  // the cells that hold cloth
+	parts []part   // covered polygon of each triangle that the outline cuts
+	edge  []r2.Vec // the outline, lattice units
 	halves
 }
 
@@ -89,6 +90,7 @@ func Cut(outline []r2.Vec, o Options) (*Lattice, error) {
 	for i, p := range outline {
 		poly[i].X, poly[i].Y = o.local(p)
 	}
+	l.edge = poly
 	l.frame(poly)
 	l.fill(poly)
 	l.weigh()

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/mesh"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -40,11 +41,22 @@ func (l *Lattice) Skin() Skin {
 		return v
 	}
 	for _, p := range l.parts {
+		whole := area(p.poly) > 0.5-sliver
 		for _, e := range ears(p.poly) {
+			if a, b, c := p.poly[e[0]], p.poly[e[1]], p.poly[e[2]]; !whole && !l.covers(a, b, c) {
+				continue
+			}
 			s.add(vertex(p, p.poly[e[0]]), vertex(p, p.poly[e[1]]), vertex(p, p.poly[e[2]]))
 		}
 	}
 	return s
+}
+
+// covers reports whether the middle of a triangle (lattice units) lies on the cloth.
+// What clip leaves of a cell into which a notch reaches may lie over itself: as much
+// beside the cloth as is taken off again.
+func (l *Lattice) covers(a, b, c r2.Vec) bool {
+	return polyline.Contains(l.edge, r2.Scale(1./3, r2.Add(a, r2.Add(b, c))))
 }
 
 // add keeps a triangle unless two of its vertices fell together or it is turned over.

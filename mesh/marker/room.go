@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -30,7 +31,7 @@ func (p *plan) room(q Placed, src paper.Piece, at r2.Vec, size float64, words st
 				for k := range 12 {
 					sin, cos := math.Sincos(float64(k) * math.Pi / 6)
 					mid := r2.Add(at, r2.Scale(r, r2.Vec{X: cos, Y: sin}))
-					if paper.Inside(mid, cut) && !crossed(boxOf(mid, turn, half, size), lines) {
+					if polyline.Contains(cut, mid) && !crossed(boxOf(mid, turn, half, size), lines) {
 						return mid, turn, size
 					}
 				}

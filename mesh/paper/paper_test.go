@@ -7,6 +7,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/draft/drafttest"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -95,7 +96,7 @@ func TestSettle(t *testing.T) {
 		}
 		for _, v := range append(p.GrainLine[:], p.Label) {
 			count++
-			if !Inside(v, p.Outline) {
+			if !polyline.Contains(p.Outline, v) {
 				t.Errorf("Settle(%g°): (%.3f, %.3f) m lies outside the piece", deg, v.X, v.Y)
 			}
 		}

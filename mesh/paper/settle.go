@@ -3,6 +3,8 @@ package paper
 import (
 	"math"
 
+	"cowl/mesh/polyline"
+
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
@@ -112,7 +114,7 @@ func (p *Piece) obstacles() [][]r2.Vec {
 // something no farther than enough: then the place is not good enough.
 func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec, enough float64) float64 {
 	for _, s := range shape {
-		if !Inside(r2.Add(mid, s), p.Outline) {
+		if !polyline.Contains(p.Outline, r2.Add(mid, s)) {
 			return -r2.Norm(r2.Sub(mid, shape[0])) - 1
 		}
 	}
@@ -129,19 +131,6 @@ func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec, enough f
 		}
 	}
 	return least
-}
-
-// Inside reports whether v lies within the closed outline, by the parity of
-// the sides to its right.
-func Inside(v r2.Vec, outline []r2.Vec) bool {
-	in := false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if (a.Y > v.Y) != (b.Y > v.Y) && v.X < a.X+(v.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }
 
 // fromSegment returns the distance of v from the segment ab.

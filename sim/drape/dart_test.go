@@ -68,9 +68,9 @@ func TestDartIsSewn(t *testing.T) {
 	}
 }
 
-// On cells of 20 mm an open dart lies in two or three of them, which its seam crushes.
-// Hung free, such cloth comes to rest.
-func TestCrushedCellsRest(t *testing.T) {
+// On cells of 20 mm an open dart lies in two or three of them. Hung free, such cloth
+// comes to rest; drawn together there, cells were crushed and swung for ever.
+func TestSewnDartsRest(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hangs two drapes")
 	}

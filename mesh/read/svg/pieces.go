@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read/outline"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -123,7 +124,7 @@ func (l line) on(piece line) bool {
 	if l.Closed && strings.HasSuffix(l.id, "cut-line") {
 		l, piece = piece, l
 	}
-	return within(piece.Points, l.middle())
+	return polyline.Contains(piece.Points, l.middle())
 }
 
 // middle returns a place of an open line that is none of its ends, and one
@@ -146,19 +147,6 @@ func (l line) middle() r2.Vec {
 	}
 	slices.Sort(x)
 	return r2.Vec{X: (x[0] + x[1]) / 2, Y: y}
-}
-
-// within reports whether v lies inside a closed line: a ray to +X crosses it an
-// odd number of times.
-func within(closed []r2.Vec, v r2.Vec) bool {
-	in := false
-	for i, a := range closed {
-		b := closed[(i+1)%len(closed)]
-		if (a.Y > v.Y) != (b.Y > v.Y) && v.X < a.X+(v.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
 }
 
 // join makes the line part of what was found of its piece.
