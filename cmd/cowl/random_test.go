@@ -25,7 +25,7 @@ import (
 )
 
 var (
-	styles    = flag.Int("styles", 8, "random styles that TestRandomStyles hangs")
+	styles    = flag.Int("styles", 4, "random styles that TestRandomStyles hangs")
 	fromStyle = flag.Int("from-style", 0, "first case that TestRandomStyles draws")
 )
 
