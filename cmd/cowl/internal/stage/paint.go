@@ -36,10 +36,17 @@ func (p *Painter) PaintIn(l *Loaded, v View, m Manner, part image.Rectangle, tal
 		s.paintCloth() // first, so that what it hides is not shaded
 	}
 	s.paintForm()
+	s.paintRest()
+}
+
+// paintRest draws what is to be seen of the cloth beside solid cloth itself. A rim that
+// lies behind see-through cloth is drawn before it, and so is seen through it.
+func (s sitting) paintRest() {
+	s.paintRim()
 	if !s.solid() {
 		s.paintCloth()
 	}
-	s.paintRim()
+	s.paintLines()
 }
 
 // sitting is one painting of a scene: programs and lights are set.
@@ -170,7 +177,7 @@ func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, [][]int32) {
 	return l.cloth, &l.scene.Cloth, l.rims
 }
 
-// paintRim draws where the cloth ends, its fold line, and the lines on it.
+// paintRim draws where the cloth ends, and its fold line.
 func (s sitting) paintRim() {
 	s.line.use()
 	s.line.setMat("camera", s.camera)
@@ -184,6 +191,12 @@ func (s sitting) paintRim() {
 		ends.addRound(s.v.Eye, rimWidth, at...)
 	}
 	s.paintRibbons(ends, s.shownLook().Rim)
+}
+
+// paintLines draws the lines on the cloth.
+func (s sitting) paintLines() {
+	s.line.use()
+	s.line.setMat("camera", s.camera)
 	for _, l := range s.m.Lines {
 		drawn := s.ends.begin()
 		var line []seamPoint
