@@ -157,7 +157,7 @@ func (s sitting) paintCloth() {
 	gl.Uniform2f(prog.at("warp"), float32(math.Sin(l.scene.Grain)), float32(math.Cos(l.scene.Grain)))
 	s.m.set(prog, shown)
 	if s.solid() {
-		cloth.draw()
+		s.paintSolid(cloth)
 		return
 	}
 	gl.Enable(gl.BLEND)
@@ -166,6 +166,22 @@ func (s sitting) paintCloth() {
 	cloth.drawOrdered(farToNear(sheet, s.v.Eye))
 	gl.DepthMask(true)
 	gl.Disable(gl.BLEND)
+}
+
+// paintSolid draws cloth with its program in use. Where shadows are asked for at every
+// pixel they cost more than all else, so the layers that others hide are found out before.
+func (s sitting) paintSolid(cloth buffer) {
+	if s.cloth == s.Painter.cloth {
+		s.line.use()
+		s.line.setMat("camera", s.camera)
+		gl.ColorMask(false, false, false, false)
+		cloth.draw()
+		gl.ColorMask(true, true, true, true)
+		gl.DepthFunc(gl.LEQUAL)
+		s.cloth.use()
+	}
+	cloth.draw()
+	gl.DepthFunc(gl.LESS)
 }
 
 // drawn returns what of the cloth is painted: its smooth surface, or its lattice
