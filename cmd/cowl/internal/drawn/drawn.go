@@ -112,7 +112,7 @@ func (h *Drape) smoothing() func() *surface.Surface {
 // folds are those that were read off the lattice.
 func (h *Drape) Section() stage.Section {
 	s := stage.Section{Worn: h.Cowl.Worn}
-	s.Cloth, s.Facing = centreLine(&h.Smooth().Sheet)
+	s.Cloth, s.Facing = fold.Centre(&h.Smooth().Sheet, h.Cowl.FoldY)
 	if !h.Style.Hang.Free {
 		for _, p := range h.Form.CF() {
 			s.Form = append(s.Form, r2.Vec{X: p.Z, Y: p.Y})
