@@ -17,6 +17,8 @@ out float mapValue;
 out vec2 keyLit; // x: right side, y: wrong side
 #endif
 
+invariant gl_Position; // the cloth is drawn twice, see paintSolid
+
 void main() {
     worldPlace = position;
     rightNormal = normal;

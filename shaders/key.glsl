@@ -5,7 +5,7 @@ uniform vec3 keyDir;    // unit, towards the light
 uniform float keyTexel; // m, side of one texel of the shadow map
 
 // keyShadow returns 0 (in shadow) to 1 (lit): 2 × 2 taps, each already a 2 × 2
-// comparison, soft over some 3 mm, and a texel apart, so that the holes in the
+// comparison, soft over some 2 mm, and a texel apart, so that the holes in the
 // shadow of sheer cloth even out. The place is lifted along the normal by the
 // part of the filter that leans into the surface, so that it never shades
 // itself (normal-offset shadows, common practice).

@@ -1,6 +1,7 @@
 package surface
 
 import (
+	"cmp"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -19,8 +20,10 @@ func (b *base) apart(g []slope, parts int) (Surface, []int) {
 			soft[i] = 1
 		}
 	}
-	out := b.tessellate(g, soft, parts)
-	hit := b.crossed(&out, parts*parts, b.every())
+	f := b.tessellate(g, parts)
+	f.lay(soft, b.every())
+	sweep := newSweep(&f.out, parts*parts)
+	hit := b.crossed(sweep, b.every())
 	for round := 1; round <= easings && len(hit) > 0; round++ {
 		for _, k := range hit {
 			for _, v := range b.tris[k] {
@@ -30,10 +33,11 @@ func (b *base) apart(g []slope, parts int) (Surface, []int) {
 				}
 			}
 		}
-		out = b.tessellate(g, soft, parts)
-		hit = b.crossed(&out, parts*parts, b.touching(hit))
+		changed := b.touching(hit)
+		f.lay(soft, changed)
+		hit = b.crossed(sweep, changed)
 	}
-	return out, hit
+	return f.surface(), hit
 }
 
 // every is a choice of all triangles.
@@ -60,24 +64,42 @@ func (b *base) touching(list []int) []bool {
 	return out
 }
 
-// span is the box round the drawn parts of one triangle, and the boxes of the parts.
-type span struct {
-	r3.Box
-	k     int
-	parts []r3.Box
+// sweep is what is drawn in boxes, in the order in which they are swept upwards.
+type sweep struct {
+	s     *Surface
+	n     int      // parts of a triangle
+	parts []r3.Box // round each part
+	whole []r3.Box // round the parts of each triangle
+	order []int32  // triangles by the lower ends of their boxes
 }
 
-// boxes are those round the drawn triangles.
-func boxes(s *Surface) []r3.Box {
-	out := make([]r3.Box, len(s.Tris))
-	for i, t := range s.Tris {
-		p, q, r := s.Pos[t[0]], s.Pos[t[1]], s.Pos[t[2]]
-		out[i] = r3.Box{
-			Min: r3.Vec{X: min(p.X, q.X, r.X), Y: min(p.Y, q.Y, r.Y), Z: min(p.Z, q.Z, r.Z)},
-			Max: r3.Vec{X: max(p.X, q.X, r.X), Y: max(p.Y, q.Y, r.Y), Z: max(p.Z, q.Z, r.Z)},
-		}
+func newSweep(s *Surface, n int) *sweep {
+	w := &sweep{s: s, n: n, parts: make([]r3.Box, len(s.Tris)), whole: make([]r3.Box, len(s.Tris)/n)}
+	for k := range w.whole {
+		w.order = append(w.order, int32(k))
 	}
-	return out
+	return w
+}
+
+// box makes the boxes of the triangles chosen anew.
+func (w *sweep) box(chosen []bool) {
+	for k := range w.whole {
+		if !chosen[k] {
+			continue
+		}
+		for i := k * w.n; i < (k+1)*w.n; i++ {
+			t := w.s.Tris[i]
+			p, q, r := w.s.Pos[t[0]], w.s.Pos[t[1]], w.s.Pos[t[2]]
+			w.parts[i] = r3.Box{
+				Min: r3.Vec{X: min(p.X, q.X, r.X), Y: min(p.Y, q.Y, r.Y), Z: min(p.Z, q.Z, r.Z)},
+				Max: r3.Vec{X: max(p.X, q.X, r.X), Y: max(p.Y, q.Y, r.Y), Z: max(p.Z, q.Z, r.Z)},
+			}
+		}
+		w.whole[k] = hull(w.parts[k*w.n : (k+1)*w.n])
+	}
+	slices.SortFunc(w.order, func(a, b int32) int {
+		return cmp.Or(cmp.Compare(w.whole[a].Min.Y, w.whole[b].Min.Y), cmp.Compare(a, b))
+	})
 }
 
 // hull is the box round boxes.
@@ -95,39 +117,35 @@ func overlap(a, b r3.Box) bool {
 		a.Min.Z <= b.Max.Z && b.Min.Z <= a.Max.Z
 }
 
-// crossed returns in rising order the triangles whose drawn parts, n each, pass
-// through each other or those of another, if look asks for either. Boxes are swept upwards.
-func (b *base) crossed(s *Surface, n int, look []bool) []int {
-	spans, all := make([]span, len(look)), boxes(s)
-	for k := range spans {
-		parts := all[k*n : (k+1)*n]
-		spans[k] = span{hull(parts), k, parts}
-	}
-	slices.SortStableFunc(spans, func(a, b span) int {
-		if a.Min.Y < b.Min.Y {
-			return -1
-		} else if a.Min.Y > b.Min.Y {
-			return 1
-		}
-		return 0
-	})
+// crossed returns in rising order the triangles whose drawn parts pass through each other
+// or those of another, if one of the two has changed.
+func (b *base) crossed(w *sweep, changed []bool) []int {
+	w.box(changed)
 	var out []int
-	var open []span
-	for _, a := range spans {
-		if look[a.k] && !b.folded(a.k, a.k) && meet(s, a, a, n) {
-			out = append(out, a.k)
+	var open, changing []int32 // boxes that reach up to where the sweep is: all, and those that have changed
+	for _, a := range w.order {
+		if changed[a] && !b.folded(int(a), int(a)) && w.meet(int(a), int(a)) {
+			out = append(out, int(a))
 		}
-		kept := open[:0]
-		for _, o := range open {
-			if o.Max.Y < a.Min.Y {
+		among := &changing
+		if changed[a] {
+			among = &open
+		}
+		kept := (*among)[:0]
+		for _, o := range *among {
+			if w.whole[o].Max.Y < w.whole[a].Min.Y {
 				continue
 			}
 			kept = append(kept, o)
-			if (look[a.k] || look[o.k]) && overlap(a.Box, o.Box) && !b.folded(a.k, o.k) && meet(s, a, o, n) {
-				out = append(out, a.k, o.k)
+			if overlap(w.whole[a], w.whole[o]) && !b.folded(int(a), int(o)) && w.meet(int(a), int(o)) {
+				out = append(out, int(a), int(o))
 			}
 		}
-		open = append(kept, a)
+		*among = kept
+		open = append(open, a)
+		if changed[a] {
+			changing = append(changing, a)
+		}
 	}
 	slices.Sort(out)
 	return slices.Compact(out)
@@ -146,17 +164,19 @@ func (b *base) folded(k, m int) bool {
 	return share(b.tris[k], b.tris[m])
 }
 
-// meet reports whether drawn parts of two triangles pass through each other.
-func meet(s *Surface, a, b span, n int) bool {
-	for i, t := range s.Tris[a.k*n : (a.k+1)*n] {
-		if !overlap(a.parts[i], b.Box) {
+// meet reports whether drawn parts of triangles k and m pass through each other.
+func (w *sweep) meet(k, m int) bool {
+	for i := k * w.n; i < (k+1)*w.n; i++ {
+		if !overlap(w.parts[i], w.whole[m]) {
 			continue
 		}
-		for j, u := range s.Tris[b.k*n : (b.k+1)*n] {
-			if !overlap(a.parts[i], b.parts[j]) || share(t, u) {
+		t := w.s.Tris[i]
+		for j := m * w.n; j < (m+1)*w.n; j++ {
+			u := w.s.Tris[j]
+			if !overlap(w.parts[i], w.parts[j]) || share(t, u) {
 				continue
 			}
-			if pierces(s, t, u) || pierces(s, u, t) {
+			if pierces(w.s, t, u) || pierces(w.s, u, t) {
 				return true
 			}
 		}

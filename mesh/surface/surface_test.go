@@ -191,8 +191,9 @@ func TestLayersStayApart(t *testing.T) {
 	for i := range soft {
 		soft[i] = 1
 	}
-	bare := b.tessellate(b.gradients(b.all()), soft, most)
-	if hit := b.crossed(&bare, most*most, b.every()); len(hit) == 0 {
+	bare := b.tessellate(b.gradients(b.all()), most)
+	bare.lay(soft, b.every())
+	if hit := b.crossed(newSweep(&bare.out, most*most), b.every()); len(hit) == 0 {
 		t.Fatal("the layers do not meet even if nothing is done about it")
 	}
 	out, hit := b.apart(b.gradients(b.all()), most)
@@ -205,7 +206,7 @@ func TestLayersStayApart(t *testing.T) {
 		b.fair()
 		out, hit = b.apart(b.gradients(b.all()), most)
 	}
-	if hit := b.crossed(&out, most*most, b.every()); len(hit) > 0 {
+	if hit := b.crossed(newSweep(&out, most*most), b.every()); len(hit) > 0 {
 		t.Errorf("%d triangles of drawn layers pass through each other", len(hit))
 	}
 }

@@ -32,14 +32,14 @@ type Drape struct {
 	Cowl  draft.Cowl
 	Form  *form.Form
 	Run   *drape.Run
-	Toile bool             // drawn with grain lines instead of the look of the fabric
-	skin  *surface.Surface // see smooth
+	Toile bool                    // drawn with grain lines instead of the look of the fabric
+	skin  func() *surface.Surface // see Smooth
 }
 
 // Scene is what is drawn: cloth, form and a numbered mark on every counted
 // fold. The numbers are those of the section.
 func (h *Drape) Scene() stage.Scene {
-	s := stage.Scene{Cloth: h.Run.Drape.Sheet(), Smooth: h.Smooth(), FoldY: h.Cowl.FoldY, Grain: h.Cowl.Grain}
+	s := stage.Scene{Cloth: h.Run.Drape.Sheet(), Smooth: h.smoothing(), FoldY: h.Cowl.FoldY, Grain: h.Cowl.Grain}
 	if !h.Toile {
 		s.Look.Own = h.Style.Fabric.Look
 	}
@@ -82,22 +82,28 @@ func (h *Drape) Cloth() gltf.Cloth {
 	return stage.ForFile(h.Style.Fabric.Look, h.Cowl.Grain)
 }
 
-// Open starts drawing while the cloth is made smooth, which takes as long.
+// Open starts drawing. Meanwhile, and while the stage draws what needs the lattice alone,
+// the cloth is made smooth, which takes as long.
 func (h *Drape) Open(draw Stager) (*stage.Stage, error) {
-	var smoothing sync.WaitGroup
-	smoothing.Go(func() {
+	smooth := h.smoothing()
+	go func() {
 		defer fault.Tell()
-		h.Smooth()
-	})
-	defer smoothing.Wait()
+		smooth()
+	}()
 	return draw()
 }
 
 // Smooth is the cloth as it is drawn, made once.
-func (h *Drape) Smooth() *surface.Surface {
+func (h *Drape) Smooth() *surface.Surface { return h.smoothing()() }
+
+// smoothing returns what waits for the smooth cloth, on any goroutine.
+func (h *Drape) smoothing() func() *surface.Surface {
 	if h.skin == nil {
-		s := surface.Smooth(h.Run.Drape.Sheet(), surface.Options{FoldY: h.Cowl.FoldY})
-		h.skin = &s
+		sheet, o := h.Run.Drape.Sheet(), surface.Options{FoldY: h.Cowl.FoldY}
+		h.skin = sync.OnceValue(func() *surface.Surface {
+			s := surface.Smooth(sheet, o)
+			return &s
+		})
 	}
 	return h.skin
 }
@@ -106,7 +112,7 @@ func (h *Drape) Smooth() *surface.Surface {
 // folds are those that were read off the lattice.
 func (h *Drape) Section() stage.Section {
 	s := stage.Section{Worn: h.Cowl.Worn}
-	s.Cloth, s.Facing = centreLine(&h.Smooth().Sheet)
+	s.Cloth, s.Facing = fold.Centre(&h.Smooth().Sheet, h.Cowl.FoldY)
 	if !h.Style.Hang.Free {
 		for _, p := range h.Form.CF() {
 			s.Form = append(s.Form, r2.Vec{X: p.Z, Y: p.Y})

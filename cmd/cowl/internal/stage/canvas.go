@@ -90,8 +90,10 @@ func (b *board) paintOver(p *Painter, l *Loaded, v View, m Manner, samples int32
 	gl.Viewport(0, 0, t.w, t.h)
 	gl.Enable(gl.DEPTH_TEST)
 	gl.DepthFunc(gl.LESS)
-	s.paintCloth()
-	s.paintRim()
+	if s.solid() {
+		s.paintCloth()
+	}
+	s.paintRest()
 	return nil
 }
 

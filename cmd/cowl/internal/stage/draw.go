@@ -93,7 +93,9 @@ func (p *Painter) pictures(scene Scene, shots []shot) ([]*image.RGBA, error) {
 		return nil, err
 	}
 	defer l.Release()
-	p.Smooth(l, NewFine(scene.smooth()))
+	fine := beside(func() Fine { return NewFine(scene.smooth()) })
+	p.LookUp(l) // what the lattice sees of the sky, while the surface is made smooth
+	p.Smooth(l, fine())
 	var out []*image.RGBA
 	for _, s := range shots {
 		img, err := p.Shot(l, s.view, Manner{}, s.w, s.h)

@@ -30,7 +30,7 @@ func (p *Painter) lookUp(l *Loaded) {
 	p.look.setVec("skyDir", p.skyDirs...)
 	p.look.setFloat("skyLift", skyLift)
 	p.look.setFloat("inset", 0)
-	l.open = l.cloth.record(2)
+	l.open = calmed(l.cloth.record(2), l.scene.Cloth.Tris)
 	p.look.setFloat("inset", formInset)
 	l.form.see(l.form.record(2))
 	p.looks++

@@ -36,10 +36,17 @@ func (p *Painter) PaintIn(l *Loaded, v View, m Manner, part image.Rectangle, tal
 		s.paintCloth() // first, so that what it hides is not shaded
 	}
 	s.paintForm()
+	s.paintRest()
+}
+
+// paintRest draws what is to be seen of the cloth beside solid cloth itself. A rim that
+// lies behind see-through cloth is drawn before it, and so is seen through it.
+func (s sitting) paintRest() {
+	s.paintRim()
 	if !s.solid() {
 		s.paintCloth()
 	}
-	s.paintRim()
+	s.paintLines()
 }
 
 // sitting is one painting of a scene: programs and lights are set.
@@ -150,7 +157,7 @@ func (s sitting) paintCloth() {
 	gl.Uniform2f(prog.at("warp"), float32(math.Sin(l.scene.Grain)), float32(math.Cos(l.scene.Grain)))
 	s.m.set(prog, shown)
 	if s.solid() {
-		cloth.draw()
+		s.paintSolid(cloth)
 		return
 	}
 	gl.Enable(gl.BLEND)
@@ -159,6 +166,22 @@ func (s sitting) paintCloth() {
 	cloth.drawOrdered(farToNear(sheet, s.v.Eye))
 	gl.DepthMask(true)
 	gl.Disable(gl.BLEND)
+}
+
+// paintSolid draws cloth with its program in use. Where shadows are asked for at every
+// pixel they cost more than all else, so the layers that others hide are found out before.
+func (s sitting) paintSolid(cloth buffer) {
+	if s.cloth == s.Painter.cloth {
+		s.line.use()
+		s.line.setMat("camera", s.camera)
+		gl.ColorMask(false, false, false, false)
+		cloth.draw()
+		gl.ColorMask(true, true, true, true)
+		gl.DepthFunc(gl.LEQUAL)
+		s.cloth.use()
+	}
+	cloth.draw()
+	gl.DepthFunc(gl.LESS)
 }
 
 // drawn returns what of the cloth is painted: its smooth surface, or its lattice
@@ -170,7 +193,7 @@ func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, [][]int32) {
 	return l.cloth, &l.scene.Cloth, l.rims
 }
 
-// paintRim draws where the cloth ends, its fold line, and the lines on it.
+// paintRim draws where the cloth ends, and its fold line.
 func (s sitting) paintRim() {
 	s.line.use()
 	s.line.setMat("camera", s.camera)
@@ -184,6 +207,12 @@ func (s sitting) paintRim() {
 		ends.addRound(s.v.Eye, rimWidth, at...)
 	}
 	s.paintRibbons(ends, s.shownLook().Rim)
+}
+
+// paintLines draws the lines on the cloth.
+func (s sitting) paintLines() {
+	s.line.use()
+	s.line.setMat("camera", s.camera)
 	for _, l := range s.m.Lines {
 		drawn := s.ends.begin()
 		var line []seamPoint

@@ -17,8 +17,8 @@ func drawSection(sec Section, look Look, w, h int) *image.RGBA {
 	inner := ink{img.SubImage(field).(*image.RGBA)}
 	drawFormCut(inner, s, sec.Form, field)
 	drawGrid(k, s, field, sec.Worn)
-	inner.stroke(s.line(curved(sec.Facing)), 2.5, inkMid)
-	inner.stroke(s.line(curved(sec.Cloth)), 4, inkDark)
+	inner.stroke(s.line(Curved(sec.Facing)), 2.5, inkMid)
+	inner.stroke(s.line(Curved(sec.Cloth)), 4, inkDark)
 	drawFolds(k, s, sec, look)
 	drawCloser(img, s, sec, field, look)
 	drawKey(k, sec, field)

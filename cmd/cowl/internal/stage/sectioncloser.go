@@ -41,8 +41,8 @@ func drawCloser(img *image.RGBA, s scale, sec Section, field image.Rectangle, lo
 	draw.Draw(img, room, image.NewUniform(look.Background), image.Point{}, draw.Src)
 	k := ink{img.SubImage(room).(*image.RGBA)}
 	drawFormCut(k, near, sec.Form, room)
-	k.stroke(near.line(curved(sec.Facing)), 3, inkMid)
-	k.stroke(near.line(curved(sec.Cloth)), 5, inkDark)
+	k.stroke(near.line(Curved(sec.Facing)), 3, inkMid)
+	k.stroke(near.line(Curved(sec.Cloth)), 5, inkDark)
 	n := 0
 	for _, f := range sec.Folds {
 		if f.Counted {

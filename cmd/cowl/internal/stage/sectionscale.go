@@ -55,8 +55,8 @@ func (s scale) line(ps []r2.Vec) []r2.Vec {
 	return out
 }
 
-// curved is a smooth curve through the points of a section.
-func curved(ps []r2.Vec) []r2.Vec {
+// Curved is a smooth curve through the points of a section.
+func Curved(ps []r2.Vec) []r2.Vec {
 	if len(ps) < 3 {
 		return ps
 	}

@@ -5,7 +5,6 @@ package stage
 import (
 	"fmt"
 	"image"
-	"image/draw"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
 )
@@ -77,14 +76,11 @@ func (s *Shooting) Next() (done bool, err error) {
 	// The whole picture is aimed at, and all but the tile lies outside the target.
 	part := image.Rect(-k*tile.Min.X, -k*tile.Min.Y, k*(whole.Max.X-tile.Min.X), k*(whole.Max.Y-tile.Min.Y))
 	s.p.PaintIn(s.l, s.v, s.m, part, k*tile.Dy())
-	img, err := t.read()
+	img, err := t.raw()
 	if err != nil {
 		return false, err
 	}
-	if k > 1 {
-		img = halved(img)
-	}
-	draw.Draw(s.out, tile, img, image.Point{}, draw.Src)
+	lay(s.out, tile, img, k)
 	s.tiles = s.tiles[1:]
 	return len(s.tiles) == 0, nil
 }
@@ -114,19 +110,23 @@ func viewportLimit() int {
 	return int(min(dims[0], dims[1]))
 }
 
-// halved brings 2 × 2 pixels together in one.
-func halved(img *image.RGBA) *image.RGBA {
-	w, h := img.Rect.Dx()/2, img.Rect.Dy()/2
-	out := image.NewRGBA(image.Rect(0, 0, w, h))
+// lay puts a picture, k times as large as the part of dst and with its lowest row first,
+// into that part: k × k pixels, 1 or 4, are brought together in one.
+func lay(dst *image.RGBA, part image.Rectangle, img *image.RGBA, k int) {
+	w, h := part.Dx(), part.Dy()
 	for y := range h {
-		a, b := img.Pix[2*y*img.Stride:], img.Pix[(2*y+1)*img.Stride:]
-		row := out.Pix[y*out.Stride:]
-		for x := range w {
+		row := dst.Pix[dst.PixOffset(part.Min.X, part.Min.Y+y):][:4*w]
+		low := img.Pix[k*(h-1-y)*img.Stride:]
+		if k == 1 {
+			copy(row, low)
+			continue
+		}
+		a, b := low[:8*w], low[img.Stride:][:8*w]
+		for x := 0; x < 4*w; x += 4 {
 			for c := range 4 {
-				i := 8*x + c
-				row[4*x+c] = uint8((int(a[i]) + int(a[i+4]) + int(b[i]) + int(b[i+4]) + 2) / 4)
+				i := 2*x + c
+				row[x+c] = uint8((int(a[i]) + int(a[i+4]) + int(b[i]) + int(b[i+4]) + 2) / 4)
 			}
 		}
 	}
-	return out
 }

@@ -55,3 +55,20 @@ func TestTilesMakeTheWhole(t *testing.T) {
 		}
 	})
 }
+
+// halved brings 2 × 2 pixels together in one.
+func halved(img *image.RGBA) *image.RGBA {
+	w, h := img.Rect.Dx()/2, img.Rect.Dy()/2
+	out := image.NewRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		a, b := img.Pix[2*y*img.Stride:], img.Pix[(2*y+1)*img.Stride:]
+		row := out.Pix[y*out.Stride:]
+		for x := range w {
+			for c := range 4 {
+				i := 8*x + c
+				row[4*x+c] = uint8((int(a[i]) + int(a[i+4]) + int(b[i]) + int(b[i+4]) + 2) / 4)
+			}
+		}
+	}
+	return out
+}

@@ -23,13 +23,13 @@ var ErrNoDrawing = errors.New("no drawing")
 // Scene is what is drawn.
 type Scene struct {
 	Cloth  mesh.Sheet
-	Smooth *surface.Surface // through Cloth; nil: made where a picture is drawn
-	Form   *mesh.Surface    // nil: the cloth alone
-	Seams  [][]r3.Vec       // m, polylines on the form, drawn thin and dark
-	FoldY  float64          // m, flat height of the line where the self-facing folds in
-	Grain  float64          // rad, from CF to warp: the warp runs along (sin, cos) in the flat piece
-	Look   Look             // zero: the default look
-	Marks  []Mark           // numbered points, drawn over the picture
+	Smooth func() *surface.Surface // through Cloth, once it is made; nil: made where a picture is drawn
+	Form   *mesh.Surface           // nil: the cloth alone
+	Seams  [][]r3.Vec              // m, polylines on the form, drawn thin and dark
+	FoldY  float64                 // m, flat height of the line where the self-facing folds in
+	Grain  float64                 // rad, from CF to warp: the warp runs along (sin, cos) in the flat piece
+	Look   Look                    // zero: the default look
+	Marks  []Mark                  // numbered points, drawn over the picture
 }
 
 // Mark is a numbered point in space, such as the crest of a fold.
@@ -49,10 +49,10 @@ func Bounds(pos []r3.Vec) r3.Box {
 	return b
 }
 
-// smooth returns the smooth surface through the cloth.
+// smooth returns the smooth surface through the cloth, and may wait for it.
 func (s *Scene) smooth() surface.Surface {
 	if s.Smooth != nil {
-		return *s.Smooth
+		return *s.Smooth()
 	}
 	return surface.Smooth(s.Cloth, surface.Options{FoldY: s.FoldY})
 }

@@ -76,6 +76,15 @@ func (t *target) resolve() {
 
 // read resolves the samples and returns the picture, top row first.
 func (t *target) read() (*image.RGBA, error) {
+	img, err := t.raw()
+	if err == nil {
+		flip(img)
+	}
+	return img, err
+}
+
+// raw is read with the rows as OpenGL counts them, from below.
+func (t *target) raw() (*image.RGBA, error) {
 	t.resolve()
 	gl.BindFramebuffer(gl.READ_FRAMEBUFFER, t.plain)
 	gl.PixelStorei(gl.PACK_ALIGNMENT, 1)
@@ -84,11 +93,10 @@ func (t *target) read() (*image.RGBA, error) {
 	if e := gl.GetError(); e != gl.NO_ERROR {
 		return nil, fmt.Errorf("stage: OpenGL error 0x%X while drawing", e)
 	}
-	flip(img)
 	return img, nil
 }
 
-// flip turns the rows over: OpenGL counts them from below.
+// flip turns the rows over.
 func flip(img *image.RGBA) {
 	h := img.Rect.Dy()
 	row := make([]byte, img.Stride)

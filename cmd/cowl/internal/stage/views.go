@@ -28,26 +28,40 @@ const (
 
 // Views returns one picture with the front, three-quarter and side views at
 // one scale and the section through CF. The first line of the caption is its
-// heading, its last the caution. Without a stage (nil), as in a
-// binary or on a machine that cannot draw, the error wraps ErrNoDrawing.
-func Views(st *Stage, scene Scene, sec Section, caption []string) (image.Image, error) {
+// heading, its last the caution. The section is cut while the views are drawn. Without a
+// stage (nil), as in a binary or on a machine that cannot draw, the error wraps ErrNoDrawing.
+func Views(st *Stage, scene Scene, cut func() Section, caption []string) (*image.RGBA, error) {
 	if st == nil {
 		return nil, fmt.Errorf("stage: sheet: %w: there is no stage", ErrNoDrawing)
-	}
-	if len(sec.Cloth) < 2 {
-		return nil, errors.New("stage: section of the cloth has fewer than 2 points")
 	}
 	lines := wrapCaption(caption, viewsSplit-2*viewsMargin)
 	panels, shots := sideBySide(scene, image.Rect(0, 0, viewsWide, viewsMiddle), []r3.Vec{
 		towards(0, frontHeight), towards(quarterTurn, quarterHeight), towards(math.Pi/2, 0),
 	})
-	pictures, err := st.drawAll(scene, shots)
-	if err != nil {
-		return nil, err
-	}
 	below := image.Rect(viewsSplit, viewsMiddle, viewsWide, viewsTall)
-	pictures = append(pictures, drawSection(sec, scene.Look, below.Dx(), below.Dy()))
-	return compose(scene.Look.withDefaults(), append(panels, below), pictures, names(sec.Worn), lines), nil
+	section := beside(func() drawnSection {
+		sec := cut()
+		if len(sec.Cloth) < 2 {
+			return drawnSection{Section: sec}
+		}
+		return drawnSection{sec, drawSection(sec, scene.Look, below.Dx(), below.Dy())}
+	})
+	pictures, err := st.drawAll(scene, shots)
+	sec := section()
+	switch {
+	case err != nil:
+		return nil, err
+	case sec.picture == nil:
+		return nil, errors.New("stage: section of the cloth has fewer than 2 points")
+	}
+	return compose(scene.Look.withDefaults(), append(panels, below), append(pictures, sec.picture), names(sec.Worn),
+		lines), nil
+}
+
+// drawnSection is a section and its picture, nil where there is none to draw.
+type drawnSection struct {
+	Section
+	picture *image.RGBA
 }
 
 // names lists what the pictures show.
@@ -61,7 +75,7 @@ func names(worn draft.Side) []string {
 
 // compose puts the pictures in their panels, names them and adds the words.
 func compose(look Look, panels []image.Rectangle, pictures []*image.RGBA, names []string,
-	lines []captionLine) image.Image {
+	lines []captionLine) *image.RGBA {
 	sheet := image.NewRGBA(image.Rect(0, 0, viewsWide, viewsTall))
 	draw.Draw(sheet, sheet.Rect, image.NewUniform(look.Background), image.Point{}, draw.Src)
 	k := ink{sheet}

@@ -44,7 +44,7 @@ var testCaption = []string{
 func TestSheet4(t *testing.T) {
 	st := newStage(t)
 	s := testScene(12)
-	img, err := Views(st, s, testSection(), testCaption)
+	img, err := Views(st, s, testSection, testCaption)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -71,10 +71,10 @@ func TestSheet4(t *testing.T) {
 }
 
 func TestSheet4Refuses(t *testing.T) {
-	if _, err := Views(nil, Scene{}, testSection(), nil); !errors.Is(err, ErrNoDrawing) {
+	if _, err := Views(nil, Scene{}, testSection, nil); !errors.Is(err, ErrNoDrawing) {
 		t.Errorf("Sheet4 without a stage gave %v, want ErrNoDrawing", err)
 	}
-	if _, err := Views(newStage(t), testScene(4), Section{}, nil); err == nil ||
+	if _, err := Views(newStage(t), testScene(4), func() Section { return Section{} }, nil); err == nil ||
 		!strings.Contains(err.Error(), "section") {
 		t.Errorf("Sheet4 without a section gave %v, want an error that names it", err)
 	}

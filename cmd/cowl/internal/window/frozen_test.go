@@ -29,7 +29,7 @@ func TestFrozen(t *testing.T) {
 		{"typed at once", typedAtOnce}, {"travel before a press", travelBeforePress}, {"search and Enter", searchAndEnter},
 		{"changing", changing}, {"doubts", doubtful},
 		{"own pane", ownPaneStays}, {"nothing shifts", nothingShifts}, {"nothing to undo", nothingToUndo},
-		{"edge label", edgeLabelFree},
+		{"edge label", edgeLabelFree}, {"section", sectionSmooth},
 		{"large picture", largePicture}, {"panels drawn", panelsDrawn}, {"idle", idleDrawsNothing}, {"no jump", noJump},
 		{"time left", timeLeftSaid}, {"lines followed", linesFollowed},
 		{"tape", tapeChecks}, {"remarks", remarksWritten}, {"file chosen", fileChosen}, {"pattern", patternSaved},

@@ -33,6 +33,7 @@ type Pane struct {
 	shown               uint64        // serial of the moment in the driver, 0: none
 	values              mapKind       // that are in the driver
 	polishing, polished uint64        // serial of the moment whose smooth surface is being made, and is in the driver
+	cut                 centreCut
 	canvas              stage.Canvas
 	traced              tracked
 	taped               tapeOnCloth

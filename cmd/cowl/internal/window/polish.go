@@ -28,7 +28,8 @@ func (a *App) polish(p *Pane) {
 	go func() {
 		defer fault.Tell()
 		s := stage.NewFine(surface.Smooth(sheet, o))
-		a.post(func(a *App) { a.takeSmooth(p, serial, s) })
+		cut := cutCentre(&s.Sheet, o.FoldY, serial)
+		a.post(func(a *App) { a.takeSmooth(p, s, cut) })
 	}()
 	a.tasks = append(a.tasks, func() {
 		if p.loaded != nil && p.shown == serial {
@@ -37,13 +38,14 @@ func (a *App) polish(p *Pane) {
 	})
 }
 
-// takeSmooth takes a smooth surface in, unless the cloth has moved since.
-func (a *App) takeSmooth(p *Pane, serial uint64, s stage.Fine) {
+// takeSmooth takes a smooth surface and its section in, unless the cloth has moved since.
+func (a *App) takeSmooth(p *Pane, s stage.Fine, cut centreCut) {
+	serial := cut.serial
 	if p.polishing == serial {
 		p.polishing = 0
 	}
 	if p.loaded != nil && p.shown == serial {
 		a.painter.Smooth(p.loaded, s)
-		p.polished = serial
+		p.polished, p.cut = serial, cut
 	}
 }

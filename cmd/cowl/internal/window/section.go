@@ -32,13 +32,9 @@ func (a *App) section(r panel.Rect, p *Pane) {
 		a.formCut(field, c, p)
 	}
 	a.otherSections(c, p)
-	for _, l := range cutCF(&p.view().Sheet) {
-		ink, wide := u.Theme.Ink, 2.2
-		if l.facing {
-			ink, wide = u.Theme.Soft, 1.4
-		}
-		u.Stroke([]panel.Point{c.at(l.from), c.at(l.to)}, wide, ink)
-	}
+	cut := p.cutNow()
+	u.Stroke(c.line(cut.facing), 1.4, u.Theme.Soft)
+	u.Stroke(c.line(cut.front), 2.2, u.Theme.Ink)
 	a.sectionFolds(c, p)
 	a.sectionHand(c, p)
 }
@@ -52,13 +48,10 @@ func (a *App) otherSections(c chart, p *Pane) {
 			continue
 		}
 		ink := panel.Faded(u.Theme.Accent, 0.55)
-		for _, l := range cutCF(&o.view().Sheet) {
-			if !l.facing {
-				u.Stroke([]panel.Point{c.at(l.from), c.at(l.to)}, 1.2, ink)
-			}
-		}
-		if at, ok := inSpace(&o.view().Sheet, r2.Vec{Y: o.view().Hung.FoldY}); ok {
-			q := c.at(r2.Vec{X: at.Z, Y: at.Y})
+		front := c.line(o.cutNow().front)
+		u.Stroke(front, 1.2, ink)
+		if len(front) > 0 {
+			q := front[0] // the edge
 			u.Words(strconv.Itoa(i+1), q.X+5, q.Y-4, 0, panel.Small, u.Theme.Accent)
 		}
 	}

@@ -1,4 +1,4 @@
-package drawn
+package fold
 
 import (
 	"math"
@@ -10,9 +10,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// The centre line of cloth that is rolled level round a cylinder is its circle: front
+// The centre front of cloth that is rolled level round a cylinder is its circle: front
 // and facing each from the fold line on, no point twice, and the whole way round.
-func TestCentreLineOfARoll(t *testing.T) {
+func TestCentreOfARoll(t *testing.T) {
 	const radius, step, foldY = 0.05, 0.004, 0.02 // m
 	const rows, columns, below = 30, 6, 20        // rows of cells, of which so many are front
 	var s mesh.Sheet
@@ -31,7 +31,7 @@ func TestCentreLineOfARoll(t *testing.T) {
 			s.Facing = append(s.Facing, i >= below, i >= below)
 		}
 	}
-	front, facing := centreLine(&s)
+	front, facing := Centre(&s, foldY)
 	for name, c := range map[string]struct {
 		line []r2.Vec
 		rows int
