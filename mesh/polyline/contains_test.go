@@ -18,7 +18,8 @@ func TestContains(t *testing.T) {
 		want bool
 	}{
 		{r2.Vec{X: 1.5, Y: 0.5}, true}, {r2.Vec{X: 0.5, Y: 1.5}, true}, {r2.Vec{X: 2.5, Y: 1.5}, true},
-		{r2.Vec{X: 1.5, Y: 1.5}, false}, {r2.Vec{X: -1, Y: 1}, false}, {r2.Vec{X: 4, Y: 1}, false}, {r2.Vec{X: 1, Y: 3}, false},
+		{r2.Vec{X: 1.5, Y: 1.5}, false}, {r2.Vec{X: -1, Y: 1}, false}, {r2.Vec{X: 4, Y: 1}, false},
+		{r2.Vec{X: 1, Y: 3}, false},
 	} {
 		for _, line := range [][]r2.Vec{u, back} {
 			if got := Contains(line, c.at); got != c.want {

@@ -46,7 +46,8 @@ func TestShadowHasNoTeeth(t *testing.T) {
 		}
 	}
 	const across, pixel = 1200, 0.2 / 1200 // m
-	img, err := st.Draw(s, View{Eye: r3.Vec{X: 0.02, Z: 2}, Target: r3.Vec{X: 0.02}, FOV: 2 * math.Atan(0.05)}, across, across)
+	eye := View{Eye: r3.Vec{X: 0.02, Z: 2}, Target: r3.Vec{X: 0.02}, FOV: 2 * math.Atan(0.05)}
+	img, err := st.Draw(s, eye, across, across)
 	if err != nil {
 		t.Fatal(err)
 	}

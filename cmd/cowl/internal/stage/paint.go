@@ -11,7 +11,6 @@ import (
 	"cowl/mesh"
 
 	"github.com/go-gl/gl/v4.1-core/gl"
-
 	"gonum.org/v1/gonum/spatial/r3"
 )
 

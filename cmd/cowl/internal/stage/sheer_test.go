@@ -26,8 +26,8 @@ func TestRimThroughSheerCloth(t *testing.T) {
 	st := newStage(t)
 	s := dressed(t, "silk-chiffon-memory")
 	s.Form, s.Seams, s.FoldY = nil, nil, 1
-	s.Cloth = both(card(r2.Vec{X: -0.1, Y: -0.1}, r2.Vec{X: 0.1, Y: 0.1}, 0), card(r2.Vec{X: -0.05, Y: -0.05}, r2.Vec{X: 0.05,
-		Y: 0.05}, -0.01))
+	front := card(r2.Vec{X: -0.1, Y: -0.1}, r2.Vec{X: 0.1, Y: 0.1}, 0)
+	s.Cloth = both(front, card(r2.Vec{X: -0.05, Y: -0.05}, r2.Vec{X: 0.05, Y: 0.05}, -0.01))
 	before, behind := ahead(), ahead()
 	before.Eye.Z = -before.Eye.Z
 	dip := func(v View) float64 {
