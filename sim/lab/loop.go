@@ -41,10 +41,11 @@ func Loop(ctx context.Context, s sim.Stiffness, p LoopSetup) (LoopResult, error)
 	if err := p.check(); err != nil {
 		return r, err
 	}
-	k, err := p.refined(ctx, s, &r.Run)
+	k, err := p.setUp(s, p.spacing(GravityLength(s, p.Grain)))
 	if err != nil {
 		return r, err
 	}
+	p.hang(ctx, k, &r.Run)
 	r.Length, r.Depth = p.Length, -k.at(r2.Vec{}).Y
 	if c, ok := materials.HeartLength(r.Depth / r.Length); ok {
 		r.BendingLength = c * r.Length
@@ -89,34 +90,6 @@ func (p LoopSetup) spacing(c float64) float64 {
 	}
 	return math.Max(math.Min(c, p.Length/9)/10, math.Sqrt(p.Length*p.Width/mostLoop))
 }
-
-// refined hangs the strip on lattices from a coarse one to that asked for, each from
-// where it came to rest on the one before: a long strip takes steps as the square of
-// its crossings, and what the finest lattice has to do then is small.
-func (p LoopSetup) refined(ctx context.Context, s sim.Stiffness, r *Run) (*bench, error) {
-	var k *bench
-	for _, h := range halvings(p.spacing(GravityLength(s, p.Grain)), p.Length/coarseLoop) {
-		next, err := p.setUp(s, h)
-		if err != nil {
-			return nil, err
-		}
-		if k != nil {
-			bend := p.bent(k)
-			k.carry(next)
-			p.clamp(next, bend)
-		}
-		k = next
-		p.hang(ctx, k, r)
-		if r.Status != sim.Settled {
-			break
-		}
-	}
-	return k, nil
-}
-
-// coarseLoop is how many spacings the length of a loop has at least on the coarsest
-// lattice.
-const coarseLoop = 40
 
 // setUp puts the strip into the clamp, with three spacings of it inside, in three
 // arcs: half a circle over either side of the clamp, and half of one twice as
