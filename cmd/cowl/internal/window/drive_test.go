@@ -89,6 +89,7 @@ func start(t testing.TB, change func(*Options)) *drive {
 		t.Skip("hangs cloth")
 	}
 	screen(t, 1280, 800)
+	runtime.GOMAXPROCS(max(runtime.GOMAXPROCS(0), runtime.NumCPU()+2)) // as cowl view has it
 	dir := t.TempDir()
 	ready, ended := make(chan *App, 1), make(chan error, 1)
 	ctx, cancel := context.WithCancel(context.Background())
