@@ -28,14 +28,15 @@ type openDart struct {
 	outer, tip, inner r2.Vec // ends of the legs on the waist, and where they begin
 }
 
-// dart returns what is sewn up of a dart; false where it is closed.
+// dart returns what is sewn up of a dart; false where it is closed, or so narrow that
+// most of it would not be cut: that is eased in.
 func dart(p draft.Cowl) (openDart, bool) {
 	d := p.DartLeft
 	if len(d) < 3 {
 		return openDart{}, false
 	}
 	mouth := r2.Norm(r2.Sub(d[0], d[2]))
-	if mouth <= dartEnds {
+	if mouth < 2*dartEnds {
 		return openDart{}, false
 	}
 	return openDart{d[0], lerp(d[1], lerp(d[0], d[2], 0.5), dartEnds/mouth), d[2]}, true
