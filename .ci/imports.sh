@@ -55,7 +55,6 @@ for verbs in flags labs cloths; do
 	never ./cmd/cowl/internal/$verbs "cowl/cmd/cowl|cowl/cmd/cowl/internal/(study(/.*)?|window|panel|stage)|$gl" 'verbs apart know neither each other nor what draws'
 done
 never ./cmd/cowl/internal/console 'cowl/(mesh/(draft|form|export.*)|cmd/cowl/internal/(study.*|drawn|style))' 'a console knows no cowl'
-only  ./cmd/cowl/internal/still 'cowl/(cmd/cowl/internal/still|sim/fault)' 'a writer of pictures knows nothing of what they show'
 only  ./cmd/cowl/internal/say 'cowl/(cmd/cowl/internal/say|mesh/(ruler|limit))' 'words know nothing of what they are said of, but its units'
 only  ./cmd/cowl/internal/sided 'cowl/(cmd/cowl/internal/sided|mesh/(draft|body|limit|polyline))' 'words of a side know no report'
 only  ./mesh/ruler   'cowl/mesh/(ruler|limit)'      'a ruler knows nothing of what it measures'

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"image/png"
 	"path/filepath"
 	"strings"
 	"time"
@@ -14,7 +15,6 @@ import (
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
-	"cowl/cmd/cowl/internal/still"
 	"cowl/mesh/export/gltf"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -177,16 +177,17 @@ func (h *hung) pictures(draw drawn.Stager) ([]console.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	sheet := console.File{Name: "drape.png", Data: still.PNG(img)}
-	if !h.turn {
-		return []console.File{sheet}, nil
+	var b bytes.Buffer
+	quick := png.Encoder{CompressionLevel: png.BestSpeed} // a quarter more to keep, in a quarter of the time
+	if err := quick.Encode(&b, img); err != nil || !h.turn {
+		return []console.File{{Name: "drape.png", Data: b.Bytes()}}, err
 	}
 	round, err := st.Turn(h.Scene())
 	if err != nil {
 		return nil, err
 	}
 	turn, err := motion.GIF(round, stage.TurnDelay)
-	return []console.File{sheet, {Name: "turn.gif", Data: turn}}, err
+	return []console.File{{Name: "drape.png", Data: b.Bytes()}, {Name: "turn.gif", Data: turn}}, err
 }
 
 // tell prints the result and returns what the exit status is to say.
