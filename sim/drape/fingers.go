@@ -56,7 +56,8 @@ func (l laying) fingers(down, layer float64) []finger {
 				continue
 			}
 			flat := sided(r2.Add(from, r2.Scale(t/long, r2.Sub(to, from))), side)
-			out = append(out, finger{flat, l.job.freed(r3.Add(line.at(t/long, side, l.hand.aside), inside), inside)})
+			share := t * l.hand.sag / line.curve.arc
+			out = append(out, finger{flat, l.job.freed(r3.Add(line.at(share, side, l.hand.aside), inside), inside)})
 		}
 	}
 	return out
@@ -80,24 +81,16 @@ func (j Job) freed(at, inside r3.Vec) r3.Vec {
 	return j.clear(at, at.Z, valleyAhead+inside.Z)
 }
 
-// at returns the place of the line at share t of its length from the middle, on a side
-// of the wearer, with the middle held aside, m.
-func (l hungLine) at(t, side, aside float64) r3.Vec {
-	x, drop := l.curve.at(t)
-	share := 1.0 // of the way from the shoulder to the middle
-	if l.curve.drop > 0 {
-		share = drop / l.curve.drop
-	}
-	return r3.Vec{X: side*x + aside*(1-t), Y: l.end.Y + (l.y-l.end.Y)*share, Z: l.end.Z + (l.z-l.end.Z)*share}
-}
-
 // edgeLaid returns where the guided places of the edge are led at share e of the
 // way by a hand that lays folds.
 func (j Job) edgeLaid(h hand, e float64) []r3.Vec {
 	line := j.hangs(j.cowlPoint(), j.Cowl.HalfEdge*h.sag, valleyAhead)
+	lies := j.overForm(line, lineParts)
 	var out []r3.Vec
 	for _, q := range j.edge() {
-		to := j.freed(line.at(math.Abs(q.X)/j.Cowl.HalfEdge, math.Copysign(1, q.X), h.aside), r3.Vec{})
+		share := math.Abs(q.X) / j.Cowl.HalfEdge
+		to := lies.at(share * lies.length())
+		to.X = math.Copysign(to.X, q.X) + h.aside*(1-share)
 		out = append(out, r3.Add(j.start(q), r3.Scale(e, r3.Sub(to, j.start(q)))))
 	}
 	return out

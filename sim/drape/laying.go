@@ -29,30 +29,6 @@ type laying struct {
 	ahead         []float64 // m before the bridged front, of each crest
 }
 
-// hungLine is a line of the cloth from the centre front to a shoulder, hung in a curve.
-type hungLine struct {
-	end   r3.Vec // m, on the wearer's left
-	curve hangingLine
-	y, z  float64 // m, of the middle
-}
-
-// hangs hangs a line of length long (m) from a place on the left of the form, with its
-// middle so far before the bridged front.
-func (j Job) hangs(end r3.Vec, long, ahead float64) hungLine {
-	c := hangingCurve(end.X, long)
-	lo, hi := 0.0, c.drop // the curve lies in a plane that leans forward
-	for range 50 {
-		m := (lo + hi) / 2
-		if math.Hypot(m, j.frontAt(end.Y-m)+ahead-end.Z) > c.drop {
-			hi = m
-		} else {
-			lo = m
-		}
-	}
-	y := end.Y - (lo+hi)/2
-	return hungLine{end: end, curve: c, y: y, z: j.frontAt(y) + ahead}
-}
-
 // DraftedFolds is the number of folds that the draft asks for: one a pleat of a
 // shoulder, else one a slash; 0 where it asks for none.
 func (j Job) DraftedFolds() int {
@@ -96,15 +72,10 @@ func (j Job) laying(h hand) laying {
 	l.ahead = make([]float64, j.Folds)
 	from := 0.0
 	for k, to := range l.valley {
-		lo, hi := valleyAhead, valleyAhead+(to-from)
-		for range 30 {
-			l.ahead[k] = (lo + hi) / 2
-			if l.way(from, l.crest[k])+l.way(l.crest[k], to) > to-from {
-				hi = l.ahead[k]
-			} else {
-				lo = l.ahead[k]
-			}
-		}
+		l.ahead[k] = root(valleyAhead, valleyAhead+(to-from), func(ahead float64) float64 {
+			l.ahead[k] = ahead
+			return l.way(from, l.crest[k]) + l.way(l.crest[k], to) - (to - from)
+		})
 		from = to
 	}
 	return l
@@ -137,7 +108,7 @@ func bounded(v, most float64) float64 { return math.Max(-most, math.Min(most, v)
 
 // way is the length in space of the laid centre front between two places of it, m.
 func (l laying) way(from, to float64) float64 {
-	const parts = 8
+	const parts = 12
 	sum, last := 0.0, l.line(from)
 	for k := 1; k <= parts; k++ {
 		next := l.line(from + (to-from)*float64(k)/parts)
