@@ -18,6 +18,11 @@ const (
 	showOwn
 )
 
+// own reports whether the cloth is drawn in its own look.
+func (m Manner) own(l Look) bool {
+	return l.Own.Known() && !m.Toile && m.Yarns == nil && m.Map == nil
+}
+
 // set passes the manner to the program of the cloth, which is in use.
 func (m Manner) set(prog program, look Look) {
 	opacity, show, step := m.Opacity, int32(showPaper), look.GrainStep

@@ -135,8 +135,7 @@ func (s sitting) paintForm() {
 	gl.CullFace(gl.BACK)
 	s.l.form.draw()
 	gl.Disable(gl.CULL_FACE)
-	s.line.use()
-	s.line.setMat("camera", s.camera)
+	s.useLine()
 	seams := s.ends.begin()
 	for _, line := range s.l.seams {
 		seams.add(s.v.Eye, seamWidth, line...)
@@ -171,8 +170,7 @@ func (s sitting) paintCloth() {
 // pixel they cost more than all else, so the layers that others hide are found out before.
 func (s sitting) paintSolid(cloth buffer) {
 	if s.cloth == s.Painter.cloth {
-		s.line.use()
-		s.line.setMat("camera", s.camera)
+		s.useLine()
 		gl.ColorMask(false, false, false, false)
 		cloth.draw()
 		gl.ColorMask(true, true, true, true)
@@ -194,8 +192,7 @@ func (l *Loaded) drawn(m Manner) (buffer, *mesh.Sheet, [][]int32) {
 
 // paintRim draws where the cloth ends, and its fold line.
 func (s sitting) paintRim() {
-	s.line.use()
-	s.line.setMat("camera", s.camera)
+	s.useLine()
 	_, cloth, rims := s.l.drawn(s.m)
 	ends := s.ends.begin()
 	for _, line := range rims {
@@ -210,8 +207,7 @@ func (s sitting) paintRim() {
 
 // paintLines draws the lines on the cloth.
 func (s sitting) paintLines() {
-	s.line.use()
-	s.line.setMat("camera", s.camera)
+	s.useLine()
 	for _, l := range s.m.Lines {
 		drawn := s.ends.begin()
 		var line []seamPoint
@@ -235,11 +231,6 @@ func (s sitting) solid() bool {
 	return (s.m.Opacity == 0 || s.m.Opacity >= 1) && !(s.m.own(s.l.look) && s.l.look.Own.Sheer > 0)
 }
 
-// own reports whether the cloth is drawn in its own look.
-func (m Manner) own(l Look) bool {
-	return l.Own.Known() && !m.Toile && m.Yarns == nil && m.Map == nil
-}
-
 // shownLook is the look of the scene, without that of the cloth where another
 // is shown.
 func (s sitting) shownLook() Look {
@@ -249,6 +240,12 @@ func (s sitting) shownLook() Look {
 	toile := s.l.scene.Look
 	toile.Own = look.Look{}
 	return toile.withDefaults()
+}
+
+// useLine makes ready to draw in one colour.
+func (s sitting) useLine() {
+	s.line.use()
+	s.line.setMat("camera", s.camera)
 }
 
 // paintRibbons draws ribbons with the line program in use.

@@ -1,13 +1,10 @@
 package style
 
 import (
-	"bytes"
 	"errors"
-	"fmt"
 	"math"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 
 	"cowl/materials/infile"
@@ -235,41 +232,4 @@ func chartKeys(which func(Field, body.Measure) bool) []string {
 		}
 	}
 	return out
-}
-
-// writeChart writes a chart of the user's own as part of the style, which then stands on
-// its own.
-func (s *Style) writeChart(b *bytes.Buffer) {
-	c := s.Chart
-	if c == nil {
-		return
-	}
-	b.WriteString("  chart:\n")
-	if c.Source != "" {
-		fmt.Fprintf(b, "    source: %s\n", strconv.Quote(c.Source))
-	}
-	if c.Height != 0 {
-		fmt.Fprintf(b, "    height_cm: %s\n", figures(c.Height*100))
-	}
-	line := func(key string, of func(i int) string) {
-		var list []string
-		for i := range c.Sizes {
-			list = append(list, of(i))
-		}
-		fmt.Fprintf(b, "    %s: [%s]\n", key, strings.Join(list, ", "))
-	}
-	line("sizes", func(i int) string { return strconv.Itoa(c.Sizes[i]) })
-	for _, m := range body.Measures() {
-		f := fieldOf(m)
-		has := func(b body.Body) bool { return *m.In(&b) != 0 }
-		if m.Optional() && !slices.ContainsFunc(c.Bodies, has) {
-			continue
-		}
-		line(f.key(), func(i int) string {
-			if f.kind == angle {
-				return figures(toDegrees(*m.In(&c.Bodies[i])))
-			}
-			return figures(*m.In(&c.Bodies[i]) * 100)
-		})
-	}
 }

@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
 	"cowl/materials"
+	"cowl/mesh/body"
 	"cowl/mesh/draft"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -60,6 +62,43 @@ func (s *Style) writeGroup(b *bytes.Buffer, section string) {
 		default:
 			fmt.Fprintf(b, "  %s: %s\n", f.key(), strconv.FormatFloat(v, 'f', -1, 64))
 		}
+	}
+}
+
+// writeChart writes a chart of the user's own as part of the style, which then stands on
+// its own.
+func (s *Style) writeChart(b *bytes.Buffer) {
+	c := s.Chart
+	if c == nil {
+		return
+	}
+	b.WriteString("  chart:\n")
+	if c.Source != "" {
+		fmt.Fprintf(b, "    source: %s\n", strconv.Quote(c.Source))
+	}
+	if c.Height != 0 {
+		fmt.Fprintf(b, "    height_cm: %s\n", figures(c.Height*100))
+	}
+	line := func(key string, of func(i int) string) {
+		var list []string
+		for i := range c.Sizes {
+			list = append(list, of(i))
+		}
+		fmt.Fprintf(b, "    %s: [%s]\n", key, strings.Join(list, ", "))
+	}
+	line("sizes", func(i int) string { return strconv.Itoa(c.Sizes[i]) })
+	for _, m := range body.Measures() {
+		f := fieldOf(m)
+		has := func(b body.Body) bool { return *m.In(&b) != 0 }
+		if m.Optional() && !slices.ContainsFunc(c.Bodies, has) {
+			continue
+		}
+		line(f.key(), func(i int) string {
+			if f.kind == angle {
+				return figures(toDegrees(*m.In(&c.Bodies[i])))
+			}
+			return figures(*m.In(&c.Bodies[i]) * 100)
+		})
 	}
 }
 
