@@ -74,6 +74,13 @@ func (d openDart) beside(q r2.Vec, within float64) bool {
 	return r2.Cross(way, left)*r2.Cross(right, way) > 0 && r2.Dot(way, left) > 0
 }
 
+// BesideDart reports whether a flat place lies between the legs of an open dart or within
+// so much of them, m. There the cloth is one fold, whose lips meet.
+func (j Job) BesideDart(q r2.Vec, within float64) bool {
+	d, open := dart(j.Cowl)
+	return open && d.beside(q, within)
+}
+
 // closed returns where the crossings beside the seams lie with the dart closed: turned
 // about its tip, each onto the other leg.
 func (d openDart) closed(l *lattice.Lattice) []r2.Vec {

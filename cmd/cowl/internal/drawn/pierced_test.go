@@ -10,12 +10,10 @@ import (
 
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh"
-	"cowl/mesh/draft"
 	"cowl/mesh/form"
 	"cowl/sim/contact"
 	"cowl/sim/drape"
 
-	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -60,7 +58,7 @@ func TestDrawnLayersStayApart(t *testing.T) {
 			continue
 		}
 		n++
-		sheet := besidesDarts(h.Smooth().Sheet, h.Cowl, q.spacing/1000)
+		sheet := besidesDarts(h.Smooth().Sheet, h.Run.Drape.Job)
 		if k := passing(&sheet); k != 0 {
 			t.Errorf("%s: drawn layers pass through each other in %d places", name, k)
 		}
@@ -70,24 +68,10 @@ func TestDrawnLayersStayApart(t *testing.T) {
 	}
 }
 
-// besidesDarts is a sheet without what lies within a cell of the legs of an open dart.
-// There the cloth is one fold, whose lips meet: they may slide over each other by a rim.
-func besidesDarts(s mesh.Sheet, p draft.Cowl, cell float64) mesh.Sheet {
-	d := p.DartLeft
-	if len(d) < 3 {
-		return s
-	}
-	sewn := func(v int32) bool {
-		q := r2.Vec{X: math.Abs(s.Flat[v].X), Y: s.Flat[v].Y}
-		for _, leg := range [2]r2.Vec{d[0], d[2]} {
-			way := r2.Sub(leg, d[1])
-			at := math.Max(0, math.Min(1, r2.Dot(r2.Sub(q, d[1]), way)/r2.Norm2(way)))
-			if r2.Norm(r2.Sub(q, r2.Add(d[1], r2.Scale(at, way)))) < cell {
-				return true
-			}
-		}
-		return false
-	}
+// besidesDarts is a sheet without what lies within a cell of the legs of an open dart,
+// whose lips may slide over each other by a rim.
+func besidesDarts(s mesh.Sheet, j drape.Job) mesh.Sheet {
+	sewn := func(v int32) bool { return j.BesideDart(s.Flat[v], j.Spacing) }
 	s.Tris = slices.DeleteFunc(slices.Clone(s.Tris), func(t [3]int32) bool { return slices.ContainsFunc(t[:], sewn) })
 	return s
 }
