@@ -8,6 +8,7 @@ import (
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 )
 
 // treatmentJSON is what is done to a front beyond cutting it and sewing it
@@ -103,7 +104,7 @@ func trimsOf(s style.Style) []trimJSON {
 		if err != nil {
 			panic(fmt.Sprintf("cowl: the front with %d of its trims: %v", n, err))
 		}
-		return draft.Area(p.Outline)
+		return polyline.Area(p.Outline)
 	}
 	for k, line := range s.Trims {
 		t := trimJSON{Area: (area(k) - area(k+1)) * 1e6}

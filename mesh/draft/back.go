@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -77,7 +78,7 @@ func MatchBack(k BackBlock, p Cowl) (Back, error) {
 	}
 	seam := r2.Unit(r2.Sub(k.ShoulderTip, k.Neck))
 	b.Neck = neckCurve(cowl, cb, seam)
-	if end := length(p.FacingEnd); p.Facing > 0 && end > samePoint {
+	if end := polyline.Length(p.FacingEnd); p.Facing > 0 && end > samePoint {
 		b.FacedBy = end
 		b.Facing = backFacing(b.Neck, r2.Add(cowl, r2.Scale(end, seam)), seam)
 	}
@@ -118,7 +119,7 @@ func jutted(waist, dart []r2.Vec) []r2.Vec {
 		half = append(half, b)
 	}
 	mouth := movedLine(half, func(v r2.Vec) r2.Vec { return reflected(v, point, middle) })
-	mouth = append(append(mouth, at), reversed(half)...)
+	mouth = append(append(mouth, at), polyline.Reversed(half)...)
 	return slices.Insert(slices.Clone(waist), k, mouth...)
 }
 
@@ -141,7 +142,7 @@ func (k BackBlock) shouldered(long float64) BackBlock {
 	}
 	step := r2.Scale(more, r2.Unit(r2.Sub(k.ShoulderTip, k.Neck)))
 	line := append(append([]r2.Vec{k.ShoulderTip}, k.Armhole...), k.Underarm)
-	whole, s := length(line), 0.0
+	whole, s := polyline.Length(line), 0.0
 	out := k
 	out.ShoulderTip = r2.Add(k.ShoulderTip, step)
 	out.Armhole = nil
@@ -170,7 +171,7 @@ func neckCurve(shoulder, cb, seam r2.Vec) []r2.Vec {
 func backFacing(neck []r2.Vec, end, seam r2.Vec) []r2.Vec {
 	cb := neck[len(neck)-1]
 	free := neckCurve(end, r2.Vec{Y: cb.Y - backFacingDepth}, seam)
-	half := append(reversed(free), neck...)
+	half := append(polyline.Reversed(free), neck...)
 	return folded(half)
 }
 
@@ -186,8 +187,9 @@ func folded(half []r2.Vec) []r2.Vec {
 
 // close draws the outline from the lines.
 func (b *Back) close() {
-	half := reversed(b.Waist)
-	for _, l := range [][]r2.Vec{reversed(b.Side), reversed(b.Armhole), reversed(b.Shoulder), b.Neck} {
+	half := polyline.Reversed(b.Waist)
+	for _, l := range [][]r2.Vec{polyline.Reversed(b.Side), polyline.Reversed(b.Armhole),
+		polyline.Reversed(b.Shoulder), b.Neck} {
 		half = join(half, l...)
 	}
 	b.Outline = folded(half)
@@ -215,7 +217,7 @@ func (b Back) notches() []Notch {
 	half := b.Worn().armholeNotches(b.Armhole)
 	half = append(half, b.lowerNotches()...)
 	if b.FacedBy > 0 {
-		at, _ := along(b.Shoulder, b.FacedBy)
+		at, _ := polyline.Along(b.Shoulder, b.FacedBy)
 		half = append(half, Notch{at, outward(b.Shoulder[0], b.Shoulder[1]), "end of the facing"})
 	}
 	for _, n := range half {
@@ -232,7 +234,7 @@ func (s Side) armholeNotches(armhole []r2.Vec) []Notch {
 	}
 	var out []Notch
 	for _, d := range places {
-		at, i := along(armhole, length(armhole)/2+d)
+		at, i := polyline.Along(armhole, polyline.Length(armhole)/2+d)
 		out = append(out, Notch{at, outward(armhole[i], armhole[i+1]), "armhole, half way"})
 	}
 	return out

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -82,8 +83,8 @@ func TestBackWalks(t *testing.T) {
 			}
 		}
 		// Seams are on the outline: shoelace over the closed outline runs the right way and holds the facing.
-		if Area(back.Outline) <= Area(back.Facing) || Area(back.Facing) <= 0 {
-			t.Errorf("areas: back %.4f m², facing %.4f m²", Area(back.Outline), Area(back.Facing))
+		if polyline.Area(back.Outline) <= polyline.Area(back.Facing) || polyline.Area(back.Facing) <= 0 {
+			t.Errorf("areas: back %.4f m², facing %.4f m²", polyline.Area(back.Outline), polyline.Area(back.Facing))
 		}
 		// Square to CB: the neck's last chord is nearly level.
 		n := len(back.Neck)

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -19,7 +20,7 @@ const (
 // rule of the front, CB straight down, the dart to a lower point.
 func (b *Back) hemmed(k BackBlock, p Cowl) error {
 	waist := b.Side[len(b.Side)-1]
-	below, err := hipLine(waist, k.HipWide, k.HipDeep, length(p.Side)-p.SideToWaist())
+	below, err := hipLine(waist, k.HipWide, k.HipDeep, polyline.Length(p.Side)-p.SideToWaist())
 	if err != nil {
 		return err
 	}
@@ -66,7 +67,7 @@ func (b Back) lowerNotches() []Notch {
 	var out []Notch
 	if b.WaistLine != nil {
 		share, _ := foot(b.Side, b.WaistLine[0])
-		_, i := along(b.Side, math.Max(0, share*length(b.Side)-samePoint))
+		_, i := polyline.Along(b.Side, math.Max(0, share*polyline.Length(b.Side)-samePoint))
 		out = append(out, Notch{b.WaistLine[0], outward(b.Side[i], b.Side[i+1]), "side seam, waist"})
 		legs = nil
 	}

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -54,7 +55,7 @@ func (p Cowl) Blended() (Cowl, error) {
 
 // cutAt returns the points of a line before the place s metres down it.
 func cutAt(line []r2.Vec, s float64) []r2.Vec {
-	_, i := along(line, s)
+	_, i := polyline.Along(line, s)
 	return append([]r2.Vec(nil), line[:i+1]...)
 }
 
@@ -89,7 +90,7 @@ func waistFrom(side, waist, dart []r2.Vec, angle float64) (line, legs []r2.Vec) 
 	if len(at) != 1 {
 		return waist, dart
 	}
-	_, k := along(curve, at[0].down)
+	_, k := polyline.Along(curve, at[0].down)
 	outer := append(append([]r2.Vec(nil), curve[:k+1]...), at[0].at)
 	outer = movedLine(join(nil, outer...), func(v r2.Vec) r2.Vec { return r2.Rotate(v, -a, dart[1]) })
 	inner := join([]r2.Vec{at[0].at}, curve[k+1:]...)
@@ -128,7 +129,7 @@ func blendedArmhole(armhole, shoulder, side []r2.Vec) []r2.Vec {
 func armholeFrom(armhole, shoulder, side []r2.Vec, tip, under float64) []r2.Vec {
 	n := len(shoulder)
 	out := turnedEnd(armhole, r2.Sub(shoulder[n-2], shoulder[n-1]), tip)
-	return reversed(turnedEnd(reversed(out), r2.Sub(side[1], side[0]), -under))
+	return polyline.Reversed(turnedEnd(polyline.Reversed(out), r2.Sub(side[1], side[0]), -under))
 }
 
 // turnedEnd draws the beginning of a line anew so that it leaves its first point turned
@@ -138,8 +139,8 @@ func turnedEnd(line []r2.Vec, seam r2.Vec, angle float64) []r2.Vec {
 	if off := math.Abs(turn(r2.Sub(line[1], line[0]), leave)); off > mostBlend || off < 1e-9 {
 		return line
 	}
-	over := blendOver * length(line)
-	to, k := along(line, over)
+	over := blendOver * polyline.Length(line)
+	to, k := polyline.Along(line, over)
 	into := r2.Unit(r2.Sub(line[k+1], line[k]))
 	from := r2.Add(line[0], r2.Scale(squareFor, leave))
 	h := dist(from, to)

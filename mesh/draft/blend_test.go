@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -15,7 +16,7 @@ import (
 // line over it (degrees), taken from places far metres off the seam on either side: 180
 // runs straight on. The seam ends in the corner; lines begin there.
 func sewnAngle(frontSeam, front, backSeam, back []r2.Vec, far float64) float64 {
-	direction := func(line []r2.Vec, s float64) r2.Vec { at, _ := along(line, s); return r2.Sub(at, line[0]) }
+	direction := func(line []r2.Vec, s float64) r2.Vec { at, _ := polyline.Along(line, s); return r2.Sub(at, line[0]) }
 	side := func(seam, line []r2.Vec) float64 {
 		u, v := direction(seam, far), direction(line, far)
 		return deg(math.Acos(r2.Dot(u, v) / (r2.Norm(u) * r2.Norm(v))))
@@ -113,9 +114,9 @@ func checkBlendedJoins(t *testing.T, worn Side, mostBent, mostLonger float64) {
 			name                 string
 			seam, line, on, back []r2.Vec
 		}{
-			{"shoulder tip", reversed(p.Shoulder), p.Armhole, reversed(b.Shoulder), b.Armhole},
-			{"underarm", p.Side, reversed(p.Armhole), b.Side, reversed(b.Armhole)},
-			{"side waist", reversed(p.Side), p.Waist, reversed(b.Side), b.Waist},
+			{"shoulder tip", polyline.Reversed(p.Shoulder), p.Armhole, polyline.Reversed(b.Shoulder), b.Armhole},
+			{"underarm", p.Side, polyline.Reversed(p.Armhole), b.Side, polyline.Reversed(b.Armhole)},
+			{"side waist", polyline.Reversed(p.Side), p.Waist, polyline.Reversed(b.Side), b.Waist},
 		} {
 			a := sewnAngle(q.seam, q.line, q.on, q.back, squareFor)
 			worst = math.Max(worst, math.Abs(a-180))

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -50,7 +51,7 @@ func (b Block) ShoulderSlope() float64 {
 }
 
 // ArmholeLength returns the length of the armhole, shoulder tip to underarm (m).
-func (b Block) ArmholeLength() float64 { return length(b.armhole()) }
+func (b Block) ArmholeLength() float64 { return polyline.Length(b.armhole()) }
 
 // SideLength returns the length of the side seam (m).
 func (b Block) SideLength() float64 { return dist(b.Underarm, b.SideWaist) }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -118,9 +119,9 @@ func checkOutline(c []corner) error {
 		return limit.Errorf("outline", "the outline crosses itself: %s–%s meets %s–%s near %v: move one of these points",
 			c[i].name, c[(i+1)%n].name, c[j].name, c[(j+1)%n].name, place(p[j]))
 	}
-	if Area(p) <= 0 {
+	if polyline.Area(p) <= 0 {
 		return limit.Errorf("outline", "the outline runs the wrong way round (area %.0f cm²), want the side at X above 0 "+
-			"and the waist below the neck", Area(p)*1e4)
+			"and the waist below the neck", polyline.Area(p)*1e4)
 	}
 	return nil
 }

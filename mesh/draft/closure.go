@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -90,7 +91,7 @@ func zipIn(p Cowl, b Back) (Gap, error) {
 		end = waist + below
 		stops = append(stops, end)
 	} else if p.Hem > 0 {
-		end = length(p.Side)
+		end = polyline.Length(p.Side)
 	}
 	g := Gap{Closure: SideZip, Long: end - zipBelowArm}
 	if g.Long < shortestZip {
@@ -106,7 +107,7 @@ func shoulderIn(p Cowl, b Back) (Gap, error) {
 		return Gap{}, limit.Errorf("closure", "a shoulder with pleats cannot be left open: want side or back")
 	}
 	g := Gap{Closure: ShoulderOpen, Long: p.ShoulderLength() - offTip}
-	if end := length(p.FacingEnd); math.Abs(end-g.Long) < offTip {
+	if end := polyline.Length(p.FacingEnd); math.Abs(end-g.Long) < offTip {
 		g.Long = end // the two stops would be taken for one
 	}
 	if g.Long < shortestOpen {
@@ -146,7 +147,7 @@ func (g *Gap) mark(cowl, plain []r2.Vec, stops []float64, worn Side) {
 // stop returns the place s metres down a seam of the wearer's left half of a piece worn at
 // a side, and the way out of the piece there.
 func (w Side) stop(seam []r2.Vec, s float64) (at, out r2.Vec) {
-	at, i := along(seam, s)
+	at, i := polyline.Along(seam, s)
 	out = outward(seam[i], seam[i+1])
 	if w == AtBack { // where the wearer's left lies at X below 0
 		return mirrored(at), mirrored(out)
@@ -170,7 +171,7 @@ func (g Gap) Waist(p Cowl, b Back) float64 {
 	case g.Closure != SideZip:
 		return WaistOpening(p, b)
 	case p.Hem > 0:
-		return 2 * (length(p.Waist) + length(b.Waist))
+		return 2 * (polyline.Length(p.Waist) + polyline.Length(b.Waist))
 	}
 	return WaistOpening(p, b) + 2*g.Long
 }

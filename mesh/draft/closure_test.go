@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -17,10 +18,10 @@ func walkedOutline(t *testing.T, outline []r2.Vec, a, b r2.Vec) float64 {
 		if off > 1e-6 {
 			t.Fatalf("place %v lies %.3g m off the outline", v, off)
 		}
-		return s * length(closed)
+		return s * polyline.Length(closed)
 	}
 	d := math.Abs(place(a) - place(b))
-	return math.Min(d, length(closed)-d)
+	return math.Min(d, polyline.Length(closed)-d)
 }
 
 // On 200 bodies and cuts: the sewn waist of a front that was not shifted off CF is the

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"fmt"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -112,10 +113,10 @@ func (p *Cowl) corners() []corner {
 			}
 		}
 	}
-	add(p.LowerEdge(), reversed(p.Waist))
-	add("side", reversed(p.Side))
-	add("armhole", reversed(p.Armhole))
-	add("shoulder", reversed(p.Shoulder))
+	add(p.LowerEdge(), polyline.Reversed(p.Waist))
+	add("side", polyline.Reversed(p.Side))
+	add("armhole", polyline.Reversed(p.Armhole))
+	add("shoulder", polyline.Reversed(p.Shoulder))
 	add("facing end", p.FacingEnd)
 	add("facing edge", p.FacingEdge)
 	all := half
@@ -135,8 +136,8 @@ func notches(p Cowl) []Notch {
 	}
 	half := []Notch{{p.Shoulder[0], r2.Vec{X: 1}, "cowl point, fold"}}
 	half = append(half, p.Worn.armholeNotches(p.Armhole)...)
-	if end := length(p.FacingEnd); end > samePoint {
-		at, k := along(p.Shoulder, end)
+	if end := polyline.Length(p.FacingEnd); end > samePoint {
+		at, k := polyline.Along(p.Shoulder, end)
 		half = append(half, Notch{at, outward(p.Shoulder[k], p.Shoulder[k+1]), "end of the facing"})
 	}
 	half = append(half, p.pleatNotches()...)

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
@@ -153,7 +154,7 @@ func checkHalves(t *rapid.T, p Cowl) {
 	if _, _, ok := Crossing(p.CutLine); ok {
 		t.Fatalf("the cut line crosses itself")
 	}
-	if cut := Area(p.CutLine); cut < area+p.Trim*length(p.Outline)*0.9 {
+	if cut := polyline.Area(p.CutLine); cut < area+p.Trim*polyline.Length(p.Outline)*0.9 {
 		t.Fatalf("cut line encloses %.4f m², want more than the outline's %.4f with its allowance", cut, area)
 	}
 }
@@ -208,7 +209,7 @@ func TestPivotAndShiftFigures(t *testing.T) {
 		t.Errorf("pivot by 3°: side waist drops %.2f cm, want 1.0", d*100)
 	}
 	s := f.shiftedBy(0.04)
-	if d := 2 * (length(s.waist()) - length(f.waist())); math.Abs(d-0.08) > 1e-9 {
+	if d := 2 * (polyline.Length(s.waist()) - polyline.Length(f.waist())); math.Abs(d-0.08) > 1e-9 {
 		t.Errorf("shift by 4 cm: full waist + %.2f cm, want 8", d*100)
 	}
 }
@@ -227,8 +228,8 @@ func TestSlashGaps(t *testing.T) {
 		if dist(g.armhole[0], g.shoulder[len(g.shoulder)-1]) > 1e-12 {
 			t.Errorf("%d slashes: the shoulder tip has moved", n)
 		}
-		if l := length(g.shoulder); math.Abs(l-length(f.shoulder)) > 1e-9 {
-			t.Errorf("%d slashes: shoulder %.5f m, want %.5f", n, l, length(f.shoulder))
+		if l := polyline.Length(g.shoulder); math.Abs(l-polyline.Length(f.shoulder)) > 1e-9 {
+			t.Errorf("%d slashes: shoulder %.5f m, want %.5f", n, l, polyline.Length(f.shoulder))
 		}
 	}
 }

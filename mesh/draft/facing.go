@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -42,7 +43,7 @@ func facing(f front, depth float64) (end, edge []r2.Vec, err error) {
 // folded down: to the depth, or to clearTip before the tip.
 func foldedEnd(f front, depth float64) []r2.Vec {
 	floor := f.edge().Y - depth
-	stop := length(f.shoulder) - clearTip
+	stop := polyline.Length(f.shoulder) - clearTip
 	if f.pleats != nil {
 		first, _ := f.pleats[0].lies()
 		stop = first - pleatClear
@@ -50,7 +51,7 @@ func foldedEnd(f front, depth float64) []r2.Vec {
 	end := []r2.Vec{f.edge()}
 	for i := 1; i < len(f.shoulder); i++ {
 		p, q := f.shoulder[i-1], f.shoulder[i]
-		t := min(1, (stop-length(end))/dist(p, q))
+		t := min(1, (stop-polyline.Length(end))/dist(p, q))
 		if q.Y < floor {
 			t = min(t, (p.Y-floor)/(p.Y-q.Y))
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -21,7 +22,7 @@ func FromLines(b Block, l Lines, c Cut) (Cowl, error) {
 	if err := l.checkOwn(b); err != nil {
 		return Cowl{}, limit.Errorf("piece", "piece of your own: %v", err)
 	}
-	cowl := math.Max(b.ShoulderLength()-length(l.Shoulder), 0)
+	cowl := math.Max(b.ShoulderLength()-polyline.Length(l.Shoulder), 0)
 	own := Cut{Worn: c.Worn, DartShare: Auto, Extension: Auto, CowlPoint: cowl, Facing: c.Facing, Grain: c.Grain,
 		Trim: c.Trim}
 	if err := own.check(b); err != nil {
@@ -56,7 +57,7 @@ func (l Lines) checkOwn(b Block) error {
 	if err := l.check(); err != nil {
 		return err
 	}
-	if got, most := length(l.Shoulder), b.ShoulderLength()+longerShoulder; got < leastShoulder || got > most {
+	if got, most := polyline.Length(l.Shoulder), b.ShoulderLength()+longerShoulder; got < leastShoulder || got > most {
 		return limit.Errorf("piece", "shoulder seam %v, want %v, the shoulder of the block: give the measurements of the "+
 			"body that the piece was made for",
 			limit.Metres(got), limit.Between(leastShoulder, most, limit.Length))

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -101,7 +102,7 @@ func (f front) slashes(n int) []slash {
 	cuts := make([]slash, n)
 	for i := range cuts {
 		t := float64(i+1) / float64(n)
-		hinge, _ := along(f.shoulder, t*length(f.shoulder))
+		hinge, _ := polyline.Along(f.shoulder, t*polyline.Length(f.shoulder))
 		at := r2.Vec{Y: f.edge().Y + t*(f.apex.Y-f.edge().Y)}
 		cuts[i] = slash{at: at, hinge: hinge, long: dist(hinge, at)}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -98,7 +99,7 @@ func (p *Cowl) hemmed(f front, hem float64) error {
 		return err
 	}
 	p.Hem, p.WaistLine = hem, p.Waist
-	p.sideWaist = length(p.Side)
+	p.sideWaist = polyline.Length(p.Side)
 	p.Side = join(p.Side, below...)
 	p.Waist = hemLine(p.Side, f.cf.Y-hem)
 	return nil
@@ -118,7 +119,7 @@ func (p Cowl) WaistY() float64 { return p.Waist[len(p.Waist)-1].Y + p.Hem }
 // SideToWaist returns the length of the side seam from underarm to waist, m.
 func (p Cowl) SideToWaist() float64 {
 	if p.Hem == 0 {
-		return length(p.Side)
+		return polyline.Length(p.Side)
 	}
 	return p.sideWaist
 }
@@ -131,12 +132,12 @@ func (q *Cowl) rewaisted(p Cowl) {
 	}
 	line := p.WaistLine
 	share, _ := foot(q.Side, line[0])
-	q.sideWaist = share * length(q.Side)
+	q.sideWaist = share * polyline.Length(q.Side)
 	out := r2.Scale(waistReach/dist(line[0], line[1]), r2.Sub(line[0], line[1]))
 	if c := meets([]r2.Vec{line[1], r2.Add(line[0], out)}, q.Side); len(c) > 0 {
 		q.sideWaist = c[0].down
 	}
-	at, _ := along(q.Side, q.sideWaist)
+	at, _ := polyline.Along(q.Side, q.sideWaist)
 	q.WaistLine = append(append([]r2.Vec{at}, line[1:len(line)-1]...), r2.Vec{Y: q.WaistY()})
 }
 
@@ -146,16 +147,16 @@ const waistReach = 0.10
 // takenIn returns the side seam moved in by a length (m) along the waist, with nothing at
 // the underarm, and by as much along the hem.
 func (p Cowl) takenIn(by float64) []r2.Vec {
-	step := func(line []r2.Vec) r2.Vec { at, _ := along(line, by); return r2.Sub(at, line[0]) }
+	step := func(line []r2.Vec) r2.Vec { at, _ := polyline.Along(line, by); return r2.Sub(at, line[0]) }
 	if p.Hem == 0 {
-		at, _ := along(p.Waist, by)
+		at, _ := polyline.Along(p.Waist, by)
 		return []r2.Vec{p.Side[0], at}
 	}
 	waist, hem, down := step(p.WaistLine), step(p.Waist), p.sideWaist
 	out := []r2.Vec{p.Side[0]}
 	for i, v := range p.Side[1:] {
-		s := length(p.Side[:i+2])
-		move := lerp(waist, hem, math.Max(0, s-down)/(length(p.Side)-down))
+		s := polyline.Length(p.Side[:i+2])
+		move := lerp(waist, hem, math.Max(0, s-down)/(polyline.Length(p.Side)-down))
 		out = append(out, r2.Add(v, r2.Scale(math.Min(1, s/down), move)))
 	}
 	return out
@@ -167,6 +168,6 @@ func (p Cowl) waistNotches() []Notch {
 	if p.Hem == 0 {
 		return nil
 	}
-	at, i := along(p.Side, p.sideWaist)
+	at, i := polyline.Along(p.Side, p.sideWaist)
 	return []Notch{{at, outward(p.Side[i], p.Side[i+1]), "side seam, waist"}}
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
@@ -64,7 +65,7 @@ func TestHemByHand(t *testing.T) {
 			}
 		}
 		// the curve is drawn in 16 chords
-		if got, want := Area(p.Outline), Area(short.Outline)+2*q.more; math.Abs(got-want) > 0.2e-4 {
+		if got, want := polyline.Area(p.Outline), polyline.Area(short.Outline)+2*q.more; math.Abs(got-want) > 0.2e-4 {
 			t.Errorf("hem %.2f: area %.2f cm², want %.2f", q.hem, got*1e4, want*1e4)
 		}
 		cf := p.Waist[len(p.Waist)-1]
@@ -105,10 +106,10 @@ func TestHemOfAnyBody(t *testing.T) {
 			t.Fatal(err)
 		}
 		count++
-		near(t, "side seam", length(p.Side), length(short.Side)+c.Hem)
-		near(t, "shoulder", length(p.Shoulder), length(short.Shoulder))
-		near(t, "armhole", length(p.Armhole), length(short.Armhole))
-		near(t, "waist line", length(p.WaistLine), length(short.Waist))
+		near(t, "side seam", polyline.Length(p.Side), polyline.Length(short.Side)+c.Hem)
+		near(t, "shoulder", polyline.Length(p.Shoulder), polyline.Length(short.Shoulder))
+		near(t, "armhole", polyline.Length(p.Armhole), polyline.Length(short.Armhole))
+		near(t, "waist line", polyline.Length(p.WaistLine), polyline.Length(short.Waist))
 		near(t, "CF to the waist", p.Report().CFLength, short.Report().CFLength)
 		near(t, "dart left", p.Report().IntakeLeft, short.Report().IntakeLeft)
 		if p.DartLeft != nil {
@@ -188,7 +189,7 @@ func TestHemTakenIn(t *testing.T) {
 			t.Errorf("point %d of the side seam moved in by %.4f m, want %.4f", i, got, want)
 		}
 	}
-	at, _ := along(q.Side, q.SideToWaist())
+	at, _ := polyline.Along(q.Side, q.SideToWaist())
 	if got := dist(q.WaistLine[0], at); got > 1e-9 || dist(at, q.Side[1]) > 1e-6 {
 		t.Errorf("the waist line begins %.4f m off the side seam, %.4f from its corner", got, dist(at, q.Side[1]))
 	}

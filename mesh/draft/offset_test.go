@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 	"testing"
 
@@ -27,7 +28,7 @@ func TestOffset(t *testing.T) {
 		{"spike capped", spike, 0.05, math.NaN(), 1.1},
 	} {
 		got := offset(q.p, q.d)
-		if a := Area(got); !math.IsNaN(q.area) && math.Abs(a-q.area) > 1e-9 {
+		if a := polyline.Area(got); !math.IsNaN(q.area) && math.Abs(a-q.area) > 1e-9 {
 			t.Errorf("offset(%s, %g): area %.6f, want %.6f", q.name, q.d, a, q.area)
 		}
 		var high float64

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -120,7 +121,7 @@ func (f front) pleated(pleats []Pleat) front {
 	f.pleats = pleats
 	hinge, seam := r2.Vec{Y: f.apex.Y}, f.shoulder
 	for k := len(pleats) - 1; k >= 0; k-- { // from the lowest up: what lies above swings with it
-		at, i := along(seam, pleats[k].At)
+		at, i := polyline.Along(seam, pleats[k].At)
 		swing := about(hinge, -2*math.Asin(math.Min(1, pleats[k].Depth/dist(hinge, at))))
 		upper := movedLine(join(slices.Clone(seam[:i+1]), at), swing)
 		seam = join(append(upper, at), seam[i+1:]...)
@@ -154,7 +155,9 @@ func takes(pleats []Pleat, k int) float64 {
 
 // ShoulderLength returns the length of the shoulder seam with its pleats
 // folded, m.
-func (p Cowl) ShoulderLength() float64 { return length(p.Shoulder) - takes(p.Pleats, len(p.Pleats)) }
+func (p Cowl) ShoulderLength() float64 {
+	return polyline.Length(p.Shoulder) - takes(p.Pleats, len(p.Pleats))
+}
 
 // Legs returns where the legs of pleat k lie down the flat shoulder seam, m
 // from the cowl point.

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 	"slices"
 	"strings"
@@ -40,12 +41,12 @@ func TestPleatsLengthenTheShoulder(t *testing.T) {
 			name      string
 			got, want float64
 		}{
-			{"flat shoulder", length(p.Shoulder), length(plain.Shoulder) + 0.08},
-			{"folded shoulder", p.ShoulderLength(), length(plain.Shoulder)},
+			{"flat shoulder", polyline.Length(p.Shoulder), polyline.Length(plain.Shoulder) + 0.08},
+			{"folded shoulder", p.ShoulderLength(), polyline.Length(plain.Shoulder)},
 			{"half edge", p.HalfEdge, plain.HalfEdge},
-			{"armhole", length(p.Armhole), length(plain.Armhole)},
-			{"side", length(p.Side), length(plain.Side)},
-			{"waist", length(p.Waist), length(plain.Waist)},
+			{"armhole", polyline.Length(p.Armhole), polyline.Length(plain.Armhole)},
+			{"side", polyline.Length(p.Side), polyline.Length(plain.Side)},
+			{"waist", polyline.Length(p.Waist), polyline.Length(plain.Waist)},
 			{"front less back shoulder", Walked(p, b)[0].Off(), 0},
 		} {
 			if math.Abs(k.got-k.want) > 1e-6 {
@@ -66,8 +67,8 @@ func TestPleatLegs(t *testing.T) {
 	hinge := r2.Vec{Y: p.Apex.Y}
 	for k := range p.Pleats {
 		a, b := p.Legs(k)
-		at, _ := along(p.Shoulder, a)
-		bt, _ := along(p.Shoulder, b)
+		at, _ := polyline.Along(p.Shoulder, a)
+		bt, _ := polyline.Along(p.Shoulder, b)
 		if d := dist(hinge, at) - dist(hinge, bt); math.Abs(d) > 1e-9 || math.Abs(dist(at, bt)-0.03) > 1e-9 {
 			t.Errorf("pleat %d: legs %.6f m apart, %g m more from CF one than the other, want 0.03 m and 0", k+1, dist(at, bt),
 				d)
@@ -85,7 +86,7 @@ func TestFolded(t *testing.T) {
 		const step = 1e-5
 		layers := map[int]int{}
 		last := 0.0
-		for q := step / 2; q < length(p.Shoulder); q += step {
+		for q := step / 2; q < polyline.Length(p.Shoulder); q += step {
 			s, _ := p.Folded(q)
 			if d := math.Abs(s - last); q > step && math.Abs(d-step) > 1e-9 && d > step {
 				t.Fatalf("towards the %v: the seam moves %g m over %g m at %.4f m", to, d, step, q)

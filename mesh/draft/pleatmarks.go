@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"fmt"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -20,7 +21,7 @@ func (p Cowl) pleatNotches() []Notch {
 			at   float64
 			name string
 		}{{place, "place"}, {fold, "fold"}} {
-			at, i := along(p.Shoulder, m.at)
+			at, i := polyline.Along(p.Shoulder, m.at)
 			out = append(out, Notch{at, outward(p.Shoulder[i], p.Shoulder[i+1]), fmt.Sprintf("pleat %d, %s", k+1, m.name)})
 		}
 	}
@@ -34,12 +35,12 @@ func (p Cowl) pleatNotches() []Notch {
 // leg to leg, a pleat of 2 cm ends some 4 mm short of the seam or beyond it.
 func (p Cowl) PleatJut(k int) r2.Vec {
 	a, b := p.Legs(k)
-	from, _ := along(p.Shoulder, a)
-	to, _ := along(p.Shoulder, b)
-	_, i := along(p.Shoulder, b+samePoint)
+	from, _ := polyline.Along(p.Shoulder, a)
+	to, _ := polyline.Along(p.Shoulder, b)
+	_, i := polyline.Along(p.Shoulder, b+samePoint)
 	leg, beyond := to, r2.Sub(p.Shoulder[i+1], to)
 	if p.Pleats[k].To == Armhole {
-		_, i = along(p.Shoulder, a-samePoint)
+		_, i = polyline.Along(p.Shoulder, a-samePoint)
 		leg, beyond = from, r2.Sub(p.Shoulder[i], from)
 	}
 	hinge := p.pleatHinge()

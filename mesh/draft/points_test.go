@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -153,8 +154,8 @@ func FuzzFromPoints(f *testing.F) {
 		}
 		c := DefaultCut()
 		c.Extension = extension
-		if piece, err := Draft(b, c); err == nil && Area(piece.Outline) <= 0 {
-			t.Errorf("Draft: area %g, want above 0", Area(piece.Outline))
+		if piece, err := Draft(b, c); err == nil && polyline.Area(piece.Outline) <= 0 {
+			t.Errorf("Draft: area %g, want above 0", polyline.Area(piece.Outline))
 		}
 	})
 }

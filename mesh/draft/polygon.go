@@ -6,51 +6,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
-// Area returns the area enclosed by the closed outline p (m²), positive if p
-// runs counter-clockwise: the shoelace formula.
-func Area(p []r2.Vec) float64 {
-	var a float64
-	for i, v := range p {
-		a += r2.Cross(v, p[(i+1)%len(p)])
-	}
-	return a / 2
-}
-
 func dist(a, b r2.Vec) float64 { return r2.Norm(r2.Sub(a, b)) }
 
 func lerp(a, b r2.Vec, t float64) r2.Vec {
 	return r2.Add(a, r2.Scale(t, r2.Sub(b, a)))
-}
-
-// length returns the length of an open line (m).
-func length(line []r2.Vec) float64 {
-	var l float64
-	for i := 1; i < len(line); i++ {
-		l += dist(line[i-1], line[i])
-	}
-	return l
-}
-
-// along returns the point s metres down an open line and the index of the
-// segment it lies on; s beyond either end gives that end.
-func along(line []r2.Vec, s float64) (r2.Vec, int) {
-	for i := 1; i < len(line); i++ {
-		d := dist(line[i-1], line[i])
-		if s <= d && d > 0 {
-			return lerp(line[i-1], line[i], math.Max(s, 0)/d), i - 1
-		}
-		s -= d
-	}
-	return line[len(line)-1], len(line) - 2
-}
-
-// reversed returns a reversed copy of line.
-func reversed(line []r2.Vec) []r2.Vec {
-	r := make([]r2.Vec, len(line))
-	for i, v := range line {
-		r[len(line)-1-i] = v
-	}
-	return r
 }
 
 // samePoint is the distance below which two points of an outline are one (m):

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -40,14 +41,14 @@ func (p Cowl) Report() Report {
 	b := p.Block
 	cowl := b.CowlPoint(p.CowlPoint)
 	r := Report{
-		Shoulder: p.ShoulderLength(), Armhole: length(p.Armhole),
-		Side: length(p.Side), Waist: length(p.Waist),
+		Shoulder: p.ShoulderLength(), Armhole: polyline.Length(p.Armhole),
+		Side: polyline.Length(p.Side), Waist: polyline.Length(p.Waist),
 		DartAngle: b.DartAngle(), DartIntake: b.DartIntake(), DartShare: p.Added.DartShare,
 		Extension: p.Extension, FromDart: p.Added.FromDart, FromOther: p.Added.FromOther,
 		HalfEdge: p.HalfEdge,
 	}
 	if p.Hem > 0 {
-		r.Waist, r.Hem, r.HemLine = length(p.WaistLine), p.Hem, length(p.Waist)
+		r.Waist, r.Hem, r.HemLine = polyline.Length(p.WaistLine), p.Hem, polyline.Length(p.Waist)
 	}
 	r.IntakeLeft = p.Eased
 	if p.DartLeft != nil {
@@ -57,8 +58,8 @@ func (p Cowl) Report() Report {
 	r.CFLength = p.FoldY - p.WaistY()
 	r.SurplusCF = r.CFLength - (cowl.Y - b.CFWaist.Y - r.DropChain)
 	r.Across, r.Along = Footprint(p.Outline, p.Grain, p.Trim)
-	r.AreaFacing = Area(p.facingOutline())
-	r.AreaFront = Area(p.Outline) - r.AreaFacing
+	r.AreaFacing = polyline.Area(p.facingOutline())
+	r.AreaFront = polyline.Area(p.Outline) - r.AreaFacing
 	return r
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"cowl/mesh/body"
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"pgregory.net/rapid"
@@ -43,8 +44,8 @@ func TestBackCowlByHand(t *testing.T) {
 		{"shoulder left", p.ShoulderLength() * 100, long - 1 - 4, 0.001},
 		{"half edge", p.HalfEdge * 100, want, 0.001},
 		{"extension", p.Extension * 100, want - x, 0.001},
-		{"side seam", length(p.Side) * 100, dist(dart.Underarm, dart.SideWaist) * 100, 0.001},
-		{"half waist", length(p.Waist) * 100, 18.75, 0.01},
+		{"side seam", polyline.Length(p.Side) * 100, dist(dart.Underarm, dart.SideWaist) * 100, 0.001},
+		{"half waist", polyline.Length(p.Waist) * 100, 18.75, 0.01},
 	} {
 		if !(math.Abs(q.got-q.want) <= q.tol) {
 			t.Errorf("back cowl: %s = %.4f cm, want %.4f cm", q.name, q.got, q.want)
@@ -87,7 +88,7 @@ func TestBackCowlOfAnyBody(t *testing.T) {
 		}
 		checkFacing(t, p)
 		checkHalves(t, p)
-		near(t, "side", length(p.Side), blk.SideLength())
+		near(t, "side", polyline.Length(p.Side), blk.SideLength())
 		near(t, "shoulder", p.ShoulderLength(), who.Shoulder-c.CowlPoint)
 		k, err := PlainFromBody(who, AtBack)
 		var b Back

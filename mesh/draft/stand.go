@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -83,7 +84,7 @@ func (p Cowl) Treated(s Stand, trims ...TrimLine) (Cowl, error) {
 	down := 0.0
 	l.Shoulder, down = lowered(l.Shoulder, p.FoldY-s.Lower)
 	if s.TakeIn > 0 {
-		at, i := along(l.Waist, s.TakeIn)
+		at, i := polyline.Along(l.Waist, s.TakeIn)
 		l.Side = p.takenIn(s.TakeIn)
 		l.Waist = append([]r2.Vec{at}, l.Waist[i+1:]...)
 	}
@@ -139,7 +140,7 @@ func (p Cowl) released(s Stand) ([]Release, error) {
 
 // slit cuts square into both halves, by long metres, at a share of a seam.
 func slit(line []r2.Vec, share, long float64) []Release {
-	from, i := along(line, share*length(line))
+	from, i := polyline.Along(line, share*polyline.Length(line))
 	to := r2.Sub(from, r2.Scale(long, outward(line[i], line[i+1])))
 	return []Release{{from, to}, {mirrored(from), mirrored(to)}}
 }
@@ -166,12 +167,12 @@ func (p Cowl) clear(from, to r2.Vec) bool {
 // roomToLower returns how far the edge may be lowered, m: to the place of the
 // shoulder seam below which leastShoulder is left, and pleatLead before a pleat.
 func (p Cowl) roomToLower() float64 {
-	down := length(p.Shoulder) - leastShoulder
+	down := polyline.Length(p.Shoulder) - leastShoulder
 	if p.Pleats != nil {
 		first, _ := p.Pleats[0].lies()
 		down = first - pleatLead
 	}
-	at, _ := along(p.Shoulder, down)
+	at, _ := polyline.Along(p.Shoulder, down)
 	return p.FoldY - at.Y
 }
 
@@ -183,7 +184,7 @@ func lowered(seam []r2.Vec, y float64) (rest []r2.Vec, gone float64) {
 		if b.Y < y && a.Y >= y {
 			at := lerp(a, b, (a.Y-y)/(a.Y-b.Y))
 			rest = join([]r2.Vec{at}, seam[i:]...)
-			return rest, length(seam) - length(rest)
+			return rest, polyline.Length(seam) - polyline.Length(rest)
 		}
 	}
 	return seam, 0

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 	"strings"
 	"testing"
@@ -29,7 +30,8 @@ func TestLower(t *testing.T) {
 		got, want float64
 	}{
 		{"fold", q.FoldY, p.FoldY - 0.02}, {"half edge", q.HalfEdge, p.HalfEdge + 0.02*run/fall},
-		{"shoulder", length(q.Shoulder), length(p.Shoulder) - gone}, {"cowl point", q.CowlPoint, p.CowlPoint + gone},
+		{"shoulder", polyline.Length(q.Shoulder), polyline.Length(p.Shoulder) - gone},
+		{"cowl point", q.CowlPoint, p.CowlPoint + gone},
 		{"extension", q.Extension, q.HalfEdge - q.Block.CowlPoint(q.CowlPoint).X},
 	} {
 		if math.Abs(k.got-k.want) > 2e-5 {
@@ -48,7 +50,7 @@ func TestTakeIn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := length(p.Waist) - length(q.Waist); math.Abs(d-0.02) > 1e-9 || q.Side[0] != p.Side[0] {
+	if d := polyline.Length(p.Waist) - polyline.Length(q.Waist); math.Abs(d-0.02) > 1e-9 || q.Side[0] != p.Side[0] {
 		t.Errorf("waist %.4f m shorter, underarm %v, want 0.02 m and %v", d, q.Side[0], p.Side[0])
 	}
 }
@@ -100,7 +102,7 @@ func TestRelease(t *testing.T) {
 	if r.From != mirrored(l.From) || r.To != mirrored(l.To) {
 		t.Errorf("right slash %v, want the mirror of %v", r, l)
 	}
-	if d := dist(q.Waist[0], l.From); math.Abs(d-0.25*length(q.Waist)) > 1e-9 {
+	if d := dist(q.Waist[0], l.From); math.Abs(d-0.25*polyline.Length(q.Waist)) > 1e-9 {
 		t.Errorf("slash begins %.4f m from the side, want a quarter of the waist", d)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -36,7 +37,7 @@ func (p Cowl) TakenUp(by float64) (Cowl, error) {
 	}
 	l := p.Lines()
 	l.Shoulder = nil
-	whole, down := length(p.Shoulder), 0.0
+	whole, down := polyline.Length(p.Shoulder), 0.0
 	for i, q := range p.Shoulder {
 		if i > 0 {
 			down += dist(p.Shoulder[i-1], q)
@@ -44,7 +45,7 @@ func (p Cowl) TakenUp(by float64) (Cowl, error) {
 		l.Shoulder = append(l.Shoulder, r2.Vec{X: q.X - by*(1-down/whole), Y: q.Y})
 	}
 	var err error
-	if p.Pleats, err = p.pleatsOn(length(l.Shoulder), by); err != nil {
+	if p.Pleats, err = p.pleatsOn(polyline.Length(l.Shoulder), by); err != nil {
 		return Cowl{}, err
 	}
 	q, err := p.Redrawn(l)

@@ -7,6 +7,7 @@ import (
 
 	"cowl/mesh/body"
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 )
 
 // frontOf is a cowl front of size 10 with an extension, m.
@@ -45,8 +46,8 @@ func TestTakenUp(t *testing.T) {
 			{"half edge", q.HalfEdge, p.HalfEdge - by}, {"extension", q.Extension, p.Extension - by}, {"taken", q.Taken, by},
 			{"cowl point", q.Shoulder[0].X, p.Shoulder[0].X - by},
 			{"tip", dist(q.Shoulder[len(q.Shoulder)-1], p.Shoulder[len(p.Shoulder)-1]), 0},
-			{"centre front", q.FoldY, p.FoldY}, {"armhole", length(q.Armhole), length(p.Armhole)},
-			{"waist", length(q.Waist), length(p.Waist)},
+			{"centre front", q.FoldY, p.FoldY}, {"armhole", polyline.Length(q.Armhole), polyline.Length(p.Armhole)},
+			{"waist", polyline.Length(q.Waist), polyline.Length(p.Waist)},
 		} {
 			if math.Abs(c.got-c.want) > 1e-12 {
 				t.Errorf("TakenUp(%g): %s %.6f, want %.6f", by, c.name, c.got, c.want)
@@ -89,8 +90,8 @@ func TestTakenUpPleats(t *testing.T) {
 			if got, want := l.At/q.ShoulderLength(), p.Pleats[k].At/p.ShoulderLength(); math.Abs(got-want) > 1e-12 {
 				t.Errorf("TakenUp(%.3f): pleat %d at %.4f of the seam, want %.4f", by, k, got, want)
 			}
-			if a, b := q.Legs(k); a < 0 || b > length(q.Shoulder) {
-				t.Errorf("TakenUp(%.3f): legs of pleat %d at %.4f and %.4f m of %.4f m", by, k, a, b, length(q.Shoulder))
+			if a, b := q.Legs(k); a < 0 || b > polyline.Length(q.Shoulder) {
+				t.Errorf("TakenUp(%.3f): legs of pleat %d at %.4f and %.4f m of %.4f m", by, k, a, b, polyline.Length(q.Shoulder))
 			}
 		}
 	}

@@ -49,7 +49,7 @@ func (p Cowl) trimmed(line TrimLine) (Cowl, error) {
 		mid = between(line, first, last)
 	}
 	if later(first, last) {
-		first, last, mid = last, first, reversed(mid)
+		first, last, mid = last, first, polyline.Reversed(mid)
 	}
 	if err := p.spares(first, last, mid); err != nil {
 		return Cowl{}, err
@@ -155,7 +155,7 @@ func between(line TrimLine, a, b crossing) []r2.Vec {
 
 // spares says what the cut between two crossings must not take.
 func (p Cowl) spares(first, last crossing, mid []r2.Vec) error {
-	half, _ := along(mid, length(mid)/2)
+	half, _ := polyline.Along(mid, polyline.Length(mid)/2)
 	if !polyline.Contains(p.Outline, half) {
 		return limit.Errorf("trims", "begins inside the piece and leaves it, want it to come in from outside and go out "+
 			"again")
@@ -193,7 +193,7 @@ func (l Lines) owner(first, last crossing) int {
 		return last.seam
 	}
 	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
-	if length(seams[first.seam])-first.down > last.down {
+	if polyline.Length(seams[first.seam])-first.down > last.down {
 		return first.seam
 	}
 	return last.seam
@@ -205,7 +205,8 @@ func (l Lines) without(first, last crossing, mid []r2.Vec) Lines {
 	seams := [][]r2.Vec{l.Shoulder, l.Armhole, l.Side, l.Waist}
 	owner := l.owner(first, last)
 	before := append(upTo(seams[first.seam], first.down), first.at)
-	after := append([]r2.Vec{last.at}, reversed(upTo(reversed(seams[last.seam]), length(seams[last.seam])-last.down))...)
+	left := polyline.Length(seams[last.seam]) - last.down
+	after := append([]r2.Vec{last.at}, polyline.Reversed(upTo(polyline.Reversed(seams[last.seam]), left))...)
 	var drawn []r2.Vec
 	if first.seam == owner {
 		drawn = join(drawn, before...)
@@ -227,7 +228,7 @@ func (l Lines) without(first, last crossing, mid []r2.Vec) Lines {
 func upTo(line []r2.Vec, s float64) []r2.Vec {
 	out := []r2.Vec{}
 	for i, v := range line {
-		if length(line[:i+1]) < s {
+		if polyline.Length(line[:i+1]) < s {
 			out = append(out, v)
 		}
 	}

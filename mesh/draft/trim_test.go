@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 	"strings"
 	"testing"
@@ -15,7 +16,7 @@ func cutAway(t *testing.T, p Cowl, line TrimLine) (Cowl, float64) {
 	if err != nil {
 		t.Fatalf("Treated(%v): %v", line, err)
 	}
-	return q, Area(p.Outline) - Area(q.Outline)
+	return q, polyline.Area(p.Outline) - polyline.Area(q.Outline)
 }
 
 // A straight trim from a quarter to three quarters of the side seam by way of
@@ -31,13 +32,13 @@ func TestTrimSide(t *testing.T) {
 	tip := r2.Add(lerp(a, b, 0.5), r2.Scale(-0.01, out))
 	beyond := func(v r2.Vec) r2.Vec { return r2.Add(v, r2.Scale(0.5, r2.Sub(v, tip))) }
 	line := TrimLine{beyond(a), tip, beyond(b)}
-	for _, l := range []TrimLine{line, reversed(line)} {
+	for _, l := range []TrimLine{line, polyline.Reversed(line)} {
 		q, gone := cutAway(t, p, l)
 		if want := 2 * dist(a, b) * 0.01 / 2; math.Abs(gone-want) > 1e-9 {
 			t.Errorf("the trim takes %.3f cm², want two triangles of together %.3f cm²", gone*1e4, want*1e4)
 		}
 		if q.Side[0] != p.Side[0] || q.Side[len(q.Side)-1] != p.Side[1] || q.HalfEdge != p.HalfEdge ||
-			length(q.Waist) != length(p.Waist) {
+			polyline.Length(q.Waist) != polyline.Length(p.Waist) {
 			t.Errorf("side seam runs %v, half edge %g, want the ends %v and %g", q.Side, q.HalfEdge, p.Side, p.HalfEdge)
 		}
 	}
@@ -52,28 +53,33 @@ func TestTrimCorners(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	place := func(line []r2.Vec, share float64) r2.Vec { v, _ := along(line, share*length(line)); return v }
+	place := func(line []r2.Vec, share float64) r2.Vec {
+		v, _ := polyline.Along(line, share*polyline.Length(line))
+		return v
+	}
 	for _, c := range []struct {
 		name  string
 		a, b  r2.Vec
 		check func(q Cowl, a, b r2.Vec) bool
 	}{
 		{"underarm", place(p.Armhole, 0.85), place(p.Side, 0.05), func(q Cowl, a, b r2.Vec) bool {
-			return dist(q.Armhole[len(q.Armhole)-1], b) < 1e-9 && dist(q.Side[0], b) < 1e-9 && length(q.Side) < length(p.Side)
+			return dist(q.Armhole[len(q.Armhole)-1], b) < 1e-9 && dist(q.Side[0], b) < 1e-9 &&
+				polyline.Length(q.Side) < polyline.Length(p.Side)
 		}},
 		{"side under the arm", place(p.Armhole, 0.97), place(p.Side, 0.6), func(q Cowl, a, b r2.Vec) bool {
 			return dist(q.Armhole[len(q.Armhole)-1], a) < 1e-9 && dist(q.Side[0], a) < 1e-9 &&
-				math.Abs(length(q.Side)-dist(a, b)-0.4*length(p.Side)) < 1e-9
+				math.Abs(polyline.Length(q.Side)-dist(a, b)-0.4*polyline.Length(p.Side)) < 1e-9
 		}},
 		{"side to the waist", place(p.Side, 0.5), place(p.Waist, 0.1), func(q Cowl, a, b r2.Vec) bool {
-			return math.Abs(length(q.Side)-dist(a, b)-0.5*length(p.Side)) < 1e-9 && dist(q.Waist[0], b) < 1e-9 &&
-				math.Abs(length(q.Waist)-0.9*length(p.Waist)) < 1e-9
+			return math.Abs(polyline.Length(q.Side)-dist(a, b)-0.5*polyline.Length(p.Side)) < 1e-9 &&
+				dist(q.Waist[0], b) < 1e-9 &&
+				math.Abs(polyline.Length(q.Waist)-0.9*polyline.Length(p.Waist)) < 1e-9
 		}},
 		{"waist corner", place(p.Side, 0.95), place(p.Waist, 0.2), func(q Cowl, a, b r2.Vec) bool {
 			return dist(q.Side[len(q.Side)-1], a) < 1e-9 && dist(q.Waist[0], a) < 1e-9 && dist(q.Waist[1], b) < 1e-9
 		}},
 		{"tip", place(p.Shoulder, 0.8), place(p.Armhole, 0.3), func(q Cowl, a, b r2.Vec) bool {
-			return math.Abs(length(q.Shoulder)-0.8*length(p.Shoulder)) < 1e-9 && dist(q.Armhole[0], a) < 1e-9
+			return math.Abs(polyline.Length(q.Shoulder)-0.8*polyline.Length(p.Shoulder)) < 1e-9 && dist(q.Armhole[0], a) < 1e-9
 		}},
 		{"whole side", place(p.Armhole, 0.97), place(p.Waist, 0.05), func(q Cowl, a, b r2.Vec) bool {
 			return len(q.Side) == 2 && dist(q.Side[0], a) < 1e-9 && dist(q.Side[1], b) < 1e-9
@@ -97,7 +103,7 @@ func TestTrimRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	at := func(v r2.Vec, dx, dy float64) r2.Vec { return r2.Add(v, r2.Vec{X: dx, Y: dy}) }
-	near, _ := along(p.Shoulder, 0.01)
+	near, _ := polyline.Along(p.Shoulder, 0.01)
 	near = r2.Add(near, r2.Scale(0.003, outward(p.Shoulder[0], p.Shoulder[1])))
 	cowl, tip, waist := p.Shoulder[0], p.Armhole[0], p.Side[1]
 	for _, q := range []struct {

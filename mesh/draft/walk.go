@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cowl/mesh/polyline"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -28,25 +29,25 @@ func Walked(p Cowl, b Back) []Walk {
 		front, back := p.Worn.frontFirst(cowl, plain)
 		w = append(w, Walk{name, front, back})
 	}
-	add(shoulder, p.ShoulderLength(), length(b.Shoulder))
-	add("side seam", length(p.Side), length(b.Side))
+	add(shoulder, p.ShoulderLength(), polyline.Length(b.Shoulder))
+	add("side seam", polyline.Length(p.Side), polyline.Length(b.Side))
 	if b.FacedBy > 0 {
-		add("facing at the shoulder", length(p.FacingEnd), b.FacedBy)
+		add("facing at the shoulder", polyline.Length(p.FacingEnd), b.FacedBy)
 	}
 	return w
 }
 
 // Opening returns the length of the whole neck opening, cowl edge and back
 // neck (m): it must pass the head unless there is a fastening.
-func Opening(p Cowl, b Back) float64 { return 2 * (p.HalfEdge + length(b.Neck)) }
+func Opening(p Cowl, b Back) float64 { return 2 * (p.HalfEdge + polyline.Length(b.Neck)) }
 
 // WaistOpening returns the girth of the sewn waist of front and back (m), darts stitched:
 // it must pass what is widest above it, or below it if one steps in, unless there is a
 // closing. What bias gives is not counted.
 func WaistOpening(p Cowl, b Back) float64 {
-	front, back := length(p.Waist), length(unjutted(b.Waist, b.Dart))
+	front, back := polyline.Length(p.Waist), polyline.Length(unjutted(b.Waist, b.Dart))
 	if p.Hem > 0 {
-		front, back = length(p.WaistLine), length(b.WaistLine)
+		front, back = polyline.Length(p.WaistLine), polyline.Length(b.WaistLine)
 	}
 	if p.DartLeft != nil {
 		front -= dist(p.DartLeft[0], p.DartLeft[2])
@@ -72,7 +73,8 @@ type BackReport struct {
 
 // Report measures the back.
 func (b Back) Report() BackReport {
-	r := BackReport{Neck: length(b.Neck), Armhole: length(b.Armhole), DartIntake: dist(b.Dart[0], b.Dart[2])}
+	r := BackReport{Neck: polyline.Length(b.Neck), Armhole: polyline.Length(b.Armhole),
+		DartIntake: dist(b.Dart[0], b.Dart[2])}
 	if b.Facing != nil {
 		r.Facing = dist(b.Neck[len(b.Neck)-1], b.Facing[0])
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"cowl/mesh/body"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -134,11 +135,11 @@ func straightArea(w worked) float64 {
 		"shoulder tip", "cowl point", "edge at cf"} {
 		p = append(p, fromCM(w.Cowl[name]))
 	}
-	return 2 * Area(p)
+	return 2 * polyline.Area(p)
 }
 
 // hollow returns the area between the armhole curve and its knots (m²).
 func hollow(armhole []r2.Vec, w worked) float64 {
 	p := append([]r2.Vec(nil), armhole...)
-	return Area(append(p, fromCM(w.Cowl["armhole scoop"]), fromCM(w.Cowl["armhole pitch"])))
+	return polyline.Area(append(p, fromCM(w.Cowl["armhole scoop"]), fromCM(w.Cowl["armhole pitch"])))
 }

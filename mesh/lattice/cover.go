@@ -1,6 +1,7 @@
 package lattice
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -33,13 +34,13 @@ func (l *Lattice) cover(poly []r2.Vec) []cover {
 	var out []cover
 	for i := range l.size[0] - 1 {
 		u := float64(i + l.lo[0])
-		strip := clip(clip(poly, r2.Vec{X: 1}, u), r2.Vec{X: -1}, -u-1)
+		strip := polyline.Clip(polyline.Clip(poly, r2.Vec{X: 1}, u), r2.Vec{X: -1}, -u-1)
 		if len(strip) == 0 {
 			continue
 		}
 		for j := range l.size[1] - 1 {
 			v := float64(j + l.lo[1])
-			cell := clip(clip(strip, r2.Vec{Y: 1}, v), r2.Vec{Y: -1}, -v-1)
+			cell := polyline.Clip(polyline.Clip(strip, r2.Vec{Y: 1}, v), r2.Vec{Y: -1}, -v-1)
 			sides := l.slit(cell)
 			cut := l.darted(cell, sides)
 			for _, side := range sides {
@@ -64,36 +65,10 @@ func (l *Lattice) split(i, j, cover int, cell []r2.Vec) {
 		if upper {
 			m, at = r2.Scale(-1, n), -d
 		}
-		if p := clip(cell, m, at); len(p) >= 3 && area(p) > sliver {
+		if p := polyline.Clip(cell, m, at); len(p) >= 3 && polyline.Area(p) > sliver {
 			l.parts = append(l.parts, part{i, j, cover, upper, p})
 		}
 	}
-}
-
-// clip keeps the part of the polygon where n·p >= d (Sutherland & Hodgman,
-// "Reentrant polygon clipping", Comm. ACM 17, 1974).
-func clip(poly []r2.Vec, n r2.Vec, d float64) []r2.Vec {
-	out := make([]r2.Vec, 0, len(poly)+2)
-	for k, p := range poly {
-		q := poly[(k+1)%len(poly)]
-		a, b := r2.Dot(n, p)-d, r2.Dot(n, q)-d
-		if a >= 0 {
-			out = append(out, p)
-		}
-		if (a > 0 && b < 0) || (a < 0 && b > 0) {
-			out = append(out, r2.Add(p, r2.Scale(a/(a-b), r2.Sub(q, p))))
-		}
-	}
-	return out
-}
-
-// area returns the signed area of a polygon.
-func area(poly []r2.Vec) float64 {
-	var s float64
-	for k, p := range poly {
-		s += r2.Cross(p, poly[(k+1)%len(poly)])
-	}
-	return s / 2
 }
 
 // momentsOf integrates 1, u, v and uv over the polygon, with u and v counted

@@ -41,7 +41,7 @@ func (l *Lattice) Skin() Skin {
 		return v
 	}
 	for _, p := range l.parts {
-		whole := area(p.poly) > 0.5-sliver
+		whole := polyline.Area(p.poly) > 0.5-sliver
 		for _, e := range ears(p.poly) {
 			if a, b, c := p.poly[e[0]], p.poly[e[1]], p.poly[e[2]]; !whole && !l.covers(a, b, c) {
 				continue

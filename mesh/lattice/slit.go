@@ -1,6 +1,7 @@
 package lattice
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 	"slices"
 
@@ -47,9 +48,9 @@ func (l *Lattice) darted(cell []r2.Vec, sides [][]r2.Vec) bool {
 	if len(l.Slits) == 0 {
 		return false
 	}
-	gone := area(cell)
+	gone := polyline.Area(cell)
 	for _, p := range sides {
-		gone -= area(p)
+		gone -= polyline.Area(p)
 	}
 	return gone > sliver
 }
@@ -60,7 +61,7 @@ func (l *Lattice) parted(p []r2.Vec, s Slit) [][]r2.Vec {
 	a, d := l.units(s.From), r2.Sub(l.units(s.To), l.units(s.From))
 	n := r2.Unit(r2.Vec{X: -d.Y, Y: d.X})
 	at := r2.Dot(n, a) + aside
-	left, right := clip(p, n, at), clip(p, r2.Scale(-1, n), -at)
+	left, right := polyline.Clip(p, n, at), polyline.Clip(p, r2.Scale(-1, n), -at)
 	both := holds(left) && holds(right)
 	if both && !crossed(p, a, d, n, at) || !both && s.Dart == nil {
 		return [][]r2.Vec{p}
@@ -94,7 +95,7 @@ func crossed(p []r2.Vec, a, d, n r2.Vec, at float64) bool {
 }
 
 // holds reports whether a polygon holds cloth.
-func holds(p []r2.Vec) bool { return len(p) >= 3 && area(p) > sliver }
+func holds(p []r2.Vec) bool { return len(p) >= 3 && polyline.Area(p) > sliver }
 
 // besideDart clips a dart off what lies on the side of its slit where out points. The
 // dart is moved aside with the slit, along across.
@@ -108,7 +109,7 @@ func (l *Lattice) besideDart(p, dart []r2.Vec, out, across r2.Vec) []r2.Vec {
 	if r2.Dot(n, out) < 0 {
 		n = r2.Scale(-1, n)
 	}
-	return clip(p, n, r2.Dot(n, r2.Add(tip, r2.Scale(aside, across))))
+	return polyline.Clip(p, n, r2.Dot(n, r2.Add(tip, r2.Scale(aside, across))))
 }
 
 // part numbers the nodes of a lattice with slits. A cell is known by its low corner, so

@@ -5,6 +5,7 @@ import (
 
 	"cowl/mesh/limit"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -69,14 +70,14 @@ func (c Cloth) split(p paper.Piece, whole blank, low bool) ([]blank, bool) {
 	if far-seam+c.Seam > c.Width {
 		return nil, false // the corner is wider than the cloth
 	}
-	corner := clip(whole.cut, across, seam)
+	corner := polyline.Clip(whole.cut, across, seam)
 	if !lowAtSide(p, corner) {
 		return nil, false
 	}
 	whole.join = ends(corner, across, seam)
 	body, loose := whole, whole
-	body.part, body.cut = Body, clip(whole.cut, r2.Scale(-1, across), -seam-c.Seam)
-	loose.part, loose.cut = Corner, clip(whole.cut, across, seam-c.Seam)
+	body.part, body.cut = Body, polyline.Clip(whole.cut, r2.Scale(-1, across), -seam-c.Seam)
+	loose.part, loose.cut = Corner, polyline.Clip(whole.cut, across, seam-c.Seam)
 	return []blank{body, loose}, true
 }
 
@@ -124,21 +125,4 @@ func underarm(p paper.Piece) (float64, bool) {
 		}
 	}
 	return y, ok
-}
-
-// clip keeps the part of the polygon where n·v ≥ d (Sutherland & Hodgman,
-// "Reentrant polygon clipping", Comm. ACM 17, 1974).
-func clip(poly []r2.Vec, n r2.Vec, d float64) []r2.Vec {
-	var out []r2.Vec
-	for i, v := range poly {
-		w := poly[(i+1)%len(poly)]
-		a, b := r2.Dot(n, v)-d, r2.Dot(n, w)-d
-		if a >= 0 {
-			out = append(out, v)
-		}
-		if (a > 0 && b < 0) || (a < 0 && b > 0) {
-			out = append(out, r2.Add(v, r2.Scale(a/(a-b), r2.Sub(w, v))))
-		}
-	}
-	return out
 }

@@ -14,6 +14,7 @@ import (
 
 	"cowl/mesh/limit"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -137,10 +138,4 @@ func turned(cut []r2.Vec, turn float64) (out []r2.Vec, shift r2.Vec) {
 }
 
 // area returns the area of a closed line, m².
-func area(p []r2.Vec) float64 {
-	var a float64
-	for i, v := range p {
-		a += r2.Cross(v, p[(i+1)%len(p)])
-	}
-	return math.Abs(a) / 2
-}
+func area(p []r2.Vec) float64 { return math.Abs(polyline.Area(p)) }

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -46,7 +47,7 @@ func (p Piece) edgeNear(v r2.Vec) Edge {
 	for _, e := range p.Edges {
 		for i := e.From; ; {
 			next := (i + 1) % n
-			if d := fromSegment(v, p.Outline[i], p.Outline[next]); d < least {
+			if d := polyline.Off(v, p.Outline[i], p.Outline[next]); d < least {
 				least, best = d, e
 			}
 			if i = next; i == e.To {

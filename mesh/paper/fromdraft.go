@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -47,23 +48,11 @@ func jutted(p draft.Cowl) []r2.Vec {
 	for k := range p.Pleats {
 		jut := p.PleatJut(k)
 		_, b := p.Legs(k)
-		lower := place(p.Shoulder, b) // the outline runs up the wearer's left half and down the right
+		lower, _ := polyline.Along(p.Shoulder, b) // the outline runs up the wearer's left half and down the right
 		out = slices.Insert(out, nearest(out, lower)+1, jut)
 		out = slices.Insert(out, nearest(out, mirrored(lower)), mirrored(jut))
 	}
 	return out
-}
-
-// place returns the place s metres down a line.
-func place(line []r2.Vec, s float64) r2.Vec {
-	for i := 1; i < len(line); i++ {
-		d := r2.Norm(r2.Sub(line[i], line[i-1]))
-		if s <= d || i == len(line)-1 {
-			return r2.Add(line[i-1], r2.Scale(s/d, r2.Sub(line[i], line[i-1])))
-		}
-		s -= d
-	}
-	return line[len(line)-1]
 }
 
 const shallow = 0.025 // m, a facing in which there is no room for words

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -22,7 +23,7 @@ func TestNotchReachesCut(t *testing.T) {
 			from, to := p.NotchMark(n)
 			least := math.Inf(1)
 			for i, a := range p.CutLine {
-				least = math.Min(least, fromSegment(to, a, p.CutLine[(i+1)%len(p.CutLine)]))
+				least = math.Min(least, polyline.Off(to, a, p.CutLine[(i+1)%len(p.CutLine)]))
 			}
 			if want := notchIn; allowance == 0 && math.Abs(r2.Norm(r2.Sub(to, from))-want) > 1e-9 {
 				t.Errorf("no allowance: notch %q is %.2f mm long, want 4 mm into the piece", n.Name, 1000*r2.Norm(r2.Sub(to, from)))

@@ -78,7 +78,7 @@ func TestCutPerEdge(t *testing.T) {
 func TestCutSteps(t *testing.T) {
 	outline := []r2.Vec{{}, {X: 0.2}, {X: 0.4}, {X: 0.4, Y: 0.3}, {Y: 0.3}}
 	edges := []Edge{{"a", 0, 1, 0.01, false}, {"b", 1, 2, 0.03, false}, {"c", 2, 0, 0, false}}
-	if got, want := draft.Area(Cut(outline, edges)), 0.4*0.3+0.2*0.01+0.2*0.03; math.Abs(got-want) > 1e-9 {
+	if got, want := polyline.Area(Cut(outline, edges)), 0.4*0.3+0.2*0.01+0.2*0.03; math.Abs(got-want) > 1e-9 {
 		t.Errorf("Cut: area %.5f m², want %.5f m²", got, want)
 	}
 }

@@ -123,7 +123,7 @@ func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec, enough f
 		v := r2.Add(mid, s)
 		for _, l := range lines {
 			for i := 1; i < len(l); i++ {
-				least = min(least, fromSegment(v, l[i-1], l[i]))
+				least = min(least, polyline.Off(v, l[i-1], l[i]))
 			}
 			if least <= enough {
 				return least
@@ -131,16 +131,6 @@ func (p *Piece) clearance(mid r2.Vec, shape []r2.Vec, lines [][]r2.Vec, enough f
 		}
 	}
 	return least
-}
-
-// fromSegment returns the distance of v from the segment ab.
-func fromSegment(v, a, b r2.Vec) float64 {
-	d := r2.Sub(b, a)
-	t := 0.0
-	if l := r2.Norm2(d); l > 0 {
-		t = min(max(r2.Dot(r2.Sub(v, a), d)/l, 0), 1)
-	}
-	return r2.Norm(r2.Sub(v, r2.Add(a, r2.Scale(t, d))))
 }
 
 // bar returns points along a straight mark about its middle, ends at ±half.

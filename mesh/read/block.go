@@ -8,6 +8,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read/outline"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -179,7 +180,7 @@ func (h half) name(p paper.Piece) (map[string][]r2.Vec, []string, error) {
 		}
 	}
 	curve := stretch(h.outline, at["underarm"], at["shoulder tip"])
-	points["armhole"] = reversed(thin(curve))
+	points["armhole"] = polyline.Reversed(thin(curve))
 	notes := h.bowed(names, at)
 	if points["dart inner"][0] != points["dart outer"][0] && len(names) == len(noDart) {
 		// it bends at the dart legs

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/read/outline"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -49,7 +49,7 @@ func offOutline(p, points []r2.Vec, enough float64) float64 {
 	for i := 0; i < len(points) && most < enough; i += 1 + len(points)/samples {
 		least := math.Inf(1)
 		for k, a := range p {
-			least = min(least, outline.Away(points[i], a, p[(k+1)%len(p)]))
+			least = min(least, polyline.Off(points[i], a, p[(k+1)%len(p)]))
 		}
 		most = max(most, least)
 	}

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read"
 )
 
@@ -45,7 +45,7 @@ func TestSeveralDrawn(t *testing.T) {
 		t.Fatalf("pieces %s, want %s", got, want)
 	}
 	for i, want := range []float64{0, (200 + 160) / 2 * 300, 100 * 500, 100 * 100} { // mm², a trapezium and two rectangles
-		if got := draft.Area(pieces[i].Outline) * 1e6; i > 0 && math.Abs(got-want) > 1e-6 {
+		if got := polyline.Area(pieces[i].Outline) * 1e6; i > 0 && math.Abs(got-want) > 1e-6 {
 			t.Errorf("%s: %.3f mm², want %.0f mm²", names[i], got, want)
 		}
 	}

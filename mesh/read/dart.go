@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"cowl/mesh/paper"
-	"cowl/mesh/read/outline"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -75,7 +75,7 @@ func dartLegs(lines [][]r2.Vec, waist []r2.Vec) (inner, outer []r2.Vec, ok bool)
 func fromLine(v r2.Vec, line []r2.Vec) float64 {
 	least := math.Inf(1)
 	for i := 1; i < len(line); i++ {
-		least = min(least, outline.Away(v, line[i-1], line[i]))
+		least = min(least, polyline.Off(v, line[i-1], line[i]))
 	}
 	return least
 }
@@ -94,7 +94,7 @@ func stretch(p []r2.Vec, from, to int) []r2.Vec {
 func bow(line []r2.Vec) float64 {
 	most := 0.0
 	for _, v := range line {
-		most = max(most, outline.Away(v, line[0], line[len(line)-1]))
+		most = max(most, polyline.Off(v, line[0], line[len(line)-1]))
 	}
 	return most
 }
@@ -123,7 +123,7 @@ func peuck(line []r2.Vec, tolerance float64) []r2.Vec {
 	last := len(line) - 1
 	far, at := tolerance, 0
 	for i := 1; i < last; i++ {
-		if d := outline.Away(line[i], line[0], line[last]); d > far {
+		if d := polyline.Off(line[i], line[0], line[last]); d > far {
 			far, at = d, i
 		}
 	}
@@ -132,12 +132,4 @@ func peuck(line []r2.Vec, tolerance float64) []r2.Vec {
 	}
 	kept := append(peuck(line[:at+1], tolerance), line[at])
 	return append(kept, peuck(line[at:], tolerance)...)
-}
-
-func reversed(line []r2.Vec) []r2.Vec {
-	out := make([]r2.Vec, len(line))
-	for i, v := range line {
-		out[len(line)-1-i] = v
-	}
-	return out
 }

@@ -13,6 +13,7 @@ import (
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/plot"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -256,8 +257,8 @@ func FuzzFront(f *testing.F) {
 			return
 		}
 		drawn, err := draft.Cowl{Facing: c.Facing}.Redrawn(c.Lines)
-		if err != nil || !(draft.Area(drawn.Outline) > 0) {
-			t.Errorf("Redrawn: area %g m², %v", draft.Area(drawn.Outline), err)
+		if err != nil || !(polyline.Area(drawn.Outline) > 0) {
+			t.Errorf("Redrawn: area %g m², %v", polyline.Area(drawn.Outline), err)
 		}
 	})
 }

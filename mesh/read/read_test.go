@@ -15,6 +15,7 @@ import (
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/plot"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -205,8 +206,8 @@ func TestPiecesComeBack(t *testing.T) {
 			got, want float64
 			tol       float64
 		}{
-			{"seam area, m²", draft.Area(got[0].Outline), draft.Area(p.Outline), 2e-6},
-			{"cut area, m²", draft.Area(got[0].CutLine), draft.Area(p.CutLine), 2e-6},
+			{"seam area, m²", polyline.Area(got[0].Outline), polyline.Area(p.Outline), 2e-6},
+			{"cut area, m²", polyline.Area(got[0].CutLine), polyline.Area(p.CutLine), 2e-6},
 			{"grain, rad", got[0].Grain(), 0.3, 1e-4},
 			{"allowance, m", got[0].Edges[0].Allowance, 0.025, 1e-4},
 		} {

@@ -9,6 +9,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read/outline"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -157,7 +158,7 @@ func seams(line []r2.Vec) (draft.Lines, error) {
 		return draft.Lines{}, fmt.Errorf("%d corners between the waist on the centre front and the cowl point, want 3, "+
 			"with a hollow armhole between the second and the third: side waist, underarm, shoulder tip", len(at)-2)
 	}
-	part := func(from, to int) []r2.Vec { return reversed(line[from : to+1]) }
+	part := func(from, to int) []r2.Vec { return polyline.Reversed(line[from : to+1]) }
 	l := draft.Lines{Waist: part(0, at[k-2]), Side: part(at[k-2], at[k-1]), Armhole: part(at[k-1], at[k]),
 		Shoulder: part(at[k], len(line)-1)}
 	if n := len(l.Armhole); n > mostPoints {
@@ -189,7 +190,7 @@ func lastBend(line []r2.Vec) int {
 func pointOn(line []r2.Vec, v r2.Vec) ([]r2.Vec, int) {
 	least, at := math.Inf(1), 0
 	for i := 1; i < len(line); i++ {
-		if d := outline.Away(v, line[i-1], line[i]); d < least {
+		if d := polyline.Off(v, line[i-1], line[i]); d < least {
 			least, at = d, i
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -87,7 +88,7 @@ func redraw(l draft.Lines, moves map[string]move, lower string) draft.Lines {
 // shifted returns the line moved by m.
 func shifted(line []r2.Vec, m move) []r2.Vec {
 	out := slices.Clone(line)
-	whole, s := length(line), 0.0
+	whole, s := polyline.Length(line), 0.0
 	for i := range out {
 		if i > 0 {
 			s += r2.Norm(r2.Sub(line[i], line[i-1]))
@@ -114,9 +115,9 @@ func movedPleats(p draft.Cowl, to []r2.Vec) []draft.Pleat {
 // carried returns how far along the line to the place s of the line from has
 // come; to has the points of from, moved (m).
 func carried(from, to []r2.Vec, s float64) float64 {
-	at, i := along(from, s/length(from))
+	at, i := along(from, s/polyline.Length(from))
 	u := r2.Norm(r2.Sub(at, from[i])) / r2.Norm(r2.Sub(from[i+1], from[i]))
-	return length(to[:i+1]) + u*r2.Norm(r2.Sub(to[i+1], to[i]))
+	return polyline.Length(to[:i+1]) + u*r2.Norm(r2.Sub(to[i+1], to[i]))
 }
 
 // truedDart moves the legs with the waist and gives both their mean length,

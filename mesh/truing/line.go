@@ -1,33 +1,17 @@
 package truing
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// length returns the length of an open line (m).
-func length(line []r2.Vec) float64 {
-	var l float64
-	for i := 1; i < len(line); i++ {
-		l += r2.Norm(r2.Sub(line[i], line[i-1]))
-	}
-	return l
-}
-
 // along returns the place at share t (0..1) of a line's length and the index
 // of the side it lies on.
 func along(line []r2.Vec, t float64) (r2.Vec, int) {
-	s := t * length(line)
-	for i := 1; i < len(line); i++ {
-		d := r2.Norm(r2.Sub(line[i], line[i-1]))
-		if d > 0 && (s <= d || i == len(line)-1) {
-			return r2.Add(line[i-1], r2.Scale(math.Min(s/d, 1), r2.Sub(line[i], line[i-1]))), i - 1
-		}
-		s -= d
-	}
-	return line[len(line)-1], len(line) - 2
+	return polyline.Along(line, t*polyline.Length(line))
 }
 
 // share returns how far down the line, 0..1, its place nearest to v lies.

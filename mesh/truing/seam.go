@@ -6,6 +6,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -37,14 +38,14 @@ func seamsOf(l draft.Lines, f *form.Form, p draft.Cowl, pins []Pin) []seam {
 	return []seam{
 		{name: "shoulder", pins: []string{"cowl point", "shoulder"}, pinned: true, line: l.Shoulder,
 			onForm: func(s, t float64) r3.Vec {
-				at, _ := p.Folded(t * length(l.Shoulder))
+				at, _ := p.Folded(t * polyline.Length(l.Shoulder))
 				return f.ShoulderPoint(s, p.CowlPoint+at)
 			},
-			under: func(t float64) bool { _, k := p.Folded(t * length(l.Shoulder)); return k >= 0 }},
+			under: func(t float64) bool { _, k := p.Folded(t * polyline.Length(l.Shoulder)); return k >= 0 }},
 		{name: "armhole", line: l.Armhole,
 			onForm: func(s, t float64) r3.Vec { q := armhole.at(t); return r3.Vec{X: s * q.X, Y: q.Y, Z: q.Z} }},
 		{name: "side seam", pins: []string{"side"}, pinned: true, line: l.Side,
-			onForm: func(s, t float64) r3.Vec { return f.SidePoint(s, sideDown(p, side, t*length(l.Side))) }},
+			onForm: func(s, t float64) r3.Vec { return f.SidePoint(s, sideDown(p, side, t*polyline.Length(l.Side))) }},
 		// pinned at the side seams alone it hangs free
 		{name: p.LowerEdge(), pins: []string{"waist", "dart"}, pinned: slices.ContainsFunc(pins,
 			func(q Pin) bool { return q.Seam == "waist" }), line: l.Waist,
@@ -161,7 +162,7 @@ func (m *seam) fit(c carrier) Misfit {
 // report compares the trued line with the draft and the marks.
 func (m *seam) report(line []r2.Vec, h Half) Seam {
 	s := Seam{
-		Name: m.name, Draft: length(m.line), Length: length(line), Marks: len(m.marks),
+		Name: m.name, Draft: polyline.Length(m.line), Length: polyline.Length(line), Marks: len(m.marks),
 		LeftRight: leftRight(m.marks), Misfit: m.misfit,
 	}
 	for k := 0; k <= places; k++ {

@@ -6,6 +6,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 	"cowl/mesh/ruler"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -30,7 +31,7 @@ func (s Suit) strapped(cowl, plain *paper.Piece) paper.Piece {
 // joins marks the middle of the strap on both shoulder seams of a piece: by a notch, or by
 // a line into the piece where the notch would run out into the allowance of the facing.
 func (s Suit) joins(p *paper.Piece, shoulder []r2.Vec) {
-	at, i := along(shoulder, s.Strap.At/length(shoulder))
+	at, i := along(shoulder, s.Strap.At/polyline.Length(shoulder))
 	d := r2.Unit(r2.Sub(shoulder[i+1], shoulder[i]))
 	out := r2.Vec{X: -d.Y, Y: d.X}
 	kind := s.Strap.Kind.String()

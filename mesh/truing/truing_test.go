@@ -11,6 +11,7 @@ import (
 	"cowl/mesh/draft"
 	"cowl/mesh/form"
 	"cowl/mesh/lattice"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -243,13 +244,14 @@ func TestTrueKeepsTreatments(t *testing.T) {
 	for k, c := range []int{1, 3} {
 		a, b := q.Legs(k)
 		for i, leg := range []float64{a, b} {
-			if at, _ := along(q.Shoulder, leg/length(q.Shoulder)); r2.Norm(r2.Sub(at, q.Shoulder[c+i])) > 1e-9 {
+			if at, _ := along(q.Shoulder, leg/polyline.Length(q.Shoulder)); r2.Norm(r2.Sub(at, q.Shoulder[c+i])) > 1e-9 {
 				t.Errorf("pleat %d: leg at %v, want the corner %v", k+1, at, q.Shoulder[c+i])
 			}
 		}
 	}
-	if folded := length(q.Shoulder[:2]) + length(q.Shoulder[2:4]) +
-		length(q.Shoulder[4:]); math.Abs(q.ShoulderLength()-folded) > 1e-9 || q.ShoulderLength() < p.ShoulderLength()+0.002 {
+	if folded := polyline.Length(q.Shoulder[:2]) + polyline.Length(q.Shoulder[2:4]) +
+		polyline.Length(q.Shoulder[4:]); math.Abs(q.ShoulderLength()-folded) > 1e-9 ||
+		q.ShoulderLength() < p.ShoulderLength()+0.002 {
 		t.Errorf("shoulder folded %.2f mm, want %.2f mm, longer than the %.2f mm of the draft", q.ShoulderLength()*1000,
 			folded*1000, p.ShoulderLength()*1000)
 	}

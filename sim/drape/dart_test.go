@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -41,7 +42,7 @@ func TestDartKeepsItsWeight(t *testing.T) {
 	}
 	whole := j.Cowl
 	whole.DartLeft = nil
-	want := draft.Area(cut(whole))
+	want := polyline.Area(cut(whole))
 	if got := d.System.Cloth.Weight() / (j.Fabric.Weight * sim.Gravity); math.Abs(got/want-1) > 1e-6 {
 		t.Errorf("hung cloth of %.6f m², want the %.6f of the piece with its darts", got, want)
 	}

@@ -7,6 +7,7 @@ import (
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
 	"cowl/mesh/lattice"
+	"cowl/mesh/polyline"
 	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -45,7 +46,7 @@ func TestWeigh(t *testing.T) {
 		moment += f * l.Rest[i].Y
 	}
 	d, _ := dart(p)
-	cloth := draft.Area(cut(p))*0.1*sim.Gravity - 2*d.weight(0.1)
+	cloth := polyline.Area(cut(p))*0.1*sim.Gravity - 2*d.weight(0.1)
 	if want := cloth + 0.010*9.80665; math.Abs(load-want) > 1e-6 {
 		t.Errorf("load %.6f N, want %.6f N", load, want)
 	}

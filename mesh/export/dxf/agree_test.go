@@ -20,6 +20,7 @@ import (
 	"cowl/mesh/export/svg"
 	"cowl/mesh/paper"
 	"cowl/mesh/paper/plot"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -183,10 +184,10 @@ func readPDF(t *testing.T, p paper.Piece) outlines {
 	}
 	var first, second []r2.Vec
 	for _, line := range pathsOf(t, data) {
-		switch a := math.Abs(draft.Area(line)); {
-		case a > math.Abs(draft.Area(first)):
+		switch a := math.Abs(polyline.Area(line)); {
+		case a > math.Abs(polyline.Area(first)):
 			first, second = line, first
-		case a > math.Abs(draft.Area(second)):
+		case a > math.Abs(polyline.Area(second)):
 			second = line
 		}
 	}

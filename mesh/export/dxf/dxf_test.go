@@ -12,6 +12,7 @@ import (
 	"cowl/mesh/draft/drafttest"
 	"cowl/mesh/export/dxf"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -60,9 +61,9 @@ func TestWriteLayers(t *testing.T) {
 			t.Errorf("layer %s holds %d %s, want %d", q.layer, n, q.kind, q.want)
 		}
 	}
-	for layer, want := range map[string]float64{"1": draft.Area(p.CutLine), "14": draft.Area(p.Outline)} {
+	for layer, want := range map[string]float64{"1": polyline.Area(p.CutLine), "14": polyline.Area(p.Outline)} {
 		e := on(layer)[0]
-		if got := draft.Area(e.points) / 1e6; !e.closed || math.Abs(got-want) > 1e-6 {
+		if got := polyline.Area(e.points) / 1e6; !e.closed || math.Abs(got-want) > 1e-6 {
 			t.Errorf("layer %s: area %.6f m², closed %v, want %.6f m², closed", layer, got, e.closed, want)
 		}
 	}

@@ -1,6 +1,7 @@
 package plot
 
 import (
+	"cowl/mesh/polyline"
 	"math"
 	"slices"
 
@@ -96,7 +97,7 @@ func nearest(room, row []mark) (best mark, least float64) {
 // placesAlong lists places along a closed line.
 func placesAlong(line []r2.Vec) []place {
 	inside := 1.0 // to the right of the line on the page, where Y runs down
-	if area(line) < 0 {
+	if polyline.Area(line) < 0 {
 		inside = -1
 	}
 	var out []place
@@ -113,16 +114,6 @@ func placesAlong(line []r2.Vec) []place {
 		}
 	}
 	return out
-}
-
-// area is twice that within a closed line of the page, above 0 if its inside lies to the
-// right.
-func area(line []r2.Vec) float64 {
-	sum := 0.0
-	for i, a := range line {
-		sum += r2.Cross(a, line[(i+1)%len(line)])
-	}
-	return sum
 }
 
 // isAlone reports whether one line alone runs over a place, and the next is well off.

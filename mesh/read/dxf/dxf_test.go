@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read/dxf"
 	"cowl/mesh/read/outline"
 )
@@ -40,7 +40,7 @@ func TestReadAreas(t *testing.T) {
 			t.Errorf("Read(%s) = %d pieces, %v, want FRONT", q.what, len(got), err)
 			continue
 		}
-		if a := draft.Area(got[0].Outline) * 1e6; math.Abs(a-q.want) > q.tol {
+		if a := polyline.Area(got[0].Outline) * 1e6; math.Abs(a-q.want) > q.tol {
 			t.Errorf("Read(%s): %.2f mm², want %.2f ± %g mm²", q.what, a, q.want, q.tol)
 		}
 	}

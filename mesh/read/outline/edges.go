@@ -6,6 +6,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -79,26 +80,16 @@ func middle(p []r2.Vec, from, to int) r2.Vec {
 func fromLine(v r2.Vec, line []r2.Vec) float64 {
 	least := math.Inf(1)
 	for i, a := range line {
-		least = min(least, Away(v, a, line[(i+1)%len(line)]))
+		least = min(least, polyline.Off(v, a, line[(i+1)%len(line)]))
 	}
 	return math.Round(least*1e5) / 1e5
-}
-
-// Away returns the distance of v from the segment ab.
-func Away(v, a, b r2.Vec) float64 {
-	d := r2.Sub(b, a)
-	t := 0.0
-	if l := r2.Norm2(d); l > 0 {
-		t = min(max(r2.Dot(r2.Sub(v, a), d)/l, 0), 1)
-	}
-	return r2.Norm(r2.Sub(v, r2.Add(a, r2.Scale(t, d))))
 }
 
 // notch returns the mark on the outline nearest to v, pointing out of it.
 func notch(seam []r2.Vec, v r2.Vec) draft.Notch {
 	least, at := math.Inf(1), 0
 	for i, a := range seam {
-		if d := Away(v, a, seam[(i+1)%len(seam)]); d < least {
+		if d := polyline.Off(v, a, seam[(i+1)%len(seam)]); d < least {
 			least, at = d, i
 		}
 	}

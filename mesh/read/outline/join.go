@@ -1,9 +1,8 @@
 package outline
 
 import (
+	"cowl/mesh/polyline"
 	"fmt"
-
-	"cowl/mesh/draft"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -56,7 +55,7 @@ func Ring(chains []Chain) (ring []r2.Vec, rest []Chain, err error) {
 	return closed[best].Points, append(rest, open...), nil
 }
 
-func area(p []r2.Vec) float64 { return max(draft.Area(p), -draft.Area(p)) }
+func area(p []r2.Vec) float64 { return max(polyline.Area(p), -polyline.Area(p)) }
 
 func apart(a, b r2.Vec) float64 { return r2.Norm(r2.Sub(a, b)) }
 

@@ -13,6 +13,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -147,7 +148,7 @@ func ring(what string, line []r2.Vec) ([]r2.Vec, error) {
 		return nil, fmt.Errorf("%s encloses %.3g mm², want at least %.0f mm²: it runs back along itself", what, a*1e6,
 			leastArea*1e6)
 	}
-	if draft.Area(p) < 0 {
+	if polyline.Area(p) < 0 {
 		for i, j := 0, len(p)-1; i < j; i, j = i+1, j-1 {
 			p[i], p[j] = p[j], p[i]
 		}

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read/outline"
 	"cowl/mesh/read/svg"
 )
@@ -48,7 +48,7 @@ func TestReadAreas(t *testing.T) {
 			t.Errorf("Read(%s) = %v", q.what, err)
 			continue
 		}
-		if a := draft.Area(pieces[0].Outline) * 1e6; math.Abs(a-q.want) > q.tol {
+		if a := polyline.Area(pieces[0].Outline) * 1e6; math.Abs(a-q.want) > q.tol {
 			t.Errorf("Read(%s): %.2f mm², want %.2f ± %g mm²", q.what, a, q.want, q.tol)
 		}
 	}

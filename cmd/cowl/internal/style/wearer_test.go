@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"cowl/mesh/body"
-	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 )
 
 func parsed(t *testing.T, text string) Style {
@@ -77,7 +77,7 @@ func TestWearerFigures(t *testing.T) {
 					t.Errorf("%q: %v", text, err)
 					continue
 				}
-				if err := draft.Area(p.Outline); err <= 0 {
+				if err := polyline.Area(p.Outline); err <= 0 {
 					t.Errorf("%q: area %v", text, err)
 				}
 				count++

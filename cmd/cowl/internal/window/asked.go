@@ -5,8 +5,8 @@ package window
 import (
 	"sync"
 
-	"cowl/mesh/draft"
 	"cowl/mesh/limit"
+	"cowl/mesh/polyline"
 	"cowl/sim/drape"
 )
 
@@ -69,7 +69,7 @@ func (p *Pane) timeLeft() string {
 	if p.frame.Stage != drape.StageSettling || p.stale() || p.look != nil {
 		return ""
 	}
-	finer := halvingsLeft(len(p.frame.Sheet.Pos), draft.Area(p.frame.Hung.Outline), p.Style.Hang.Spacing)
+	finer := halvingsLeft(len(p.frame.Sheet.Pos), polyline.Area(p.frame.Hung.Outline), p.Style.Hang.Spacing)
 	s, ok := p.ebb.left(finer)
 	if !ok {
 		return ""

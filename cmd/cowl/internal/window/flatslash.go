@@ -7,6 +7,7 @@ import (
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -75,11 +76,7 @@ func (a *App) slash(s slashing) {
 func (a *App) nearSeam(q r2.Vec, reach float64) (best slashing, ok bool) {
 	for _, k := range seams {
 		line := k.line(a.pane().cowl)
-		whole := 0.0
-		for i := 1; i < len(line); i++ {
-			whole += r2.Norm(r2.Sub(line[i], line[i-1]))
-		}
-		gone := 0.0
+		whole, gone := polyline.Length(line), 0.0
 		for i := 1; i < len(line); i++ {
 			d := r2.Sub(line[i], line[i-1])
 			l := r2.Norm(d)

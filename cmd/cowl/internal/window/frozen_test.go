@@ -12,6 +12,7 @@ import (
 
 	"cowl/cmd/cowl/internal/panel"
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -138,7 +139,7 @@ func trimDrawn(d *drive) {
 	var corner r2.Vec
 	var before float64
 	d.ask(func(a *App) {
-		corner, before = a.pane().cowl.Waist[0], draft.Area(a.pane().cowl.Outline)
+		corner, before = a.pane().cowl.Waist[0], polyline.Area(a.pane().cowl.Outline)
 	})
 	// From beside the side seam 4 cm up to below the waist 4 cm in.
 	d.drawOnFlat(r2.Add(corner, r2.Vec{X: 0.01, Y: 0.05}), r2.Add(corner, r2.Vec{X: -0.02, Y: 0.02}),
@@ -146,7 +147,7 @@ func trimDrawn(d *drive) {
 	d.until("a trim", func(a *App) bool { return len(a.pane().Style.Trims) == 1 })
 	d.ask(func(a *App) {
 		// Two triangles, one a half, with legs of about 4 cm each.
-		if gone := before - draft.Area(a.pane().cowl.Outline); gone < 2*0.0004 || gone > 2*0.0016 {
+		if gone := before - polyline.Area(a.pane().cowl.Outline); gone < 2*0.0004 || gone > 2*0.0016 {
 			d.Errorf("the trim takes %.1f cm² away, want two corners of about 8 cm²", gone*1e4)
 		}
 	})

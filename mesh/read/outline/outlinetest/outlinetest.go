@@ -6,8 +6,8 @@ import (
 	"math"
 	"testing"
 
-	"cowl/mesh/draft"
 	"cowl/mesh/paper"
+	"cowl/mesh/polyline"
 	"cowl/mesh/read/outline"
 )
 
@@ -15,7 +15,7 @@ import (
 // is nowhere, or the edges do not go round once.
 func Whole(t testing.TB, p paper.Piece) {
 	t.Helper()
-	if a := draft.Area(p.Outline); !(a > 0 && a < 9) {
+	if a := polyline.Area(p.Outline); !(a > 0 && a < 9) {
 		t.Errorf("outline of %g m², want above 0", a)
 	}
 	for _, v := range append(p.GrainLine[:], p.Label) {

@@ -28,3 +28,20 @@ func TestContains(t *testing.T) {
 		}
 	}
 }
+
+// A square cut across its corner has lost the corner; cut off whole, nothing is left.
+func TestClip(t *testing.T) {
+	square := []r2.Vec{{}, {X: 2}, {X: 2, Y: 2}, {Y: 2}}
+	if got := Area(square); got != 4 {
+		t.Errorf("Area = %g, want 4", got)
+	}
+	if got := Area(Reversed(square)); got != -4 {
+		t.Errorf("Area the other way round = %g, want -4", got)
+	}
+	if got := Area(Clip(square, r2.Vec{X: 1, Y: 1}, 1)); got != 3.5 {
+		t.Errorf("Area cut across the corner = %g, want 3.5", got)
+	}
+	if got := Clip(square, r2.Vec{X: 1}, 3); len(got) != 0 {
+		t.Errorf("Clip beyond the square = %v, want nothing", got)
+	}
+}
