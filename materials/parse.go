@@ -144,13 +144,8 @@ func (r *reader) document(data []byte) []entry {
 
 // mapping returns the entries of a YAML mapping, each key once.
 func (r *reader) mapping(n ast.Node, what string) []entry {
-	var values []*ast.MappingValueNode
-	switch n := n.(type) {
-	case *ast.MappingNode:
-		values = n.Values
-	case *ast.MappingValueNode:
-		values = []*ast.MappingValueNode{n}
-	default:
+	values, ok := scalar.Pairs(n)
+	if !ok {
 		r.fail(lineOf(n), "", "%s is %s, want keys and values, one a line, like weight_gsm: 135", what, n.Type())
 		return nil
 	}

@@ -66,6 +66,17 @@ func Shown(n ast.Node) string {
 	return Brief(s)
 }
 
+// Pairs returns the keys and values of a mapping; false of anything else.
+func Pairs(n ast.Node) ([]*ast.MappingValueNode, bool) {
+	switch n := n.(type) {
+	case *ast.MappingNode:
+		return n.Values, true
+	case *ast.MappingValueNode:
+		return []*ast.MappingValueNode{n}, true
+	}
+	return nil, false
+}
+
 // Key returns a key of a mapping as text, for messages too: no more than 120
 // letters of it.
 func Key(v *ast.MappingValueNode) string {

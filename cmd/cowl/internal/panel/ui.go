@@ -60,12 +60,6 @@ func (u *UI) Begin(w, h int, scale, now float64) {
 // Whole is the window in units.
 func (u *UI) Whole() Rect { return Rect{0, 0, u.wide, u.tall} }
 
-// Scale is how many pixels make a unit.
-func (u *UI) Scale() float64 { return u.scale }
-
-// Now is the time of this picture, s.
-func (u *UI) Now() float64 { return u.now }
-
 // End finishes a picture: Tab moves the focus, the mouse lets go.
 func (u *UI) End() {
 	u.reveal = false
@@ -121,9 +115,6 @@ func (u *UI) On() string { return u.on[0] }
 // Typing reports whether letters go into a field.
 func (u *UI) Typing() bool { return u.edit.id != "" }
 
-// Busy reports whether the mouse is held on a control.
-func (u *UI) Busy() bool { return u.held != "" }
-
 // OpenDialog puts a sheet over all else, which alone answers; "" closes it.
 func (u *UI) OpenDialog(name string) {
 	if u.dialog != name {
@@ -138,6 +129,17 @@ func (u *UI) Dialog() string { return u.dialog }
 // OnDialog says that what is drawn from here on belongs to a sheet; "" is the
 // window itself.
 func (u *UI) OnDialog(name string) { u.layer = name }
+
+// Sheet dims the window and draws a sheet in its middle, of a size in units or as the
+// window allows; it returns the room on it.
+func (u *UI) Sheet(wide, tall float64) Rect {
+	whole := u.Whole()
+	u.Fill(whole, Faded(u.Theme.Ink, 0.45))
+	r := Rect{W: min(wide, whole.W-40), H: min(tall, whole.H-40)}
+	r.X, r.Y = (whole.W-r.W)/2, (whole.H-r.H)/2
+	u.Round(r, 8, u.Theme.Ground)
+	return r.Inset(28)
+}
 
 // awake reports whether what is being drawn answers to mouse and keys.
 func (u *UI) awake() bool { return u.dialog == u.layer }

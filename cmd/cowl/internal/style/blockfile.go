@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"cowl/materials/infile"
+	"cowl/materials/scalar"
 	"cowl/mesh/limit"
 	"cowl/mesh/read"
 
@@ -51,9 +52,7 @@ func (r *source) drawing(what string, e entry) (d Drawing, ok bool) {
 		r.fail(e.value, "%s has no file, want {file: front.dxf, unit: mm}", what)
 		return Drawing{}, false
 	}
-	if !filepath.IsAbs(d.File) {
-		d.File = filepath.Join(filepath.Dir(r.file), d.File)
-	}
+	d.File = r.beside(d.File)
 	return d, true
 }
 
@@ -97,10 +96,12 @@ func (s *Style) note(what, path string, notes []string) {
 }
 
 // isMapping reports whether a value is keys and values.
-func isMapping(n ast.Node) bool {
-	switch n.(type) {
-	case *ast.MappingNode, *ast.MappingValueNode:
-		return true
+func isMapping(n ast.Node) bool { _, ok := scalar.Pairs(n); return ok }
+
+// beside is where a file lies that the style file names from where it lies itself.
+func (r *source) beside(path string) string {
+	if filepath.IsAbs(path) {
+		return path
 	}
-	return false
+	return filepath.Join(filepath.Dir(r.file), path)
 }

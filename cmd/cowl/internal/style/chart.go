@@ -3,7 +3,6 @@ package style
 import (
 	"errors"
 	"math"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -53,10 +52,7 @@ func (r *source) chart(s *Style, e entry) {
 	if !ok {
 		return
 	}
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(filepath.Dir(r.file), path)
-	}
-	c, err := ChartFromFile(path)
+	c, err := ChartFromFile(r.beside(path))
 	if err != nil {
 		r.fail(e.value, "chart: %v", err)
 	}

@@ -1,8 +1,6 @@
 package style
 
 import (
-	"path/filepath"
-
 	"cowl/materials"
 	"cowl/mesh/limit"
 
@@ -41,10 +39,7 @@ func (r *source) fabric(s *Style, e entry) {
 // fabricFile reads a fabric file named from where the style file lies.
 func (r *source) fabricFile(s *Style, e entry) {
 	path, _ := r.word(e)
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(filepath.Dir(r.file), path)
-	}
-	f, err := materials.FromFile(path)
+	f, err := materials.FromFile(r.beside(path))
 	if err != nil {
 		r.fail(e.value, "fabric: %v", err)
 		return

@@ -93,13 +93,8 @@ func (r *source) document(data []byte) []entry {
 
 // mapping returns the entries of a YAML mapping, each key once.
 func (r *source) mapping(n ast.Node, what string) []entry {
-	var values []*ast.MappingValueNode
-	switch n := n.(type) {
-	case *ast.MappingNode:
-		values = n.Values
-	case *ast.MappingValueNode:
-		values = []*ast.MappingValueNode{n}
-	default:
+	values, ok := scalar.Pairs(n)
+	if !ok {
 		r.fail(n, "%s is %s, want keys and values, one a line", what, scalar.Shown(n))
 		return nil
 	}

@@ -88,12 +88,7 @@ func tabbed(rows []tableRow) string {
 // drawFigures shows the table over the window.
 func (a *App) drawFigures() {
 	u := a.ui
-	whole := u.Whole()
-	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
-	r := panel.Rect{W: min(330+170*float64(len(a.panes)), whole.W-40), H: min(640, whole.H-40)}
-	r.X, r.Y = (whole.W-r.W)/2, (whole.H-r.H)/2
-	u.Round(r, 8, u.Theme.Ground)
-	in := r.Inset(28)
+	in := u.Sheet(330+170*float64(len(a.panes)), 640)
 	head := in.Top(40)
 	u.Words("Figures side by side", head.X, head.Y+20, 0, panel.Title, u.Theme.Ink)
 	rows := a.figureTable()

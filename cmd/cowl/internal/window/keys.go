@@ -133,12 +133,7 @@ func (a *App) dialogs() {
 // drawKeys lists the keys.
 func (a *App) drawKeys() {
 	u := a.ui
-	whole := u.Whole()
-	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
-	r := panel.Rect{W: min(860, whole.W-40), H: min(520, whole.H-40)}
-	r.X, r.Y = (whole.W-r.W)/2, (whole.H-r.H)/2
-	u.Round(r, 8, u.Theme.Ground)
-	in := r.Inset(28)
+	in := u.Sheet(860, 520)
 	head := in.Top(40)
 	u.Words("Keys", head.X, head.Y+20, 0, panel.Title, u.Theme.Ink)
 	if u.Button("keys/close", head.Right(90).Shrunk(0, 4), "Close", "Escape closes it too.") {

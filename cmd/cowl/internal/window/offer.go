@@ -27,13 +27,7 @@ func (a *App) offer() {
 // drawOffer names what was not saved and asks the question.
 func (a *App) drawOffer() {
 	u, o := a.ui, &a.offered
-	whole := u.Whole()
-	u.Fill(whole, panel.Faded(u.Theme.Ink, 0.45))
-	rows := min(len(o.list), 5)
-	r := panel.Rect{W: min(520, whole.W-40), H: min(212+42*float64(rows), whole.H-40)}
-	r.X, r.Y = (whole.W-r.W)/2, (whole.H-r.H)/2
-	u.Round(r, 8, u.Theme.Ground)
-	in := r.Inset(28)
+	in := u.Sheet(520, 212+42*float64(min(len(o.list), 5)))
 	u.Words("Go on where you stopped?", in.X, in.Y+18, 0, panel.Title, u.Theme.Ink)
 	in.Top(32)
 	for _, text := range u.Wrap("These were changed and not saved. They stay kept under Files, the last ten, whatever "+
