@@ -12,10 +12,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// hemmedJob is the demo on 12 mm with two folds, and a hem below the waist.
+// hemmedJob is the demo on 16 mm with two folds, and a hem below the waist.
 func hemmedJob(t testing.TB, hem float64, w Waist) Job {
 	j := recut(t, laidJob(t, 0.08, 2), func(c *draft.Cut) { c.Extension, c.Hem = draft.Auto, hem })
-	j.Waist = w
+	j.Spacing, j.Waist = 0.016, w
 	return j
 }
 

@@ -1,7 +1,6 @@
 package drape
 
 import (
-	"context"
 	"errors"
 	"math"
 	"testing"
@@ -19,12 +18,7 @@ func TestLean(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a drape that bends and comes up")
 	}
-	j := job(t, 0.11, 0.012, limp)
-	j.Folds, j.Waist, j.Lean = 2, SidesPinned, math.Pi/6
-	r, err := HangAll(context.Background(), j, 1)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := laidAndLeant(t)
 	l := r.Outcome.Lean
 	if l == nil || !l.Upright.Settled || !l.Bent.Settled || !l.Back.Settled {
 		t.Fatalf("lean %+v, want three postures at rest", l)
@@ -46,7 +40,7 @@ func TestLeanBack(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a drape that bends and comes up")
 	}
-	j := job(t, 0.10, 0.012, limp)
+	j := job(t, 0.10, 0.016, limp)
 	b, err := body.FromChart(10)
 	if err != nil {
 		t.Fatal(err)
@@ -61,11 +55,7 @@ func TestLeanBack(t *testing.T) {
 		t.Fatal(err)
 	}
 	j.Form, j.Folds, j.Waist, j.Lean = size10().form.Turned(), 2, SidesPinned, math.Pi/6
-	r, err := HangAll(context.Background(), j, 1)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l := r.Outcome.Lean
+	l := run(t, j).Outcome.Lean
 	if l == nil || !l.Upright.Settled || !l.Bent.Settled || !l.Back.Settled {
 		t.Fatalf("lean %+v, want three postures at rest", l)
 	}

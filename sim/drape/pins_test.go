@@ -1,7 +1,6 @@
 package drape
 
 import (
-	"context"
 	"math"
 	"testing"
 
@@ -37,16 +36,11 @@ func TestPinsDoNotFight(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a drape")
 	}
-	j := job(t, 0.14, 0.010, limp)
-	j.Folds, j.Waist = 2, SidesPinned
-	d, err := Hang(context.Background(), j)
-	if err != nil {
-		t.Fatal(err)
-	}
+	d := laidAndLeant(t).Drape
 	sum := map[bool]float64{} // by side
 	for k, p := range d.pins {
 		if p.name == "shoulder" || p.name == "facing" {
-			sum[p.flat.X > 0] += r3.Norm(j.alongForm(p.at, d.State.Pull(d.System.Holds[k], k)))
+			sum[p.flat.X > 0] += r3.Norm(d.Job.alongForm(p.at, d.State.Pull(d.System.Holds[k], k)))
 		}
 	}
 	for left, s := range sum {

@@ -1,14 +1,11 @@
 package drape
 
 import (
-	"context"
 	"math"
 	"testing"
 
 	"cowl/materials"
-	"cowl/mesh/body"
 	"cowl/mesh/draft"
-	"cowl/mesh/form"
 	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,25 +14,10 @@ import (
 // pleatedJob is a size 10 front with two pleats.
 func pleatedJob(t *testing.T, to draft.Towards) Job {
 	t.Helper()
-	b, err := body.FromChart(10)
-	if err != nil {
-		t.Fatal(err)
-	}
-	blk, err := draft.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c := draft.DefaultCut()
-	c.Pleats, c.PleatsTo = 2, to
-	p, err := draft.Draft(blk, c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f, err := form.FromBody(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return Job{Cowl: p, Form: f, Spacing: 0.01, Seed: 1}
+	return recut(t, Job{Form: size10().form, Spacing: 0.01, Seed: 1}, func(c *draft.Cut) {
+		*c = draft.DefaultCut()
+		c.Pleats, c.PleatsTo = 2, to
+	})
 }
 
 // The legs of a pleat are pinned to one place of the form's shoulder seam, a
@@ -141,9 +123,5 @@ func TestPleatsHang(t *testing.T) {
 		t.Fatal(err)
 	}
 	j.Fabric, j.Spacing = f, 0.012
-	r, err := HangAll(context.Background(), j, 1)
-	if err != nil {
-		t.Fatal(err)
-	}
-	sound(t, "two pleats", r.Outcome)
+	sound(t, "two pleats", run(t, j).Outcome)
 }

@@ -12,7 +12,7 @@ func TestSurvival(t *testing.T) {
 		t.Skip("half a minute")
 	}
 	j := laidJob(t, 0.14, 2)
-	j.Spacing = 0.016
+	j.Spacing = 0.020
 	told := 0
 	j.Report = func(p Progress) {
 		if p.Stage == "shaking" {
