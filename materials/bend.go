@@ -54,12 +54,3 @@ func (f Fabric) Twist() (d66 float64, clamped bool) {
 	}
 	return d66, false
 }
-
-// BendAt returns the bending rigidity in N·m of a strip cut at angle (rad)
-// from the warp: the orthotropic plate through warp, weft and bias values,
-// B1 cos⁴ + B2 sin⁴ + (4 B45 − B1 − B2) cos² sin².
-func (f Fabric) BendAt(angle float64) float64 {
-	c, s := math.Cos(angle), math.Sin(angle)
-	cc, ss := c*c, s*s
-	return f.BendWarp*cc*cc + f.BendWeft*ss*ss + (4*f.BendBias-f.BendWarp-f.BendWeft)*cc*ss
-}

@@ -39,21 +39,6 @@ func TestTwist(t *testing.T) {
 	}
 }
 
-func TestBendAt(t *testing.T) {
-	f := Fabric{BendWarp: 5, BendWeft: 2, BendBias: 3}
-	for _, c := range []struct{ deg, want float64 }{{0, 5}, {90, 2}, {180, 5}, {45, 3}, {-45, 3}, {135, 3}} {
-		if got := f.BendAt(c.deg * math.Pi / 180); !close1(got, c.want, 1e-12) {
-			t.Errorf("BendAt(%g°) = %g, want %g", c.deg, got, c.want)
-		}
-	}
-	iso := Fabric{BendWarp: 3, BendWeft: 3, BendBias: 3}
-	for deg := 0.0; deg < 180; deg += 7 {
-		if got := iso.BendAt(deg * math.Pi / 180); !close1(got, 3, 1e-12) {
-			t.Errorf("isotropic BendAt(%g°) = %g, want 3", deg, got)
-		}
-	}
-}
-
 // Whatever the rigidities, the twist is positive and the bias estimate lies
 // between warp and weft, or at most at four times the limper one.
 func TestBendProperties(t *testing.T) {

@@ -95,7 +95,7 @@ func TestLibraryPulls(t *testing.T) {
 			q   Field
 			emt float64
 		}{{TensileWarp, c.warp}, {TensileWeft, c.weft}} {
-			want := TensileAtDrape(d.emt/100, TypicalLinearity)
+			want := pullAtDrape(d.emt/100, TypicalLinearity)
 			if got := d.q.Value(f); math.Abs(got-want) > 0.5 {
 				t.Errorf("%s: %s = %g, want %.1f N/m", c.name, d.q.Key(), got, want)
 			}

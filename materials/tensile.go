@@ -14,26 +14,16 @@ const (
 // 0.75 the slope at drape loads moves by −12 to +38 %.
 const TypicalLinearity = 0.65
 
-// TensileAtDrape returns the slope dT/de in N/m of the pull curve at DrapeLoad,
-// from the KES strain at 490.3 N/m (a fraction) and the KES linearity LT.
+// powerOf returns the power p of the pull curve with linearity LT.
+func powerOf(linearity float64) float64 { return 2/linearity - 1 }
+
+// slopeAtDrape returns the slope dT/de in N/m at DrapeLoad of the pull curve that passes
+// through a load, N/m, at a strain.
 //
 // The curve is taken as T = Fm (e/em)^p. LT is the area under it over the area
 // of the triangle (S. Kawabata, "The Standardization and Analysis of Hand
 // Evaluation", 1980), so LT = 2/(p+1), p = 2/LT − 1, and
 // dT/de = p T / (em (T/Fm)^(1/p)). LT = 1 gives the secant Fm/em.
-// It panics unless strain > 0 and 0 < linearity ≤ 1.
-func TensileAtDrape(strain, linearity float64) float64 {
-	if !(strain > 0) || !(linearity > 0 && linearity <= 1) {
-		panic("materials: PullAtDrape wants strain > 0 and linearity in (0, 1]")
-	}
-	return slopeAtDrape(KESTensileLoad, strain, powerOf(linearity))
-}
-
-// powerOf returns the power p of the pull curve with linearity LT.
-func powerOf(linearity float64) float64 { return 2/linearity - 1 }
-
-// slopeAtDrape returns the slope at DrapeLoad of the curve T ∝ e^p that passes
-// through a load, N/m, at a strain.
 func slopeAtDrape(load, strain, p float64) float64 {
 	return p * DrapeLoad / (strain * math.Pow(DrapeLoad/load, 1/p))
 }

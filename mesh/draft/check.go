@@ -128,5 +128,3 @@ func checkOutline(c []corner) error {
 
 // place is where a point lies, for a message.
 func place(v r2.Vec) limit.Quantity { return limit.Point(v.X, v.Y) }
-
-func deg(rad float64) float64 { return rad * 180 / math.Pi }

@@ -143,3 +143,5 @@ func hollow(armhole []r2.Vec, w worked) float64 {
 	p := append([]r2.Vec(nil), armhole...)
 	return polyline.Area(append(p, fromCM(w.Cowl["armhole scoop"]), fromCM(w.Cowl["armhole pitch"])))
 }
+
+func deg(rad float64) float64 { return rad * 180 / math.Pi }

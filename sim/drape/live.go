@@ -75,25 +75,20 @@ func NewLive(j Job) *Live {
 	l := &Live{ctx: ctx, cancel: cancel, done: make(chan struct{}), wake: make(chan struct{}, 1)}
 	l.newest.Store(&snapshot{Frame: Frame{Serial: serials.Add(1), Job: j, Stage: StagePlacing}})
 	l.wanted.Store(true)
-	w := newWalker(l, j.Seed)
+	w := newWalker(l)
 	l.Change(j)
 	go w.run()
 	return l
 }
 
 // Change goes over to j: from the present drape where that is possible, else
-// by placing anew. Of several changes in a row only the last counts. A seed
-// that has not changed since the last Change leaves the hand as it is, also
-// after Again.
+// by placing anew. Of several changes in a row only the last counts.
 func (l *Live) Change(j Job) {
 	l.mu.Lock()
 	l.job = &j
 	l.mu.Unlock()
 	l.call()
 }
-
-// Again places the piece from the flat with the hand of the next seed.
-func (l *Live) Again() { l.order((*walker).again) }
 
 // Grab takes hold of the cloth at a place of the flat piece (m) and draws it
 // softly to at (m). Grab again moves the hand. A place off the cloth is no hold.

@@ -10,7 +10,6 @@ import (
 
 // change goes over to j, or says why it cannot.
 func (w *walker) change(j Job) {
-	j = w.seeded(j)
 	if w.d != nil && j.Same(&w.job) {
 		w.err = nil
 		w.tell()
@@ -49,33 +48,6 @@ func (w *walker) hung() draft.Cowl {
 		return w.next.d.Job.Cowl
 	}
 	return w.d.Job.Cowl
-}
-
-// again places the piece anew by the next hand.
-func (w *walker) again() {
-	if w.d == nil {
-		return
-	}
-	j := w.job
-	j.Seed++
-	next, err := w.anew(w.taken(j))
-	if err != nil {
-		w.err = err
-		w.tell()
-		return
-	}
-	w.job, w.next, w.setting, w.set = j, next, setting{}, false
-	w.stop()
-}
-
-// seeded gives j the seed in force, unless it asks for another one than the last time.
-func (w *walker) seeded(j Job) Job {
-	asked := j.Seed
-	if w.d != nil && asked == w.asked {
-		j.Seed = w.job.Seed
-	}
-	w.asked = asked
-	return j
 }
 
 // Same reports whether two jobs ask for the same drape, as a Live tells them apart.

@@ -12,8 +12,7 @@ import (
 type walker struct {
 	live    *Live
 	d       *Drape // what is hanging; nil until something could be laid
-	job     Job    // of d, as it was asked for, with the seed in force
-	asked   uint64 // seed of the last Change
+	job     Job    // of d, as it was asked for
 	stage   string
 	next    *beginning         // what is to be walked instead of d
 	stop    context.CancelFunc // ends the present walk
@@ -36,8 +35,8 @@ type beginning struct {
 	carried bool // over from another drape, not laid flat
 }
 
-func newWalker(l *Live, seed uint64) *walker {
-	return &walker{live: l, asked: seed, stage: StagePlacing, stop: func() {}, reader: reader{come: make(chan come, 1)}}
+func newWalker(l *Live) *walker {
+	return &walker{live: l, stage: StagePlacing, stop: func() {}, reader: reader{come: make(chan come, 1)}}
 }
 
 // changeEvery is the least time that the cloth walks between two changes: a

@@ -36,21 +36,6 @@ func (l Laid) Kept() bool { return l.Crest >= 0 }
 // Lost reports whether the fold is gone for good.
 func (l Laid) Lost() bool { return l.Missed > maxMissed }
 
-// Rode returns how far down the cloth the crest has moved since it was laid, m:
-// the cloth runs over the fold; < 0 towards the edge.
-func (l Laid) Rode() float64 { return l.CF - l.From }
-
-// TrackOf starts to follow the folds laid at these flat distances from the
-// edge, m, in ascending order. Until the first look none is kept.
-func TrackOf(laid []float64) Track {
-	mustAscend(laid)
-	t := Track{Folds: make([]Laid, len(laid))}
-	for i, s := range laid {
-		t.Folds[i] = Laid{From: s, CF: s, Crest: -1}
-	}
-	return t
-}
-
 // TrackPressed starts to follow the folds that a hand presses, fingers on these
 // flat distances from the edge, m, and the valley below each on these, both in
 // ascending order, where a look shows crests, m: each fold is laid at the crest

@@ -62,7 +62,7 @@ func TestTrack(t *testing.T) {
 		{"the middle one goes", []float64{60, 75, 90}, [][]float64{{60, 75, 90}, {62, 88}, {63, 87}},
 			[]int{0, -1, 1}, []bool{false, true, false}, []float64{3, 0, -3}, nil},
 	} {
-		track := TrackOf(mm(tt.laid...))
+		track := trackOf(mm(tt.laid...))
 		for _, l := range tt.looks {
 			track = track.Look(mm(l...))
 		}
@@ -70,7 +70,7 @@ func TestTrack(t *testing.T) {
 		var lost []bool
 		var rode []float64
 		for i, l := range track.Folds {
-			crest, lost, rode = append(crest, l.Crest), append(lost, l.Lost()), append(rode, l.Rode()*1000)
+			crest, lost, rode = append(crest, l.Crest), append(lost, l.Lost()), append(rode, (l.CF-l.From)*1000)
 			if l.Kept() != (l.Crest >= 0) || l.From != tt.laid[i]/1000 {
 				t.Errorf("%s: fold %d: %+v, kept %v", tt.name, i, l, l.Kept())
 			}
@@ -88,7 +88,7 @@ func TestTrack(t *testing.T) {
 
 // Look leaves the track it is called on alone, so that a moment can keep it.
 func TestTrackIsAValue(t *testing.T) {
-	first := TrackOf(mm(60, 140)).Look(mm(61, 139, 200))
+	first := trackOf(mm(60, 140)).Look(mm(61, 139, 200))
 	want := first.Look(mm(62, 138, 200))
 	first.Look(mm(90))
 	if d := cmp.Diff(want, first.Look(mm(62, 138, 200))); d != "" {
@@ -98,8 +98,8 @@ func TestTrackIsAValue(t *testing.T) {
 
 func TestTrackOrder(t *testing.T) {
 	for name, call := range map[string]func(){
-		"TrackOf": func() { TrackOf(mm(140, 60)) },
-		"Look":    func() { TrackOf(mm(60)).Look(mm(60, 60)) },
+		"trackOf": func() { trackOf(mm(140, 60)) },
+		"Look":    func() { trackOf(mm(60)).Look(mm(60, 60)) },
 	} {
 		func() {
 			defer func() {
@@ -137,4 +137,15 @@ func TestTrackPressed(t *testing.T) {
 			}
 		}
 	}
+}
+
+// trackOf starts to follow the folds laid at these flat distances from the
+// edge, m, in ascending order. Until the first look none is kept.
+func trackOf(laid []float64) Track {
+	mustAscend(laid)
+	t := Track{Folds: make([]Laid, len(laid))}
+	for i, s := range laid {
+		t.Folds[i] = Laid{From: s, CF: s, Crest: -1}
+	}
+	return t
 }

@@ -41,10 +41,7 @@ func All() []Notice {
 	return out
 }
 
-// fileName is the file of a module.
-func fileName(module string) string { return strings.ReplaceAll(module, "/", "~") + ".txt" }
-
-// module is the inverse of fileName.
+// module is whose notices a file holds: its name with ~ for the slashes of the module.
 func module(file string) string {
 	return strings.ReplaceAll(strings.TrimSuffix(file, ".txt"), "~", "/")
 }

@@ -42,12 +42,6 @@ func (u *UI) Pick(id string, r Rect, items []Item, on int, help string) int {
 	return on
 }
 
-// Show scrolls a list so that row i is in sight.
-func (u *UI) Show(id string, r Rect, i int) {
-	top := r.Y - u.offset[id] + float64(i)*itemHeight
-	u.Reveal(id, r.Y, r.H, top, top+itemHeight)
-}
-
 func (u *UI) item(row Rect, item Item, on, over bool) {
 	name := Plain
 	switch {

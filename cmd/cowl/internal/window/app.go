@@ -4,7 +4,6 @@ package window
 
 import (
 	"cowl/cmd/cowl/internal/panel"
-	"cowl/cmd/cowl/internal/style"
 	"cowl/sim/drape"
 )
 
@@ -83,9 +82,6 @@ func (a *App) say(text string) { a.note = note{text, false, a.now + 6} }
 func (a *App) complain(err error) {
 	a.note = note{a.set.Units.Words(err), true, a.now + 15}
 }
-
-// Style returns the style in the pane that the controls change.
-func (a *App) Style() style.Style { return a.pane().Style.Clone() }
 
 // usualLean is how far a wearer bends at first, rad.
 const usualLean = 30 * degree
