@@ -22,8 +22,10 @@ grep '^\./cowl' "$work/commands" | while read -r _ verb rest; do
 	draft) echo "./cowl draft --out $work/d -q $rest" ;;
 	proof) echo "./cowl proof --help >/dev/null" ;; # half an hour; its quick rows are tested in sim/proof
 	view | compare | sweep | seek | sure | teach | toile | gather) echo "./cowl $verb --help >/dev/null" ;; # a window, or minutes each; tested in cmd/cowl
+	true) echo "./cowl true --folds 1 -q --out $work/true ${rest/12mm/20mm}" ;; # the same
 	lab) # coarse: that they run is seen here, what they say in sim/lab
-		rest=${rest/#disc/disc --spacing 6mm --placings 1}
+		rest=${rest/#disc/disc --spacing 8mm --placings 1} rest=${rest/#swag/swag --spacing 18mm}
+		[[ $rest != loop* ]] || rest=${rest/2mm/2.5mm}
 		echo "./cowl lab ${rest/#hang/hang --spacing 20mm --placings 1} >/dev/null" ;;
 	*) echo "./cowl $verb ${rest/--out /--out $work/} >/dev/null" ;;
 	esac

@@ -49,7 +49,7 @@ func TestDrapeWritesAll(t *testing.T) {
 		t.Skip("hangs a cloth")
 	}
 	dir := t.TempDir()
-	got := call(t.Context(), coarse(dir, "--json")...)
+	got := call(t.Context(), coarse(dir, "--extension", "3cm", "--json")...)
 	result := object(t, got.out)
 	settled := result["status"] == "settled"
 	if want := map[bool]int{true: console.ExitOK, false: console.ExitNotSettled}[settled]; got.code != want {
@@ -120,7 +120,7 @@ func TestDrapeAgain(t *testing.T) {
 		return called{code, out.String(), err.String()}
 	}
 	dir := t.TempDir()
-	first := blind(coarse(dir, "--json", "--folds", "2", "--edge-depth", "4cm", "--waist", "pinned", "--extension",
+	first := blind(coarse(dir, "--json", "--folds", "2", "--edge-depth", "6cm", "--waist", "pinned", "--extension",
 		"3.25in", "--fabric", "polyester-viscose-twill", "--seed", "3")...)
 	if !strings.Contains(first.err, "no picture: blindfold") {
 		t.Errorf("a drape without picture says %q, want the reason", first.err)
@@ -140,8 +140,8 @@ func TestDrapeAgain(t *testing.T) {
 	if len(a) < len(resultKeys) {
 		t.Fatalf("result has %d keys, want %d or more", len(a), len(resultKeys))
 	}
-	if a["laid"] != 2.0 || a["edge_depth_set_mm"] != 40.0 || a["tried"] != nil {
-		t.Errorf("%v laid, edge set to %v mm, tried %v, want 2, 40 and none", a["laid"], a["edge_depth_set_mm"], a["tried"])
+	if a["laid"] != 2.0 || a["edge_depth_set_mm"] != 60.0 || a["tried"] != nil {
+		t.Errorf("%v laid, edge set to %v mm, tried %v, want 2, 60 and none", a["laid"], a["edge_depth_set_mm"], a["tried"])
 	}
 	delete(a, "seconds")
 	delete(b, "seconds")

@@ -150,7 +150,7 @@ func TestTrueGivesDraftBack(t *testing.T) {
 	}
 	// From the folder of a drape: all that is read there is its style.
 	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ",
-		"folds: 2\n  spacing_mm: 8 ", 1)))
+		"folds: 2\n  spacing_mm: 10 ", 1)))
 	out := t.TempDir()
 	got := call(t.Context(), "true", folder, "--json", "--out", out)
 	if got.code != console.ExitOK {
@@ -199,7 +199,7 @@ func TestTrueKeepsTakenUp(t *testing.T) {
 		t.Skip("hangs a cloth three times or more")
 	}
 	out := t.TempDir()
-	got := call(t.Context(), "true", "--folds", "1", "--edge-depth", "2cm", "--spacing", "12mm", "--json", "--out", out)
+	got := call(t.Context(), "true", "--folds", "1", "--edge-depth", "4cm", "--spacing", "16mm", "--json", "--out", out)
 	m := object(t, got.out)
 	number := func(key string) float64 { return m[key].(float64) }
 	taken := number("taken_up_mm")

@@ -86,8 +86,8 @@ func TestDrapeBefore(t *testing.T) {
 			t.Fatalf("cowl drape %v: %v, %s", args, err, got.err)
 		}
 	}
-	drape(&with, "--stay-edge", "--before", "--json")
-	drape(&plain, "--json", "--folds", strconv.Itoa(with.Laid))
+	drape(&with, "--extension", "3cm", "--stay-edge", "--before", "--json")
+	drape(&plain, "--extension", "3cm", "--json", "--folds", strconv.Itoa(with.Laid))
 	if with.Stays == nil || with.Lowering != nil || with.Pleats != nil || with.Treatment == nil ||
 		with.Treatment.Edge == 0 {
 		t.Fatalf("stays %v, pleats %v, treatment %v, want stays compared and told", with.Stays, with.Pleats, with.Treatment)
