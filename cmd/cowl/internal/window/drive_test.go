@@ -95,7 +95,7 @@ func start(t testing.TB, change func(*Options)) *drive {
 	ctx, cancel := context.WithCancel(context.Background())
 	o := Options{
 		Style: quickStyle(t), Config: filepath.Join(dir, "config"), Out: filepath.Join(dir, "out"), Scale: 1,
-		Size: [2]int{1280, 800}, Pace: 8, // the cloth falls faster
+		Size: [2]int{1280, 800}, Pace: 4, // the cloth falls faster
 		Save: func(dir string, files []File) error {
 			if err := os.MkdirAll(dir, 0o755); err != nil {
 				return err
@@ -167,10 +167,9 @@ func (d *drive) ask(do func(*App)) {
 func (d *drive) until(what string, is func(*App) bool) {
 	d.Helper()
 	begun := time.Now()
+	// Every look is a picture, which the cloth waits for: so seldom more and more.
 	for look := 50 * time.Millisecond; time.Since(begun) < d.waits; time.Sleep(look) {
-		if time.Since(begun) > time.Second { // every look is a picture, which the cloth waits for
-			look = 250 * time.Millisecond
-		}
+		look = min(look*3/2, 600*time.Millisecond)
 		ok := false
 		d.ask(func(a *App) { ok = is(a) })
 		if ok {

@@ -17,7 +17,7 @@ func leans(d *drive) {
 	d.click("tab/Stand")
 	var was []r3.Vec
 	d.ask(func(a *App) { was = slices.Clone(a.pane().frame.Sheet.Pos) })
-	d.ask(func(a *App) { a.leanBy = 20 * degree })
+	d.ask(func(a *App) { a.leanBy = 10 * degree })
 	d.x("mousemove", "160", "520")
 	d.x("click", "--repeat", "40", "5") // to the foot of the controls
 	d.settle()
@@ -32,8 +32,8 @@ func leans(d *drive) {
 		p := a.pane()
 		l := p.bent.lean
 		if o := &p.frame.Outcome; l.Upright.StandOff != o.StandOff || l.Upright.Kept != o.Kept ||
-			math.Abs(l.Angle-20*degree) > 1e-12 {
-			d.Errorf("bent by %.0f° from %+v, want 20° from the %g m and %d folds of the drape", l.Angle/degree, l.Upright,
+			math.Abs(l.Angle-10*degree) > 1e-12 {
+			d.Errorf("bent by %.0f° from %+v, want 10° from the %g m and %d folds of the drape", l.Angle/degree, l.Upright,
 				o.StandOff, o.Kept)
 		}
 		if !(l.Bent.StandOff > l.Upright.StandOff) {
