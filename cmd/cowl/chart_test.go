@@ -69,7 +69,7 @@ func TestOwnChart(t *testing.T) {
 	if testing.Short() {
 		return
 	}
-	hung := call(t.Context(), "drape", "--style", style, "--out", out)
+	hung := blind(t.Context(), "drape", "--style", style, "--out", out)
 	if hung.code != console.ExitOK || !strings.Contains(hung.out, "for own chart size 40") {
 		t.Fatalf("cowl drape = %d, %s%s, want own chart size 40", hung.code, hung.out, hung.err)
 	}

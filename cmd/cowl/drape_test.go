@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"errors"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -113,14 +112,8 @@ func TestDrapeAgain(t *testing.T) {
 	if testing.Short() {
 		t.Skip("hangs a cloth twice")
 	}
-	blind := func(args ...string) called {
-		var out, err bytes.Buffer
-		none := func() (*stage.Stage, error) { return nil, errors.New("blindfold") }
-		code := run(t.Context(), args, console.Console{Out: &out, Err: &err}, none)
-		return called{code, out.String(), err.String()}
-	}
 	dir := t.TempDir()
-	first := blind(coarse(dir, "--json", "--folds", "2", "--edge-depth", "6cm", "--waist", "pinned", "--extension",
+	first := blind(t.Context(), coarse(dir, "--json", "--folds", "2", "--edge-depth", "6cm", "--waist", "pinned", "--extension",
 		"3.25in", "--fabric", "polyester-viscose-twill", "--seed", "3")...)
 	if !strings.Contains(first.err, "no picture: blindfold") {
 		t.Errorf("a drape without picture says %q, want the reason", first.err)
@@ -129,7 +122,7 @@ func TestDrapeAgain(t *testing.T) {
 		t.Errorf("a drape without picture lacks the mesh: %v", err)
 	}
 	other := t.TempDir()
-	if again := blind("drape", "--quiet", "--style", filepath.Join(dir, "style.yaml"), "--out", other); again.out != "" {
+	if again := blind(t.Context(), "drape", "--quiet", "--style", filepath.Join(dir, "style.yaml"), "--out", other); again.out != "" {
 		t.Errorf("cowl drape --quiet prints %q, want nothing", again.out)
 	}
 	data, err := os.ReadFile(filepath.Join(other, "result.json"))

@@ -78,7 +78,7 @@ func TestPieceHangs(t *testing.T) {
 	figuresOf(t, "--format", "csv", "--out", dir)
 	piece := []string{"--piece", filepath.Join(dir, "draft.csv")}
 	drop := func(args ...string) float64 {
-		got := call(t.Context(), append([]string{"drape", "--json", "--folds", "1", "--spacing", "20mm", "--out",
+		got := blind(t.Context(), append([]string{"drape", "--json", "--folds", "1", "--spacing", "20mm", "--out",
 			t.TempDir()}, args...)...)
 		v, ok := object(t, got.out)["edge_drop_mm"].(float64)
 		if !ok {

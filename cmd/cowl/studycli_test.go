@@ -101,7 +101,7 @@ func TestRealStudy(t *testing.T) {
 		t.Errorf("edge drop %.1f mm at 4 cm, %.1f mm at 8 cm, want 20 mm more or better", drop(0), drop(1))
 	}
 	out := filepath.Join(t.TempDir(), "drape")
-	hung := call(t.Context(), "drape", "--json", "--style", filepath.Join(dir, rows[1]["style"]), "--out", out)
+	hung := blind(t.Context(), "drape", "--json", "--style", filepath.Join(dir, rows[1]["style"]), "--out", out)
 	var o struct {
 		Drop float64 `json:"edge_drop_mm"`
 	}

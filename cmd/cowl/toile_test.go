@@ -84,7 +84,7 @@ func TestToileEndToEnd(t *testing.T) {
 	}
 	dir := t.TempDir()
 	t.Chdir(dir)
-	hung := call(t.Context(), "drape", "--spacing", "20mm", "--folds", "1", "--json")
+	hung := blind(t.Context(), "drape", "--spacing", "20mm", "--folds", "1", "--json")
 	var o struct {
 		Drop float64 `json:"edge_drop_mm"`
 	}
@@ -97,7 +97,7 @@ func TestToileEndToEnd(t *testing.T) {
 	if err := json.Unmarshal([]byte(add.out), &added); err != nil || add.code != console.ExitOK || added.Toiles != 1 {
 		t.Fatalf("toile add = %d, %q, %v, %s", add.code, add.out, err, add.err)
 	}
-	if before := call(t.Context(), "drape", "--spacing", "20mm", "--folds", "1"); strings.Contains(before.out,
+	if before := blind(t.Context(), "drape", "--spacing", "20mm", "--folds", "1"); strings.Contains(before.out,
 		"toile the drop") {
 		t.Errorf("drape says %q of a toile without prediction", before.out)
 	}
@@ -124,7 +124,7 @@ func TestToileEndToEnd(t *testing.T) {
 	if again := call(t.Context(), "toile", "show", "--placings", "1", "--json"); again.out != show.out || len(rows) != 1 {
 		t.Errorf("the second sheet is %q, the first %q; %d rows, want 1", again.out, show.out, len(rows))
 	}
-	said := call(t.Context(), "drape", "--spacing", "20mm", "--folds", "1", "--out", "again")
+	said := blind(t.Context(), "drape", "--spacing", "20mm", "--folds", "1", "--out", "again")
 	if want := "In your last 1 toile the drop came out "; !strings.Contains(said.out, want) ||
 		!strings.Contains(said.out, " cm deeper than the prediction") {
 		t.Errorf("drape says %q, want %q", said.out, want)

@@ -81,7 +81,7 @@ func TestDrapeBefore(t *testing.T) {
 	}
 	var with, plain result
 	drape := func(to *result, args ...string) {
-		got := call(t.Context(), coarse(t.TempDir(), args...)...)
+		got := blind(t.Context(), coarse(t.TempDir(), args...)...)
 		if err := json.Unmarshal([]byte(got.out), to); err != nil {
 			t.Fatalf("cowl drape %v: %v, %s", args, err, got.err)
 		}
