@@ -54,6 +54,11 @@ never ./cmd/cowl/internal/toile 'cowl/cmd/cowl|cowl/cmd/cowl/internal/(window|pa
 for verbs in flags labs cloths; do
 	never ./cmd/cowl/internal/$verbs "cowl/cmd/cowl|cowl/cmd/cowl/internal/(study(/.*)?|window|panel|stage)|$gl" 'verbs apart know neither each other nor what draws'
 done
+for told in drafted treatment layplan; do
+	never ./cmd/cowl/internal/$told "cowl/cmd/cowl|cowl/cmd/cowl/internal/(flags|console|drawn|study(/.*)?|window|panel|stage)|github.com/alecthomas/kong|$gl" 'what is told of a cowl knows no command line and draws nothing'
+done
+never ./cmd/cowl/internal/treatment 'cowl/cmd/cowl/internal/(drafted|layplan)' 'a treatment is told of without the draft around it'
+never ./cmd/cowl/internal/layplan 'cowl/cmd/cowl/internal/(drafted|treatment)' 'pieces are laid without a word of their draft'
 never ./cmd/cowl/internal/console 'cowl/(mesh/(draft|form|export.*)|cmd/cowl/internal/(study.*|drawn|style))' 'a console knows no cowl'
 only  ./cmd/cowl/internal/say 'cowl/(cmd/cowl/internal/say|mesh/(ruler|limit))' 'words know nothing of what they are said of, but its units'
 only  ./cmd/cowl/internal/sided 'cowl/(cmd/cowl/internal/sided|mesh/(draft|body|limit|polyline))' 'words of a side know no report'

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/sided"
@@ -71,13 +72,13 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Cowl) error {
 		fmt.Fprintf(c.Err, "cowl: whether head and bust pass is not told: no %v can be matched to this %v: %s\n",
 			p.Worn.Other(), p.Worn, ruler.Spoken().Words(err))
 	}
-	figures := draftFigures(s, p)
+	figures := drafted.Of(s, p)
 	figures.Seam, figures.SideSeam = say.MM(allow.Seam), say.MM(allow.Side)
 	if err == nil {
-		figures.Openings = openings(s, suit)
+		figures.Openings = drafted.OpeningsOf(s, suit)
 	}
 	if d.plain() {
-		figures.plain(suit)
+		figures.AddPlain(suit)
 	}
 	files, err := d.drawn(s, p, suit, allow)
 	if err != nil {
@@ -90,12 +91,12 @@ func (d draftCmd) write(c console.Console, s style.Style, p draft.Cowl) error {
 		return c.PrintJSON(sided.JSON(figures, p.Worn))
 	}
 	if !d.Quiet {
-		draftReport(c.Out, s, p)
-		figures.Openings.report(c.Out)
+		drafted.Report(c.Out, s, p)
+		figures.Openings.Report(c.Out)
 		if d.plain() {
-			backReport(c.Out, suit)
+			drafted.ReportPlain(c.Out, suit)
 		}
-		allowanceReport(c.Out, allow)
+		drafted.ReportAllowances(c.Out, allow)
 		fmt.Fprintf(c.Out, "\nWrote %s, full size: print at 100 %%.\n", filepath.Join(d.Out,
 			strings.Join(namesOf(files), ", ")))
 	}

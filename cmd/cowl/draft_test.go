@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drafted"
 )
 
 // elements counts the elements of an XML file; it fails where it does not parse.
@@ -76,7 +77,7 @@ func TestDraftJSON(t *testing.T) {
 	for _, args := range [][]string{nil, {"--extension", "6cm"}, {"--extension", "14cm", "--how", "slash"},
 		{"--how", "shift", "--dart-share", "0", "--extension", "80mm"}} {
 		got := call(t.Context(), append([]string{"draft", "--json", "--out", t.TempDir()}, args...)...)
-		var f draftJSON
+		var f drafted.Figures
 		d := json.NewDecoder(strings.NewReader(got.out))
 		d.DisallowUnknownFields()
 		if err := d.Decode(&f); err != nil || d.More() {

@@ -15,6 +15,7 @@ import (
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/treatment"
 	"cowl/mesh/export/gltf"
 	"cowl/sim"
 	"cowl/sim/drape"
@@ -52,9 +53,9 @@ func (d drapeVerb) Run(ctx context.Context, c console.Console, draw drawn.Stager
 	if err != nil {
 		return err
 	}
-	without, err := h.compared(d.Before)
+	without, err := treatment.Compared(h.Style, h.Cowl, d.Before)
 	if err != nil {
-		return err
+		return fmt.Errorf("--before: %w", err)
 	}
 	if err := d.hang(ctx, c, h); err != nil {
 		return err
@@ -212,15 +213,15 @@ func (d drapeCmd) tell(c console.Console, h *hung, files []console.File, missing
 }
 
 // compare hangs the piece again without each of the treatments, as many folds laid as in h.
-func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []untreated) error {
-	h.changes = map[string]*changeJSON{}
+func (d drapeVerb) compare(ctx context.Context, c console.Console, h *hung, without []treatment.Untreated) error {
+	h.changes = treatment.Changes{}
 	for _, t := range without {
 		other := *h
-		other.Cowl, other.Style = t.cowl, h.alike(t.cowl)
+		other.Cowl, other.Style = t.Cowl, t.Alike(h.Style, h.Form, h.Run.Outcome.Laid)
 		if err := d.hang(ctx, c, &other); err != nil {
 			return err
 		}
-		h.changes[t.name] = changeOf(other.Run, h.Run)
+		h.changes[t.Name] = treatment.ChangeOf(other.Run, h.Run)
 	}
 	return nil
 }

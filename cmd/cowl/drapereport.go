@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"io"
 
-	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/sided"
+	"cowl/cmd/cowl/internal/treatment"
 	"cowl/mesh/draft"
 	"cowl/mesh/ruler"
 	"cowl/sim"
@@ -35,28 +36,28 @@ type boundsJSON struct {
 	DropCurve float64 `json:"edge_drop_curve_mm"`
 	DropV     float64 `json:"edge_drop_v_mm"` // the same for a V
 
-	Treatment *treatmentJSON `json:"treatment,omitempty"`
-	Strap     *strapJSON     `json:"strap,omitempty"` // of a back cowl; drawn, not hung
+	Treatment *treatment.Figures `json:"treatment,omitempty"`
+	Strap     *drafted.Strap     `json:"strap,omitempty"` // of a back cowl; drawn, not hung
 
 	// What release slashes gave; the others, if it was asked for.
-	Release  *changeJSON `json:"release,omitempty"`
-	Pleats   *changeJSON `json:"pleats,omitempty"`
-	Stays    *changeJSON `json:"stays,omitempty"`
-	Lowering *changeJSON `json:"lowering,omitempty"`
-	TakingIn *changeJSON `json:"taking_in,omitempty"`
-	Weight   *changeJSON `json:"weight,omitempty"`
+	Release  *treatment.Change `json:"release,omitempty"`
+	Pleats   *treatment.Change `json:"pleats,omitempty"`
+	Stays    *treatment.Change `json:"stays,omitempty"`
+	Lowering *treatment.Change `json:"lowering,omitempty"`
+	TakingIn *treatment.Change `json:"taking_in,omitempty"`
+	Weight   *treatment.Change `json:"weight,omitempty"`
 
-	Aged *agedJSON `json:"after_48_h_not_computed,omitempty"` // on the bias alone
+	Aged *drafted.Aged `json:"after_48_h_not_computed,omitempty"` // on the bias alone
 }
 
 // result returns what result.json holds.
 func (h *hung) result() resultJSON {
-	curve, v := drawn.Bounds(h.Cowl)
+	curve, v := drafted.Bounds(h.Cowl)
 	return resultJSON{&h.Run.Outcome, boundsJSON{
-		sideKey(h.Cowl.Worn), curve * 1000, v * 1000, treatmentOf(h.Style, h.Cowl), strapOf(h.Style, h.Cowl),
+		sided.Key(h.Cowl.Worn), curve * 1000, v * 1000, treatment.Of(h.Style, h.Cowl), drafted.StrapOf(h.Style, h.Cowl),
 		h.changes["slashes"], h.changes["pleats"], h.changes["stays"],
 		h.changes["lowering"], h.changes["taking in"], h.changes["weight"],
-		agedOf(h.Cowl),
+		drafted.AgedOf(h.Cowl),
 	}, h.Cowl.Worn}
 }
 
@@ -69,8 +70,8 @@ func (h *hung) report(w io.Writer) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
 	}
-	treatmentOf(h.Style, h.Cowl).report(row)
-	strapOf(h.Style, h.Cowl).report(row)
+	treatment.Of(h.Style, h.Cowl).Report(row)
+	drafted.StrapOf(h.Style, h.Cowl).Report(row)
 	row("Status", "%s", h.verdict())
 	if o.Laid > 0 {
 		row("Laid", "%s", laidText(o))
@@ -96,12 +97,8 @@ func (h *hung) report(w io.Writer) {
 			row(g.Title, "%s", line)
 		}
 	}
-	for _, t := range treatments {
-		if r := h.changes[t.name]; r != nil {
-			r.report(w, t.head, t.name)
-		}
-	}
-	agedOf(h.Cowl).report(row)
+	h.changes.Report(w)
+	drafted.AgedOf(h.Cowl).Report(row)
 	name := "Lean"
 	for _, text := range measure.LeanLines(o) {
 		row(name, "%s", text)
@@ -165,7 +162,7 @@ func takenText(o *drape.Outcome) string {
 
 // boundsText tells what the edge would do alone, and why it does not.
 func (h *hung) boundsText() string {
-	curve, v := drawn.Bounds(h.Cowl)
+	curve, v := drafted.Bounds(h.Cowl)
 	text := fmt.Sprintf("alone in an upright plane it would hang %s (curve) to %s (V)", say.Length(curve), say.Length(v))
 	if h.Run.Outcome.EdgeDrop < curve {
 		text += "; here it also runs forward, so it drops less"

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/treatment"
 )
 
 // hung is a drape with what it was made from, and what is told of it.
@@ -14,5 +15,5 @@ type hung struct {
 
 	asDrafted error // why its paper shows the lines of the draft; nil: it shows trued ones
 
-	changes map[string]*changeJSON // what treatments gave, as far as compared
+	changes treatment.Changes // what treatments gave, as far as compared
 }

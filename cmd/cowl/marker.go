@@ -4,11 +4,11 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"math"
 	"path/filepath"
 
 	"cowl/cmd/cowl/internal/console"
 	"cowl/cmd/cowl/internal/flags"
+	"cowl/cmd/cowl/internal/layplan"
 	"cowl/mesh/draft"
 	"cowl/mesh/limit"
 	"cowl/mesh/marker"
@@ -32,9 +32,9 @@ func (l markerCmd) Run(c console.Console) error {
 		return err
 	}
 	var files []console.File
-	if p.err == nil {
+	if p.Err == nil {
 		var b bytes.Buffer
-		if err := p.shown.Picture(&b, p.pieces, p.words()); err != nil {
+		if err := p.Shown.Picture(&b, p.Pieces, p.Words()); err != nil {
 			return err
 		}
 		files = []console.File{{Name: "lay.svg", Data: b.Bytes()}}
@@ -45,19 +45,19 @@ func (l markerCmd) Run(c console.Console) error {
 		}
 	}
 	if l.JSON {
-		return errors.Join(c.PrintJSON(p.figures()), p.status())
+		return errors.Join(c.PrintJSON(p.Figures()), fits(p))
 	}
 	if !l.Quiet {
-		p.report(c.Out)
+		p.Report(c.Out)
 		if len(files) > 0 {
 			fmt.Fprintf(c.Out, "\nWrote %s.\n", filepath.Join(l.Out, files[0].Name))
 		}
 	}
-	return p.status()
+	return fits(p)
 }
 
 // plan drafts the pieces and lays them.
-func (l markerCmd) plan(c console.Console) (*markerPlan, error) {
+func (l markerCmd) plan(c console.Console) (*layplan.Plan, error) {
 	s, err := l.load()
 	if err != nil {
 		return nil, err
@@ -78,23 +78,19 @@ func (l markerCmd) plan(c console.Console) (*markerPlan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &markerPlan{style: s}
-	if p.pieces, err = papersOf(suit, l.Back && l.Front); err != nil {
+	pieces, err := papersOf(suit, l.Back && l.Front)
+	if err != nil {
 		return nil, err
 	}
 	cloth := marker.Cloth{Nap: l.Nap, Join: l.Join, Seam: suit.Allow.Seam}
-	if p.widths, err = marker.Choices(p.pieces, marker.Widths(), []float64{front.Grain}, cloth); err != nil {
+	p, err := layplan.Of(s, pieces, front.Grain, cloth)
+	if err != nil {
 		return nil, err
 	}
-	cloth.Join = false
-	if p.grains, err = marker.Choices(p.pieces, marker.Widths(), sweep(front.Grain), cloth); err != nil {
-		return nil, err
-	}
-	cloth.Join = l.Join
 	return p, l.choose(p, cloth)
 }
 
-var laidOut = plainWords{
+var onLay = plainWords{
 	own: map[draft.Side]string{
 		draft.AtBack:  "--no-back: the cowl is the back itself, want --no-front to lay it alone",
 		draft.AtFront: "--no-front: the cowl is the front itself, want --no-back to lay it alone",
@@ -108,71 +104,44 @@ var laidOut = plainWords{
 // checkPlain refuses what contradicts a cowl that is laid out.
 func (l markerCmd) checkPlain(worn draft.Side) error {
 	own := map[draft.Side]bool{draft.AtBack: !l.Back, draft.AtFront: !l.Front}[worn]
-	return laidOut.check(worn, own, l.suitFlags, !l.Back, !l.Front)
+	return onLay.check(worn, own, l.suitFlags, !l.Back, !l.Front)
 }
-
-// sweep lists the grains that are looked at: the style's, and every 15°.
-func sweep(own float64) []float64 {
-	out := []float64{own}
-	for d := 0; d <= 90; d += 15 {
-		if g := float64(d) * math.Pi / 180; math.Abs(g-math.Abs(own)) > 1e-6 {
-			out = append(out, g)
-		}
-	}
-	return out
-}
-
-// narrowest and widest bound a width that is taken for one, m.
-const (
-	narrowest = 0.20
-	widest    = 3.20
-)
 
 // badWidth refuses the width that was given.
 func (l markerCmd) badWidth() error {
 	if l.Width == nil {
 		return limit.Errorf("", "--usable %v, want %.0f: measure between the selvedges", limit.Metres(float64(*l.Usable)),
-			limit.Between(narrowest, widest, limit.Length))
+			limit.Between(layplan.Narrowest, layplan.Widest, limit.Length))
 	}
 	selvedges := 2 * marker.Selvedge
 	return limit.Errorf("", "--width %v, want %.0f: give the width of the cloth as sold, of which %v on either side "+
 		"is selvedge",
-		limit.Metres(float64(*l.Width)), limit.Between(narrowest+selvedges, widest+selvedges, limit.Length),
-		limit.Metres(marker.Selvedge))
+		limit.Metres(float64(*l.Width)),
+		limit.Between(layplan.Narrowest+selvedges, layplan.Widest+selvedges, limit.Length), limit.Metres(marker.Selvedge))
 }
 
 // choose lays on the width that was given, else on the cheapest.
-func (l markerCmd) choose(p *markerPlan, c marker.Cloth) error {
+func (l markerCmd) choose(p *layplan.Plan, c marker.Cloth) error {
+	nominal := 0.0
 	switch {
 	case l.Width != nil:
-		p.nominal = float64(*l.Width)
-		c.Width = marker.Usable(p.nominal)
+		nominal = float64(*l.Width)
+		c.Width = marker.Usable(nominal)
 	case l.Usable != nil:
 		c.Width = float64(*l.Usable)
 	default:
-		best, ok := marker.Cheapest(p.widths)
-		if !ok {
-			best = p.widths[len(p.widths)-1]
-		}
-		p.nominal, p.shown, p.err = best.Nominal, best.Marker, best.Err
 		return nil
 	}
-	if !(c.Width >= narrowest && c.Width <= widest) {
+	if !(c.Width >= layplan.Narrowest && c.Width <= layplan.Widest) {
 		return l.badWidth()
 	}
-	p.shown, p.err = marker.On(p.pieces, c)
-	if p.err == nil {
-		return nil
-	}
-	if !errors.Is(p.err, marker.ErrTooWide) {
-		return p.err
-	}
-	p.shown.Cloth = c
-	if !c.Join {
-		c.Join = true
-		if with, err := marker.On(p.pieces, c); err == nil {
-			p.joined = &with
-		}
+	return p.On(nominal, c)
+}
+
+// fits is the status of a plan: that of what was sought and missed where it does not fit.
+func fits(p *layplan.Plan) error {
+	if p.Err != nil {
+		return console.Silent{Code: console.ExitNotSettled}
 	}
 	return nil
 }

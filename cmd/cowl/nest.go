@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/sided"
 	"cowl/cmd/cowl/internal/style"
@@ -142,20 +143,20 @@ func (d draftCmd) nestReport(w io.Writer, s style.Style, all []sized) {
 	fmt.Fprintln(w)
 	for _, one := range all {
 		fmt.Fprintf(w, "  Size %s\n", one.style.SizeWord())
-		openings(one.style, one.suit).report(w)
+		drafted.OpeningsOf(one.style, one.suit).Report(w)
 	}
-	allowanceReport(w, all[0].suit.Allow)
+	drafted.ReportAllowances(w, all[0].suit.Allow)
 }
 
 // nestFigures lists the figures of every size by its number.
-func (d draftCmd) nestFigures(all []sized) map[string]draftJSON {
-	out := map[string]draftJSON{}
+func (d draftCmd) nestFigures(all []sized) map[string]drafted.Figures {
+	out := map[string]drafted.Figures{}
 	for _, one := range all {
-		f := draftFigures(one.style, one.front)
+		f := drafted.Of(one.style, one.front)
 		f.Seam, f.SideSeam = say.MM(one.suit.Allow.Seam), say.MM(one.suit.Allow.Side)
-		f.Openings = openings(one.style, one.suit)
+		f.Openings = drafted.OpeningsOf(one.style, one.suit)
 		if d.plain() {
-			f.plain(one.suit)
+			f.AddPlain(one.suit)
 		}
 		out[strconv.Itoa(one.style.Size)] = f
 	}

@@ -7,14 +7,15 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/style"
 )
 
 // figuresOf runs cowl draft and returns its figures.
-func figuresOf(t *testing.T, args ...string) draftJSON {
+func figuresOf(t *testing.T, args ...string) drafted.Figures {
 	t.Helper()
 	got := call(t.Context(), append([]string{"draft", "--json"}, args...)...)
-	var f draftJSON
+	var f drafted.Figures
 	if err := json.Unmarshal([]byte(got.out), &f); err != nil || got.code != console.ExitOK {
 		t.Fatalf("cowl draft %v = %d, %q, %v, want figures", args, got.code, got.err, err)
 	}

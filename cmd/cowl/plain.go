@@ -37,7 +37,7 @@ func (w plainWords) check(worn draft.Side, own bool, g suitFlags, noBack, noFron
 	return nil
 }
 
-var drafted = plainWords{
+var onDraft = plainWords{
 	own: map[draft.Side]string{
 		draft.AtBack: "--back: the cowl is the back itself, want --front for the plain front that goes with it",
 		draft.AtFront: "--front: the cowl is the front itself, want --back for the back that goes with it, or --side " +
@@ -52,7 +52,7 @@ var drafted = plainWords{
 // check refuses what contradicts a cowl that is drafted.
 func (f plainFlags) check(worn draft.Side, g suitFlags) error {
 	own := map[draft.Side]bool{draft.AtBack: f.Back, draft.AtFront: f.Front}[worn]
-	return drafted.check(worn, own, g, !f.plain(), !f.plain())
+	return onDraft.check(worn, own, g, !f.plain(), !f.plain())
 }
 
 // papersOf lays out the pieces of a suit: all, or the cowl and what belongs to it.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/style"
@@ -40,7 +41,7 @@ func (f suitFlags) suit(s style.Style, p draft.Cowl, seam float64) (truing.Suit,
 	if out.BackGrain, err = f.backGrain(p); err != nil {
 		return out, err
 	}
-	if out.Gap, err = s.Gap(p, back, headGirth); err != nil {
+	if out.Gap, err = s.Gap(p, back, drafted.HeadGirth); err != nil {
 		return out, err
 	}
 	if out.Strap, err = s.Strapped(p); err != nil {

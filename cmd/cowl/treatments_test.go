@@ -9,8 +9,8 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/console"
-	"cowl/cmd/cowl/internal/drawn"
-	"cowl/cmd/cowl/internal/style"
+	"cowl/cmd/cowl/internal/drafted"
+	"cowl/cmd/cowl/internal/treatment"
 )
 
 // What is done to a front stands in cowl draft --json with its sizes: a trim
@@ -32,23 +32,24 @@ func TestDraftTreatment(t *testing.T) {
 	for _, q := range []struct {
 		what  string
 		args  []string
-		field func(*treatmentJSON) float64
+		field func(*treatment.Figures) float64
 		want  float64
 		tol   float64
 	}{
 		{"trim, mm²", []string{"--style", write(t, "s.yaml", trims)},
-			func(f *treatmentJSON) float64 { return f.Trims[0].Area }, 2 * side / 2 * 10 / 2, 0.5},
+			func(f *treatment.Figures) float64 { return f.Trims[0].Area }, 2 * side / 2 * 10 / 2, 0.5},
 		{"pleats", []string{"--pleats", "3", "--pleat-depth", "1.5cm"},
-			func(f *treatmentJSON) float64 { return f.Pleats.Open - f.Pleats.Folded }, 3 * 2 * 15, 1e-6},
-		{"pleat depth, mm", []string{"--pleats", "1"}, func(f *treatmentJSON) float64 { return f.Pleats.Depth }, 20, 1e-9},
+			func(f *treatment.Figures) float64 { return f.Pleats.Open - f.Pleats.Folded }, 3 * 2 * 15, 1e-6},
+		{"pleat depth, mm", []string{"--pleats", "1"},
+			func(f *treatment.Figures) float64 { return f.Pleats.Depth }, 20, 1e-9},
 		{"shoulder stay, mm", []string{"--stay-shoulder", "--pleats", "2"},
-			func(f *treatmentJSON) float64 { return f.Shoulder }, 122.5 - 40, 0.05},
-		{"slash, mm", []string{"--release-waist", "6cm"}, func(f *treatmentJSON) float64 { return f.Slashes[0].Length }, 60,
-			1e-9},
-		{"weight, g", []string{"--cf-weight", "8g"}, func(f *treatmentJSON) float64 { return f.Weight }, 8, 1e-9},
-		{"lowered, mm", []string{"--lower", "2cm"}, func(f *treatmentJSON) float64 { return f.Lowered }, 20, 1e-9},
+			func(f *treatment.Figures) float64 { return f.Shoulder }, 122.5 - 40, 0.05},
+		{"slash, mm", []string{"--release-waist", "6cm"},
+			func(f *treatment.Figures) float64 { return f.Slashes[0].Length }, 60, 1e-9},
+		{"weight, g", []string{"--cf-weight", "8g"}, func(f *treatment.Figures) float64 { return f.Weight }, 8, 1e-9},
+		{"lowered, mm", []string{"--lower", "2cm"}, func(f *treatment.Figures) float64 { return f.Lowered }, 20, 1e-9},
 	} {
-		var f draftJSON
+		var f drafted.Figures
 		got := call(t.Context(), append([]string{"draft", "--json", "--out", t.TempDir()}, q.args...)...)
 		if err := json.Unmarshal([]byte(got.out), &f); err != nil {
 			t.Fatalf("%s: %v, %s", q.what, err, got.err)
@@ -109,47 +110,6 @@ func TestDrapeBefore(t *testing.T) {
 	if got := call(t.Context(), coarse(t.TempDir(), "--before")...); got.code != console.ExitBadInput ||
 		!strings.Contains(got.err, "no slash, pleat, stay, lowering") {
 		t.Errorf("cowl drape --before = %d, %q, want it refused", got.code, got.err)
-	}
-}
-
-// Without its lowering, taking in and weight, one at a time, a front is the one
-// without it: its cowl point where the cut has it, its half waist wider by what was taken
-// in, no weight, and the other two as they were.
-func TestBeforeFronts(t *testing.T) {
-	s, err := style.Parse(demoFile, demo)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s.Stand.Lower, s.Stand.TakeIn, s.Stand.Weight = 0.01, 0.008, 0.020
-	p, err := s.Cowl()
-	if err != nil {
-		t.Fatal(err)
-	}
-	h := &hung{Drape: drawn.Drape{Style: s, Cowl: p}}
-	var d drapeVerb
-	if without, err := h.compared(d.Before); err != nil || len(without) != 0 {
-		t.Errorf("unasked: compared with %d fronts, %v, want none", len(without), err)
-	}
-	d.Before = true
-	without, err := h.compared(d.Before)
-	if err != nil || len(without) != 3 {
-		t.Fatalf("compared with %d fronts, %v, want 3", len(without), err)
-	}
-	for k, q := range []struct {
-		name                 string
-		point, waist, weight float64 // m, m more than with all, kg
-	}{{"lowering", s.Cut.CowlPoint, 0, 0.020}, {"taking in", p.CowlPoint, 0.008, 0.020}, {"weight", p.CowlPoint, 0, 0}} {
-		got := without[k]
-		wider := got.cowl.Report().Waist - p.Report().Waist
-		if got.name != q.name || math.Abs(got.cowl.CowlPoint-q.point) > 1e-9 || math.Abs(wider-q.waist) > 5e-4 ||
-			got.cowl.Weight != q.weight {
-			t.Errorf("without the %s: cowl point %.4f m, half waist %+.4f m, weight %g kg, want without the %s %.4f m, "+
-				"%+.4f m, %g kg",
-				got.name, got.cowl.CowlPoint, wider, got.cowl.Weight, q.name, q.point, q.waist, q.weight)
-		}
-	}
-	if s.Stand.Lower == 0 || h.Cowl.Weight == 0 {
-		t.Error("the front itself was changed")
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"cowl/cmd/cowl/internal/console"
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/outfile"
 	"cowl/cmd/cowl/internal/sided"
@@ -37,7 +38,7 @@ const plainSeam = 0.010
 type truth struct {
 	mark, half string
 	first      *hung
-	drafted    draft.Cowl // before anything was taken up
+	before     draft.Cowl // before anything was taken up
 	trued      truing.Trued
 	suit       truing.Suit
 	again      *drape.Run // the trued front, hung by the same hand
@@ -111,7 +112,7 @@ func (t *trueCmd) fromFolder() error {
 // girth returns the head girth that the opening is held against.
 func (t trueCmd) girth() (float64, error) {
 	if t.Head == nil {
-		return headGirth, nil
+		return drafted.HeadGirth, nil
 	}
 	if v := float64(*t.Head); v >= 0.40 && v <= 0.70 {
 		return v, nil
@@ -125,14 +126,14 @@ func (t trueCmd) girth() (float64, error) {
 func (t trueCmd) truth(ctx context.Context, c console.Console, h *hung) (*truth, error) {
 	asked := h.Style.Hang.Placings
 	h.Style.Hang.Placings = 1 // one drape is marked
-	drafted := h.Cowl
+	before := h.Cowl
 	if err := t.hang(ctx, c, h); err != nil {
 		return nil, err
 	}
 	if o := h.Run.Outcome; o.Status == sim.Diverged {
 		return nil, fmt.Errorf("%w: %s", console.ErrNoResult, o.Warning)
 	}
-	r := &truth{mark: t.Mark, half: t.Half, first: h, drafted: drafted}
+	r := &truth{mark: t.Mark, half: t.Half, first: h, before: before}
 	var err error
 	r.trued, err = truing.True(h.Run.Drape.Sheet(), h.Form, h.Cowl, pinsOf(h.Run.Drape), t.options(h.Cowl.Worn))
 	if err != nil {

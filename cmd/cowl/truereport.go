@@ -5,8 +5,10 @@ import (
 	"io"
 	"math"
 
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/cmd/cowl/internal/sided"
+	"cowl/cmd/cowl/internal/treatment"
 	"cowl/mesh/truing"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
@@ -22,8 +24,8 @@ func (r *truth) report(w io.Writer) {
 	fmt.Fprintf(w, "%s, for %s: trued along the %s, %s\n\n", r.first.Style.Name, r.first.Style.ForWhom(),
 		markWords[r.mark], halfWords[r.half])
 	w = sided.To(w, p.Worn)
-	treatmentOf(r.first.Style, p).report(row)
-	strapOf(r.first.Style, p).report(row)
+	treatment.Of(r.first.Style, p).Report(row)
+	drafted.StrapOf(r.first.Style, p).Report(row)
 	row("Hung", "%s", hangWords(first))
 	if text := takenText(&first); text != "" {
 		row("Taken up", "%s", text)
@@ -40,8 +42,8 @@ func (r *truth) report(w io.Writer) {
 	}
 	fmt.Fprintln(w)
 	row("Edge", "half edge %s, drafted %s; square to the centre front", say.Length(p.HalfEdge),
-		say.Length(r.drafted.HalfEdge))
-	row("Extension", "%s a half, drafted %s", say.Length(p.Extension), say.Length(r.drafted.Extension))
+		say.Length(r.before.HalfEdge))
+	row("Extension", "%s a half, drafted %s", say.Length(p.Extension), say.Length(r.before.Extension))
 	row(p.Worn.Say("Apex"), "the form's apex lies %s from the draft's on the cloth", say.Length(r.trued.Apex))
 	for _, k := range r.walked() {
 		row("Walked", "%s: front %s, back %s, apart %s", k.Name, say.Fine(k.Front), say.Fine(k.Back),
@@ -159,7 +161,7 @@ type trueJSON struct {
 	DraftExt   float64        `json:"draft_extension_mm"`
 	Taken      float64        `json:"taken_up_mm"` // at either cowl point; below 0: let down
 	ApexOff    float64        `json:"apex_off_mm"`
-	Walked     []walkJSON     `json:"walked"`
+	Walked     []drafted.Walk `json:"walked"`
 	Opening    float64        `json:"opening_mm"`
 	Head       float64        `json:"head_girth_mm"`
 	Passes     bool           `json:"passes_head"`
@@ -177,8 +179,8 @@ type trueJSON struct {
 	AgainKept  int            `json:"rehung_kept"`
 	AgainSlip  float64        `json:"rehung_pin_slip_mm"`
 
-	Treatment *treatmentJSON `json:"treatment,omitempty"` // of the trued front
-	Strap     *strapJSON     `json:"strap,omitempty"`     // of a trued back cowl
+	Treatment *treatment.Figures `json:"treatment,omitempty"` // of the trued front
+	Strap     *drafted.Strap     `json:"strap,omitempty"`     // of a trued back cowl
 }
 
 // trueSeamJSON is one seam; misfit above 0: the form's seam lies inside the piece.
@@ -200,15 +202,15 @@ type trueSeamJSON struct {
 func (r *truth) figures() trueJSON {
 	first, again := r.first.Run.Outcome, r.again.Outcome
 	out := trueJSON{
-		Name: r.first.Style.Name, Worn: sideKey(r.trued.Cowl.Worn), Mark: r.mark, Half: r.half,
-		HalfEdge: say.MM(r.trued.Cowl.HalfEdge), DraftEdge: say.MM(r.drafted.HalfEdge), ApexOff: say.MM(r.trued.Apex),
-		Extension: say.MM(r.trued.Cowl.Extension), DraftExt: say.MM(r.drafted.Extension), Taken: say.MM(first.Taken),
+		Name: r.first.Style.Name, Worn: sided.Key(r.trued.Cowl.Worn), Mark: r.mark, Half: r.half,
+		HalfEdge: say.MM(r.trued.Cowl.HalfEdge), DraftEdge: say.MM(r.before.HalfEdge), ApexOff: say.MM(r.trued.Apex),
+		Extension: say.MM(r.trued.Cowl.Extension), DraftExt: say.MM(r.before.Extension), Taken: say.MM(first.Taken),
 		Laid: first.Laid, Kept: first.Kept, AgainKept: again.Kept,
 		Opening: say.MM(r.opening()), Head: say.MM(r.head), Passes: r.opening() >= r.head,
 		Seam: say.MM(r.suit.Allow.Seam), SideSeam: say.MM(r.suit.Allow.Side),
 		Status: string(first.Status), Drop: drop(&first), Folds: first.FoldCount, PinSlip: slip(&first),
 		AgainState: string(again.Status), AgainDrop: drop(&again), AgainFolds: again.FoldCount, AgainSlip: slip(&again),
-		Treatment: treatmentOf(r.first.Style, r.trued.Cowl), Strap: strapOf(r.first.Style, r.trued.Cowl),
+		Treatment: treatment.Of(r.first.Style, r.trued.Cowl), Strap: drafted.StrapOf(r.first.Style, r.trued.Cowl),
 	}
 	for _, s := range r.trued.Seams {
 		m := s.Misfit
@@ -216,8 +218,6 @@ func (r *truth) figures() trueJSON {
 			say.MM(s.LeftRight), say.MM(s.Scatter),
 			say.MM(m.Mean), say.MM(m.Least), say.MM(m.Most), float64(m.Places) / float64(m.Of)})
 	}
-	for _, k := range r.walked() {
-		out.Walked = append(out.Walked, walkJSON{k.Name, say.MM(k.Front), say.MM(k.Back)})
-	}
+	out.Walked = drafted.Walked(r.suit)
 	return out
 }

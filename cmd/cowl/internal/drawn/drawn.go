@@ -1,6 +1,5 @@
-// Package drawn is a drape with what it was made from, as it is drawn: the scene, the
-// section through its centre front, the bounds that its edge is held against. Start at
-// [Drape].
+// Package drawn is a drape with what it was made from, as it is drawn: the scene and the
+// section through its centre front. Start at [Drape].
 package drawn
 
 import (
@@ -144,12 +143,4 @@ func (h *Drape) locate(y float64) (r3.Vec, bool) {
 		return r3.Vec{}, false
 	}
 	return p.At(d.State.Pos), true
-}
-
-// Bounds returns how far below the shoulder neck points the edge of the flat
-// piece would hang alone in an upright plane, m: in a hanging curve and in a V.
-func Bounds(p draft.Cowl) (curve, v float64) {
-	r := p.Report()
-	down := p.Block.Neck.Y - p.Block.CowlPoint(p.CowlPoint).Y
-	return down + r.DropChain, down + r.DropV
 }

@@ -59,6 +59,14 @@ func (k keyed) MarshalJSON() ([]byte, error) {
 	return []byte(Keys(string(b), draft.AtBack)), err
 }
 
+// Key is how files name the side that a cowl is worn at; empty: the front.
+func Key(s draft.Side) string {
+	if s == draft.AtFront {
+		return ""
+	}
+	return s.String()
+}
+
 // Keys returns a text with the keys of files in it, as they are at side s.
 func Keys(text string, s draft.Side) string {
 	if s == draft.AtFront {

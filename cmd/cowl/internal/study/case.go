@@ -5,7 +5,7 @@ import (
 	"regexp"
 	"strings"
 
-	"cowl/cmd/cowl/internal/drawn"
+	"cowl/cmd/cowl/internal/drafted"
 	"cowl/cmd/cowl/internal/study/rows"
 	"cowl/cmd/cowl/internal/style"
 	"cowl/materials/look"
@@ -40,7 +40,7 @@ func newCase(name string, s style.Style) oneCase {
 
 // bounds returns the drop of the edge alone in an upright plane, mm.
 func (c oneCase) bounds() (curve, v float64) {
-	curve, v = drawn.Bounds(c.cowl)
+	curve, v = drafted.Bounds(c.cowl)
 	return curve * 1000, v * 1000
 }
 

@@ -1,4 +1,4 @@
-package main
+package drafted
 
 import (
 	"fmt"
@@ -10,8 +10,8 @@ import (
 	"cowl/mesh/truing"
 )
 
-// openingJSON says whether one gets into the top.
-type openingJSON struct {
+// Openings say whether one gets into the top; lengths and girths in mm.
+type Openings struct {
 	Neck       float64 `json:"neck_mm"` // edge and back neck
 	Head       float64 `json:"head_mm"` // that it is held against
 	PassesHead bool    `json:"passes_head"`
@@ -25,25 +25,25 @@ type openingJSON struct {
 	slit                bool    // the centre back may be slit: it has no cowl
 }
 
-// openings holds neck and waist of the suit against the wearer of s; nil where their bust
+// OpeningsOf holds neck and waist of the suit against the wearer of s; nil where their bust
 // is not known.
-func openings(s style.Style, suit truing.Suit) *openingJSON {
+func OpeningsOf(s style.Style, suit truing.Suit) *Openings {
 	who, err := s.Wearer()
 	if err != nil {
 		return nil
 	}
 	p, b, g := suit.Front, suit.Back, suit.Gap
 	neck, waist := g.Head(p, b), g.Waist(p, b)
-	return &openingJSON{
-		Neck: say.MM(draft.Opening(p, b)), Head: say.MM(headGirth), PassesHead: neck >= headGirth,
+	return &Openings{
+		Neck: say.MM(draft.Opening(p, b)), Head: say.MM(HeadGirth), PassesHead: neck >= HeadGirth,
 		Waist: say.MM(draft.WaistOpening(p, b)), Bust: say.MM(who.Bust), PassesBust: waist >= who.Bust,
 		Closure: g.Closure.String(), Open: say.MM(g.Long), neckOpen: say.MM(neck), waistOpen: say.MM(waist),
 		slit: p.Worn == draft.AtFront,
 	}
 }
 
-// report says what passes and what to do where it does not.
-func (o *openingJSON) report(w io.Writer) {
+// Report says what passes and what to do where it does not.
+func (o *Openings) Report(w io.Writer) {
 	if o == nil {
 		return
 	}
@@ -75,11 +75,11 @@ func (o *openingJSON) report(w io.Writer) {
 }
 
 // closureWords says what is open.
-func closureWords(o *openingJSON) string {
+func closureWords(o *Openings) string {
 	return map[string]string{"side": "zip", "shoulder": "shoulder", "back": "slit"}[o.Closure] + " of " +
 		say.Length(o.Open/1000) + " open"
 }
 
-// headGirth is the largest of a woman's sizes, m: 54 to 57 cm (ASTM D5585-11,
+// HeadGirth is the largest of a woman's sizes, m: 54 to 57 cm (ASTM D5585-11,
 // table 1: 21½ to 22¼ in from size 4 to 16).
-const headGirth = 0.57
+const HeadGirth = 0.57

@@ -1,4 +1,4 @@
-package main
+package drafted
 
 import (
 	"fmt"
@@ -9,8 +9,8 @@ import (
 	"cowl/mesh/ruler"
 )
 
-// strapJSON says what keeps a back cowl on the shoulders.
-type strapJSON struct {
+// Strap says what keeps a back cowl on the shoulders; lengths in mm.
+type Strap struct {
 	Kind  string  `json:"kind"` // strap, tie or none
 	Long  float64 `json:"long_mm,omitempty"`
 	Wide  float64 `json:"wide_mm,omitempty"`
@@ -18,20 +18,20 @@ type strapJSON struct {
 	Slips bool    `json:"slips_without"`                // by the rule of draft.Cowl.Slips
 }
 
-// strapOf tells of the strap of the cowl p of s; nil: it is worn at the front.
-func strapOf(s style.Style, p draft.Cowl) *strapJSON {
+// StrapOf tells of the strap of the cowl p of s; nil: it is worn at the front.
+func StrapOf(s style.Style, p draft.Cowl) *Strap {
 	strap, err := s.Strapped(p)
 	if err != nil || p.Worn == draft.AtFront {
 		return nil
 	}
 	if strap == nil {
-		return &strapJSON{Kind: draft.NoStrap.String(), Slips: p.Slips()}
+		return &Strap{Kind: draft.NoStrap.String(), Slips: p.Slips()}
 	}
-	return &strapJSON{strap.Kind.String(), say.MM(strap.Long), say.MM(strap.Wide), say.MM(strap.At), p.Slips()}
+	return &Strap{strap.Kind.String(), say.MM(strap.Long), say.MM(strap.Wide), say.MM(strap.At), p.Slips()}
 }
 
-// report prints it, a row.
-func (s *strapJSON) report(row func(name, format string, args ...any)) {
+// Report prints it, a row.
+func (s *Strap) Report(row func(name, format string, args ...any)) {
 	if s == nil {
 		return
 	}
@@ -50,7 +50,7 @@ func (s *strapJSON) report(row func(name, format string, args ...any)) {
 }
 
 // words is a line for a sheet; empty: there is none.
-func (s *strapJSON) words() string {
+func (s *Strap) words() string {
 	if s == nil || s.Kind == draft.NoStrap.String() {
 		return ""
 	}

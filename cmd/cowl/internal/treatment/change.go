@@ -1,4 +1,4 @@
-package main
+package treatment
 
 import (
 	"fmt"
@@ -9,9 +9,9 @@ import (
 	"cowl/sim/drape/measure"
 )
 
-// changeJSON tells what a treatment of the front gave: the same hand, without
-// it and with it.
-type changeJSON struct {
+// Change tells what a treatment of the front gave: the same hand, without it (before) and with
+// it. Pulls are in N, strains and growths in percent, drops in mm.
+type Change struct {
 	WaistBefore    float64 `json:"waist_pull_before_N"` // of all waist pins together
 	WaistAfter     float64 `json:"waist_pull_N"`
 	SideBefore     float64 `json:"side_pull_before_N"`
@@ -28,22 +28,35 @@ type changeJSON struct {
 	DropAfter      float64 `json:"edge_drop_mm"`
 }
 
-// changeOf compares a drape without a treatment, a, with one with it, b.
-func changeOf(a, b *drape.Run) *changeJSON {
+// ChangeOf compares a drape without a treatment, a, with one with it, b.
+func ChangeOf(a, b *drape.Run) *Change {
 	pull := func(r *drape.Run, pin string) float64 { return r.Drape.PullOf(pin) }
 	shoulder := func(r *drape.Run) float64 { return pull(r, "shoulder") + pull(r, "cowl point") }
 	p, q := &a.Outcome, &b.Outcome
 	strain, edge, seam := measure.Named("max_strain_percent"), measure.Named("edge_growth_percent"),
 		measure.Named("shoulder_growth_percent")
-	return &changeJSON{
+	drop := measure.Named("edge_drop_mm")
+	return &Change{
 		pull(a, "waist"), pull(b, "waist"), pull(a, "side"), pull(b, "side"), shoulder(a), shoulder(b),
-		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), edgeDrop.Value(p),
-		edgeDrop.Value(q),
+		strain.Value(p), strain.Value(q), edge.Value(p), edge.Value(q), seam.Value(p), seam.Value(q), drop.Value(p),
+		drop.Value(q),
+	}
+}
+
+// Changes are what treatments gave, by their names, as far as they were compared.
+type Changes map[string]*Change
+
+// Report prints them in the order of the treatments.
+func (c Changes) Report(w io.Writer) {
+	for _, t := range treatments {
+		if r := c[t.name]; r != nil {
+			r.report(w, t.head, t.name)
+		}
 	}
 }
 
 // report prints what a treatment gave.
-func (r *changeJSON) report(w io.Writer, head, name string) {
+func (r *Change) report(w io.Writer, head, name string) {
 	fmt.Fprintf(w, "  %-13swaist pins pull %.2f N together, without the %s %.2f N; side pins %.2f N, without %.2f N; "+
 		"shoulder pins %.2f N, without %.2f N\n",
 		head, r.WaistAfter, name, r.WaistBefore, r.SideAfter, r.SideBefore, r.ShoulderAfter, r.ShoulderBefore)

@@ -1,4 +1,7 @@
-package main
+// Package treatment tells of what is done to a front beyond cutting it and sewing it together,
+// pleats, stays, weights and what is cut on the stand: what was done, the same front without
+// it, and what the drape gained by it. Start at [Of]; [Compared] and [Changes] are for a drape.
+package treatment
 
 import (
 	"fmt"
@@ -11,18 +14,18 @@ import (
 	"cowl/mesh/polyline"
 )
 
-// treatmentJSON is what is done to a front beyond cutting it and sewing it
-// together.
-type treatmentJSON struct {
-	Lowered  float64     `json:"edge_lowered_mm,omitempty"`
-	TakenIn  float64     `json:"side_taken_in_mm,omitempty"` // at the waist
-	Trims    []trimJSON  `json:"trims,omitempty"`
-	Pleats   *pleatsJSON `json:"pleats,omitempty"`
-	Slashes  []slashJSON `json:"release_slashes,omitempty"`  // of one half
-	Shoulder float64     `json:"shoulder_stay_mm,omitempty"` // tape along each shoulder
-	Edge     float64     `json:"edge_stay_mm,omitempty"`     // tape along the whole edge
-	Weight   float64     `json:"weight_g,omitempty"`
-	Taken    float64     `json:"taken_up_mm,omitempty"` // at either cowl point; below 0: let down
+// Figures are what is done to a front beyond cutting it and sewing it together, as files have
+// it: lengths in mm, areas in mm², weights in g. What is not done is 0 and left out.
+type Figures struct {
+	Lowered  float64 `json:"edge_lowered_mm,omitempty"`
+	TakenIn  float64 `json:"side_taken_in_mm,omitempty"` // at the waist
+	Trims    []Trim  `json:"trims,omitempty"`
+	Pleats   *Pleats `json:"pleats,omitempty"`
+	Slashes  []Slash `json:"release_slashes,omitempty"`  // of one half
+	Shoulder float64 `json:"shoulder_stay_mm,omitempty"` // tape along each shoulder
+	Edge     float64 `json:"edge_stay_mm,omitempty"`     // tape along the whole edge
+	Weight   float64 `json:"weight_g,omitempty"`
+	Taken    float64 `json:"taken_up_mm,omitempty"` // at either cowl point; below 0: let down
 
 	// What lowering the edge does besides.
 	CowlPoint float64 `json:"cowl_point_moved_mm,omitempty"` // down the shoulder
@@ -30,12 +33,14 @@ type treatmentJSON struct {
 	Deeper    float64 `json:"drop_more_mm,omitempty"`        // below the cowl points, as a hanging curve
 }
 
-type trimJSON struct {
+// Trim is a line that the front was cut along on the flat.
+type Trim struct {
 	Line [][2]float64 `json:"line_mm"`     // on the wearer's left half
 	Area float64      `json:"cut_off_mm2"` // of both halves
 }
 
-type pleatsJSON struct {
+// Pleats are those of the shoulders, both alike.
+type Pleats struct {
 	Number  int     `json:"in_each_shoulder"`
 	Depth   float64 `json:"depth_mm"`
 	Towards string  `json:"towards"`
@@ -43,15 +48,16 @@ type pleatsJSON struct {
 	Folded  float64 `json:"shoulder_folded_mm"`
 }
 
-type slashJSON struct {
+// Slash is cut into a seam from outside, so that the cloth spreads there.
+type Slash struct {
 	Seam   string  `json:"seam"`
 	At     float64 `json:"at_share"` // of the seam, as release_waist_at and release_armhole_at
 	Length float64 `json:"length_mm"`
 }
 
-// treatmentOf lists what was done to p, the front of s; nil: nothing.
-func treatmentOf(s style.Style, p draft.Cowl) *treatmentJSON {
-	t := &treatmentJSON{Lowered: say.MM(s.Stand.Lower), TakenIn: say.MM(s.Stand.TakeIn), Trims: trimsOf(s),
+// Of lists what was done to p, the front of s; nil: nothing.
+func Of(s style.Style, p draft.Cowl) *Figures {
+	t := &Figures{Lowered: say.MM(s.Stand.Lower), TakenIn: say.MM(s.Stand.TakeIn), Trims: trimsOf(s),
 		Weight: p.Weight * 1000, Taken: say.MM(p.Taken)}
 	if s.Stand.Lower > 0 {
 		before := s.Clone()
@@ -66,14 +72,14 @@ func treatmentOf(s style.Style, p draft.Cowl) *treatmentJSON {
 		for _, k := range p.Pleats {
 			depth += k.Depth
 		}
-		t.Pleats = &pleatsJSON{n, say.MM(depth) / float64(n), p.Pleats[0].To.String(), say.MM(folded + 2*depth),
+		t.Pleats = &Pleats{n, say.MM(depth) / float64(n), p.Pleats[0].To.String(), say.MM(folded + 2*depth),
 			say.MM(folded)}
 	}
 	if s.Stand.ReleaseWaist > 0 {
-		t.Slashes = append(t.Slashes, slashJSON{"waist", s.Stand.ReleaseWaistAt, say.MM(s.Stand.ReleaseWaist)})
+		t.Slashes = append(t.Slashes, Slash{"waist", s.Stand.ReleaseWaistAt, say.MM(s.Stand.ReleaseWaist)})
 	}
 	if s.Stand.ReleaseArmhole > 0 {
-		t.Slashes = append(t.Slashes, slashJSON{"armhole", s.Stand.ReleaseArmholeAt, say.MM(s.Stand.ReleaseArmhole)})
+		t.Slashes = append(t.Slashes, Slash{"armhole", s.Stand.ReleaseArmholeAt, say.MM(s.Stand.ReleaseArmhole)})
 	}
 	if p.StayShoulder {
 		t.Shoulder = say.MM(p.ShoulderLength())
@@ -87,15 +93,15 @@ func treatmentOf(s style.Style, p draft.Cowl) *treatmentJSON {
 	return t
 }
 
-func (t *treatmentJSON) none() bool {
+func (t *Figures) none() bool {
 	return t.Lowered == 0 && t.TakenIn == 0 && t.Trims == nil && t.Pleats == nil && t.Slashes == nil && t.Shoulder == 0 &&
 		t.Edge == 0 && t.Weight == 0 && t.Taken == 0
 }
 
 // trimsOf measures what each trim of s takes off what those before it left. The
 // front of s can be drafted.
-func trimsOf(s style.Style) []trimJSON {
-	var out []trimJSON
+func trimsOf(s style.Style) []Trim {
+	var out []Trim
 	left := s.Clone()
 	left.Stand.ReleaseWaist, left.Stand.ReleaseArmhole, left.Stand.Weight = 0, 0, 0
 	area := func(n int) float64 {
@@ -107,7 +113,7 @@ func trimsOf(s style.Style) []trimJSON {
 		return polyline.Area(p.Outline)
 	}
 	for k, line := range s.Trims {
-		t := trimJSON{Area: (area(k) - area(k+1)) * 1e6}
+		t := Trim{Area: (area(k) - area(k+1)) * 1e6}
 		for _, v := range line {
 			t.Line = append(t.Line, [2]float64{say.MM(v.X), say.MM(v.Y)})
 		}
@@ -116,8 +122,8 @@ func trimsOf(s style.Style) []trimJSON {
 	return out
 }
 
-// report prints them, a row each.
-func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
+// Report prints them, a row each.
+func (t *Figures) Report(row func(name, format string, args ...any)) {
 	if t == nil {
 		return
 	}
@@ -148,7 +154,7 @@ func (t *treatmentJSON) report(row func(name, format string, args ...any)) {
 }
 
 // standWords lists what is done on the stand.
-func (t *treatmentJSON) standWords() string {
+func (t *Figures) standWords() string {
 	var words []string
 	add := func(mm float64, format string) {
 		if mm > 0 {

@@ -1,9 +1,8 @@
-package main
+package drafted
 
 import (
 	"math"
 
-	"cowl/cmd/cowl/internal/drawn"
 	"cowl/cmd/cowl/internal/say"
 	"cowl/mesh/draft"
 )
@@ -16,9 +15,9 @@ import (
 // shear in the stretch of a strip, sin²g cos²g / G, and nothing is known of growth.
 const biasGrowth = 0.05
 
-// agedJSON is the band in which a front may lie after 24 to 48 hours; nothing of it is
-// computed by hanging.
-type agedJSON struct {
+// Aged is the band in which a front may lie after 24 to 48 hours; nothing of it is
+// computed by hanging. Growth is in percent, the others in mm, each least and most.
+type Aged struct {
 	Rule   string     `json:"rule"`
 	Growth [2]float64 `json:"growth_percent"`
 	// of the edge alone in an upright plane; not of one that is taped
@@ -29,20 +28,20 @@ type agedJSON struct {
 const agedRule = "common practice, no published source, from memory, not computed: " +
 	"true bias grows by 0 to 5 % in 24 to 48 hours, other grains by sin²(2 × grain) of that"
 
-// agedOf is the band of the front p; nil: it is cut on the straight grain, of which nothing
+// AgedOf is the band of the front p; nil: it is cut on the straight grain, of which nothing
 // of the kind is told.
-func agedOf(p draft.Cowl) *agedJSON {
+func AgedOf(p draft.Cowl) *Aged {
 	s := math.Sin(2 * p.Grain)
 	growth := biasGrowth * s * s
 	if growth < 0.001 {
 		return nil
 	}
-	out := &agedJSON{Rule: agedRule, Growth: [2]float64{0, 100 * growth}}
+	out := &Aged{Rule: agedRule, Growth: [2]float64{0, 100 * growth}}
 	if !p.StayEdge {
 		longer := p
 		longer.HalfEdge *= 1 + growth
-		now, _ := drawn.Bounds(p)
-		then, _ := drawn.Bounds(longer)
+		now, _ := Bounds(p)
+		then, _ := Bounds(longer)
 		out.Edge = [2]float64{0, say.MM(then - now)}
 	}
 	if p.Hem > 0 {
@@ -51,8 +50,8 @@ func agedOf(p draft.Cowl) *agedJSON {
 	return out
 }
 
-// report prints the band in a row of its own.
-func (a *agedJSON) report(row func(name, format string, args ...any)) {
+// Report prints the band in a row of its own.
+func (a *Aged) Report(row func(name, format string, args ...any)) {
 	if a == nil {
 		return
 	}

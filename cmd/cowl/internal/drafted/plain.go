@@ -1,4 +1,4 @@
-package main
+package drafted
 
 import (
 	"fmt"
@@ -11,37 +11,45 @@ import (
 	"cowl/mesh/truing"
 )
 
-// backJSON holds the figures of the matching back, or of the plain front of a back cowl.
-type backJSON struct {
-	Grain   float64    `json:"grain_deg"`
-	Neck    float64    `json:"half_neck_mm"`
-	Armhole float64    `json:"armhole_mm"`
-	Dart    float64    `json:"dart_intake_mm"`
-	Facing  float64    `json:"facing_cb_mm"` // depth of the neck facing on the centre; 0: none
-	Walked  []walkJSON `json:"walked"`
-	Joined  []joinJSON `json:"joined"`
-	Opening float64    `json:"opening_mm"`
+// Plain holds the figures of the matching back, or of the plain front of a back cowl: lengths in
+// mm, the grain in degrees.
+type Plain struct {
+	Grain   float64 `json:"grain_deg"`
+	Neck    float64 `json:"half_neck_mm"`
+	Armhole float64 `json:"armhole_mm"`
+	Dart    float64 `json:"dart_intake_mm"`
+	Facing  float64 `json:"facing_cb_mm"` // depth of the neck facing on the centre; 0: none
+	Walked  []Walk  `json:"walked"`
+	Joined  []Join  `json:"joined"`
+	Opening float64 `json:"opening_mm"`
 }
 
-// backFigures returns the figures of the back of a suit.
-func backFigures(s truing.Suit) *backJSON {
+// plainOf returns the figures of the plain piece of a suit.
+func plainOf(s truing.Suit) *Plain {
 	r := s.Back.Report()
-	out := &backJSON{
+	out := &Plain{
 		Grain: say.Degrees(s.BackGrain), Neck: say.MM(r.Neck), Armhole: say.MM(r.Armhole), Dart: say.MM(r.DartIntake),
 		Facing:  say.MM(r.Facing),
 		Opening: say.MM(draft.Opening(s.Front, s.Back)),
 	}
-	for _, k := range draft.Walked(s.Front, s.Back) {
-		out.Walked = append(out.Walked, walkJSON{k.Name, say.MM(k.Front), say.MM(k.Back)})
-	}
+	out.Walked = Walked(s)
 	for _, j := range draft.Joined(s.Front, s.Back) {
-		out.Joined = append(out.Joined, joinJSON{j.Name, say.Degrees(j.Angle())})
+		out.Joined = append(out.Joined, Join{j.Name, say.Degrees(j.Angle())})
 	}
 	return out
 }
 
-// backReport prints them. Lengths are centimetres.
-func backReport(w io.Writer, s truing.Suit) {
+// Walked lays the seams of a suit along each other.
+func Walked(s truing.Suit) []Walk {
+	var out []Walk
+	for _, k := range draft.Walked(s.Front, s.Back) {
+		out = append(out, Walk{k.Name, say.MM(k.Front), say.MM(k.Back)})
+	}
+	return out
+}
+
+// ReportPlain prints the figures of the plain piece of a suit.
+func ReportPlain(w io.Writer, s truing.Suit) {
 	row := func(name, format string, args ...any) {
 		fmt.Fprintf(w, "  %-13s", name)
 		fmt.Fprintf(w, format+"\n", args...)
@@ -64,19 +72,20 @@ func backReport(w io.Writer, s truing.Suit) {
 	row("Opening", "%s round edge and %v neck", say.Length(draft.Opening(s.Front, s.Back)), worn)
 }
 
-// allowanceReport prints what is cut outside the seams.
-func allowanceReport(w io.Writer, a truing.Allowances) {
+// ReportAllowances prints what is cut outside the seams.
+func ReportAllowances(w io.Writer, a truing.Allowances) {
 	fmt.Fprintf(w, "  %-13s%s, side seams %s\n", "Allowances", say.Length(a.Seam), say.Length(a.Side))
 }
 
-type walkJSON struct {
+// Walk is a seam that both pieces have, and how long it is on either.
+type Walk struct {
 	Name  string  `json:"name"`
 	Front float64 `json:"front_mm"`
 	Back  float64 `json:"back_mm"`
 }
 
-// joinJSON is the angle of a line over a closed seam; 180 runs on without a corner.
-type joinJSON struct {
+// Join is the angle of a line over a closed seam; 180 runs on without a corner.
+type Join struct {
 	Name  string  `json:"name"`
 	Angle float64 `json:"angle_deg"`
 }
