@@ -33,10 +33,10 @@ func weakCloths(rs []caseResult) []string {
 
 // grainCaution is what keeps a sheet from speaking of the grain.
 const grainCaution = "No effect of grain may be claimed from these figures unless it is larger than what the " +
-	"lattice does. The lattice turns with the grain, and shows a little: a made-up cloth that bends, shears and pulls " +
+	"lattice does. The lattice turns with the grain, and shows a little: two made-up cloths that bend, shear and pull " +
 	"alike in all directions kept the same two laid folds at 0, 22.5, 45, 67.5 and 90° on 8 mm, but in the mean of " +
-	"five hands its edge dropped by 15.3 to 16.0 cm and its first fold was 41 to 50 mm deep. Cloth like that has no " +
-	"grain."
+	"five hands the edge dropped by up to 5 mm more at one angle than at another, and the first fold was up to 4 mm " +
+	"deeper. Cloth like that has no grain."
 
 // cautionsOf are the cautions at the end of a sheet.
 func cautionsOf(s style.Style) []string {
