@@ -78,7 +78,12 @@ func (w *walker) begin() {
 	}
 	w.meet(d)
 	if carried {
-		d.shift(ctx)
+		h := handOf(d.Job.Seed)
+		if d.shift(ctx, h); ctx.Err() == nil && !d.follows() && w.placeAnew() {
+			return
+		}
+		// As long as a hand that lets fall, whatever was laid: it has not been led slowly.
+		d.smoothOut(ctx, h, smoothings)
 		w.stage = StageSettling
 	} else {
 		placed, err := d.place(ctx)
@@ -118,19 +123,15 @@ func (w *walker) goOn() {
 }
 
 // end shows how a walk has ended, unless there is more to do. Cloth that was
-// carried over and cannot find rest is placed anew.
+// carried over and cannot find rest is placed anew, as is that which does not follow the hand.
 func (w *walker) end() {
 	w.stop = func() {}
 	if w.next != nil || w.live.ctx.Err() != nil {
 		return
 	}
 	lost := w.d.Result.Status != sim.Settled || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
-	if w.carried && w.new && lost {
-		j := w.job
-		j.Cowl = w.d.Job.Cowl
-		if w.next, _ = w.anew(j); w.next != nil {
-			return
-		}
+	if w.carried && w.new && lost && w.placeAnew() {
+		return
 	}
 	if !lost && !w.busy && w.setEdge() {
 		return
@@ -144,6 +145,14 @@ func (w *walker) end() {
 		w.stage = StageRest
 	}
 	w.show(w.d.Result.Residual)
+}
+
+// placeAnew has the piece that hangs placed from the flat next; false if it cannot be.
+func (w *walker) placeAnew() bool {
+	j := w.job
+	j.Cowl = w.d.Job.Cowl
+	w.next, _ = w.anew(j)
+	return w.next != nil
 }
 
 // sleep waits for orders and obeys them.

@@ -48,11 +48,11 @@ func TestBackCowl(t *testing.T) {
 	d.until("a longer extension", func(a *App) bool { return a.pane().cowl.Extension > 0.129 })
 	d.rest()
 	d.ask(func(a *App) {
-		if p := a.pane(); !p.frame.Carried || p.frame.Outcome.EdgeDrop < drop+0.010 {
-			t.Errorf("carried %t, edge drop %.0f mm, want it carried and clearly more than %.0f mm", p.frame.Carried,
+		if p := a.pane(); p.frame.Outcome.EdgeDrop < drop+0.010 {
+			t.Errorf("carried %t, edge drop %.0f mm, want clearly more than %.0f mm", p.frame.Carried,
 				1000*p.frame.Outcome.EdgeDrop, 1000*drop)
 		}
-		backs(t, a, "carried")
+		backs(t, a, "with a longer extension")
 	})
 	d.click("tab/Folds")
 	d.click("flat")
