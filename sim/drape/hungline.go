@@ -72,8 +72,8 @@ func (j Job) overForm(l hungLine, parts int) overForm {
 	for k := 1; k <= parts; k++ {
 		t := float64(k) / float64(parts)
 		at, by := l.at(t, 1, 0), lies+(valleyAhead-lies)*(1-t)
-		if d, _ := j.Form.Distance(at); !j.Free && d < by {
-			at = j.off(at, by)
+		if d, _ := j.Form.Distance(at); d < by {
+			at = j.off(at, by) // on a free hang it stays
 		}
 		w.down = append(w.down, w.length()+r3.Norm(r3.Sub(at, w.places[k-1])))
 		w.places = append(w.places, at)

@@ -274,6 +274,24 @@ func TestLiveChange(t *testing.T) {
 	until(t, l, "another placing", func(f *Frame) bool { return f.Stage == StagePlacing && f.Job.Seed == finer.Seed })
 }
 
+// Cloth that hangs and does not follow the hand is placed anew: on 20 mm, with 5 cm more
+// extension, it ends in the bits of a fresh placing.
+func TestLiveLeavesWhatDoesNotFollow(t *testing.T) {
+	if testing.Short() {
+		t.Skip("three drapes")
+	}
+	j, longer := laidJob(t, 0.10, 2), laidJob(t, 0.15, 2)
+	j.Spacing, longer.Spacing = 0.020, 0.020
+	l := NewLive(j)
+	defer l.Close()
+	f := resting(t, l, 0)
+	l.Change(longer)
+	if f = resting(t, l, f.Serial); f.Carried {
+		t.Errorf("carried over, want it placed anew")
+	}
+	sameBits(t, f.Sheet.Pos, run(t, longer).Drape.Sheet().Pos)
+}
+
 // What cannot be hung is told, and what hangs goes on undisturbed: to the same
 // bits. A first job that cannot be hung leaves nothing, until one that can.
 func TestLiveSameAfterMiss(t *testing.T) {

@@ -108,7 +108,7 @@ func (d *Drape) shift(ctx context.Context, h hand) {
 
 // mostAstray is how far the edge may stand from where the hand has led it, m in the mean. Cloth that
 // hangs in folds may hold it back: at 14 to 19 mm (20 mm lattice, front and back) it came to
-// rest 1 to 4 cm higher than a fresh placing, at 8 to 11 mm up to 15 mm.
+// rest 1 to 4 cm higher than a fresh placing, at 8 to 12 mm (14 and 20 mm) up to 15 mm.
 const mostAstray = 0.012
 
 // follows reports whether the edge has come to where the hand leads it.

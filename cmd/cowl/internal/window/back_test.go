@@ -48,8 +48,9 @@ func TestBackCowl(t *testing.T) {
 	d.until("a longer extension", func(a *App) bool { return a.pane().cowl.Extension > 0.129 })
 	d.rest()
 	d.ask(func(a *App) {
-		if p := a.pane(); p.frame.Outcome.EdgeDrop < drop+0.010 {
-			t.Errorf("carried %t, edge drop %.0f mm, want clearly more than %.0f mm", p.frame.Carried,
+		// On 20 mm cloth that hangs does not follow the hand so far.
+		if p := a.pane(); p.frame.Carried || p.frame.Outcome.EdgeDrop < drop+0.010 {
+			t.Errorf("carried %t, edge drop %.0f mm, want it placed anew and clearly more than %.0f mm", p.frame.Carried,
 				1000*p.frame.Outcome.EdgeDrop, 1000*drop)
 		}
 		backs(t, a, "with a longer extension")
