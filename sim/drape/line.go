@@ -3,6 +3,8 @@ package drape
 import (
 	"math"
 
+	"cowl/mesh/polyline"
+
 	"gonum.org/v1/gonum/spatial/r2"
 )
 
@@ -23,25 +25,10 @@ func steps(lo, hi, size float64) []float64 {
 	return out
 }
 
-// length returns the length of a polyline, m.
-func length(p []r2.Vec) float64 {
-	var s float64
-	for k := 1; k < len(p); k++ {
-		s += r2.Norm(r2.Sub(p[k], p[k-1]))
-	}
-	return s
-}
-
 // along returns the point at arc length s (m) of a polyline, clamped to its ends.
 func along(p []r2.Vec, s float64) r2.Vec {
-	for k := 1; k < len(p); k++ {
-		d := r2.Norm(r2.Sub(p[k], p[k-1]))
-		if s <= d && d > 0 {
-			return r2.Add(p[k-1], r2.Scale(s/d, r2.Sub(p[k], p[k-1])))
-		}
-		s -= d
-	}
-	return p[len(p)-1]
+	at, _ := polyline.Along(p, s)
+	return at
 }
 
 // sided mirrors a place of the left half for side = −1.

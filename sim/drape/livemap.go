@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -35,7 +36,7 @@ func matched(from, to draft.Cowl) (match, bool) {
 func frontHalf(p draft.Cowl) []r2.Vec {
 	out := []r2.Vec{}
 	for _, line := range [][]r2.Vec{p.Waist, p.Side, p.Armhole, p.Shoulder} {
-		out = append(out, shares(backwards(line))...)
+		out = append(out, shares(polyline.Reversed(line))...)
 	}
 	return append(out, p.Shoulder[0], r2.Vec{Y: p.FoldY})
 }
@@ -54,7 +55,7 @@ func facingHalf(p draft.Cowl) []r2.Vec {
 
 // shares returns the points at equal shares of a polyline, without its end.
 func shares(line []r2.Vec) []r2.Vec {
-	whole := length(line)
+	whole := polyline.Length(line)
 	out := make([]r2.Vec, lineSteps)
 	for k := range out {
 		out[k] = along(line, whole*float64(k)/lineSteps)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -64,8 +65,8 @@ func TestMatchKeepsLines(t *testing.T) {
 	}
 	for _, s := range []float64{0, 0.25, 0.5, 0.75, 1} {
 		check("edge", r2.Vec{X: s * a.HalfEdge, Y: a.FoldY}, r2.Vec{X: s * b.HalfEdge, Y: b.FoldY})
-		check("side", along(a.Side, s*length(a.Side)), along(b.Side, s*length(b.Side)))
-		check("shoulder", along(a.Shoulder, s*length(a.Shoulder)), along(b.Shoulder, s*length(b.Shoulder)))
+		check("side", along(a.Side, s*polyline.Length(a.Side)), along(b.Side, s*polyline.Length(b.Side)))
+		check("shoulder", along(a.Shoulder, s*polyline.Length(a.Shoulder)), along(b.Shoulder, s*polyline.Length(b.Shoulder)))
 		wa, wb := a.Waist[len(a.Waist)-1].Y, b.Waist[len(b.Waist)-1].Y
 		check("CF", r2.Vec{Y: wa + s*(a.FoldY-wa)}, r2.Vec{Y: wb + s*(b.FoldY-wb)})
 	}

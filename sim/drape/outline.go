@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -28,7 +29,7 @@ func clip(p draft.Cowl) float64 {
 // cut returns the outline of the cloth that hangs: the piece with both ends of the
 // facing clipped free of the cowl points.
 func cut(p draft.Cowl) []r2.Vec {
-	half := slices.Concat(backwards(p.Waist), backwards(p.Side)[1:], backwards(p.Armhole)[1:], backwards(p.Shoulder)[1:])
+	half := slices.Concat(polyline.Reversed(p.Waist), polyline.Reversed(p.Side)[1:], polyline.Reversed(p.Armhole)[1:], polyline.Reversed(p.Shoulder)[1:])
 	if r := clip(p); r > 0 {
 		half = slices.Concat(half, clipped(p, r), p.FacingEdge[1:])
 	} else {
@@ -55,11 +56,4 @@ func clipped(p draft.Cowl, r float64) []r2.Vec {
 		}
 	}
 	return out
-}
-
-// backwards returns a polyline from its end to its start.
-func backwards(p []r2.Vec) []r2.Vec {
-	q := slices.Clone(p)
-	slices.Reverse(q)
-	return q
 }

@@ -6,6 +6,7 @@ import (
 
 	"cowl/mesh/draft"
 	"cowl/mesh/lattice"
+	"cowl/mesh/polyline"
 	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -106,7 +107,7 @@ func (j Job) shoulderPins(side float64) []pin {
 		out = append(out, pin{name: name, flat: sided(along(p.Shoulder, q), side),
 			at: j.off(j.Form.ShoulderPoint(side, p.CowlPoint+s*j.seamShare()), over), over: over, down: q})
 	}
-	free, end := facingFree(p), length(p.FacingEnd)
+	free, end := facingFree(p), polyline.Length(p.FacingEnd)
 	if j.Free {
 		end = math.Min(end, free+shoulderStep)
 	}
@@ -124,7 +125,7 @@ func facingFree(p draft.Cowl) float64 {
 	if rise < relief {
 		return relief
 	}
-	return relief * length(p.FacingEnd) / rise
+	return relief * polyline.Length(p.FacingEnd) / rise
 }
 
 // seamShare is the length of the form's shoulder seam over that of the cloth: 1 but
@@ -142,7 +143,7 @@ func (j Job) waistPins(side float64) []pin {
 	var out []pin
 	p := j.Cowl
 	skip, width := j.dartMouth()
-	whole := length(p.Waist)
+	whole := polyline.Length(p.Waist)
 	for _, s := range steps(0, whole-width, waistStep) {
 		t := 1 - s/(whole-width)
 		at := j.off(j.Form.WaistPoint(side, t), sim.Shell)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -16,14 +17,14 @@ import (
 func (j Job) shoulderPlaces() []float64 {
 	p := j.Cowl
 	if j.Free {
-		return steps(0, math.Min(length(p.Shoulder), shoulderStep), shoulderStep)
+		return steps(0, math.Min(polyline.Length(p.Shoulder), shoulderStep), shoulderStep)
 	}
 	out, from := []float64{0}, 0.0
 	for k := range p.Pleats {
 		a, b := p.Legs(k)
 		out, from = append(append(out, steps(from, a, shoulderStep)[1:]...), b), b
 	}
-	return append(out, steps(from, length(p.Shoulder), shoulderStep)[1:]...)
+	return append(out, steps(from, polyline.Length(p.Shoulder), shoulderStep)[1:]...)
 }
 
 // layer returns in which layer the place q down the flat shoulder seam lies

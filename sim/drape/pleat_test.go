@@ -6,6 +6,7 @@ import (
 
 	"cowl/materials"
 	"cowl/mesh/draft"
+	"cowl/mesh/polyline"
 	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -69,7 +70,7 @@ func TestPleatPins(t *testing.T) {
 				t.Errorf("towards the %v, pleat %d: layer %g over it, want 2", to, k+1, got)
 			}
 		}
-		tip := find(length(p.Shoulder))
+		tip := find(polyline.Length(p.Shoulder))
 		if d := r3.Norm(r3.Sub(tip.at, j.Form.ShoulderPoint(1,
 			p.CowlPoint+p.ShoulderLength()))); math.Abs(d-tip.over) > 1e-3 {
 			t.Errorf("towards the %v: the seam ends %.1f mm from the shoulder tip", to, d*1000)

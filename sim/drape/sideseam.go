@@ -3,6 +3,7 @@ package drape
 import (
 	"math"
 
+	"cowl/mesh/polyline"
 	"cowl/sim"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -42,7 +43,7 @@ func (j Job) pinnedSide(side float64) []pin {
 // from the underarm). The underarm itself is pinned.
 func (j Job) seamPins(side, from float64) []pin {
 	var out []pin
-	for k, s := range steps(from, length(j.Cowl.Side), seamStep) {
+	for k, s := range steps(from, polyline.Length(j.Cowl.Side), seamStep) {
 		p := j.sidePin(side, s)
 		if s > 0 {
 			p.name, p.sewn = "side seam", true
