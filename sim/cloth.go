@@ -1,7 +1,7 @@
 package sim
 
 import (
-	"math"
+	"iter"
 
 	"cowl/mesh/lattice"
 )
@@ -108,12 +108,19 @@ func (c *Cloth) tie() {
 	}
 	for i := range c.cells {
 		q := &c.cells[i]
-		w := [4]float64{math.Max(1-q.midU, 1-q.midV), math.Max(q.midU, 1-q.midV), math.Max(1-q.midU, q.midV),
-			math.Max(q.midU, q.midV)}
-		for k, n := range [4]int32{q.o, q.u, q.v, q.d} {
+		for n, w := range q.moves() {
 			c.stiffness[n].bend += 4 * q.twist
-			c.stiffness[n].shear += 4 * w[k] * c.stiffest(q) / (c.h * c.h)
+			c.stiffness[n].shear += 4 * w * c.stiffest(q) / (c.h * c.h)
 		}
+	}
+}
+
+// moves lists the corners of a cell with the larger of the shares of their moves in its mean
+// edges.
+func (q *cell) moves() iter.Seq2[int32, float64] {
+	return func(yield func(int32, float64) bool) {
+		u, v := q.midU, q.midV
+		_ = yield(q.o, max(1-u, 1-v)) && yield(q.u, max(u, 1-v)) && yield(q.v, max(1-u, v)) && yield(q.d, max(u, v))
 	}
 }
 

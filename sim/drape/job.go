@@ -80,14 +80,22 @@ func (j Job) placing() float64 {
 	return h
 }
 
-// coarsestLeading is the widest spacing of a coarser lattice on which the hand
-// leads, m: led on 24 mm the cloth of 12 mm dropped 10 mm less than on its own, led on
-// 16 mm that of 8 mm with an extension of 8 cm by 4 to 8 mm.
-const coarsestLeading = 0.0125
+// coarsestLeading is the widest spacing of a coarser lattice on which the hand leads cloth
+// that is let fall, m: led on 24 mm the cloth of 12 mm dropped 10 mm less than on its own.
+// Of coarsestLaying a hand lays folds: cloth of 8 mm led on 16 mm drops as much as led on its
+// own within 4 mm, and what it stores and how it hangs is nearer to 6 mm.
+const (
+	coarsestLeading = 0.0125
+	coarsestLaying  = 0.0165
+)
 
 // leading returns the spacing on which the hand leads the cloth to the form, m.
 func (j Job) leading() float64 {
-	if h := 2 * j.placing(); h < coarsestLeading {
+	widest := coarsestLeading
+	if j.laid() > 0 {
+		widest = coarsestLaying
+	}
+	if h := 2 * j.placing(); h < widest {
 		return h
 	}
 	return j.placing()

@@ -35,12 +35,13 @@ func TestLean(t *testing.T) {
 	}
 }
 
-// A wearer who bends forward bends away from a cowl at the back: its cloth lies closer.
+// A wearer who bends forward bends away from a cowl at the back: its cloth lies closer. Not
+// on 16 mm, where by one hand of three the edge hangs 3 mm off the back already.
 func TestLeanBack(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a drape that bends and comes up")
 	}
-	j := job(t, 0.10, 0.016, limp)
+	j := job(t, 0.10, 0.014, limp)
 	b, err := body.FromChart(10)
 	if err != nil {
 		t.Fatal(err)
