@@ -12,66 +12,56 @@ import (
 // cell is a square of four crossings 00, 10, 01, 11 along warp and weft.
 type cell struct {
 	o, u, v, d int32
-	sides      [4]side // two along the warp, two along the weft
-	shear      float64 // J, shear stiffness × cloth
-	rub        float64 // J, the same of the friction of shear
-	twist      float64 // N/m, coefficient of the mixed difference o − u − v + d
-	midU, midV float64 // 0..1, middle of the cloth in the cell
-	off        float64 // (midU − ½)(midV − ½)
+	tells      [2][4]float64 // share of the curl of warp and of weft at each corner in that of the cell
+	inner      bool          // the shares are all a quarter
+	shear      float64       // J, shear stiffness × cloth
+	rub        float64       // J, the same of the friction of shear
+	twist      float64       // N/m, coefficient of the mixed difference o − u − v + d
+	midU, midV float64       // 0..1, middle of the cloth in the cell
+	off        float64       // (midU − ½)(midV − ½)
 }
 
-// side is a side of a cell and the crossings before and behind it along its yarn,
-// which together tell how the yarn bends in the cell.
-type side struct {
-	last, next int32 // before the side and behind it; any crossing where there is none
-	ends       uint8 // in bends
-}
-
-// bends are the weights of the four crossings of a side, and before and behind it, in
-// the mean second difference of two parallel sides. With no crossing at one end the bend at the other is taken for
-// both; with none at both, that of the other side for both.
-var bends = [...][4]float64{
-	{}, {0.25, -0.25, -0.25, 0.25}, {0.5, -1, 0.5, 0}, {0, 0.5, -1, 0.5},
-	{0.5, -0.5, -0.5, 0.5}, {1, -2, 1, 0}, {0, 1, -2, 1},
-}
-
-// sidesOf returns the sides of a cell with corners q.
-func sidesOf(l *lattice.Lattice, q [4]int32) [4]side {
-	out := [4]side{sideOf(l, l.U, q[0], q[1]), sideOf(l, l.U, q[2], q[3]), sideOf(l, l.V, q[0], q[2]),
-		sideOf(l, l.V, q[1], q[3])}
-	for k := 0; k < 4; k += 2 {
-		a, b := &out[k].ends, &out[k+1].ends
-		switch {
-		case *a == 0 && *b > 0:
-			*b += 3
-		case *b == 0 && *a > 0:
-			*a += 3
+// tell sets how the curls at the corners tell those of both yarns in the middle of the
+// cell. With no crossing at one end of a side the curl at the other is taken for both; with
+// none at both, that of the other side for both.
+func (q *cell) tell(l *lattice.Lattice) {
+	for k, yarn := range [2][]lattice.Axis{l.U, l.V} {
+		first, second := [2]int{0, 1 + k}, [2]int{2 - k, 3} // corners of the two sides along the yarn
+		n := [4]int32{q.o, q.u, q.v, q.d}
+		a, b := told(l, yarn, n[first[0]], n[first[1]]), told(l, yarn, n[second[0]], n[second[1]])
+		switch none := [2]float64{}; {
+		case a == none:
+			b = [2]float64{2 * b[0], 2 * b[1]}
+		case b == none:
+			a = [2]float64{2 * a[0], 2 * a[1]}
 		}
+		t := &q.tells[k]
+		t[first[0]], t[first[1]], t[second[0]], t[second[1]] = a[0], a[1], b[0], b[1]
 	}
-	return out
+	quarter := [4]float64{0.25, 0.25, 0.25, 0.25}
+	q.inner = q.tells == [2][4]float64{quarter, quarter}
 }
 
 // thin is the share of a cell of cloth below which a crossing at the rim does not tell
 // how a yarn bends: nothing holds it there.
 const thin = 0.25
 
-// sideOf returns the side from crossing a to the next, b.
-func sideOf(l *lattice.Lattice, yarn []lattice.Axis, a, b int32) side {
-	r := side{a, b, 0}
+// told returns how much the curls at crossing a and at the next, b, count in the mean of two
+// parallel sides.
+func told(l *lattice.Lattice, yarn []lattice.Axis, a, b int32) [2]float64 {
 	if yarn[a].Next != b { // at the tip of a slit a yarn may leave the cell
-		return r
+		return [2]float64{}
 	}
-	last, next := yarn[a].Prev, yarn[b].Next
 	firm := func(n int32) bool { return n != lattice.None && l.Area[n] >= thin*l.Spacing*l.Spacing }
-	switch {
-	case firm(last) && firm(next):
-		r = side{last, next, 1}
-	case firm(last):
-		r = side{last, b, 2}
-	case firm(next):
-		r = side{a, next, 3}
+	switch before, behind := firm(yarn[a].Prev), firm(yarn[b].Next); {
+	case before && behind:
+		return [2]float64{0.25, 0.25}
+	case before:
+		return [2]float64{0.5, 0}
+	case behind:
+		return [2]float64{0, 0.5}
 	}
-	return r
+	return [2]float64{}
 }
 
 // shearAndTwist adds the forces of ½Gγ² (and what jams, see jam) for the
@@ -84,7 +74,7 @@ func sideOf(l *lattice.Lattice, yarn []lattice.Axis, a, b int32) side {
 // lengths as chords and the cloth along the axis keeps its own. So a·b is corrected by
 // what bowed returns. Without it a fold of curvature κ on the bias is too stiff by
 // G·h⁴·κ²/(256·B) of its bending.
-func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []contact.Sum) {
+func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, curl *curls, out []contact.Sum) {
 	for i := range cells {
 		q := &cells[i]
 		o, u, v, d := &x[q.o], &x[q.u], &x[q.v], &x[q.d]
@@ -92,7 +82,7 @@ func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []con
 		t := r3.Vec{X: o.X - u.X - v.X + d.X, Y: o.Y - u.Y - v.Y + d.Y, Z: o.Z - u.Z - v.Z + d.Z}
 		a := r3.Vec{X: u.X - o.X + q.midV*t.X, Y: u.Y - o.Y + q.midV*t.Y, Z: u.Z - o.Z + q.midV*t.Z}
 		b := r3.Vec{X: v.X - o.X + q.midU*t.X, Y: v.Y - o.Y + q.midU*t.Y, Z: v.Z - o.Z + q.midU*t.Z}
-		w := c.bowed(q, a, b, t, q.bent(x))
+		w := c.bowed(q, a, b, t, curl.in(q))
 		aa, bb, ab := max(r3.Norm2(a), tiny), max(r3.Norm2(b), tiny), r3.Dot(a, b)+w.by
 		if short := min(aa, bb); short < c.h*c.h/(1+share) {
 			c.ballast(q, short, out)
@@ -113,7 +103,7 @@ func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, out []con
 		add(&out[q.u].Force, fax-gx, fay-gy, faz-gz)
 		add(&out[q.v].Force, fbx-gx, fby-gy, fbz-gz)
 		add(&out[q.d].Force, gx, gy, gz)
-		q.carry(r3.Scale(k, w.s), out)
+		curl.pullOn(q, r3.Scale(k, w.s))
 	}
 }
 
@@ -170,35 +160,4 @@ func (c *Cloth) bowed(q *cell, a, b, t, s r3.Vec) bow {
 	turn *= by
 	w := r3.Vec{X: byT*t.X + byS*s.X - turn*n.X, Y: byT*t.Y + byS*s.Y - turn*n.Y, Z: byT*t.Z + byS*s.Z - turn*n.Z}
 	return bow{by, r3.Cross(b, w), r3.Cross(w, a), r3.Scale(byT, n), r3.Scale(byS, n)}
-}
-
-// corners lists the ends of the sides of a cell, as sides has them.
-func (q *cell) corners() [4][2]int32 {
-	return [4][2]int32{{q.o, q.u}, {q.v, q.d}, {q.o, q.v}, {q.u, q.d}}
-}
-
-// bent returns the second differences of both yarns in the middle of the cell together, m.
-func (q *cell) bent(x []r3.Vec) r3.Vec {
-	var s r3.Vec
-	for k, c := range q.corners() {
-		r := &q.sides[k]
-		w := &bends[r.ends]
-		l, a, b, n := &x[r.last], &x[c[0]], &x[c[1]], &x[r.next]
-		s.X += w[0]*l.X + w[1]*a.X + w[2]*b.X + w[3]*n.X
-		s.Y += w[0]*l.Y + w[1]*a.Y + w[2]*b.Y + w[3]*n.Y
-		s.Z += w[0]*l.Z + w[1]*a.Z + w[2]*b.Z + w[3]*n.Z
-	}
-	return s
-}
-
-// carry lays a force on what bent returns onto the crossings of the sides and beyond.
-func (q *cell) carry(f r3.Vec, out []contact.Sum) {
-	for k, c := range q.corners() {
-		r := &q.sides[k]
-		w := &bends[r.ends]
-		add(&out[r.last].Force, w[0]*f.X, w[0]*f.Y, w[0]*f.Z)
-		add(&out[c[0]].Force, w[1]*f.X, w[1]*f.Y, w[1]*f.Z)
-		add(&out[c[1]].Force, w[2]*f.X, w[2]*f.Y, w[2]*f.Z)
-		add(&out[r.next].Force, w[3]*f.X, w[3]*f.Y, w[3]*f.Z)
-	}
 }

@@ -42,6 +42,7 @@ type Cloth struct {
 	links        []link
 	bendU, bendV []stencil
 	cells        []cell
+	spans        [2][2]span      // of bendU and bendV, by half
 	rubs, slides bool            // there is friction of bending, of shear
 	soft         float64         // m, see secant
 	lock         float64         // rad, see jam
@@ -74,11 +75,13 @@ func NewCloth(l *lattice.Lattice, s Stiffness) *Cloth {
 		if q := l.Cell[i]; q.Corner[0] != lattice.None {
 			c.cells = append(c.cells, cell{
 				o: q.Corner[0], u: q.Corner[1], v: q.Corner[2], d: q.Corner[3], midU: q.Mid.X, midV: q.Mid.Y,
-				sides: sidesOf(l, q.Corner), off: (q.Mid.X - 0.5) * (q.Mid.Y - 0.5),
+				off:   (q.Mid.X - 0.5) * (q.Mid.Y - 0.5),
 				shear: s.Shear * q.Area, rub: s.ShearFriction / shearYield * q.Area, twist: 4 * s.Twist * q.Area / h4,
 			})
+			c.cells[len(c.cells)-1].tell(l)
 		}
 	}
+	c.spans = [2][2]span{spans(c.bendU, c.cells), spans(c.bendV, c.cells)}
 	c.tie()
 	return c
 }
@@ -114,6 +117,9 @@ func (c *Cloth) tie() {
 		}
 	}
 }
+
+// corners lists the crossings of a cell.
+func (q *cell) corners() [4]int32 { return [4]int32{q.o, q.u, q.v, q.d} }
 
 // moves lists the corners of a cell with the larger of the shares of their moves in its mean
 // edges.

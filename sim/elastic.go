@@ -29,16 +29,16 @@ func part[T any](list []T, half int) []T {
 }
 
 // elastic adds the elastic forces of one half of the cloth to out (len = nodes),
-// with the nodes at x. Sets of friction that slip move.
-func (c *Cloth) elastic(half int, x []r3.Vec, set Slip, out []contact.Sum) {
+// with the nodes at x. Sets of friction that slip move; the curls are those of the half.
+func (c *Cloth) elastic(half int, x []r3.Vec, set Slip, k *curls, out []contact.Sum) {
+	c.curl(half, x, k)
 	c.tension(part(c.links, half), x, out)
-	c.shearAndTwist(part(c.cells, half), x, set.Shear, out)
+	c.shearAndTwist(part(c.cells, half), x, set.Shear, k, out)
 	if c.rubs {
-		c.rub(part(c.bendU, half), x, set.U, out)
-		c.rub(part(c.bendV, half), x, set.V, out)
+		c.rub(part(c.bendU, half), x, set.U, k.of[0], out)
+		c.rub(part(c.bendV, half), x, set.V, k.of[1], out)
 	}
-	c.bend(part(c.bendU, half), x, out)
-	c.bend(part(c.bendV, half), x, out)
+	c.straighten(half, k, out)
 }
 
 // tension adds the pull of yarns: k times the change of length, along the yarn.
@@ -60,20 +60,3 @@ const tiny = 1e-24
 
 // add adds to a force, N.
 func add(f *r3.Vec, x, y, z float64) { f.X, f.Y, f.Z = f.X+x, f.Y+y, f.Z+z }
-
-// bend adds the forces of ½k|p − 2o + n|², less where it softens.
-func (c *Cloth) bend(list []stencil, x []r3.Vec, out []contact.Sum) {
-	for i := range list {
-		s := &list[i]
-		p, o, n := &x[s.p], &x[s.o], &x[s.n]
-		dx, dy, dz := p.X-2*o.X+n.X, p.Y-2*o.Y+n.Y, p.Z-2*o.Z+n.Z
-		k := s.k
-		if c.soft > 0 {
-			k *= secant(c.soft * math.Sqrt(dx*dx+dy*dy+dz*dz) / (c.h * c.h))
-		}
-		dx, dy, dz = k*dx, k*dy, k*dz
-		add(&out[s.p].Force, -dx, -dy, -dz)
-		add(&out[s.o].Force, 2*dx, 2*dy, 2*dz)
-		add(&out[s.n].Force, -dx, -dy, -dz)
-	}
-}

@@ -62,9 +62,21 @@ func (c *Cloth) angle(q *cell, x []r3.Vec) float64 {
 	t := r3.Sub(r3.Add(x[q.o], x[q.d]), r3.Add(x[q.u], x[q.v]))
 	n := r3.Cross(a, b)
 	known, _ := c.known(r3.Norm2(n))
-	twist, bend := r3.Dot(t, n), r3.Dot(q.bent(x), n)
+	twist, bend := r3.Dot(t, n), r3.Dot(c.curlOf(q, x), n)
 	s := (r3.Dot(a, b) + known*twist*(bend/8-q.off*twist)) / (r3.Norm(a) * r3.Norm(b))
 	return math.Asin(math.Max(-1, math.Min(1, s)))
+}
+
+// curlOf returns the curls of both yarns in the middle of a cell together, m.
+func (c *Cloth) curlOf(q *cell, x []r3.Vec) r3.Vec {
+	var s r3.Vec
+	for dir, t := range q.tells {
+		for j, n := range q.corners() {
+			near := c.stiffness[n].near[2*dir:]
+			s = r3.Add(s, r3.Scale(t[j], r3.Sub(r3.Add(x[near[0]], x[near[1]]), r3.Scale(2, x[n]))))
+		}
+	}
+	return s
 }
 
 // MaxStrain returns the largest absolute yarn strain over links that carry at

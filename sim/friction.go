@@ -23,7 +23,7 @@ type Slip struct{ U, V, Shear []float64 }
 // rub adds the friction of bending and moves the sets of stencils that slip.
 // The moment per width is at most Stiffness.BendFriction, whatever the speed:
 // the bilinear loop of the KES-F bending test.
-func (c *Cloth) rub(list []stencil, x []r3.Vec, set []float64, out []contact.Sum) {
+func (c *Cloth) rub(list []stencil, x []r3.Vec, set []float64, curl []r3.Vec, out []contact.Sum) {
 	slip := yield * c.h * c.h
 	for i := range list {
 		s := &list[i]
@@ -31,12 +31,7 @@ func (c *Cloth) rub(list []stencil, x []r3.Vec, set []float64, out []contact.Sum
 		if !ok {
 			continue
 		}
-		p, o, q := &x[s.p], &x[s.o], &x[s.n]
-		d := n.X*(p.X-2*o.X+q.X) + n.Y*(p.Y-2*o.Y+q.Y) + n.Z*(p.Z-2*o.Z+q.Z)
-		m := s.rub * lag(&set[s.o], d, slip)
-		add(&out[s.p].Force, -m*n.X, -m*n.Y, -m*n.Z)
-		add(&out[s.o].Force, 2*m*n.X, 2*m*n.Y, 2*m*n.Z)
-		add(&out[s.n].Force, -m*n.X, -m*n.Y, -m*n.Z)
+		s.pull(r3.Scale(-s.rub*lag(&set[s.o], r3.Dot(n, curl[s.o]), slip), n), out)
 	}
 }
 

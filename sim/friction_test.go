@@ -34,8 +34,11 @@ func TestBendingLoop(t *testing.T) {
 		f := make([]contact.Sum, len(l.Rest))
 		for _, s := range c.bendU {
 			if s.o == mid {
-				c.bend([]stencil{s}, st.Pos, f)
-				c.rub([]stencil{s}, st.Pos, st.Slip.U, f)
+				k := newCurls(len(f))
+				c.curl(0, st.Pos, k)
+				c.curl(1, st.Pos, k)
+				s.pull(r3.Scale(-c.stiff(&s, k.of[0][mid]), k.of[0][mid]), f)
+				c.rub([]stencil{s}, st.Pos, st.Slip.U, k.of[0], f)
 			}
 		}
 		return -f[mid].Force.Z / 2 * h * h / l.Area[mid] // moment per width; the strip bends towards −Z
@@ -81,7 +84,7 @@ func TestShearLoop(t *testing.T) {
 			turning[i] = r3.Vec{X: v * cos, Y: -v * sin}
 		}
 		f := make([]contact.Sum, len(l.Rest))
-		c.shearAndTwist(c.cells, st.Pos, st.Slip.Shear, f)
+		c.shearAndTwist(c.cells, st.Pos, st.Slip.Shear, newCurls(len(f)), f)
 		work := 0.0
 		for i := range f {
 			work -= r3.Dot(f[i].Force, turning[i])

@@ -35,7 +35,7 @@ func (w *Stepper) speedup(d []r3.Vec) []r3.Vec {
 	at := func(x []r3.Vec) {
 		for half := range 2 {
 			clear(w.sum[half])
-			w.system.Cloth.elastic(half, x, w.state.Slip, w.sum[half])
+			w.system.Cloth.elastic(half, x, w.state.Slip, w.curls[half], w.sum[half])
 		}
 	}
 	at(w.state.Pos)
