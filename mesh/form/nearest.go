@@ -20,6 +20,7 @@ type finder struct {
 	id   []int32   // their place in the surface
 	near []int32   // nearest triangle so far, −1 = none
 	dist []float64 // squared distance to it
+	when []int8    // the sweep that found it, −1 = none
 }
 
 // distances returns the signed distance grid of a closed surface that is
@@ -31,12 +32,12 @@ func distances(s mesh.Surface) *grid {
 	g.nx, g.ny, g.nz = count(hi.X+gridMargin), count(hi.Y-lo.Y+2*gridMargin), count(hi.Z-lo.Z+2*gridMargin)
 	f := &finder{grid: g}
 	size := g.nx * g.ny * g.nz
-	f.near, f.dist = make([]int32, size), make([]float64, size)
+	f.near, f.dist, f.when = make([]int32, size), make([]float64, size), make([]int8, size)
 	for i := range f.near {
-		f.near[i], f.dist[i] = -1, math.Inf(1)
+		f.near[i], f.dist[i], f.when[i] = -1, math.Inf(1), -1
 	}
 	f.scatter(s)
-	for dir := range 8 {
+	for dir := range int8(8) {
 		f.sweep(dir)
 	}
 	f.polish(s)
@@ -54,12 +55,14 @@ func bounds(p []r3.Vec) (lo, hi r3.Vec) {
 	return lo, hi
 }
 
-// try offers triangle t to node o at p.
-func (f *finder) try(o int, p r3.Vec, t int32) {
-	v := f.tri[t].from(p)
-	if q := r3.Norm2(v); q < f.dist[o] {
-		f.dist[o], f.near[o] = q, t
+// try offers triangle t to node o at p, and reports whether it is the nearest so far.
+func (f *finder) try(o int, p r3.Vec, t int32) bool {
+	q := r3.Norm2(f.tri[t].from(p))
+	if q >= f.dist[o] {
+		return false
 	}
+	f.dist[o], f.near[o] = q, t
+	return true
 }
 
 func (f *finder) place(i, j, k int) r3.Vec {
@@ -92,29 +95,36 @@ func (f *finder) scatter(s mesh.Surface) {
 }
 
 // sweep passes the nearest triangles on in one of the eight diagonal
-// directions.
-func (f *finder) sweep(dir int) {
-	walk := func(n int, back bool) (first, end, step int) {
-		if back {
+// directions. A neighbour that has found nothing since it was last asked the same way is not
+// asked again.
+func (f *finder) sweep(dir int8) {
+	walk := func(n int, bit int8) (first, end, step int) {
+		if dir&bit != 0 {
 			return n - 1, -1, -1
 		}
 		return 0, n, 1
 	}
-	i0, i1, di := walk(f.nx, dir&1 != 0)
-	j0, j1, dj := walk(f.ny, dir&2 != 0)
-	k0, k1, dk := walk(f.nz, dir&4 != 0)
+	i0, i1, di := walk(f.nx, 1)
+	j0, j1, dj := walk(f.ny, 2)
+	k0, k1, dk := walk(f.nz, 4)
+	asked := [3]int8{before(dir, 1), before(dir, 2), before(dir, 4)}
 	for i := i0; i != i1; i += di {
 		for j := j0; j != j1; j += dj {
 			o := (i*f.ny+j)*f.nz + k0
 			for k := k0; k != k1; k += dk {
+				adopt := func(nb int, asked int8) {
+					if t := f.near[nb]; t >= 0 && f.when[nb] > asked && t != f.near[o] && f.try(o, f.place(i, j, k), t) {
+						f.when[o] = dir
+					}
+				}
 				if i != i0 {
-					f.adopt(o, o-di*f.ny*f.nz, i, j, k)
+					adopt(o-di*f.ny*f.nz, asked[0])
 				}
 				if j != j0 {
-					f.adopt(o, o-dj*f.nz, i, j, k)
+					adopt(o-dj*f.nz, asked[1])
 				}
 				if k != k0 {
-					f.adopt(o, o-dk, i, j, k)
+					adopt(o-dk, asked[2])
 				}
 				o += dk
 			}
@@ -122,13 +132,14 @@ func (f *finder) sweep(dir int) {
 	}
 }
 
-// adopt offers node o the triangle of its neighbour nb.
-func (f *finder) adopt(o, nb, i, j, k int) {
-	t := f.near[nb]
-	if t < 0 || t == f.near[o] {
-		return
+// before returns the last sweep before dir that went the same way along an axis; −2 if none did.
+func before(dir, axis int8) int8 {
+	for d := dir - 1; d >= 0; d-- {
+		if (d^dir)&axis == 0 {
+			return d
+		}
 	}
-	f.try(o, f.place(i, j, k), t)
+	return -2
 }
 
 // polish makes the distances within reach of cloth exact: sweeping can miss the
