@@ -67,8 +67,9 @@ func (s *Self) sleep(c *calendar, a asleep) {
 	c.day[n] = append(c.day[n], a)
 }
 
-// watchAll lists what was found and begins to watch it: every other pair in each half,
-// so that both have as many. The ways of the nodes are counted from here.
+// watchAll lists what was found and begins to watch it, the pairs of the first nodes in one
+// half and as many of the last in the other: nodes and masses of a half stay near one core. The
+// ways of the nodes are counted from here.
 func (s *Self) watchAll(motion float64) {
 	clear(s.way)
 	s.until = s.dayOf(motion)
@@ -81,11 +82,15 @@ func (s *Self) watchAll(motion float64) {
 		}
 	}
 	s.pairs = s.pairs[:0]
-	for _, list := range [][]found{s.half[0].corners, s.half[1].corners, s.half[0].edges, s.half[1].edges} {
-		for k := range list {
-			f := &list[k]
-			s.sleep(&s.calendar[len(s.pairs)%2], asleep{motion + f.left/2, f.left, int32(len(s.pairs))})
-			s.pairs = append(s.pairs, f.pair)
+	for _, kind := range [2][2][]found{{s.half[0].corners, s.half[1].corners}, {s.half[0].edges, s.half[1].edges}} {
+		k, all := 0, len(kind[0])+len(kind[1])
+		for _, list := range kind {
+			for i := range list {
+				f := &list[i]
+				s.sleep(&s.calendar[2*k/all], asleep{motion + f.left/2, f.left, int32(len(s.pairs))})
+				s.pairs = append(s.pairs, f.pair)
+				k++
+			}
 		}
 	}
 	s.mass = slices.Grow(s.mass[:0], len(s.pairs))[:len(s.pairs)]

@@ -81,9 +81,8 @@ func (j Job) freed(at, inside r3.Vec) r3.Vec {
 	return j.clear(at, at.Z, valleyAhead+inside.Z)
 }
 
-// edgeLaid returns where the guided places of the edge are led at share e of the
-// way by a hand that lays folds.
-func (j Job) edgeLaid(h hand, e float64) []r3.Vec {
+// edgeLaid returns where a hand that lays folds leads the guided places of the edge.
+func (j Job) edgeLaid(h hand) []r3.Vec {
 	line := j.hangs(j.cowlPoint(), j.Cowl.HalfEdge*h.sag, valleyAhead)
 	lies := j.overForm(line, lineParts)
 	var out []r3.Vec
@@ -91,7 +90,27 @@ func (j Job) edgeLaid(h hand, e float64) []r3.Vec {
 		share := math.Abs(q.X) / j.Cowl.HalfEdge
 		to := lies.at(share * lies.length())
 		to.X = math.Copysign(to.X, q.X) + h.aside*(1-share)
-		out = append(out, r3.Add(j.start(q), r3.Scale(e, r3.Sub(to, j.start(q)))))
+		out = append(out, to)
+	}
+	return out
+}
+
+// ledEdge is where a hand leads the edge; it is worked out once.
+type ledEdge struct {
+	by hand
+	to []r3.Vec // m
+}
+
+// edgeOnTheWay returns where the guided places of the edge are led at share e of the way
+// by a hand that lays folds.
+func (d *Drape) edgeOnTheWay(h hand, e float64) []r3.Vec {
+	if d.edge.to == nil || d.edge.by != h {
+		d.edge = ledEdge{h, d.Job.edgeLaid(h)}
+	}
+	out := make([]r3.Vec, len(d.edge.to))
+	for k, q := range d.Job.edge() {
+		from := d.Job.start(q)
+		out[k] = r3.Add(from, r3.Scale(e, r3.Sub(d.edge.to[k], from)))
 	}
 	return out
 }

@@ -58,6 +58,7 @@ type Drape struct {
 
 	pins    []pin      // where the pins have come to sit
 	fingers []finger   // that lay the folds
+	edge    ledEdge    // of a hand that lays folds
 	track   fold.Track // of the laid folds
 	tapes   int        // ties of the scene that are stay tapes; those behind sew up darts
 

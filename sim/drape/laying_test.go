@@ -71,7 +71,7 @@ func TestEdgeIsLaidAsLongAsItIs(t *testing.T) {
 		j := laidJob(t, extension, 1)
 		end := j.cowlPoint()
 		flat := slices.Concat([]r2.Vec{{X: -j.Cowl.HalfEdge}}, j.edge(), []r2.Vec{{X: j.Cowl.HalfEdge}})
-		at := slices.Concat([]r3.Vec{{X: -end.X, Y: end.Y, Z: end.Z}}, j.edgeLaid(handOf(1), 1), []r3.Vec{end})
+		at := slices.Concat([]r3.Vec{{X: -end.X, Y: end.Y, Z: end.Z}}, j.edgeLaid(handOf(1)), []r3.Vec{end})
 		for k := range at[1:] {
 			if got, want := r3.Norm(r3.Sub(at[k+1], at[k])), flat[k+1].X-flat[k].X; got > want {
 				t.Errorf("extension %g: edge from %.0f to %.0f mm, %.1f mm long, is led over %.1f mm", extension,

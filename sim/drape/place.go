@@ -191,7 +191,11 @@ func (d *Drape) lead(h hand, t, grip float64) {
 		st.Target[k], st.Grip[k] = j.way(p, t), p.grip()
 	}
 	k := len(d.pins)
-	for _, q := range j.hanging(h, smoothly(t+h.lead)) {
+	edge := j.hanging
+	if j.Folds > 0 {
+		edge = d.edgeOnTheWay
+	}
+	for _, q := range edge(h, smoothly(t+h.lead)) {
 		st.Target[k], st.Grip[k] = q, grip
 		k++
 	}
@@ -213,12 +217,10 @@ func (d *Drape) lead(h hand, t, grip float64) {
 // pinAll sets all pins to their places and the guiding hand away.
 func (d *Drape) pinAll() { d.lead(hand{sag: 1}, 1, 0) }
 
-// hanging returns where the guided places of the edge are led at share e of the
-// way: along a hanging curve between the cowl points, its middle before the form.
+// hanging returns where the guided places of the edge of cloth that is let fall are led at
+// share e of the way: along a hanging curve between the cowl points, its middle before
+// the form.
 func (j Job) hanging(h hand, e float64) []r3.Vec {
-	if j.Folds > 0 {
-		return j.edgeLaid(h, e)
-	}
 	p := j.Cowl
 	flat := r2.Vec{X: p.HalfEdge, Y: p.FoldY}
 	from, to := j.start(flat), j.cowlPoint()

@@ -16,7 +16,7 @@ import (
 type Pair struct {
 	helped bool
 	work   func(half int)
-	ticket atomic.Uint64 // number of the task × 4 + halves given out
+	ticket atomic.Uint64 // number of the task × 4 + a bit for each half that is given out
 	done   atomic.Int32  // halves finished
 	alive  atomic.Bool   // a helper is watching for tickets
 	broken fault.Carrier // a panic of either half
@@ -43,7 +43,7 @@ func (c *Pair) Both(work func(half int)) {
 		c.alive.Store(true)
 		go c.help()
 	}
-	for c.one() {
+	for c.one(0) {
 	}
 	for spins := 0; c.done.Load() < 2; spins++ {
 		if spins > 10_000 {
@@ -53,13 +53,21 @@ func (c *Pair) Both(work func(half int)) {
 	c.broken.Raise()
 }
 
-// one takes a half that nobody has begun and does it; false if there is none.
-func (c *Pair) one() bool {
+// one takes a half that nobody has begun and does it, its own if that is free: what a half
+// works on lies near the core that did it last. It returns false if there is none.
+func (c *Pair) one(own int) bool {
 	t := c.ticket.Load()
-	if t&3 >= 2 || t>>2 == 0 || !c.ticket.CompareAndSwap(t, t+1) {
-		return false
+	half := own
+	if t>>half&1 != 0 {
+		half = 1 - own
 	}
-	c.half(int(t & 3))
+	switch {
+	case t>>half&1 != 0 || t>>2 == 0:
+		return false
+	case !c.ticket.CompareAndSwap(t, t|1<<half):
+		return c.one(own)
+	}
+	c.half(half)
 	c.done.Add(1)
 	return true
 }
@@ -73,7 +81,7 @@ func (c *Pair) half(which int) {
 // help takes halves until there has been none for a while.
 func (c *Pair) help() {
 	for idle := 0; idle < patience; idle++ {
-		if c.one() {
+		if c.one(1) {
 			idle = 0
 		}
 	}
