@@ -15,6 +15,7 @@ import (
 	"cowl/cmd/cowl/internal/flags"
 	"cowl/cmd/cowl/internal/motion"
 	"cowl/cmd/cowl/internal/stage"
+	"cowl/cmd/cowl/internal/style"
 	"cowl/cmd/cowl/internal/treatment"
 	"cowl/mesh/export/gltf"
 	"cowl/sim"
@@ -98,7 +99,7 @@ func (d drapeCmd) prepare() (*hung, error) {
 	if err != nil {
 		return nil, err
 	}
-	f, err := s.Form(b)
+	f, err := style.FormOf(b, s.Cut.Worn)
 	if err != nil {
 		return nil, err
 	}

@@ -71,7 +71,7 @@ func bare(b body.Body) (*Form, error) {
 func (f *Form) Surface() mesh.Surface { return f.surf }
 
 // Distance returns the signed distance of p from the surface (m, > 0 outside)
-// and its gradient. Inside the grid box it is the trilinear interpolant of
-// distances on a 4 mm grid and grad is the exact gradient of that interpolant;
-// beyond the box the way to the box is added, so d stays positive.
+// and its gradient. Inside the grid box it is a sum of quadratic B-splines that meets the
+// distances on a 4 mm grid, and grad is the exact gradient of that sum; beyond the box
+// the way to the box is added, so d stays positive.
 func (f *Form) Distance(p r3.Vec) (d float64, grad r3.Vec) { return f.grid.at(p) }

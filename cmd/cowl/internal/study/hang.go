@@ -60,7 +60,7 @@ func (h *hanger) form(s style.Style) (*form.Form, error) {
 	at := standing{b, s.Cut.Worn}
 	fit, ok := h.forms[at]
 	if !ok {
-		fit = sync.OnceValues(func() (*form.Form, error) { return s.Form(b) })
+		fit = sync.OnceValues(func() (*form.Form, error) { return style.FormOf(b, s.Cut.Worn) })
 		h.forms[at] = fit
 	}
 	h.mu.Unlock()

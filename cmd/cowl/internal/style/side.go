@@ -2,6 +2,7 @@ package style
 
 import (
 	"errors"
+	"sync"
 
 	"cowl/mesh/body"
 	"cowl/mesh/draft"
@@ -9,12 +10,36 @@ import (
 	"cowl/mesh/limit"
 )
 
-// Form builds the form that the piece hangs before: that of the body b, turned for a back
-// cowl. Errors are those of form.FromBody.
-func (s *Style) Form(b body.Body) (*form.Form, error) {
-	f, err := form.FromBody(b)
-	if err == nil && s.Cut.Worn == draft.AtBack {
+// FormOf returns the form of the body b, turned for a piece worn at its back. Errors are
+// those of form.FromBody.
+func FormOf(b body.Body, worn draft.Side) (*form.Form, error) {
+	f, err := built.of(b)
+	if err == nil && worn == draft.AtBack {
 		f = f.Turned()
+	}
+	return f, err
+}
+
+// kept is the form built last: most styles of a run hang on one body, and a form takes
+// most of a second.
+type kept struct {
+	sync.Mutex
+	body body.Body
+	form *form.Form // nil: none is built
+}
+
+var built kept
+
+// of returns the form of a body, the same one where it was built last.
+func (k *kept) of(b body.Body) (*form.Form, error) {
+	k.Lock()
+	defer k.Unlock()
+	if k.form != nil && k.body == b {
+		return k.form, nil
+	}
+	f, err := form.FromBody(b)
+	if err == nil {
+		k.body, k.form = b, f
 	}
 	return f, err
 }

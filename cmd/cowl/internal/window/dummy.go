@@ -38,12 +38,9 @@ func standingOf(s *style.Style) (standing, error) {
 }
 
 func newDummy(w standing) (*dummy, error) {
-	f, err := form.FromBody(w.body)
+	f, err := style.FormOf(w.body, w.worn)
 	if err != nil {
 		return nil, err
-	}
-	if w.worn == draft.AtBack {
-		f = f.Turned()
 	}
 	d := &dummy{form: f, surface: f.Surface(), seams: f.SeamLines(), hanger: map[float64]*mesh.Surface{}}
 	for _, p := range f.CF() {
