@@ -90,7 +90,7 @@ func TestLiveSetsEdge(t *testing.T) {
 	if testing.Short() {
 		t.Skip("half a minute")
 	}
-	j := job(t, 0.11, 0.014, limp)
+	j := job(t, 0.11, 0.016, limp)
 	j.Folds = Auto
 	l := NewLive(j)
 	defer l.Close()
