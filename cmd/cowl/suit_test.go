@@ -150,7 +150,7 @@ func TestTrueGivesDraftBack(t *testing.T) {
 	}
 	// From the folder of a drape: all that is read there is its style.
 	folder := filepath.Dir(write(t, "style.yaml", strings.Replace(string(demo), "spacing_mm: 8 ",
-		"folds: 2\n  spacing_mm: 10 ", 1)))
+		"folds: 2\n  spacing_mm: 14 ", 1)))
 	out := t.TempDir()
 	got := call(t.Context(), "true", folder, "--json", "--out", out)
 	if got.code != console.ExitOK {

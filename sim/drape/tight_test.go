@@ -24,7 +24,7 @@ func TestQuickIsTight(t *testing.T) {
 		drop, depth float64 // m, how far the two may part
 	}{{limp, false, 0.5e-3, 1e-3}, {stiff, false, 0.5e-3, 1e-3}, {limp, true, 3e-3, 5e-3}} {
 		fabric := c.fabric
-		j := job(t, 0.11, 0.016, fabric)
+		j := job(t, 0.11, 0.020, fabric)
 		if !c.rubs {
 			j.Fabric.Friction, j.Fabric.FrictionCloth, j.Fabric.BendFriction = 0, 0, 0
 		}
