@@ -23,10 +23,10 @@ type Stepper struct {
 	system *System
 	state  *State
 	sum    [2][]contact.Sum // len = nodes
-	curls  [2]*curls
-	force  []r3.Vec  // N, len = nodes; unbalanced
-	mass   []inertia // len = nodes
-	age    int       // steps taken
+	curls  [2]*curls        // of each half
+	force  []r3.Vec         // N, len = nodes; unbalanced
+	mass   []inertia        // len = nodes
+	age    int              // steps taken
 	form   *contact.Against
 	self   *contact.Self
 	levels []*level // move broad slack places as a whole; none until the first step that is not even
@@ -48,7 +48,8 @@ func NewStepper(s *System, st *State) *Stepper {
 	n := len(st.Pos)
 	w := &Stepper{
 		system: s, state: st, force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, pair: forkjoin.New(!s.Alone),
-		sum: [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)}, curls: [2]*curls{newCurls(n), newCurls(n)},
+		sum:   [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)},
+		curls: [2]*curls{newCurls(n), newCurls(n)},
 	}
 	for i := range w.mass {
 		w.mass[i].factor = 1
