@@ -82,6 +82,7 @@ func (j Job) front() float64 {
 const (
 	leadPhases = 200   // steps of the way of the pins to the form, the edge led along
 	leadSteps  = 20    // in each
+	layingLead = 40    // the same of a hand that lays folds, before slowly
 	smoothings = 100   // times the pins are looked over while the hand holds still, and while it lets go
 	laidOver   = 50    // the same of a hand that lays folds, whose cloth need not stretch
 	smoothing  = 20    // steps between two
@@ -113,7 +114,7 @@ func (d *Drape) bring(ctx context.Context, h hand) bool {
 	for k := 1; k <= leadPhases; k++ {
 		t := float64(k) / leadPhases
 		d.lead(h, t, guideGrip)
-		if !d.walk(ctx, w, d.slowly(leadSteps)) {
+		if !d.walk(ctx, w, d.leads()) {
 			return false
 		}
 		d.tell("placing", 0.7*t)
