@@ -74,10 +74,7 @@ func (w *Stepper) draw(h Hand, sum []contact.Sum) {
 // balance sums up what acts on the nodes of a half, weight and form included.
 func (w *Stepper) balance(half int) {
 	lo, hi := forkjoin.Half(len(w.force), half)
-	a, b, load, down := w.sum[0], w.sum[1], w.system.Cloth.Load, w.system.Down
-	if down == (r3.Vec{}) {
-		down.Y = -1
-	}
+	a, b, load, down := w.sum[0], w.sum[1], w.system.Cloth.Load, w.system.down()
 	for i := lo; i < hi; i++ {
 		f, g := &a[i], &b[i]
 		f.Force.X = f.Force.X + g.Force.X + load[i]*down.X
@@ -87,6 +84,15 @@ func (w *Stepper) balance(half int) {
 	}
 	if w.form != nil {
 		w.form.Add(lo, hi, w.state.Pos, a, w.motion)
+	}
+}
+
+// unbalance reads the forces on all nodes where they are, without a step.
+func (w *Stepper) unbalance() {
+	w.pair.Both(w.load)
+	w.pair.Both(w.balance)
+	for i := range w.force {
+		w.force[i] = w.sum[0][i].Force
 	}
 }
 

@@ -51,6 +51,14 @@ type System struct {
 	Alone    bool             // keep to one core; the bits are the same
 }
 
+// down returns where the weight pulls to.
+func (s *System) down() r3.Vec {
+	if s.Down == (r3.Vec{}) {
+		return r3.Vec{Y: -1}
+	}
+	return s.Down
+}
+
 // State is everything that changes. Make it with NewState.
 type State struct {
 	Pos, Vel []r3.Vec  // m, m per step; len = nodes

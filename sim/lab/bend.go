@@ -95,24 +95,40 @@ func (b BendSetup) check() error {
 	return within("width", b.Width, 0.005, 0.2, 1000, "mm")
 }
 
-// spacing returns the spacing on which a strip is computed; the overhang is a
-// whole number of it.
-func (b BendSetup) spacing(c float64) float64 {
-	h := b.Spacing
+// coarser is how many times as wide the spacing may be on which a strip hangs first: from end
+// to end a coarse one comes to rest in fewer steps.
+const coarser = 4
+
+// lattices returns the spacings on which a strip is computed, coarse first; the overhang is a
+// whole number of each.
+func (b BendSetup) lattices(c float64) []float64 {
+	h, most := b.Spacing, 1
 	if h == 0 {
-		h = math.Max(math.Min(c, b.Length/2)/8, math.Sqrt(2*b.Length*b.Width/mostStrip))
+		h, most = math.Max(math.Min(c, b.Length/2)/8, math.Sqrt(2*b.Length*b.Width/mostStrip)), coarser
 	}
-	return b.Length / math.Ceil(b.Length/h-1e-9)
+	n := most * int(math.Ceil(b.Length/h/float64(most)-1e-9))
+	for most = 1; most < coarser && n%(2*most) == 0; {
+		most *= 2
+	}
+	h = b.Length / float64(n)
+	return halvings(h, min(float64(most)*h, b.Width/3))
 }
 
 // overhang hangs one strip of the set length.
 func (b BendSetup) overhang(ctx context.Context, s sim.Stiffness) (BendResult, error) {
 	var r BendResult
-	k, err := b.setUp(s, b.spacing(GravityLength(s, b.Grain)))
-	if err != nil {
-		return r, err
+	var k *bench
+	for _, spacing := range b.lattices(GravityLength(s, b.Grain)) {
+		next, err := b.setUp(s, spacing)
+		if err != nil {
+			return r, err
+		}
+		if k != nil {
+			k.carry(next)
+		}
+		next.still(ctx, &r.Run, k == nil)
+		k = next
 	}
-	k.relax(ctx, &r.Run, sim.Settings{Residual: 1e-4, Steps: 400_000})
 	for _, side := range [2]float64{-1, 1} {
 		x := k.at(r2.Vec{Y: side * b.Length})
 		r.TipX += side * x.Z / 2

@@ -11,6 +11,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"cowl/mesh/lattice"
@@ -57,6 +58,28 @@ func (b *bench) relax(ctx context.Context, r *Run, o sim.Settings) {
 	r.note(b, got, start)
 }
 
+// still brings a strip to rest: it walks until what rings has faded, on the first lattice until
+// it hangs nearly as it will, and goes on by Newton's method; where that finds no rest it walks on.
+func (b *bench) still(ctx context.Context, r *Run, first bool) {
+	o := sim.Settings{Residual: 1e-4, Steps: 300}
+	if first {
+		o = sim.Settings{Residual: 1e-2, Steps: 5000}
+	}
+	if b.relax(ctx, r, o); !b.newton(ctx, r) {
+		b.relax(ctx, r, sim.Settings{Residual: 1e-4, Steps: 2 * mostSteps})
+	}
+}
+
+// newton goes on by Newton's method, and reports whether there is no more to do.
+func (b *bench) newton(ctx context.Context, r *Run) bool {
+	const most = 300
+	start := time.Now()
+	got := sim.Newton(ctx, b.system, b.state, sim.Settings{Residual: 1e-6, Steps: most,
+		Report: func(step int, residual float64) { b.tell(step, most, residual) }})
+	r.note(b, got, start)
+	return got.Status != sim.StepLimit
+}
+
 // mostSteps ends a walk that finds no rest.
 const mostSteps = 200_000
 
@@ -85,10 +108,16 @@ func (b *bench) at(q r2.Vec) r3.Vec {
 	return p.At(b.state.Pos)
 }
 
-// carry lays the nodes of another lattice where those of b lie, and sets its
+// carry lays the free nodes of another lattice where those of b lie, and sets its
 // friction as it is set there.
 func (b *bench) carry(to *bench) {
+	at := slices.Clone(to.state.Pos)
 	to.state.Take(to.lattice, b.state, b.lattice, nil)
+	for i, fixed := range to.system.Fixed {
+		if fixed {
+			to.state.Pos[i] = at[i]
+		}
+	}
 }
 
 // rectangle returns the outline of a w × h piece about the origin, h along Y.

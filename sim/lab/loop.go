@@ -41,11 +41,10 @@ func Loop(ctx context.Context, s sim.Stiffness, p LoopSetup) (LoopResult, error)
 	if err := p.check(); err != nil {
 		return r, err
 	}
-	k, err := p.setUp(s, p.spacing(GravityLength(s, p.Grain)))
+	k, err := p.hang(ctx, s, &r.Run)
 	if err != nil {
 		return r, err
 	}
-	p.hang(ctx, k, &r.Run)
 	r.Length, r.Depth = p.Length, -k.at(r2.Vec{}).Y
 	if c, ok := materials.HeartLength(r.Depth / r.Length); ok {
 		r.BendingLength = c * r.Length
@@ -125,13 +124,32 @@ func (p LoopSetup) arcs(s float64) (up, out float64) {
 	return -2 * r * sin, 2 * r * cos
 }
 
-// hang brings the loop to rest. Crossings lie nearer to the clamp or farther
+// hang hangs the loop on coarse lattices, then on finer ones as it hung there: from end to end
+// that takes fewer steps.
+func (p LoopSetup) hang(ctx context.Context, s sim.Stiffness, r *Run) (*bench, error) {
+	var k *bench
+	for _, spacing := range halvings(p.spacing(GravityLength(s, p.Grain)), min(p.Length/40, p.Width/5)) {
+		next, err := p.setUp(s, spacing)
+		if err != nil {
+			return nil, err
+		}
+		if k != nil {
+			k.carry(next)
+			p.clamp(next, p.bent(k))
+		}
+		p.rest(ctx, next, r, k == nil)
+		k = next
+	}
+	return k, nil
+}
+
+// rest brings the loop to rest. Crossings lie nearer to the clamp or farther
 // from it, so that none can be its edge; those within are laid as if the cloth
 // went on mirrored, bent as it is bent just outside, for which it rests in
 // rounds. Laid flat they shorten a loop at 22.5° by a spacing.
-func (p LoopSetup) hang(ctx context.Context, k *bench, r *Run) {
+func (p LoopSetup) rest(ctx context.Context, k *bench, r *Run, first bool) {
 	for bend, round := math.Inf(1), 0; round < clampRounds; round++ {
-		k.relax(ctx, r, sim.Settings{Residual: 1e-4, Steps: 400_000})
+		k.still(ctx, r, first && round == 0)
 		now := p.bent(k)
 		if r.Status != sim.Settled || math.Abs(now-bend) < 0.01*math.Abs(now) {
 			return

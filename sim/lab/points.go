@@ -17,7 +17,8 @@ func (b BendSetup) Points(s sim.Stiffness) float64 {
 	if b.Width == 0 {
 		b.Width = 0.025
 	}
-	return crossings(b.check(), 2*b.Length*b.Width, b.spacing(c))
+	h := b.lattices(c)
+	return crossings(b.check(), 2*b.Length*b.Width, h[len(h)-1])
 }
 
 // Points is as that of a cantilever, for a strip under load.
