@@ -39,7 +39,7 @@ func (w *Stepper) loadHalf(half int) {
 		lo, hi := forkjoin.Half(len(w.force), half)
 		w.system.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
 	}
-	w.system.Cloth.elastic(half, w.state.Pos, w.state.Slip, w.curls[half], sum)
+	w.cloth.elastic(half, w.state.Pos, w.state.Slip, w.curls[half], sum)
 	if half == 0 {
 		w.hold(sum)
 		w.stay(sum)

@@ -17,7 +17,7 @@ func (s *System) smooth() bool {
 
 // Newton brings a narrow strip to rest in place. It pays where the walk must carry slow
 // swings from end to end, and costs as the length of the strip and the cube of its width: on
-// 4,700 nodes, 25 mm of 200, a step takes as long as some 300 of the walk, and ten of them
+// 4,700 nodes, 25 mm of 200, a step takes as long as some 200 of the walk, and ten of them
 // may be enough. Of Settings, Residual, Steps and Report count. What touches or rubs, is held
 // by more than fixed nodes, or is too wide, it leaves as it is, after no step.
 //

@@ -22,6 +22,7 @@ type Stepper struct {
 
 	system *System
 	state  *State
+	cloth  *Cloth           // that of the system without what moves nothing
 	sum    [2][]contact.Sum // len = nodes
 	curls  [2]*curls        // of each half
 	force  []r3.Vec         // N, len = nodes; unbalanced
@@ -47,7 +48,7 @@ type motion struct{ power, far float64 } // J a step, m
 func NewStepper(s *System, st *State) *Stepper {
 	n := len(st.Pos)
 	w := &Stepper{
-		system: s, state: st, force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, pair: forkjoin.New(!s.Alone),
+		system: s, state: st, cloth: s.Cloth.loose(s.Fixed), force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, pair: forkjoin.New(!s.Alone),
 		sum:   [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)},
 		curls: [2]*curls{newCurls(n), newCurls(n)},
 	}

@@ -26,9 +26,9 @@ type slope struct {
 	out         []float64 // m
 }
 
-// reaching is how many crossings along the yarns a node is felt at most: a cell knows of
-// the curls at its corners.
-const reaching = 4
+// reaching is how many crossings along the yarns a node is felt. Those four away feel no more
+// than what twist and bend of one cell do together, which is left out: steps stay as few.
+const reaching = 3
 
 // mostEntries is how many numbers the matrix may have: it is kept twice, in 130 MB.
 const mostEntries = 8_000_000
@@ -74,7 +74,7 @@ func (k *slope) order() {
 }
 
 // neighbours finds who feels whom, and returns how many places beside the diagonal that
-// takes. Nodes whose places (u, v) along the yarns have one remainder of u + 9v by 41 are nine
+// takes. Nodes whose places (u, v) along the yarns have one remainder of u + 7v by 25 are seven
 // crossings from each other at least (S. Golomb, L. Welch, SIAM J. Appl. Math. 18 (1970) 302,
 // from memory), so none feels two of them.
 func (k *slope) neighbours() (band int) {

@@ -109,7 +109,8 @@ func (b *bench) at(q r2.Vec) r3.Vec {
 }
 
 // carry lays the free nodes of another lattice where those of b lie, and sets its
-// friction as it is set there.
+// friction as it is set there. Fixed nodes stay: between the clamp of a coarse lattice and its free
+// nodes they would lie half a millimetre off.
 func (b *bench) carry(to *bench) {
 	at := slices.Clone(to.state.Pos)
 	to.state.Take(to.lattice, b.state, b.lattice, nil)

@@ -45,9 +45,9 @@ func bends() []Pending {
 		}
 	}
 	out = append(out, figure(
-		Check{Name: "overhang of 50 mm, 150 g/m², 10 µN·m: chord", Want: 60.19, Tolerance: 0.3, Unit: "°", Source: peirce},
+		Check{Name: "overhang of 50 mm, 150 g/m², 10 µN·m: chord", Want: 60.19, Tolerance: 0.1, Unit: "°", Source: peirce},
 		func(ctx context.Context) (float64, error) {
-			r, err := lab.Bend(ctx, isotropic(weight, 10e-6, 100), lab.BendSetup{Length: length, Spacing: 0.0025})
+			r, err := lab.Bend(ctx, isotropic(weight, 10e-6, 100), lab.BendSetup{Length: length, Spacing: 0.0017})
 			return deg(r.Chord), err
 		}))
 	return append(out, bendingLength(), fastRigidity())
