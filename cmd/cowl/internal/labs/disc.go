@@ -85,9 +85,7 @@ func (d discCmd) Run(ctx context.Context, c console.Console) error {
 			line("Nodes", "%d; %s", out.Count, countsText(r.Counts)),
 			line("Depths", "%s", depthsText(out.Depths)),
 		}
-		if r.Halved != nil {
-			lines = append(lines, halvedText(r))
-		}
+		lines = append(lines, halvedText(r))
 		if d.Band {
 			if out.Elastic, err = band(ctx, s, set); err != nil {
 				return reading{}, err
@@ -120,12 +118,15 @@ func (d discCmd) setup() (lab.DiscSetup, error) {
 	return set, nil
 }
 
-// halvedText tells what half the spacing reads.
+// halvedText tells what half the spacing reads, or that it was not tried.
 func halvedText(r lab.DiscResult) string {
+	if r.Halved == nil {
+		return line("Halved", "not tried: --fine says how far the coefficient follows the lattice")
+	}
 	was := r.Each[r.Typical]
-	return line("Halved", "the typical placing on %.2g mm reads %.1f %% with %d nodes, on %.2g mm %.1f %% with %d",
+	return line("Halved", "the typical placing on %.2g mm reads %.1f %% with %d nodes, on %.2g mm %.1f %% with %d: %+.1f points",
 		was.Spacing*1000, was.Coefficient*100, len(was.Nodes), r.Halved.Spacing*1000, r.Halved.Coefficient*100,
-		len(r.Halved.Nodes))
+		len(r.Halved.Nodes), 100*(r.Halved.Coefficient-was.Coefficient))
 }
 
 // discOf turns the result into units.
