@@ -7,8 +7,8 @@ import (
 
 // slowOn is the lattice on which a hand that lays folds takes its steps, m: a step
 // carries a wave about one spacing, so on a finer lattice the same hand takes more. A hand
-// twice as slow lays folds as deep (within 5 %) that store as much; of one twice as fast the
-// cloth keeps half as much energy again, or more.
+// twice as slow and one in half the steps drop crepe, cotton and organza within 5 % and lay
+// folds as deep within 10 %, that store as much within 8 %.
 const slowOn = 0.004
 
 // slowly returns how many steps the hand takes for n.
