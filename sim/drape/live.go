@@ -49,6 +49,7 @@ type Frame struct {
 	Hung     draft.Cowl // the piece as it hangs: of Job, taken up or let down to set its edge
 	Stage    string     // one of the stages above
 	Carried  bool       // over from another cut or cloth, not placed from the flat
+	Refining bool       // at rest, and carried on to finer lattices beside what is shown
 	Residual float64
 	Sheet    mesh.Sheet // cut cloth; empty until it has been laid
 	Strain   []float64  // len = vertices; the yarn strain of largest size, > 0 stretched

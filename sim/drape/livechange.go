@@ -12,12 +12,12 @@ import (
 func (w *walker) change(j Job) {
 	if w.d != nil && j.Same(&w.job) {
 		w.err = nil
-		w.tell()
+		w.alike(j)
 		return
 	}
 	if w.restsAs(j) {
 		w.job, w.err = j, nil
-		w.show(w.d.Result.Residual)
+		w.show(w.seen().Result.Residual)
 		return
 	}
 	next, err := w.prepare(j)
@@ -50,7 +50,7 @@ func (w *walker) hung() draft.Cowl {
 	return w.d.Job.Cowl
 }
 
-// Same reports whether two jobs ask for the same drape, as a Live tells them apart.
+// Same reports whether two jobs ask for the same drape, refined or not, as a Live tells them apart.
 func (j *Job) Same(k *Job) bool {
 	return j.SetEdge == k.SetEdge && j.EdgeDepth == k.EdgeDepth && sameCloth(*j, *k)
 }

@@ -125,10 +125,13 @@ func (h *hands) list(d *Drape) []LivePin {
 // rehold takes out the pins of the draft that are gone, and makes the hands of
 // the drape those in force.
 func (w *walker) rehold() {
-	d, h := w.d, &w.hands
-	if d == nil {
-		return
+	if w.d != nil {
+		w.hands.take(w.d)
 	}
+}
+
+// take is rehold for any drape of the walker.
+func (h *hands) take(d *Drape) {
 	h.takeOut(d)
 	st := d.State
 	st.Hands = nil

@@ -43,8 +43,9 @@ func (w *walker) copied() *Drape {
 	if w.d == nil || w.next != nil || w.busy || w.stage != StageRest || w.d.Result.Status != sim.Settled {
 		return nil
 	}
-	d, system := w.d.snapshot(w.d.Result.Residual), *w.d.System
+	seen := w.seen()
+	d, system := seen.snapshot(seen.Result.Residual), *seen.System
 	system.Holds, system.Alone = slices.Clone(system.Holds), true
-	d.System, d.Result, d.Job.watch = &system, w.d.Result, nil
+	d.System, d.Result, d.Job.watch = &system, seen.Result, nil
 	return d
 }

@@ -47,6 +47,7 @@ func (w *walker) measure(residual float64) {
 	r.receive()
 	seconds := time.Since(w.began).Seconds()
 	switch {
+	case w.seen() != w.d: // refined, and read when it came to rest
 	case w.stage == StageRest || w.stage == StageStopped:
 		r.last = w.d.figures(seconds)
 	case w.stage == StagePlacing || !finite(residual):

@@ -37,15 +37,18 @@ func (l *Live) Frame(dst *Frame) {
 
 // show makes the present state the newest snapshot.
 func (w *walker) show(residual float64) {
-	m := &snapshot{Frame: w.live.newest.Load().Frame, pins: w.hands.list(w.d)}
+	m := &snapshot{Frame: w.live.newest.Load().Frame, pins: w.hands.list(w.seen())}
 	m.Serial, m.Job, m.Stage, m.Residual, m.Err = serials.Add(1), w.job, w.stage, residual, w.err
-	m.Carried = w.carried
+	m.Carried, m.Refining = w.carried, w.refines()
 	m.Hung = w.d.Job.Cowl
 	if finite(residual) {
 		w.fill(&m.Frame)
 	}
 	w.measure(residual)
 	last := w.reader.last
+	if w.seen() != w.d {
+		last = w.finer.read
+	}
 	m.Outcome, m.Reading, m.Pulls, m.Read = last.outcome, last.reading, last.pulls, last.ok
 	w.shown = time.Now()
 	w.live.wanted.Store(false)
@@ -64,7 +67,7 @@ func (w *walker) tell() {
 
 // fill sets sheet and fields of f.
 func (w *walker) fill(f *Frame) {
-	d := w.d
+	d := w.seen()
 	f.Sheet = d.Sheet()
 	f.Strain, f.Shear = d.strains(), d.shears()
 	f.Clear = d.clearances(f.Sheet.Pos)

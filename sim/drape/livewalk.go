@@ -19,6 +19,7 @@ type walker struct {
 	carried bool               // d was carried over from another drape
 	new     bool               // d has not been at rest yet
 	busy    bool               // touched since the present walk began
+	finer   refining           // of d, at rest
 	later   *Job               // a change that waits for changeEvery
 	err     error              // of the last Change
 	hands   hands
@@ -56,6 +57,8 @@ func (w *walker) run() {
 			w.changeLater()
 		case w.busy && w.d != nil && w.d.Result.Status != sim.Diverged:
 			w.goOn()
+		case w.refines():
+			w.refine()
 		default:
 			w.sleep()
 		}
@@ -69,6 +72,7 @@ func (w *walker) begin() {
 	d, carried := w.next.d, w.next.carried
 	w.stop, w.next, w.busy, w.began = stop, nil, false, time.Now()
 	w.reader.last, w.carried, w.new = figures{}, carried, true
+	w.finer = refining{}
 	w.reader.way++
 	w.hands.wait = !carried
 	w.stage = StageSettling
@@ -117,6 +121,7 @@ func (w *walker) goOn() {
 	ctx, stop := context.WithCancel(w.live.ctx)
 	defer stop()
 	w.stop, w.busy, w.stage = stop, false, StageSettling
+	w.finer = refining{}
 	w.reader.way++
 	w.d.finish(ctx)
 	w.end()
@@ -129,7 +134,7 @@ func (w *walker) end() {
 	if w.next != nil || w.live.ctx.Err() != nil {
 		return
 	}
-	lost := w.d.Result.Status != sim.Settled || w.d.Pierced() > 0 || w.d.knotted(make([]bool, len(w.d.State.Pos)))
+	lost := w.d.lost()
 	if w.carried && w.new && lost && w.placeAnew() {
 		return
 	}
@@ -145,6 +150,11 @@ func (w *walker) end() {
 		w.stage = StageRest
 	}
 	w.show(w.d.Result.Residual)
+}
+
+// lost reports whether a walk has ended without sound cloth at rest.
+func (d *Drape) lost() bool {
+	return d.Result.Status != sim.Settled || d.Pierced() > 0 || d.knotted(make([]bool, len(d.State.Pos)))
 }
 
 // placeAnew has the piece that hangs placed from the flat next; false if it cannot be.
@@ -188,6 +198,10 @@ func (w *walker) changeLater() {
 
 // watch is called after every step of d on the walking goroutine.
 func (w *walker) watch(d *Drape, s *sim.Stepper) {
+	if w.finer.walks {
+		w.watchFiner(d)
+		return
+	}
 	if d != w.d {
 		w.meet(d)
 	}

@@ -2,6 +2,7 @@ package drape
 
 import (
 	"runtime"
+	"slices"
 
 	"cowl/materials"
 	"cowl/mesh/lattice"
@@ -63,14 +64,15 @@ func (j Job) gap() float64 { return facets + j.Fabric.Thickness }
 // layers where they are, and figures of two spacings are of the same cloth.
 const facets = 2.25e-3
 
-// finer carries the drape to a lattice of half the spacing.
+// finer carries the drape to a lattice of half the spacing; d stays as it is.
 func (d *Drape) finer() (*Drape, error) {
 	f, err := d.Job.onLattice(d.Lattice.Spacing / 2)
 	if err != nil {
 		return nil, err
 	}
 	f.State.Take(f.Lattice, d.State, d.Lattice, nil)
-	f.Steps, f.pins, f.track, f.shook, f.smoothing, f.Result = d.Steps, d.pins, d.track, d.shook, d.smoothing, d.Result
+	f.Steps, f.track, f.shook, f.smoothing, f.Result = d.Steps, d.track, d.shook, d.smoothing, d.Result
+	f.pins = slices.Clone(d.pins)
 	f.pinAll()
 	f.unpick()
 	return f, nil

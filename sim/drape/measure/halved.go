@@ -4,17 +4,22 @@ import (
 	"fmt"
 	"strings"
 
+	"cowl/mesh/ruler"
 	"cowl/sim/drape"
 )
 
 // Halved says what the last halving of the spacing moved; empty: nothing was halved.
-func Halved(o *drape.Outcome) string {
+func Halved(o *drape.Outcome) string { return HalvedIn(ruler.Spoken(), o) }
+
+// HalvedIn is Halved in the units of a reader.
+func HalvedIn(u ruler.Units, o *drape.Outcome) string {
 	c := o.Coarser
 	if c == nil {
 		return ""
 	}
-	text := fmt.Sprintf("%s → %s: ", Say(c, "{spacing_mm}"), Say(o, "{spacing_mm}"))
-	text += moved(c, o, "edge_drop_mm") + "; " + moved(c, o, "deepest_fold_mm")
+	apart := Named("spacing_mm")
+	text := fmt.Sprintf("%s → %s: ", apart.AmountIn(u, apart.Value(c)), apart.AmountIn(u, apart.Value(o)))
+	text += moved(u, c, o, "edge_drop_mm") + "; " + moved(u, c, o, "deepest_fold_mm")
 	if o.Kept == c.Kept && o.Extra == c.Extra {
 		return text
 	}
@@ -23,9 +28,9 @@ func Halved(o *drape.Outcome) string {
 }
 
 // moved tells a figure of two outcomes.
-func moved(from, to *drape.Outcome, key string) string {
+func moved(u ruler.Units, from, to *drape.Outcome, key string) string {
 	f := Named(key)
-	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), f.Beside(f.Value(from)), f.Amount(f.Value(to)))
+	return fmt.Sprintf("%s %s → %s", strings.ToLower(f.Name), f.besideIn(u, f.Value(from)), f.AmountIn(u, f.Value(to)))
 }
 
 // Sharpness says how far the figures of sharpness follow the lattice; empty: nothing

@@ -3,6 +3,8 @@ package measure
 import (
 	"encoding/json"
 	"testing"
+
+	"cowl/mesh/ruler"
 )
 
 // What halving moved is told beside what was there before; what it lost is said
@@ -17,6 +19,10 @@ func TestHalved(t *testing.T) {
 	o.Coarser = c
 	if got, want := Halved(o), "30.0 mm → 15.0 mm: edge drop 11.9 → 12.8 cm; deepest fold 37 → 42 mm"; got != want {
 		t.Errorf("Halved = %q, want %q", got, want)
+	}
+	if got, want := HalvedIn(ruler.Inches, o), "30.0 mm → 15.0 mm: edge drop 4 5/8 in → 5 in; deepest fold 1 1/2 in → "+
+		"1 5/8 in"; got != want {
+		t.Errorf("HalvedIn inches = %q, want %q", got, want)
 	}
 	c.Kept = 2
 	if got, want := Halved(o), "30.0 mm → 15.0 mm: edge drop 11.9 → 12.8 cm; deepest fold 37 → 42 mm; laid folds kept "+

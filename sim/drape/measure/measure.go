@@ -135,11 +135,13 @@ func (m *Measure[T]) Amount(v float64) string { return m.AmountIn(ruler.Spoken()
 
 // Beside is a value that stands before an Amount of the same figure: the number alone, in
 // inches with its unit, since a decimal beside a fraction cannot be compared.
-func (m *Measure[T]) Beside(v float64) string {
-	if ruler.Spoken() == ruler.Inches {
-		return m.Amount(v)
+func (m *Measure[T]) Beside(v float64) string { return m.besideIn(ruler.Spoken(), v) }
+
+func (m *Measure[T]) besideIn(u ruler.Units, v float64) string {
+	if u == ruler.Inches {
+		return m.AmountIn(u, v)
 	}
-	return m.Number(v)
+	return m.numberIn(u, v)
 }
 
 // AmountIn is Amount in the units of a reader.

@@ -101,6 +101,8 @@ func stageWords(p *Pane) string {
 		return "changing"
 	case p.failed():
 		return "not at rest"
+	case p.frame.Refining:
+		return "at rest, refining"
 	}
 	return p.frame.Stage
 }

@@ -107,6 +107,8 @@ func (a *App) paneWords(i int, r panel.Rect) {
 		text = fmt.Sprintf("drop %s, %s", a.units.Length(o.EdgeDrop), plural(o.FoldCount, "cowl fold"))
 		if p.frame.Stage != drape.StageRest {
 			text += ", " + stageWords(p)
+		} else if p.frame.Refining {
+			text += ", refining"
 		}
 	}
 	u.Words(u.Fit(text, r.W-24, panel.Plain), r.X+12, foot.Y+20, 0, panel.Plain, u.Theme.Ink)

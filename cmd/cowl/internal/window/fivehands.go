@@ -22,7 +22,7 @@ type hanger func(context.Context, drape.Job, *drape.Outcome) (*drape.Run, error)
 // fiveHands is what five hands make of the style of a pane. It belongs to the thread of
 // the window.
 type fiveHands struct {
-	job    drape.Job // of the pane, with the hand shown
+	job    drape.Job // of the pane, with the hand shown; Fine if what was shown is refined
 	each   []drape.Outcome
 	failed int                // hands whose cloth found no rest
 	share  [manyHands]float64 // 0..1, how far each is
@@ -31,7 +31,7 @@ type fiveHands struct {
 
 // holds reports whether what the hands made is of what hangs in a pane.
 func (f *fiveHands) holds(p *Pane) bool {
-	return f != nil && !p.stale() && f.job.Same(&p.frame.Job)
+	return f != nil && !p.stale() && f.job.Same(&p.frame.Job) && f.job.Fine == (p.frame.Outcome.Coarser != nil)
 }
 
 // done is how much of the hanging is behind, 0..1.

@@ -28,6 +28,9 @@ func (a *App) hangByFive() {
 	case !p.frame.Read || !p.resting():
 		a.say("Wait until the cloth rests: the other hands lay as many folds as this one.")
 		return
+	case p.frame.Refining:
+		a.say("Wait until it is refined: the other hands hang on the same lattices as this one.")
+		return
 	}
 	if a.opt.Afford != nil {
 		if err := a.opt.Afford(p.Style, p.cowl, len(a.panes)+1); err != nil {
@@ -37,8 +40,8 @@ func (a *App) hangByFive() {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	f := &fiveHands{job: p.frame.Job, cancel: cancel}
-	f.job.Report = nil
 	first := p.frame.Outcome
+	f.job.Report, f.job.Fine = nil, first.Coarser != nil
 	p.five = f
 	from := 0
 	// it is that of the first hand
@@ -132,7 +135,7 @@ func (a *App) fiveControls(c *panel.Column, id string, p *Pane) {
 	case f.holds(p):
 		c.Text(f.words(a.units), panel.Small, true)
 	default:
-		c.Text("The five hands hung it as it was before the change.", panel.Small, true)
+		c.Text("The five hands hung it as it was before.", panel.Small, true)
 	}
 	c.Gap(8)
 }

@@ -50,7 +50,7 @@ func (a *App) settling(r panel.Rect, p *Pane) {
 	}
 	u.Words(u.Fit(word, r.W, panel.Title), r.X, r.Y+30, 0, panel.Title, u.Theme.Ink)
 	u.Bar(panel.Rect{X: r.X, Y: r.Y + 42, W: r.W, H: 6}, restShare(p))
-	if left := p.timeLeft(); left != "" {
+	if left := p.waitWords(); left != "" {
 		u.Words(u.Fit(left, r.W, panel.Small), r.X, r.Y+62, 0, panel.Small, u.Theme.Soft)
 	}
 	if res := p.frame.Residual; res > 0 && res < 1 && p.frame.Stage != drape.StagePlacing && !p.stale() && !p.failed() {
@@ -117,6 +117,9 @@ func (a *App) readings(c *panel.Column, p *Pane) {
 	}
 	c.Gap(4)
 	c.Text(fmt.Sprintf("%d points, %s apart; hand %d", o.Nodes, a.units.Apart(o.Spacing), o.Seed), panel.Small, true)
+	if text := measure.HalvedIn(a.units, o); text != "" {
+		c.Text(p.says("Refined, "+text), panel.Small, true)
+	}
 	c.Dull = false
 	if p.look == nil {
 		a.fiveControls(c, "five", p)

@@ -86,7 +86,7 @@ var (
 		}
 		return ""
 	}, "Reckons with yarns that lie closer together: slower, and nearer to cloth.", func(a *App) {
-		a.setNumber("spacing", a.pane().finer(), "the lattice", "")
+		a.setSpacing(a.pane().finer())
 	}}
 	longerEdge = cure{"longer", func(a *App) string {
 		if v := a.longer(); v > 0 {
