@@ -48,7 +48,8 @@ type motion struct{ power, far float64 } // J a step, m
 func NewStepper(s *System, st *State) *Stepper {
 	n := len(st.Pos)
 	w := &Stepper{
-		system: s, state: st, cloth: s.Cloth.loose(s.Fixed), force: make([]r3.Vec, n), mass: make([]inertia, n), still: true, pair: forkjoin.New(!s.Alone),
+		system: s, state: st, cloth: s.Cloth.loose(s.Fixed), force: make([]r3.Vec, n), mass: make([]inertia, n), still: true,
+		pair:  forkjoin.New(!s.Alone),
 		sum:   [2][]contact.Sum{make([]contact.Sum, n), make([]contact.Sum, n)},
 		curls: [2]*curls{newCurls(n), newCurls(n)},
 	}
