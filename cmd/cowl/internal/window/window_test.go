@@ -257,6 +257,7 @@ func TestResize(t *testing.T) {
 	}
 	d.x("search", "--name", "^cowl$", "windowsize", "900", "600")
 	d.until("a small window", func(a *App) bool { return a.wide == 900 })
+	d.settle() // drawn as wide as that
 	for _, id := range []string{"undo", "again", "tool/Unpin", "view/Top", "flat", "tab/Files"} {
 		if r := d.place(id); r.X < 0 || r.Y < 0 || r.X+r.W > 900 || r.Y+r.H > 600 || r.W < 20 {
 			t.Errorf("%s lies at %v of 900 × 600, want it in sight", id, r)
