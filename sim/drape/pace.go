@@ -21,7 +21,7 @@ func (d *Drape) slowly(n int) int {
 
 // leads returns how many steps the hand takes in a phase of leading. That is what must be slow:
 // led in half as many steps, and held and let go in as many, organza drops 8 % less and
-// the first fold of cotton is 21 % deeper, while half as many of all change neither by 4 %.
+// the first fold of cotton is 21 % deeper, while half as many of all change neither by 5 %.
 func (d *Drape) leads() int {
 	if d.Job.Folds == 0 {
 		return leadSteps

@@ -28,9 +28,8 @@ var (
 
 // Toiles that are drapes: three of a cloth whose bending, shear and loop are hidden, hung on
 // 8 mm by hands of their own, read with a ruler that errs by 5 mm, and fitted on 12 mm. The truth
-// lies in the stated 90 % interval in 17 of 20 trials: over all properties together, and of each
-// no more seldom than in 15 of 20, which chance alone gives in one of a hundred experiments. (The
-// first ten trials each of crepe and cotton gave 20 of 20 for shear, 17 for the loop and 16 for bending.)
+// lies in the stated 90 % interval of each property in 17 of 20 trials. (Bending misses that:
+// ten trials each of crepe and cotton gave 20 of 20 for shear, 17 for the loop and 16 for bending.)
 //
 //	go test ./cmd/cowl/internal/toile -run Trials -v -trials 10 -timeout 2h
 func TestTrials(t *testing.T) {
@@ -56,17 +55,12 @@ func TestTrials(t *testing.T) {
 			}
 		}
 	}
-	all := 0
 	for name := range holds {
-		all += holds[name]
 		fmt.Printf("%s: truth in the interval in %d of %d trials, told in %d, %.2f of what was known\n", name, holds[name], n,
 			tells[name], wide[name]/float64(n))
-		if 20*holds[name] < 15*n {
-			t.Errorf("%s: truth in the interval in %d of %d trials, want 15 of 20 or more", name, holds[name], n)
+		if 20*holds[name] < 17*n {
+			t.Errorf("%s: truth in the interval in %d of %d trials, want 17 of 20 or more", name, holds[name], n)
 		}
-	}
-	if 20*all < 17*3*n {
-		t.Errorf("truth in the interval in %d of %d, want 17 of 20 or more", all, 3*n)
 	}
 	if len(holds) != 3 {
 		t.Errorf("of %d properties the truth was ever in the interval, want 3", len(holds))
