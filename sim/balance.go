@@ -36,8 +36,9 @@ func (w *Stepper) loadHalf(half int) {
 	sum := w.sum[half]
 	clear(sum)
 	if w.age%reshapeEvery == 0 {
-		lo, hi := forkjoin.Half(len(w.force), half)
-		w.system.Cloth.reshape(lo, hi, w.state.Pos, w.Even, w.mass)
+		for _, r := range w.free[half] {
+			w.system.Cloth.reshape(r.first, r.last, w.state.Pos, w.Even, w.mass)
+		}
 	}
 	w.cloth.elastic(half, w.state.Pos, w.state.Slip, w.curls[half], sum)
 	if half == 0 {
@@ -71,9 +72,33 @@ func (w *Stepper) draw(h Hand, sum []contact.Sum) {
 	}
 }
 
-// balance sums up what acts on the nodes of a half, weight and form included.
+// freeRuns returns the runs of nodes of a half that may move.
+func (s *System) freeRuns(half int) []span {
+	lo, hi := forkjoin.Half(len(s.Cloth.Load), half)
+	if s.Fixed == nil {
+		return []span{{lo, hi}}
+	}
+	var out []span
+	for i := lo; i < hi; i++ {
+		switch {
+		case s.Fixed[i]:
+		case i > lo && !s.Fixed[i-1]:
+			out[len(out)-1].last = i + 1
+		default:
+			out = append(out, span{i, i + 1})
+		}
+	}
+	return out
+}
+
+// balance sums up what acts on the free nodes of a half, weight and form included.
 func (w *Stepper) balance(half int) {
-	lo, hi := forkjoin.Half(len(w.force), half)
+	for _, r := range w.free[half] {
+		w.balanceRun(r.first, r.last)
+	}
+}
+
+func (w *Stepper) balanceRun(lo, hi int) {
 	a, b, load, down := w.sum[0], w.sum[1], w.system.Cloth.Load, w.system.down()
 	for i := lo; i < hi; i++ {
 		f, g := &a[i], &b[i]
@@ -87,7 +112,7 @@ func (w *Stepper) balance(half int) {
 	}
 }
 
-// unbalance reads the forces on all nodes where they are, without a step.
+// unbalance reads the forces on the free nodes where they are, without a step.
 func (w *Stepper) unbalance() {
 	w.pair.Both(w.load)
 	w.pair.Both(w.balance)
@@ -99,15 +124,16 @@ func (w *Stepper) unbalance() {
 // weighHalf balances the nodes of a half and sums them up for the level.
 func (w *Stepper) weighHalf(half int) {
 	w.balance(half)
-	lo, hi := forkjoin.Half(len(w.force), half)
-	for i := lo; i < hi; i++ {
-		f := w.sum[0][i].Force
-		w.mass[i].guard(f, w.force[i])
-		w.force[i] = f
+	for _, r := range w.free[half] {
+		for i := r.first; i < r.last; i++ {
+			f := w.sum[0][i].Force
+			w.mass[i].guard(f, w.force[i])
+			w.force[i] = f
+		}
 	}
 	if !w.Even {
 		for _, n := range w.levels {
-			n.restrict(half, lo, hi, w.sum[0])
+			n.restrict(half, w.free[half], w.sum[0])
 		}
 	}
 }

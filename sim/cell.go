@@ -12,19 +12,30 @@ import (
 // cell is a square of four crossings 00, 10, 01, 11 along warp and weft.
 type cell struct {
 	o, u, v, d int32
-	tells      [2][4]float64 // share of the curl of warp and of weft at each corner in that of the cell
-	inner      bool          // the shares are all a quarter
-	shear      float64       // J, shear stiffness × cloth
-	rub        float64       // J, the same of the friction of shear
-	twist      float64       // N/m, coefficient of the mixed difference o − u − v + d
-	midU, midV float64       // 0..1, middle of the cloth in the cell
-	off        float64       // (midU − ½)(midV − ½)
+	rim        *[2][4]float64 // what tells returns; nil: quarters
+	shear      float64        // J, shear stiffness × cloth
+	rub        float64        // J, the same of the friction of shear
+	twist      float64        // N/m, coefficient of the mixed difference o − u − v + d
+	midU, midV float64        // 0..1, middle of the cloth in the cell
+	off        float64        // (midU − ½)(midV − ½)
+}
+
+// quarters are what tells returns of a cell that is not at the rim.
+var quarters = [2][4]float64{{0.25, 0.25, 0.25, 0.25}, {0.25, 0.25, 0.25, 0.25}}
+
+// tells returns the shares of the curls of warp and of weft at the corners in that of the cell.
+func (q *cell) tells() *[2][4]float64 {
+	if q.rim == nil {
+		return &quarters
+	}
+	return q.rim
 }
 
 // tell sets how the curls at the corners tell those of both yarns in the middle of the
 // cell. With no crossing at one end of a side the curl at the other is taken for both; with
 // none at both, that of the other side for both.
 func (q *cell) tell(l *lattice.Lattice) {
+	var tells [2][4]float64
 	for k, yarn := range [2][]lattice.Axis{l.U, l.V} {
 		first, second := [2]int{0, 1 + k}, [2]int{2 - k, 3} // corners of the two sides along the yarn
 		n := [4]int32{q.o, q.u, q.v, q.d}
@@ -35,11 +46,12 @@ func (q *cell) tell(l *lattice.Lattice) {
 		case b == none:
 			a = [2]float64{2 * a[0], 2 * a[1]}
 		}
-		t := &q.tells[k]
+		t := &tells[k]
 		t[first[0]], t[first[1]], t[second[0]], t[second[1]] = a[0], a[1], b[0], b[1]
 	}
-	quarter := [4]float64{0.25, 0.25, 0.25, 0.25}
-	q.inner = q.tells == [2][4]float64{quarter, quarter}
+	if tells != quarters {
+		q.rim = &tells
+	}
 }
 
 // thin is the share of a cell of cloth below which a crossing at the rim does not tell
@@ -71,19 +83,28 @@ func told(l *lattice.Lattice, yarn []lattice.Axis, a, b int32) [2]float64 {
 //
 // Edges are chords. Where yarns bend, a·b of cloth that is not sheared is
 // −h⁴·κuv·(κu + κv)/8 and not 0: on a cylinder of any axis, if the yarns keep their
-// lengths as chords and the cloth along the axis keeps its own. So a·b is corrected by
-// what bowed returns. Without it a fold of curvature κ on the bias is too stiff by
-// G·h⁴·κ²/(256·B) of its bending.
+// lengths as chords and the cloth along the axis keeps its own. So a·b is corrected, from
+// the mixed difference t and the second differences s of both yarns, by tn·(sn/8 − off·tn) of
+// their parts tn and sn along the normal a × b, h²·κuv and h²·(κu + κv). What lies in the
+// cloth is no bend, but shear that varies. In a crushed cell it fades, see known.
+// Without it a fold of curvature κ on the bias is too stiff by G·h⁴·κ²/(256·B) of its bending.
+//
+// It takes a quarter of a step, so it is one loop over plain numbers.
 func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, curl *curls, out []contact.Sum) {
 	for i := range cells {
 		q := &cells[i]
 		o, u, v, d := &x[q.o], &x[q.u], &x[q.v], &x[q.d]
-		// t is the mixed difference; a = u − o + midV·t and b = v − o + midU·t.
+		// a = u − o + midV·t and b = v − o + midU·t.
 		t := r3.Vec{X: o.X - u.X - v.X + d.X, Y: o.Y - u.Y - v.Y + d.Y, Z: o.Z - u.Z - v.Z + d.Z}
 		a := r3.Vec{X: u.X - o.X + q.midV*t.X, Y: u.Y - o.Y + q.midV*t.Y, Z: u.Z - o.Z + q.midV*t.Z}
 		b := r3.Vec{X: v.X - o.X + q.midU*t.X, Y: v.Y - o.Y + q.midU*t.Y, Z: v.Z - o.Z + q.midU*t.Z}
-		w := c.bowed(q, a, b, t, curl.in(q))
-		aa, bb, ab := max(r3.Norm2(a), tiny), max(r3.Norm2(b), tiny), r3.Dot(a, b)+w.by
+		s, n := curl.in(q), r3.Cross(a, b)
+		r, turn := c.known(r3.Norm2(n))
+		tn, sn := r3.Dot(t, n), r3.Dot(s, n)
+		byT, byS, by := r*(sn/8-2*q.off*tn), r*tn/8, r*tn*(sn/8-q.off*tn) // slopes in tn and sn, and what is taken off
+		turn *= by
+		w := r3.Vec{X: byT*t.X + byS*s.X - turn*n.X, Y: byT*t.Y + byS*s.Y - turn*n.Y, Z: byT*t.Z + byS*s.Z - turn*n.Z}
+		aa, bb, ab := max(r3.Norm2(a), tiny), max(r3.Norm2(b), tiny), r3.Dot(a, b)+by
 		if short := min(aa, bb); short < c.h*c.h/(1+share) {
 			c.ballast(q, short, out)
 		}
@@ -93,17 +114,18 @@ func (c *Cloth) shearAndTwist(cells []cell, x []r3.Vec, set []float64, curl *cur
 			k -= q.slide(&set[q.o], ab, p)
 		}
 		qa, qb := k*ab*p*bb, k*ab*p*aa
-		fax, fay, faz := k*(b.X+w.a.X)-qa*a.X, k*(b.Y+w.a.Y)-qa*a.Y, k*(b.Z+w.a.Z)-qa*a.Z
-		fbx, fby, fbz := k*(a.X+w.b.X)-qb*b.X, k*(a.Y+w.b.Y)-qb*b.Y, k*(a.Z+w.b.Z)-qb*b.Z
+		bw, wa := r3.Cross(b, w), r3.Cross(w, a)
+		fax, fay, faz := k*(b.X+bw.X)-qa*a.X, k*(b.Y+bw.Y)-qa*a.Y, k*(b.Z+bw.Z)-qa*a.Z
+		fbx, fby, fbz := k*(a.X+wa.X)-qb*b.X, k*(a.Y+wa.Y)-qb*b.Y, k*(a.Z+wa.Z)-qb*b.Z
 		// Each mean edge carries its force to t with its share.
-		gx := q.midV*fax + q.midU*fbx - q.twist*t.X + k*w.t.X
-		gy := q.midV*fay + q.midU*fby - q.twist*t.Y + k*w.t.Y
-		gz := q.midV*faz + q.midU*fbz - q.twist*t.Z + k*w.t.Z
+		gx := q.midV*fax + q.midU*fbx - q.twist*t.X + k*(byT*n.X)
+		gy := q.midV*fay + q.midU*fby - q.twist*t.Y + k*(byT*n.Y)
+		gz := q.midV*faz + q.midU*fbz - q.twist*t.Z + k*(byT*n.Z)
 		add(&out[q.o].Force, gx-fax-fbx, gy-fay-fby, gz-faz-fbz)
 		add(&out[q.u].Force, fax-gx, fay-gy, faz-gz)
 		add(&out[q.v].Force, fbx-gx, fby-gy, fbz-gz)
 		add(&out[q.d].Force, gx, gy, gz)
-		curl.pullOn(q, r3.Scale(k, w.s))
+		curl.pullOn(q, r3.Scale(k, r3.Scale(byS, n)))
 	}
 }
 
@@ -133,31 +155,11 @@ const crushed = 0.3
 func (c *Cloth) known(n2 float64) (r, turn float64) {
 	least := crushed * c.h * c.h
 	if n2 >= least*least {
-		return 1 / n2, 2 / n2
+		r = 1 / n2
+		return r, 2 * r
 	}
 	n2 = max(n2, tiny*tiny)
 	s := math.Sqrt(n2) / least
 	g := 10 + s*(6*s-15)
 	return s * s * s * g / n2, (2 - 30*(1-s)*(1-s)/g) / n2
-}
-
-// bow is what a·b is corrected by, m², and its slopes, m.
-type bow struct {
-	by         float64
-	a, b, t, s r3.Vec
-}
-
-// bowed returns by how much the bend of the yarns hides shear in the product of the mean
-// edges a and b of a cell, from its mixed difference t and the second differences s of
-// both yarns: tn·(sn/8 − off·tn) of their parts tn and sn along the normal a × b, h²·κuv
-// and h²·(κu + κv). What lies in the cloth is no bend, but shear that varies. In
-// a crushed cell it fades, see known.
-func (c *Cloth) bowed(q *cell, a, b, t, s r3.Vec) bow {
-	n := r3.Cross(a, b)
-	r, turn := c.known(r3.Norm2(n))
-	tn, sn := r3.Dot(t, n), r3.Dot(s, n)
-	byT, byS, by := r*(sn/8-2*q.off*tn), r*tn/8, r*tn*(sn/8-q.off*tn)
-	turn *= by
-	w := r3.Vec{X: byT*t.X + byS*s.X - turn*n.X, Y: byT*t.Y + byS*s.Y - turn*n.Y, Z: byT*t.Z + byS*s.Z - turn*n.Z}
-	return bow{by, r3.Cross(b, w), r3.Cross(w, a), r3.Scale(byT, n), r3.Scale(byS, n)}
 }

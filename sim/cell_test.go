@@ -42,7 +42,7 @@ func TestRolledClothIsNotSheared(t *testing.T) {
 			for _, q := range c.cells {
 				worst = math.Max(worst, math.Abs(c.angle(&q, x)))
 				flat := q
-				flat.tells, flat.off = [2][4]float64{}, 0
+				flat.rim, flat.off = new([2][4]float64), 0
 				edges = math.Max(edges, math.Abs(c.angle(&flat, x)))
 			}
 			bare := h * h / (radius * radius) * math.Sin(2*a) / 16

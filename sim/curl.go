@@ -32,7 +32,7 @@ func (k *curls) in(q *cell) r3.Vec {
 	u, v := k.of[0], k.of[1]
 	a, b, c, d := &u[q.o], &u[q.u], &u[q.v], &u[q.d]
 	e, f, g, h := &v[q.o], &v[q.u], &v[q.v], &v[q.d]
-	if q.inner {
+	if q.rim == nil {
 		return r3.Vec{
 			X: 0.25 * (a.X + b.X + c.X + d.X + e.X + f.X + g.X + h.X),
 			Y: 0.25 * (a.Y + b.Y + c.Y + d.Y + e.Y + f.Y + g.Y + h.Y),
@@ -40,7 +40,7 @@ func (k *curls) in(q *cell) r3.Vec {
 		}
 	}
 	var s r3.Vec
-	for dir, t := range q.tells {
+	for dir, t := range q.rim {
 		for j, n := range q.corners() {
 			s = r3.Add(s, r3.Scale(t[j], k.of[dir][n]))
 		}
@@ -50,7 +50,7 @@ func (k *curls) in(q *cell) r3.Vec {
 
 // pullOn pulls with force f on what in returns.
 func (k *curls) pullOn(q *cell, f r3.Vec) {
-	if q.inner {
+	if q.rim == nil {
 		x, y, z := 0.25*f.X, 0.25*f.Y, 0.25*f.Z
 		for dir := range k.pull {
 			p := k.pull[dir]
@@ -61,18 +61,18 @@ func (k *curls) pullOn(q *cell, f r3.Vec) {
 		}
 		return
 	}
-	for dir, t := range q.tells {
+	for dir, t := range q.rim {
 		for j, n := range q.corners() {
 			add(&k.pull[dir][n], t[j]*f.X, t[j]*f.Y, t[j]*f.Z)
 		}
 	}
 }
 
-// span is a run of stencils, from first to before last: those at the nodes that the cells of
-// one half touch, and its own.
+// span is a run, from first to before last.
 type span struct{ first, last int }
 
-// spans returns those of both halves of a list in the order of its nodes.
+// spans returns for each half the stencils at the nodes that its cells touch, and its own, of a
+// list in the order of its nodes.
 func spans(list []stencil, cells []cell) [2]span {
 	var out [2]span
 	for half := range out {

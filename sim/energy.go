@@ -70,7 +70,7 @@ func (c *Cloth) angle(q *cell, x []r3.Vec) float64 {
 // curlOf returns the curls of both yarns in the middle of a cell together, m.
 func (c *Cloth) curlOf(q *cell, x []r3.Vec) r3.Vec {
 	var s r3.Vec
-	for dir, t := range q.tells {
+	for dir, t := range q.tells() {
 		for j, n := range q.corners() {
 			near := c.stiffness[n].near[2*dir:]
 			s = r3.Add(s, r3.Scale(t[j], r3.Sub(r3.Add(x[near[0]], x[near[1]]), r3.Scale(2, x[n]))))

@@ -69,15 +69,17 @@ func newLevel(s *System, mesh float64) *level {
 	return n
 }
 
-// restrict sums what acts on the nodes lo to hi up by hats.
-func (n *level) restrict(half, lo, hi int, sum []contact.Sum) {
+// restrict sums what acts on the free nodes of a half up by hats.
+func (n *level) restrict(half int, free []span, sum []contact.Sum) {
 	out := n.got[half]
 	clear(out)
-	for i := lo; i < hi; i++ {
-		f, m := &sum[i].Force, sum[i].Mass
-		for k, h := range n.hat[i] {
-			w, o := n.height[i][k], &out[h]
-			o.force.X, o.force.Y, o.force.Z, o.mass = o.force.X+w*f.X, o.force.Y+w*f.Y, o.force.Z+w*f.Z, o.mass+w*m
+	for _, r := range free {
+		for i := r.first; i < r.last; i++ {
+			f, m := &sum[i].Force, sum[i].Mass
+			for k, h := range n.hat[i] {
+				w, o := n.height[i][k], &out[h]
+				o.force.X, o.force.Y, o.force.Z, o.mass = o.force.X+w*f.X, o.force.Y+w*f.Y, o.force.Z+w*f.Z, o.mass+w*m
+			}
 		}
 	}
 }

@@ -52,7 +52,7 @@ func (w *Stepper) speedup(d []r3.Vec) []r3.Vec {
 	}
 	out := make([]r3.Vec, len(d))
 	for _, n := range w.levels {
-		n.restrict(0, 0, len(d), w.sum[0])
+		n.restrict(0, []span{{0, len(d)}}, w.sum[0])
 		clear(n.got[1])
 		n.solve()
 	}
@@ -112,7 +112,7 @@ func TestHatsShareOut(t *testing.T) {
 	}
 	nodes := float64(len(w.force))
 	for _, n := range w.levels {
-		n.restrict(0, 0, len(w.force), w.sum[0])
+		n.restrict(0, []span{{0, len(w.force)}}, w.sum[0])
 		var f r3.Vec
 		var m float64
 		for _, g := range n.got[0] {

@@ -23,6 +23,7 @@ type Stepper struct {
 	system *System
 	state  *State
 	cloth  *Cloth           // that of the system without what moves nothing
+	free   [2][]span        // the nodes of each half that may move
 	sum    [2][]contact.Sum // len = nodes
 	curls  [2]*curls        // of each half
 	force  []r3.Vec         // N, len = nodes; unbalanced
@@ -57,6 +58,9 @@ func NewStepper(s *System, st *State) *Stepper {
 		w.mass[i].factor = 1
 	}
 	w.load, w.weigh, w.move = w.loadHalf, w.weighHalf, w.moveHalf
+	for half := range w.free {
+		w.free[half] = s.freeRuns(half)
+	}
 	l := s.Cloth.Lattice
 	if s.Obstacle != nil {
 		w.form = contact.NewAgainst(s.Obstacle, Shell, s.Friction, presses(l))
@@ -76,19 +80,24 @@ const Shell = 1e-3
 // fifth of a spacing at most.
 const reshapeEvery = 10
 
-// moveHalf moves the nodes of a half. Power is that of the forces
-// on the mean of old and new velocity, the change of kinetic energy in the step.
+// moveHalf moves the free nodes of a half.
 func (w *Stepper) moveHalf(half int) {
-	lo, hi := forkjoin.Half(len(w.force), half)
+	var m motion // far is a square
+	for _, r := range w.free[half] {
+		m = w.moveRun(r.first, r.last, m)
+	}
+	m.far = math.Sqrt(m.far)
+	w.moved[half] = m
+}
+
+// moveRun moves the nodes lo to hi and returns m, its far a square, with what they did. Power is that of the forces
+// on the mean of old and new velocity, the change of kinetic energy in the step.
+func (w *Stepper) moveRun(lo, hi int, m motion) motion {
 	st, most, kick := w.state, stride*w.system.Cloth.h, 1.0
 	if w.still {
 		kick = 0.5 // from a standstill velocities are half a step behind
 	}
-	var m motion // far is a square
 	for i := lo; i < hi; i++ {
-		if w.system.Fixed != nil && w.system.Fixed[i] {
-			continue
-		}
 		s, v, p := &w.sum[0][i], &st.Vel[i], &st.Pos[i]
 		d := r3.Scale(kick, w.quicken(i))
 		m.power += s.Force.X*(2*v.X+d.X) + s.Force.Y*(2*v.Y+d.Y) + s.Force.Z*(2*v.Z+d.Z)
@@ -101,8 +110,7 @@ func (w *Stepper) moveHalf(half int) {
 		w.tell(i, math.Sqrt(l2))
 		p.X, p.Y, p.Z = p.X+v.X, p.Y+v.Y, p.Z+v.Z
 	}
-	m.far = math.Sqrt(m.far)
-	w.moved[half] = m
+	return m
 }
 
 // tell says to self-contact how far a node has moved, m.
@@ -171,9 +179,11 @@ func (w *Stepper) stop() {
 // nodes over the weight of the piece, as of the last step.
 func (w *Stepper) Residual() float64 {
 	var sum float64
-	for i, f := range w.force {
-		if w.system.Fixed == nil || !w.system.Fixed[i] {
-			sum += r3.Norm(f)
+	for _, half := range w.free {
+		for _, r := range half {
+			for _, f := range w.force[r.first:r.last] {
+				sum += r3.Norm(f)
+			}
 		}
 	}
 	return sum / w.system.Cloth.weight

@@ -115,10 +115,12 @@ func hangEach(ctx context.Context, jobs []Job) ([]hung, error) {
 	}
 	wg.Wait()
 	broken.Raise()
-	for _, err := range errs {
+	for k, err := range errs {
 		if err != nil {
 			return nil, err
 		}
+		d := out[k].drape
+		d.Job.Alone, d.System.Alone = jobs[k].Alone, jobs[k].Alone // what goes on with one drape has all cores
 	}
 	return out, nil
 }
