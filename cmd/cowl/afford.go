@@ -22,5 +22,5 @@ func (h *hung) affordable() error {
 // viewable is affordable for so many panes of a window that hang p, the front of s, on
 // forms of their own.
 func viewable(s style.Style, p draft.Cowl, panes int) error {
-	return memory.Afford(memory.Points(p, s.Hang.Spacing), panes, panes, "a wider spacing")
+	return memory.Afford(memory.Points(p, s.Job(p, nil).Spacing), panes, panes, "a wider spacing")
 }

@@ -109,6 +109,7 @@ func TestBadInput(t *testing.T) {
 		{"grain", []string{"drape", "--grain", "200"}, "", []string{"--grain", "200.0°", "-90.0–90.0°"}},
 		{"negative grain", []string{"drape", "--grain", "-100"}, "", []string{"--grain", "-100.0°", "-90.0–90.0°"}},
 		{"spacing", []string{"drape", "--spacing", "50mm"}, "", []string{"--spacing", "50.0 mm", "2–20 mm"}},
+		{"spacing below nothing", []string{"drape", "--spacing", "-3mm"}, "", []string{"--spacing: spacing", "2–20 mm", "auto"}},
 		{"placings", []string{"drape", "--placings", "0"}, "", []string{"--placings", "placings 0", "1–99"}},
 		{"more folds than any", []string{"drape", "--folds", "7"}, "", []string{"--folds: folds 7", "0–6", "auto"}},
 		{"negative folds", []string{"drape", "--folds", "-1"}, "", []string{"--folds: folds -1", "0 to 6", "auto"}},

@@ -74,3 +74,19 @@ func TestFine(t *testing.T) {
 		}
 	}
 }
+
+// One of many drapes at a time keeps to one core; what goes on with it has all of them.
+func TestAloneForAWhile(t *testing.T) {
+	j := job(t, 0.08, 0.020, limp)
+	kept := j
+	kept.Alone = true
+	all, err := hangEach(t.Context(), []Job{j, kept})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for k, alone := range []bool{false, true} {
+		if d := all[k].drape; d.Job.Alone != alone || d.System.Alone != alone {
+			t.Errorf("drape %d goes on alone: %t, its scene %t, want %t", k, d.Job.Alone, d.System.Alone, alone)
+		}
+	}
+}

@@ -78,6 +78,7 @@ func NewSpec(verb string, s style.Style, placings int) (Spec, error) {
 			placings, style.MostPlacings)
 	}
 	s.Hang.Placings = placings
+	s.OnLook()
 	if err := s.Check(); err != nil {
 		return Spec{}, err
 	}

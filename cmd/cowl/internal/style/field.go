@@ -102,11 +102,12 @@ var fields = slices.Concat([]Field{
 	yesNo("stand", "stay_edge", func(s *Style) *bool { return &s.Stand.StayEdge }, "Sew a stay tape along the cowl edge."),
 
 	number("hang", "spacing", length, func(s *Style) *float64 { return &s.Hang.Spacing },
-		fmt.Sprintf("Between crossings of the lattice, %gmm to %gmm: finer is slower.", 1000*drape.Finest,
-			1000*drape.Coarsest)),
+		fmt.Sprintf("Between crossings of the lattice, %gmm to %gmm: finer is slower; auto: by the cloth, from %gmm on as "+
+			"with --fine, but not where several hands hang, or the stand is shaken, or the wearer leans.", 1000*drape.Finest,
+			1000*drape.Coarsest, 1000*Look)).orAuto(),
 	yesNo("hang", "fine", func(s *Style) *bool { return &s.Hang.Fine },
 		"Carry the cloth at rest on to half the spacing, until that is near a quarter of its bending length, and say "+
-			"what the last halving moved; takes some ten times as long."),
+			"what the last halving moved; takes twice to ten times as long."),
 	whole("hang", "folds", func(s *Style) *int { return &s.Hang.Folds },
 		fmt.Sprintf("Folds that the hand lays down the centre front, 0 to %d; 0: it lets the cloth fall; auto: it tries "+
 			"how many the cloth keeps.", drape.MostFolds)).orAuto(),

@@ -31,10 +31,11 @@ func (s *Style) Ranges() []limit.Range {
 }
 
 func (h Hang) ranges() []limit.Range {
+	spacing, _ := h.Lattice()
 	return []limit.Range{
-		{Field: "spacing", Value: h.Spacing, Lo: drape.Finest, Hi: drape.Coarsest, Unit: limit.Small,
+		{Field: "spacing", Value: spacing, Lo: drape.Finest, Hi: drape.Coarsest, Unit: limit.Small,
 			Why: limit.Say("%.0f for a look, finer for figures; below that the lattice is as fine as the yarns, above it "+
-				"the facing cannot roll", limit.Of(0.008, limit.Small))},
+				"the facing cannot roll", limit.Of(Look, limit.Small))},
 		{Field: "folds", Value: math.Max(0, float64(h.Folds)), Lo: 0, Hi: drape.MostFolds, Unit: limit.Count,
 			Why: limit.Say("or auto, which tries how many the cloth keeps; 0 lets it fall")},
 		drape.LeanRange(h.Lean),
@@ -69,6 +70,9 @@ func (f Field) refuse(v float64) error {
 	case f.kind == share && !(v >= 0 && v <= 1):
 		return limit.Errorf(name, "%s %g, want 0–1, or auto: 0 leaves the dart open, 1 closes it, auto closes as much as "+
 			"the extension needs", name, v)
+	case f.Name == "spacing" && v < 0:
+		return limit.Errorf(name, "spacing %v, want %.0f, or auto: by the cloth", limit.Metres(v),
+			limit.Between(drape.Finest, drape.Coarsest, limit.Small))
 	case f.Name == "edge_depth":
 		return nil // above the neck is below 0
 	case f.auto && v < 0:

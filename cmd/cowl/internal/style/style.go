@@ -44,13 +44,13 @@ type Style struct {
 
 // Hang says how the piece is hung.
 type Hang struct {
-	Spacing   float64     // m, between crossings of the lattice
+	Spacing   float64     // m, between crossings of the lattice, or draft.Auto; read it through Lattice
 	Seed      uint64      // which hand places the cloth
 	Placings  int         // number of hands, of seeds Seed, Seed+1, …
 	Folds     int         // that the hand lays, or drape.Auto
 	EdgeDepth float64     // m below the front neck point that the edge is set to, or draft.Auto: as it falls
 	Waist     drape.Waist // or draft.Auto; read it through Style.Held
-	Fine      bool        // carry what has come to rest on to finer lattices
+	Fine      bool        // carry what has come to rest on to finer lattices; read it through Lattice
 	Shake     bool        // say how hard a shake each fold survives
 	Lean      float64     // rad, how far the wearer bends forward and up again; 0: not
 	Free      bool        // no dress form: hang from the two cowl points
@@ -62,7 +62,7 @@ func Default() Style {
 	return Style{
 		Name: "Unnamed style", Size: 10, Cut: draft.DefaultCut(), Strap: autoStrap, Stand: draft.DefaultStand(),
 		Fabric: materials.Default(),
-		Hang:   Hang{Spacing: 0.008, Folds: drape.Auto, EdgeDepth: draft.Auto, Waist: autoWaist, Seed: 1, Placings: 1},
+		Hang:   Hang{Spacing: draft.Auto, Folds: drape.Auto, EdgeDepth: draft.Auto, Waist: autoWaist, Seed: 1, Placings: 1},
 		taken:  map[string]bool{}, from: map[string]string{},
 	}
 }
@@ -77,11 +77,32 @@ func (s *Style) Stands() error {
 	return s.placed(form.Check(b))
 }
 
+// Look is the spacing for a look, m: folds show, figures still follow the lattice.
+const Look = 0.008
+
+// Lattice returns the spacing on which the cloth is hung, m, and whether it is carried on
+// to finer ones. Where that is left to the cloth it is, but for what would take many
+// minutes: several hands, shakes and leaning.
+func (h Hang) Lattice() (spacing float64, fine bool) {
+	if h.Spacing != draft.Auto {
+		return h.Spacing, h.Fine
+	}
+	return Look, h.Fine || h.Placings == 1 && !h.Shake && h.Lean == 0
+}
+
+// OnLook leaves no lattice to the cloth: many drapes are for a look unless they ask for more.
+func (s *Style) OnLook() {
+	if s.Hang.Spacing == draft.Auto {
+		s.Hang.Spacing = Look
+	}
+}
+
 // Job is what hangs p, the front of s, on the form of its wearer.
 func (s *Style) Job(p draft.Cowl, f *form.Form) drape.Job {
 	h := s.Hang
-	return drape.Job{Cowl: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: h.Fine,
-		Shake: h.Shake, Lean: h.Lean, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: h.Spacing,
+	spacing, fine := h.Lattice()
+	return drape.Job{Cowl: p, Fabric: s.Fabric, Form: f, Free: h.Free, Folds: h.Folds, Waist: s.Held(), Fine: fine,
+		Shake: h.Shake, Lean: h.Lean, SetEdge: h.EdgeDepth != draft.Auto, EdgeDepth: h.EdgeDepth, Spacing: spacing,
 		Seed: h.Seed}
 }
 

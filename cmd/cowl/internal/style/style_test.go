@@ -437,3 +437,32 @@ func TestOnPaperAsDrafted(t *testing.T) {
 		t.Errorf("OnPaper() says %v, want why the trim is not there, and the draft", why)
 	}
 }
+
+// A lattice that is left to the cloth is carried on where that takes no many minutes, and
+// in a study never; one that was asked for is kept.
+func TestLatticeByTheCloth(t *testing.T) {
+	for _, q := range []struct {
+		file          string
+		spacing, look float64 // m, of the finest lattice of a drape, and of a study; denim is halved once, too
+	}{
+		{"", 0.004, 0.008}, {"hang: {spacing_mm: auto}\n", 0.004, 0.008}, {"fabric: denim-memory\n", 0.004, 0.008},
+		{"hang: {placings: 5}\n", 0.008, 0.008}, {"hang: {shake: true}\n", 0.008, 0.008},
+		{"hang: {lean_deg: 30}\n", 0.008, 0.008}, {"hang: {placings: 5, fine: true}\n", 0.004, 0.004},
+		{"hang: {spacing_mm: 8}\n", 0.008, 0.008}, {"hang: {spacing_mm: 12, fine: true}\n", 0.003, 0.003},
+	} {
+		s, err := Parse("f", []byte(q.file))
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := Parse("f", s.YAML())
+		if err != nil {
+			t.Fatal(err)
+		}
+		look := s.Clone()
+		look.OnLook()
+		finest := func(s Style) float64 { return s.Job(draft.Cowl{}, nil).FinestSpacing() }
+		if a, b, c := finest(s), finest(again), finest(look); a != q.spacing || b != q.spacing || c != q.look {
+			t.Errorf("%q ends on %g m, read back %g, in a study %g, want %g and %g", q.file, a, b, c, q.spacing, q.look)
+		}
+	}
+}

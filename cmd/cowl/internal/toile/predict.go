@@ -47,6 +47,7 @@ func (b Book) styleOf(t Toile) (style.Style, error) {
 	if !math.IsNaN(t.Laid) {
 		s.Hang.Folds = int(t.Laid)
 	}
+	s.OnLook()
 	return s, nil
 }
 

@@ -69,7 +69,7 @@ func (p *Pane) timeLeft() string {
 	if p.frame.Stage != drape.StageSettling || p.stale() || p.look != nil {
 		return ""
 	}
-	finer := halvingsLeft(len(p.frame.Sheet.Pos), polyline.Area(p.frame.Hung.Outline), p.Style.Hang.Spacing)
+	finer := halvingsLeft(len(p.frame.Sheet.Pos), polyline.Area(p.frame.Hung.Outline), p.spacing())
 	s, ok := p.ebb.left(finer)
 	if !ok {
 		return ""

@@ -47,7 +47,7 @@ func (a *App) figureTable() []tableRow {
 		style("Fabric", func(p *Pane) string { return p.Style.Fabric.Title }),
 		style("Extension", func(p *Pane) string { return a.units.Length(p.cowl.Extension) }),
 		style(a.says("Grain to centre front"), func(p *Pane) string { return fmt.Sprintf("%.0f°", p.cowl.Grain/degree) }),
-		style("Lattice", func(p *Pane) string { return a.units.Apart(p.Style.Hang.Spacing) }),
+		style("Lattice", func(p *Pane) string { return a.units.Apart(p.spacing()) }),
 		style("State", func(p *Pane) string { return stageWords(p) }),
 		row(a.says("Cowl folds above the bust"), func(p *Pane) string { return strconv.Itoa(p.view().Outcome.FoldCount) }),
 	}

@@ -22,25 +22,35 @@ func finest(s *style.Style) float64 {
 // fine as can be waited for, and is not refused for being refined besides.
 func (a *App) setSpacing(v float64) {
 	a.change("the lattice", "", func(s *style.Style) error {
+		_, fine := s.Hang.Lattice()
 		err := s.Set("spacing", v, "")
-		s.Hang.Fine = s.Hang.Fine && finest(s) < s.Hang.Spacing
+		s.Hang.Fine = fine && finest(s) < s.Hang.Spacing
 		return err
+	})
+}
+
+// setFine says whether cloth at rest is refined.
+func (a *App) setFine(on bool) {
+	a.change("the finer lattice", "", func(s *style.Style) error {
+		s.OnLook()
+		return s.Set("fine", float64(index(on)), "")
 	})
 }
 
 // finerBox asks for finer lattices at rest, where there are any.
 func (a *App) finerBox(c *panel.Column) {
 	s := &a.pane().Style
-	on, to := s.Hang.Fine, finest(s)
+	from, on := s.Hang.Lattice()
+	to := finest(s)
 	c.Gap(4)
-	if to >= s.Hang.Spacing {
+	if to >= from {
 		c.Text("So close it is not halved once more at rest.", panel.Small, true)
 		return
 	}
 	if a.ui.Check("refine", c.Next(28), "Finer lattice at rest",
 		"What has come to rest is refined beside what is seen, as by cowl drape --fine; a hand finds it as quick as before.",
 		on) != on {
-		a.setNumber("fine", float64(index(!on)), "the finer lattice", "")
+		a.setFine(!on)
 	}
 	c.Text(fmt.Sprintf("Carried on to %s, for figures: that takes one core a minute or more.", a.units.Apart(to)), panel.Small, true)
 }

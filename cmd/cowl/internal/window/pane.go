@@ -153,6 +153,12 @@ type bent struct {
 	serial uint64 // of the moment at rest that it was asked of
 }
 
+// spacing is that of the lattice before any is refined, m.
+func (p *Pane) spacing() float64 {
+	h, _ := p.Style.Hang.Lattice()
+	return h
+}
+
 // says turns words about a cowl at the front into those about the cowl of p. What the user
 // has named is not among them.
 func (p *Pane) says(text string) string { return p.Style.Cut.Worn.Say(text) }

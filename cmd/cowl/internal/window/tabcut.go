@@ -134,7 +134,7 @@ func (a *App) spacingSlider(c *panel.Column) {
 	p := a.pane()
 	s := a.slider(p.limits("spacing"), control{"spacing", "the lattice", "Lattice",
 		"Distance of the yarns reckoned with: 15 mm is quick, 8 mm a look, 5 mm and less for figures."})
-	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), p.Style.Hang.Spacing); ch == panel.Set {
+	if v, ch := a.ui.Slide(s, c.Next(sliderRoom), p.spacing()); ch == panel.Set {
 		a.setSpacing(v)
 	}
 	c.Text("The cloth is reckoned as a net of yarns, so far apart. Closer is nearer to cloth, and slower.", panel.Small,

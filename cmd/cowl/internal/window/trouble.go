@@ -113,7 +113,7 @@ var (
 
 // finer returns the next finer lattice, m, a quarter closer; 0 where there is none.
 func (p *Pane) finer() float64 {
-	h := p.Style.Hang.Spacing
+	h := p.spacing()
 	if v := max(math.Floor(h*750)/1000, drape.Finest); v < h {
 		return v
 	}

@@ -46,7 +46,7 @@ func (a *App) moving() bool {
 // fullLattice reports whether the cloth hangs on the lattice of its style.
 func (a *App) fullLattice() bool {
 	p := a.pane()
-	return p.frame.Read && p.frame.Outcome.Spacing < p.Style.Hang.Spacing+1e-5
+	return p.frame.Read && p.frame.Outcome.Spacing < p.spacing()+1e-5
 }
 
 // idleLook is how often files are looked at, and news that has grown old is taken off,
