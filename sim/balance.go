@@ -44,9 +44,13 @@ func (w *Stepper) loadHalf(half int) {
 	if half == 0 {
 		w.hold(sum)
 		w.stay(sum)
+		w.system.Clock.lap(Yarns)
 	}
 	if w.self != nil {
 		w.self.Add(half, w.state.Pos, sum, w.motion)
+	}
+	if half == 0 {
+		w.system.Clock.lap(Layers)
 	}
 }
 

@@ -136,16 +136,21 @@ func (w *Stepper) quicken(i int) r3.Vec {
 
 // Step moves the cloth one step towards rest.
 func (w *Stepper) Step() {
+	clock := w.system.Clock
+	clock.start()
 	if w.self != nil {
 		w.self.Ready(w.state.Pos, w.motion, w.pair)
 	}
+	clock.lap(Listing)
 	if !w.Even && !w.coarse {
 		w.coarsen()
 	}
 	w.pair.Both(w.load)
 	w.pair.Both(w.weigh)
 	w.correct()
+	clock.lap(Balance)
 	w.pair.Both(w.move)
+	clock.lap(Moving)
 	w.age++
 	far := max(w.moved[0].far, w.moved[1].far)
 	w.motion += far

@@ -49,6 +49,7 @@ type System struct {
 	Down     r3.Vec           // unit, where the weight pulls to; zero: down, against Y
 	Closed   []r2.Vec         // m, len = nodes, or nil; see contact.Self.Sew
 	Alone    bool             // keep to one core; the bits are the same
+	Clock    *Clock           // where the time goes; nil: nobody asks
 }
 
 // down returns where the weight pulls to.

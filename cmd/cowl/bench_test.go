@@ -17,7 +17,7 @@ func TestBenchSquare(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n, r, err := hangSquare(context.Background(), drape.Stiffness(f), 21)
+	n, r, err := hangSquare(context.Background(), drape.Stiffness(f), 21, nil)
 	if err != nil || n != 21*21 || r.Status != sim.Settled || !(r.Residual > 0 && r.Residual <= 1e-2) ||
 		r.Steps == 0 {
 		t.Errorf("hangSquare(21) = %d nodes, %+v, %v, want 441 nodes settled at 0.01 or less", n, r, err)

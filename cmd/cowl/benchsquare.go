@@ -20,7 +20,7 @@ const (
 
 // hangSquare hangs a square of so many crossings a side by two corners, from one
 // wave that runs down the whole of it, on its own lattice from the first step.
-func hangSquare(ctx context.Context, s sim.Stiffness, side int) (nodes int, r sim.Result, err error) {
+func hangSquare(ctx context.Context, s sim.Stiffness, side int, clock *sim.Clock) (nodes int, r sim.Result, err error) {
 	const half = squareSide / 2
 	corner := r2.Vec{X: half, Y: half}
 	outline := []r2.Vec{{X: -half, Y: -half}, {X: half, Y: -half}, corner, {X: -half, Y: half}}
@@ -28,7 +28,7 @@ func hangSquare(ctx context.Context, s sim.Stiffness, side int) (nodes int, r si
 	if err != nil {
 		return 0, r, err
 	}
-	sc := &sim.System{Cloth: sim.NewCloth(l, s)}
+	sc := &sim.System{Cloth: sim.NewCloth(l, s), Clock: clock}
 	pos := make([]r3.Vec, len(l.Rest))
 	deep := arcDepth(squareSide, squareSpan)
 	for i, q := range l.Rest {

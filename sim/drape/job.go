@@ -35,6 +35,7 @@ type Job struct {
 	Seed      uint64  // which hand places the cloth; same seed, same bits
 	Alone     bool    // keep to one core, as one of many drapes at a time; the bits are the same
 	Report    func(Progress)
+	Clock     *sim.Clock // where the time goes, of one drape at a time; nil: nobody asks
 
 	watch func(*Drape, *sim.Stepper) // of a Live, called after every step, may be nil
 }

@@ -24,7 +24,8 @@ func (j Job) onLattice(spacing float64) (*Drape, error) {
 	d := &Drape{Job: j, Lattice: l, Skin: l.Skin()}
 	// A watched drape leaves the second of two cores to whoever draws it.
 	d.System = &sim.System{Cloth: sim.NewCloth(l, Stiffness(j.Fabric)), Friction: j.Fabric.Friction,
-		Rub: j.Fabric.FrictionCloth, Gap: j.gap(), Alone: j.Alone || (j.watch != nil && runtime.NumCPU() < 4)}
+		Rub: j.Fabric.FrictionCloth, Gap: j.gap(), Alone: j.Alone || (j.watch != nil && runtime.NumCPU() < 4),
+		Clock: j.Clock}
 	weigh(p, l, d.System.Cloth)
 	if !j.Free {
 		d.System.Obstacle = j.Form

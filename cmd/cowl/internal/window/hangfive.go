@@ -29,7 +29,8 @@ func (a *App) hangByFive() {
 		a.say("Wait until the cloth rests: the other hands lay as many folds as this one.")
 		return
 	case p.frame.Refining:
-		a.say("Wait until it is refined: the other hands hang on the same lattices as this one.")
+		a.say("Wait until it is refined, or take the tick off Finer lattice at rest (Cut): the other hands hang on " +
+			"the same lattices as this one.")
 		return
 	}
 	if a.opt.Afford != nil {
