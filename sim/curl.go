@@ -14,13 +14,14 @@ import (
 // p − 2o + n. The cells ask for them and pull at them, so both are kept until the
 // forces are laid on the nodes.
 type curls struct {
-	of   [2][]r3.Vec // m, by warp and weft; len = nodes
-	pull [2][]r3.Vec // N, of the cells
+	of     [2][]r3.Vec // m, by warp and weft; len = nodes
+	pull   [2][]r3.Vec // N, of the cells
+	normal []r3.Vec    // unit, len = nodes; of what rubs
 }
 
 // newCurls returns room for n nodes.
 func newCurls(n int) *curls {
-	k := new(curls)
+	k := &curls{normal: make([]r3.Vec, n)}
 	for dir := range k.of {
 		k.of[dir], k.pull[dir] = make([]r3.Vec, n), make([]r3.Vec, n)
 	}

@@ -35,8 +35,10 @@ func (c *Cloth) elastic(half int, x []r3.Vec, set Slip, k *curls, out []contact.
 	c.tension(part(c.links, half), x, out)
 	c.shearAndTwist(part(c.cells, half), x, set.Shear, k, out)
 	if c.rubs {
-		c.rub(part(c.bendU, half), x, set.U, k.of[0], out)
-		c.rub(part(c.bendV, half), x, set.V, k.of[1], out)
+		u, v := part(c.bendU, half), part(c.bendV, half)
+		c.face(u, v, x, k.normal)
+		c.rub(u, set.U, k.of[0], k.normal, out)
+		c.rub(v, set.V, k.of[1], k.normal, out)
 	}
 	c.straighten(half, k, out)
 }

@@ -20,15 +20,29 @@ const yield = 10.0
 // State.Take carries it to another lattice.
 type Slip struct{ U, V, Shear []float64 }
 
+// face sets the normals at the nodes of two lists of stencils, which lie in the order of
+// their nodes; none where the neighbours of a node lie in one line.
+func (c *Cloth) face(u, v []stencil, x, normal []r3.Vec) {
+	lo, hi := int32(len(x)), int32(0)
+	for _, list := range [2][]stencil{u, v} {
+		if n := len(list); n > 0 {
+			lo, hi = min(lo, list[0].o), max(hi, list[n-1].o+1)
+		}
+	}
+	for i := lo; i < hi; i++ {
+		normal[i], _ = c.normal(&c.stiffness[i], x)
+	}
+}
+
 // rub adds the friction of bending and moves the sets of stencils that slip.
 // The moment per width is at most Stiffness.BendFriction, whatever the speed:
 // the bilinear loop of the KES-F bending test.
-func (c *Cloth) rub(list []stencil, x []r3.Vec, set []float64, curl []r3.Vec, out []contact.Sum) {
+func (c *Cloth) rub(list []stencil, set []float64, curl, normal []r3.Vec, out []contact.Sum) {
 	slip := yield * c.h * c.h
 	for i := range list {
 		s := &list[i]
-		n, ok := c.normal(&c.stiffness[s.o], x)
-		if !ok {
+		n := normal[s.o]
+		if n == (r3.Vec{}) {
 			continue
 		}
 		s.pull(r3.Scale(-s.rub*lag(&set[s.o], r3.Dot(n, curl[s.o]), slip), n), out)

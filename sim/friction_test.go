@@ -38,7 +38,8 @@ func TestBendingLoop(t *testing.T) {
 				c.curl(0, st.Pos, k)
 				c.curl(1, st.Pos, k)
 				s.pull(r3.Scale(-c.stiff(&s, k.of[0][mid]), k.of[0][mid]), f)
-				c.rub([]stencil{s}, st.Pos, st.Slip.U, k.of[0], f)
+				c.face([]stencil{s}, nil, st.Pos, k.normal)
+				c.rub([]stencil{s}, st.Slip.U, k.of[0], k.normal, f)
 			}
 		}
 		return -f[mid].Force.Z / 2 * h * h / l.Area[mid] // moment per width; the strip bends towards −Z

@@ -1,10 +1,6 @@
 package contact
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/spatial/r3"
-)
+import "gonum.org/v1/gonum/spatial/r3"
 
 // onTriangle returns the weights of b and c at the point of triangle a, b, c
 // nearest to p; that of a is what is left of 1 (C. Ericson, Real-Time Collision
@@ -67,26 +63,13 @@ func onEdges(p0, p1, q0, q1 *r3.Vec) (s, t, slant float64) {
 	return s, t, max(0, slant)
 }
 
-// beyond reports whether the two parts of a pair are surely farther apart than reach
-// (m): they are so on the line between their middles. That is quicker to see than
-// where they are nearest, and most pairs are told by it.
-func (p *pair) beyond(reach float64, x []r3.Vec) bool {
-	a, b, c, d := &x[p.node[0]], &x[p.node[1]], &x[p.node[2]], &x[p.node[3]]
-	var between, way float64 // the way between on that line, times the length of e
-	var e r3.Vec
-	if p.edges {
-		e = r3.Vec{X: (c.X + d.X - a.X - b.X) / 2, Y: (c.Y + d.Y - a.Y - b.Y) / 2, Z: (c.Z + d.Z - a.Z - b.Z) / 2}
-		u := (b.X-a.X)*e.X + (b.Y-a.Y)*e.Y + (b.Z-a.Z)*e.Z
-		v := (d.X-c.X)*e.X + (d.Y-c.Y)*e.Y + (d.Z-c.Z)*e.Z
-		way = e.X*e.X + e.Y*e.Y + e.Z*e.Z
-		between = way - (math.Abs(u)+math.Abs(v))/2
-	} else {
-		e = r3.Vec{X: (b.X+c.X+d.X)/3 - a.X, Y: (b.Y+c.Y+d.Y)/3 - a.Y, Z: (b.Z+c.Z+d.Z)/3 - a.Z}
-		way = e.X*e.X + e.Y*e.Y + e.Z*e.Z
-		on := func(q *r3.Vec) float64 { return (q.X-a.X)*e.X + (q.Y-a.Y)*e.Y + (q.Z-a.Z)*e.Z }
-		between = min(on(b), on(c), on(d))
-	}
-	return between > 0 && between*between > reach*reach*way
+// beyond reports whether p and triangle a, b, c are surely farther apart than reach (m): they
+// are so on the line from p to its middle.
+func beyond(reach float64, p, a, b, c *r3.Vec) bool {
+	x, y, z := (a.X+b.X+c.X)/3-p.X, (a.Y+b.Y+c.Y)/3-p.Y, (a.Z+b.Z+c.Z)/3-p.Z
+	on := func(q *r3.Vec) float64 { return (q.X-p.X)*x + (q.Y-p.Y)*y + (q.Z-p.Z)*z }
+	between := min(on(a), on(b), on(c)) // times the length of that line
+	return between > 0 && between*between > reach*reach*(x*x+y*y+z*z)
 }
 
 // unit clamps to 0..1.

@@ -50,25 +50,46 @@ func (a *ball) near(b *ball, reach float64) bool {
 	return x*x+y*y+z*z < r*r
 }
 
-// balls hold a primitive: all of it, its node, its edges.
-type balls struct {
-	all, node ball
-	edge      [3]ball
+// rod is an edge.
+type rod struct {
+	mid, way r3.Vec  // m, its middle, and from its beginning to its end
+	half     float64 // m, of its length
 }
 
-// hold sets the balls around the primitives lo to hi at x and returns the largest
+// near reports whether two edges may lie within reach (m): not if the balls round them are
+// farther apart, nor if they are so on the line between their middles. That is quicker to
+// see than where they are nearest, and most pairs are told by it.
+func (a *rod) near(b *rod, reach float64) bool {
+	x, y, z := b.mid.X-a.mid.X, b.mid.Y-a.mid.Y, b.mid.Z-a.mid.Z
+	apart, r := x*x+y*y+z*z, reach+a.half+b.half
+	if apart >= r*r {
+		return false
+	}
+	u, v := a.way.X*x+a.way.Y*y+a.way.Z*z, b.way.X*x+b.way.Y*y+b.way.Z*z
+	between := apart - (math.Abs(u)+math.Abs(v))/2 // on that line, times the way between the middles
+	return between <= 0 || between*between <= reach*reach*apart
+}
+
+// bounds hold a primitive: all of it, its node, its edges.
+type bounds struct {
+	all, node ball
+	edge      [3]rod
+}
+
+// hold sets the bounds of the primitives lo to hi at x and returns the largest
 // radius, m.
 func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 	var most float64
 	for i := lo; i < hi; i++ {
-		b := &s.balls[i]
+		b := &s.bounds[i]
 		b.node.at = x[i]
 		sum, n := x[i], 1.0
 		for k, e := range s.primitives[i].end {
 			if e == lattice.None {
 				continue
 			}
-			b.edge[k] = ball{r3.Scale(0.5, r3.Add(x[i], x[e])), math.Sqrt(r3.Norm2(r3.Sub(x[i], x[e]))) / 2}
+			way := r3.Sub(x[e], x[i])
+			b.edge[k] = rod{r3.Scale(0.5, r3.Add(x[i], x[e])), way, math.Sqrt(r3.Norm2(way)) / 2}
 			sum, n = r3.Add(sum, x[e]), n+1
 		}
 		at := r3.Scale(1/n, sum)
@@ -89,9 +110,14 @@ func (s *Self) hold(lo, hi int, x []r3.Vec) float64 {
 	return most
 }
 
-// listed is what one half of the nodes found: crossings against triangles and
+// listed is what a batch of nodes found: crossings against triangles and
 // edges against edges, apart so that like is looked at after like.
 type listed struct{ corners, edges []found }
+
+// batches is in how many the nodes are looked round for pairs. A node looks only at those
+// behind it, so halves would be work for one core; batches are taken as cores come free,
+// and their pairs strung together in the order of the nodes.
+const batches = 32
 
 // found is a pair to be listed, and how much farther than the gap it is, m; 0: it
 // is near, and its check is due at once.
@@ -109,12 +135,14 @@ func (s *Self) list(x []r3.Vec, motion float64, c *forkjoin.Pair) {
 		most[half] = s.hold(lo, hi, x)
 	})
 	s.bins.fill(s.mids, s.reach+2*max(most[0], most[1]))
-	c.Both(func(half int) {
-		h := &s.half[half]
-		h.corners, h.edges = h.corners[:0], h.edges[:0]
-		lo, hi := forkjoin.Half(len(x), half)
-		for i := lo; i < hi; i++ {
-			s.around(int32(i), x, h)
+	s.batch.Store(0)
+	c.Both(func(int) {
+		for b := int(s.batch.Add(1)) - 1; b < batches; b = int(s.batch.Add(1)) - 1 {
+			h := &s.found[b]
+			h.corners, h.edges = h.corners[:0], h.edges[:0]
+			for i := b * len(x) / batches; i < (b+1)*len(x)/batches; i++ {
+				s.around(int32(i), x, h)
+			}
 		}
 	})
 	if s.Friction > 0 {
@@ -128,10 +156,10 @@ func (s *Self) list(x []r3.Vec, motion float64, c *forkjoin.Pair) {
 
 // around lists the pairs of primitive i and all primitives behind it.
 func (s *Self) around(i int32, x []r3.Vec, out *listed) {
-	o := &s.balls[i].all
+	o := &s.bounds[i].all
 	s.bins.visit(o.at, func(ids []int32) {
 		for _, j := range ids {
-			if j > i && o.near(&s.balls[j].all, s.reach) {
+			if j > i && o.near(&s.bounds[j].all, s.reach) {
 				s.cross(i, j, x, out)
 			}
 		}
@@ -151,7 +179,7 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 			continue
 		}
 		for l, f := range b.end {
-			if f == lattice.None || !s.balls[i].edge[k].near(&s.balls[j].edge[l], s.reach) {
+			if f == lattice.None || !s.bounds[i].edge[k].near(&s.bounds[j].edge[l], s.reach) {
 				continue
 			}
 			if sure || (s.far(i, j) && s.far(i, f) && s.far(e, j) && s.far(e, f)) {
@@ -165,14 +193,14 @@ func (s *Self) cross(i, j int32, x []r3.Vec, out *listed) {
 func (s *Self) onto(i, j int32, sure bool, x []r3.Vec, out *listed) {
 	b := &s.primitives[j]
 	u, v, d := b.side[0], b.side[1], b.end[2]
-	if d == lattice.None || !s.balls[i].node.near(&s.balls[j].all, s.reach) || !(sure || (s.far(i, j) && s.far(i, d))) {
+	if d == lattice.None || !s.bounds[i].node.near(&s.bounds[j].all, s.reach) || !(sure || (s.far(i, j) && s.far(i, d))) {
 		return
 	}
 	stiff := s.Stiff * min(s.primitives[i].node, b.cell)
-	if sure || s.far(i, u) {
+	if (sure || s.far(i, u)) && !beyond(s.reach, &x[i], &x[j], &x[u], &x[d]) {
 		s.keep(pair{node: [4]int32{i, j, u, d}, stiff: stiff}, x, out)
 	}
-	if sure || s.far(i, v) {
+	if (sure || s.far(i, v)) && !beyond(s.reach, &x[i], &x[j], &x[d], &x[v]) {
 		s.keep(pair{node: [4]int32{i, j, d, v}, stiff: stiff}, x, out)
 	}
 }
@@ -191,9 +219,6 @@ func (s *Self) sewn(i int32) bool { return s.closed != nil && !math.IsInf(s.clos
 
 // keep lists a pair if it lies within reach.
 func (s *Self) keep(p pair, x []r3.Vec, out *listed) {
-	if p.beyond(s.reach, x) {
-		return
-	}
 	at, _ := p.meet(x)
 	d := p.apart(p.weights(at), x)
 	l2 := d.X*d.X + d.Y*d.Y + d.Z*d.Z

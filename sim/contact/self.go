@@ -2,6 +2,7 @@ package contact
 
 import (
 	"math"
+	"sync/atomic"
 
 	"cowl/mesh/lattice"
 
@@ -27,7 +28,7 @@ type Self struct {
 
 	built    []r3.Vec // m, positions when the pairs were listed; nil before the first time
 	builtAt  float64  // m, motion then
-	balls    []balls  // len = nodes; what holds the primitives when the pairs were listed
+	bounds   []bounds // len = nodes; of the primitives when the pairs were listed
 	bins     bins
 	mids     []r3.Vec
 	pairs    []pair
@@ -37,7 +38,8 @@ type Self struct {
 	until    int          // the day that begins
 	way      []float64    // m, len = nodes; sum of all moves of a node since the pairs were listed
 	wakeHalf func(int)    // wake, made once so that a step reserves nothing
-	half     [2]listed    // found by each half of the nodes
+	found    [batches]listed
+	batch    atomic.Int32 // the next to be taken
 	grips    []grip       // len = pairs where there is friction
 	stowed   stowed       // grips while pairs are listed
 }
@@ -61,7 +63,7 @@ func NewSelf(l *lattice.Lattice, gap, stiff float64) *Self {
 	s := &Self{
 		Gap: gap, Stiff: stiff, primitives: primitivesOf(l), flat: l.Rest, spacing: l.Spacing,
 		near: math.Max(apart*l.Spacing, 2*gap), reach: gap + skin*l.Spacing,
-		balls: make([]balls, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)), way: make([]float64, len(l.Rest)),
+		bounds: make([]bounds, len(l.Rest)), mids: make([]r3.Vec, len(l.Rest)), way: make([]float64, len(l.Rest)),
 	}
 	for half := range s.calendar {
 		s.calendar[half].burden = make([]float64, len(l.Rest))

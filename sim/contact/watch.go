@@ -82,11 +82,15 @@ func (s *Self) watchAll(motion float64) {
 		}
 	}
 	s.pairs = s.pairs[:0]
-	for _, kind := range [2][2][]found{{s.half[0].corners, s.half[1].corners}, {s.half[0].edges, s.half[1].edges}} {
-		k, all := 0, len(kind[0])+len(kind[1])
-		for _, list := range kind {
-			for i := range list {
-				f := &list[i]
+	for _, kind := range [2]func(*listed) []found{
+		func(l *listed) []found { return l.corners }, func(l *listed) []found { return l.edges },
+	} {
+		k, all := 0, 0
+		for b := range s.found {
+			all += len(kind(&s.found[b]))
+		}
+		for b := range s.found {
+			for _, f := range kind(&s.found[b]) {
 				s.sleep(&s.calendar[2*k/all], asleep{motion + f.left/2, f.left, int32(len(s.pairs))})
 				s.pairs = append(s.pairs, f.pair)
 				k++
