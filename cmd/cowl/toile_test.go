@@ -126,7 +126,7 @@ func TestToileEndToEnd(t *testing.T) {
 	}
 	said := blind(t.Context(), "drape", "--spacing", "20mm", "--folds", "1", "--out", "again")
 	if want := "In your last 1 toile the drop came out "; !strings.Contains(said.out, want) ||
-		!strings.Contains(said.out, " cm deeper than the prediction") {
+		!strings.Contains(said.out, " cm deeper than cowl toile show predicts") {
 		t.Errorf("drape says %q, want %q", said.out, want)
 	}
 }

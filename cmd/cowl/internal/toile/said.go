@@ -74,7 +74,7 @@ func sentence(a agreement) string {
 	if a.bias < 0 {
 		way = "deeper"
 	}
-	text := fmt.Sprintf("In your last %s the drop came out %s %s %s than the prediction", say.Several(n, "toile"), size,
+	text := fmt.Sprintf("In your last %s the drop came out %s %s %s than cowl toile show predicts", say.Several(n, "toile"), size,
 		say.Unit(), way)
 	if n < fewest {
 		return text + "; so few say little."

@@ -108,13 +108,13 @@ func TestAgreement(t *testing.T) {
 	few, many := make([]float64, 4), make([]float64, 5)
 	for want, a := range map[string]agreement{
 		"": {},
-		"In your last 1 toile the drop came out 2.0 cm deeper than the prediction; so few say little.": {
+		"In your last 1 toile the drop came out 2.0 cm deeper than cowl toile show predicts; so few say little.": {
 			each: []float64{-0.02}, bias: -0.02,
 		},
-		"In your last 5 toiles the drop came out 1.2 ± 0.3 cm less deep than the prediction.": {
+		"In your last 5 toiles the drop came out 1.2 ± 0.3 cm less deep than cowl toile show predicts.": {
 			each: many, bias: 0.012, spread: 0.003,
 		},
-		"In your last 4 toiles the drop came out 1.2 ± 0.3 cm deeper than the prediction; so few say little.": {
+		"In your last 4 toiles the drop came out 1.2 ± 0.3 cm deeper than cowl toile show predicts; so few say little.": {
 			each: few, bias: -0.012, spread: 0.003,
 		},
 	} {
