@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	"cowl/materials"
 	"cowl/sim"
@@ -17,7 +18,12 @@ func TestBenchSquare(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n, r, err := hangSquare(context.Background(), drape.Stiffness(f), 21, nil)
+	clock, start := new(sim.Clock), time.Now()
+	n, r, err := hangSquare(context.Background(), drape.Stiffness(f), 21, clock)
+	q := partsOf(clock, time.Since(start).Seconds())
+	if sum := q.Listing + q.Layers + q.Yarns + q.Balance + q.Moving; sum > 1 || q.Yarns < sum/3 || q.Layers > q.Yarns/3 {
+		t.Errorf("shares of a square in which nothing touches: %+v, want them within 1, yarns a third or more, next to no layers", q)
+	}
 	if err != nil || n != 21*21 || r.Status != sim.Settled || !(r.Residual > 0 && r.Residual <= 1e-2) ||
 		r.Steps == 0 {
 		t.Errorf("hangSquare(21) = %d nodes, %+v, %v, want 441 nodes settled at 0.01 or less", n, r, err)
