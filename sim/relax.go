@@ -90,8 +90,9 @@ func (w *Stepper) moveHalf(half int) {
 	w.moved[half] = m
 }
 
-// moveRun moves the nodes lo to hi and returns m, its far a square, with what they did. Power is that of the forces
-// on the mean of old and new velocity, the change of kinetic energy in the step.
+// moveRun moves the nodes lo to hi and returns m, its far a square, with what they did. Power
+// is that of the forces on the mean of old and new velocity, the change of kinetic energy in
+// the step.
 func (w *Stepper) moveRun(lo, hi int, m motion) motion {
 	st, most, kick := w.state, stride*w.system.Cloth.h, 1.0
 	if w.still {

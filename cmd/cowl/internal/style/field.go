@@ -103,7 +103,7 @@ var fields = slices.Concat([]Field{
 
 	number("hang", "spacing", length, func(s *Style) *float64 { return &s.Hang.Spacing },
 		fmt.Sprintf("Between crossings of the lattice, %gmm to %gmm: finer is slower; auto: by the cloth, from %gmm on as "+
-			"with --fine, but not where several hands hang, or the stand is shaken, or the wearer leans.", 1000*drape.Finest,
+			"with --fine, but not where the edge is set, several hands hang, the stand is shaken or the wearer leans.", 1000*drape.Finest,
 			1000*drape.Coarsest, 1000*Look)).orAuto(),
 	yesNo("hang", "fine", func(s *Style) *bool { return &s.Hang.Fine },
 		"Carry the cloth at rest on to half the spacing, until that is near a quarter of its bending length, and say "+

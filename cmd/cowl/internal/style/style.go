@@ -81,13 +81,13 @@ func (s *Style) Stands() error {
 const Look = 0.008
 
 // Lattice returns the spacing on which the cloth is hung, m, and whether it is carried on
-// to finer ones. Where that is left to the cloth it is, but for what would take many
-// minutes: several hands, shakes and leaning.
+// to finer ones. Where that is left to the cloth it is, but for an edge that is set, which
+// would not stay there, and for what would take many minutes: several hands, shakes and leaning.
 func (h Hang) Lattice() (spacing float64, fine bool) {
 	if h.Spacing != draft.Auto {
 		return h.Spacing, h.Fine
 	}
-	return Look, h.Fine || h.Placings == 1 && !h.Shake && h.Lean == 0
+	return Look, h.Fine || h.Placings == 1 && !h.Shake && h.Lean == 0 && h.EdgeDepth == draft.Auto
 }
 
 // OnLook leaves no lattice to the cloth: many drapes are for a look unless they ask for more.
