@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"cowl/cmd/cowl/internal/style"
+	"cowl/mesh/draft"
 	"cowl/sim/drape"
 	"cowl/sim/drape/measure"
 )
@@ -68,4 +69,28 @@ func TestFinest(t *testing.T) {
 			t.Errorf("finest of %g m = %g, want halved %t", c.spacing, got, c.halves)
 		}
 	}
+}
+
+// A style that leaves the lattice to the cloth is refined at rest until the tick is taken
+// off; a slider that is moved keeps the tick.
+func TestRefinesByItself(t *testing.T) {
+	d := start(t, func(o *Options) { o.Style.Hang.Spacing = draft.Auto })
+	lattice := func(what string, spacing float64, fine bool) {
+		t.Helper()
+		d.ask(func(a *App) {
+			if h, on := a.pane().Style.Hang.Lattice(); h != spacing || on != fine {
+				t.Errorf("%s: lattice of %g m, refined %t, want %g and %t", what, h, on, spacing, fine)
+			}
+		})
+	}
+	lattice("opened", style.Look, true)
+	d.ask(func(a *App) { a.setSpacing(0.020) })
+	lattice("slid", 0.020, true)
+	d.ask(func(a *App) { a.setFine(false) })
+	lattice("tick taken off", 0.020, false)
+	d.ask((*App).undo)
+	d.ask((*App).undo)
+	lattice("undone", style.Look, true)
+	d.ask(func(a *App) { a.setFine(false) })
+	lattice("tick taken off at once", style.Look, false)
 }
