@@ -35,7 +35,7 @@ func weakCloths(rs []caseResult) []string {
 const grainCaution = "No effect of grain may be claimed from these figures unless it is larger than what the " +
 	"lattice does. The lattice turns with the grain, and shows a little: two made-up cloths that bend, shear and pull " +
 	"alike in all directions kept the same two laid folds at 0, 22.5, 45, 67.5 and 90° on 8 mm, but in the mean of " +
-	"five hands the edge dropped by up to 5 mm more at one angle than at another, and the first fold was up to 8 mm " +
+	"five hands the edge dropped by up to 8 mm more at one angle than at another, and the first fold was up to 8 mm " +
 	"deeper. Cloth like that has no grain."
 
 // cautionsOf are the cautions at the end of a sheet.

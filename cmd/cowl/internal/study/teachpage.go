@@ -164,7 +164,7 @@ func dropAnswer(p *plan, rs []caseResult) string {
 
 // latticeLesson is how one finds out that a difference comes from the program.
 const latticeLesson = "How one finds out: hang a cloth that has no grain, alike in all directions. On 8 mm its edge " +
-	"dropped by up to 5 mm more at one angle than at another; what is no larger than that is the lattice's."
+	"dropped by up to 8 mm more at one angle than at another; what is no larger than that is the lattice's."
 
 // clothAnswer reads the cloth that is needed.
 func clothAnswer(rs []caseResult) string {
