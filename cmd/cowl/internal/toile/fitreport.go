@@ -45,7 +45,7 @@ func (f *fitting) report(w io.Writer) {
 		if in.Tells {
 			fmt.Fprintf(w, "      90 %%   %s, %.0f %% of that\n", s.span(in.Low, in.High), 100*in.Share)
 		} else {
-			fmt.Fprintf(w, "      90 %%   %s: all of that, as before\n", cannotTell)
+			fmt.Fprintf(w, "      90 %%   %s: %s, that is as wide as what was known\n", s.span(in.Low, in.High), cannotTell)
 		}
 	}
 	fmt.Fprintf(w, "\n  %-34s %8s %8s %8s %8s %8s\n", "Figure, "+say.Unit(), "toiles", "measured", "hands ±", "other ±",
@@ -106,7 +106,7 @@ type intervalJSON struct {
 	Property string     `json:"property"`
 	Unit     string     `json:"unit,omitempty"`
 	Known    [2]float64 `json:"known"`
-	Interval [2]float64 `json:"interval_90"` // Known where the toiles do not tell
+	Interval [2]float64 `json:"interval_90"`
 	Middle   float64    `json:"middle"`
 	Times    [2]float64 `json:"interval_90_times"` // its value, or the usual loop
 	Share    float64    `json:"share_of_known"`
@@ -135,7 +135,6 @@ func (f *fitting) json(out string, written bool) fitJSON {
 	}
 	for i, in := range r.Intervals {
 		s := f.looked[i]
-		low, high := in.Stated()
 		unit := func(times float64) float64 {
 			g := f.fabric
 			*s.fields[0].In(&g) = times * s.base[0]
@@ -143,7 +142,7 @@ func (f *fitting) json(out string, written bool) fitJSON {
 		}
 		j.Properties = append(j.Properties, intervalJSON{s.fields[0].Key(), in.Name, s.fields[0].Unit(),
 			[2]float64{unit(in.Least), unit(in.Most)},
-			[2]float64{unit(low), unit(high)}, unit(in.Middle), [2]float64{rounded(low), rounded(high)},
+			[2]float64{unit(in.Low), unit(in.High)}, unit(in.Middle), [2]float64{rounded(in.Low), rounded(in.High)},
 			math.Round(in.Share*1e4) / 1e4, in.Tells})
 	}
 	for _, u := range r.Used {

@@ -28,9 +28,8 @@ var (
 
 // Toiles that are drapes: three of a cloth whose bending, shear and loop are hidden, hung on
 // 8 mm by hands of their own, read with a ruler that errs by 5 mm, and fitted on 12 mm. The truth
-// lies in the stated 90 % interval of each property in 17 of 20 trials. Ten trials each of crepe
-// and cotton told shear twice, rightly, and nothing else, where the interval is all that was
-// known; 5 to 95 % of what is likely held shear in 20 of them, the loop in 17, bending in 16.
+// lies in the stated 90 % interval of each property in 17 of 20 trials. (Bending misses that:
+// ten trials each of crepe and cotton gave 20 of 20 for shear, 17 for the loop and 16 for bending.)
 //
 //	go test ./cmd/cowl/internal/toile -run Trials -v -trials 10 -timeout 2h
 func TestTrials(t *testing.T) {

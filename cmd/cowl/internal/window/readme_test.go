@@ -11,11 +11,12 @@ import (
 
 	"cowl/cmd/cowl/internal/golden"
 	"cowl/cmd/cowl/internal/style"
+	"cowl/sim/drape"
 )
 
 var readme = flag.Bool("readme", false, "draw the pictures of the window in the README anew")
 
-// The pictures in the README are the window itself with the demo at rest: as it
+// The pictures in the README are the window itself with the demo at rest and refined: as it
 // opens, and with four extensions side by side.
 func TestReadme(t *testing.T) {
 	if !*readme {
@@ -33,6 +34,14 @@ func TestReadme(t *testing.T) {
 	d.waits = 30 * time.Minute // four drapes, finely
 	picture := func(name string) {
 		d.rest()
+		d.until("the finer lattice of all", func(a *App) bool {
+			for _, p := range a.panes {
+				if p.frame.Stage != drape.StageRest || p.frame.Outcome.Coarser == nil {
+					return false
+				}
+			}
+			return true
+		})
 		d.x("mousemove", "640", "3") // on nothing
 		d.ask(func(a *App) { a.pane().keep.unsaved, a.note = false, note{} })
 		golden.Save(t, filepath.Join("..", "..", "..", "..", "testdata", "readme", name), d.shown())

@@ -49,16 +49,6 @@ type Interval struct {
 	Tells             bool    // that is less than Wide
 }
 
-// Stated returns the interval that is told: 5 to 95 %, or all that was known where the
-// toiles do not tell. To cut a twentieth off both ends of what nothing was learnt of would be
-// wrong once in ten times.
-func (in Interval) Stated() (low, high float64) {
-	if in.Tells {
-		return in.Low, in.High
-	}
-	return in.Least, in.Most
-}
-
 // Wide is the share of the known range from which on an interval tells nothing. That of
 // a bell is measured by its own 90 %, which counts as 0.9.
 const Wide = 0.80
